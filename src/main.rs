@@ -1,0 +1,2 @@
+//! Mounts the app, nothing else.
+fn main() {}

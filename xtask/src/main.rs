@@ -1,0 +1,2 @@
+//! The project's only tool: set-up, serve, test, dist, measure.
+fn main() {}
