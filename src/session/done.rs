@@ -1,0 +1,75 @@
+//! What was done in one set.
+
+use crate::units::{Load, Metres, Reps, Rir, Seconds};
+use serde::{Deserialize, Serialize};
+
+/// How much of one stage was done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StageAmount {
+    /// Held for so long.
+    Hold(Seconds),
+    /// Full repetitions.
+    Reps(Reps),
+    /// Partial repetitions.
+    Partials(Reps),
+}
+
+/// How much was done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Amount {
+    /// Repetitions; where the sides work apart, those of each side.
+    Reps(Reps),
+    /// A time under load.
+    Timed(Seconds),
+    /// A distance.
+    Distance(Metres),
+    /// The stages in order.
+    Stages(Vec<StageAmount>),
+}
+
+impl Amount {
+    /// The repetitions that the lifter counted last: of a staged set those of its last counted stage.
+    #[must_use]
+    pub fn reps(&self) -> Option<Reps> {
+        match self {
+            Amount::Reps(reps) => Some(*reps),
+            Amount::Timed(_) | Amount::Distance(_) => None,
+            Amount::Stages(stages) => stages.iter().rev().find_map(|stage| match stage {
+                StageAmount::Reps(reps) | StageAmount::Partials(reps) => Some(*reps),
+                StageAmount::Hold(_) => None,
+            }),
+        }
+    }
+
+    /// Full repetitions in all, without partials: what volume load counts.
+    #[must_use]
+    pub fn full_reps(&self) -> u32 {
+        match self {
+            Amount::Reps(reps) => u32::from(reps.get()),
+            Amount::Timed(_) | Amount::Distance(_) => 0,
+            Amount::Stages(stages) => stages
+                .iter()
+                .map(|stage| match stage {
+                    StageAmount::Reps(reps) => u32::from(reps.get()),
+                    StageAmount::Hold(_) | StageAmount::Partials(_) => 0,
+                })
+                .sum(),
+        }
+    }
+}
+
+/// What was done in one set.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Done {
+    /// The load as written on the block's basis: on the bar, added, or assisting. None where there is none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load: Option<Load>,
+    /// How much.
+    pub amount: Amount,
+    /// Reps left in reserve, when said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reserve: Option<Rir>,
+}

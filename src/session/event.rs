@@ -1,0 +1,159 @@
+//! The events of a session: the only truth there is about it.
+
+use super::done::Done;
+use crate::sheet::{BlockId, Note, SetKey, Sheet};
+use crate::strength::Proposal;
+use crate::units::{Load, Reps, Rpe};
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// What identifies a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct SessionId(pub Uuid);
+
+/// What identifies an event; UUIDv7, rising within a device, so that the order of ids is the order of events.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EventId(pub Uuid);
+
+/// A reading of the monotonic clock: comparable only within one run of the program.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tick {
+    /// The run of the program, a random number.
+    pub run: u32,
+    /// Milliseconds since that run began.
+    pub ms: u64,
+}
+
+/// One event.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Event {
+    /// Identity.
+    pub id: EventId,
+    /// Wall time with offset.
+    pub at: DateTime<FixedOffset>,
+    /// Monotonic clock.
+    pub tick: Tick,
+    /// What happened.
+    pub what: What,
+}
+
+/// The head of a session: everything that its floor needs, whatever is changed elsewhere meanwhile.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Began {
+    /// The session.
+    pub session: SessionId,
+    /// The sheet as it was.
+    pub sheet: Sheet,
+    /// Body mass on the day, when known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub body_mass: Option<Load>,
+    /// What was proposed for each block, with its because.
+    pub proposals: Vec<Proposal>,
+}
+
+/// What can happen in a session.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum What {
+    /// The session began.
+    Began(Box<Began>),
+    /// A set was started: count-in, then its cues.
+    SetStarted {
+        /// The set.
+        set: SetKey,
+    },
+    /// A started set was called off before anything was logged.
+    SetStopped {
+        /// The set.
+        set: SetKey,
+    },
+    /// A set was logged; its rest begins.
+    SetDone {
+        /// The set.
+        set: SetKey,
+        /// What was done.
+        done: Done,
+        /// The load that was proposed, when there was one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        proposed: Option<Load>,
+    },
+    /// A logged set was corrected; the log of before is kept.
+    SetAmended {
+        /// The set.
+        set: SetKey,
+        /// What was done instead.
+        done: Done,
+    },
+    /// A set was passed over.
+    SetSkipped {
+        /// The set.
+        set: SetKey,
+    },
+    /// A set more in a line of a block.
+    SetAdded {
+        /// The block.
+        block: BlockId,
+        /// Line of its prescription.
+        line: u8,
+    },
+    /// A set taken off the plan.
+    SetDropped {
+        /// The set.
+        set: SetKey,
+    },
+    /// The groups are done in another order.
+    OrderChanged {
+        /// Indices of the sheet's groups, each once.
+        groups: Vec<u8>,
+    },
+    /// Another load was chosen for a set than proposed.
+    LoadChosen {
+        /// The set.
+        set: SetKey,
+        /// The load.
+        load: Load,
+        /// What was proposed.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        proposed: Option<Load>,
+    },
+    /// Another number of reps than prescribed is offered at the tap.
+    RepsChosen {
+        /// The set.
+        set: SetKey,
+        /// The number.
+        reps: Reps,
+    },
+    /// The rest under way was stretched (or shortened, below zero).
+    RestChanged {
+        /// By so many seconds.
+        by_seconds: i32,
+    },
+    /// The rest under way was cut.
+    RestEnded,
+    /// A note on the session or on one set; it replaces an earlier note there.
+    Noted {
+        /// The set, or none for the whole session.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        set: Option<SetKey>,
+        /// The text; empty takes the note away.
+        text: Note,
+    },
+    /// The session was rated.
+    Rated {
+        /// Session RPE.
+        rpe: Rpe,
+    },
+    /// The session ended.
+    Ended,
+    /// An earlier event does not count any more. An undo can itself be undone.
+    Undone {
+        /// That event.
+        event: EventId,
+    },
+}

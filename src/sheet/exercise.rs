@@ -1,0 +1,153 @@
+//! An exercise: its lasting id, name, movement pattern and equipment.
+
+use super::text::Line;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// Longest exercise id, in characters.
+const ID_CHARS_MAX: usize = 64;
+
+/// What identifies an exercise for ever, whatever it is called: 1 to 64 of a–z, 0–9 and hyphens.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct ExerciseId(String);
+
+/// Why an exercise id could not be taken.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct UnfitId(String);
+
+impl fmt::Display for UnfitId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "“{}” is no exercise id: use 1 to {ID_CHARS_MAX} of a–z, 0–9 and hyphens",
+            self.0
+        )
+    }
+}
+
+impl std::error::Error for UnfitId {}
+
+impl ExerciseId {
+    /// Checks length and letters.
+    ///
+    /// # Errors
+    /// [`UnfitId`].
+    pub fn new(text: &str) -> Result<ExerciseId, UnfitId> {
+        let fits = (1..=ID_CHARS_MAX).contains(&text.len())
+            && text
+                .bytes()
+                .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-');
+        if fits {
+            Ok(ExerciseId(text.to_owned()))
+        } else {
+            Err(UnfitId(text.chars().take(ID_CHARS_MAX).collect()))
+        }
+    }
+
+    /// The id as text.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for ExerciseId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl TryFrom<String> for ExerciseId {
+    type Error = UnfitId;
+    fn try_from(text: String) -> Result<ExerciseId, UnfitId> {
+        ExerciseId::new(&text)
+    }
+}
+
+impl From<ExerciseId> for String {
+    fn from(id: ExerciseId) -> String {
+        id.0
+    }
+}
+
+/// The movement pattern, in the trade's words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Pattern {
+    /// Knee-dominant: squats, split squats, step-ups.
+    Squat,
+    /// Hip-dominant: deadlifts, good mornings, swings.
+    Hinge,
+    /// Horizontal push.
+    PushAcross,
+    /// Vertical push.
+    PushUpward,
+    /// Horizontal pull, bent-over rows among them.
+    PullAcross,
+    /// Vertical pull.
+    PullDownward,
+    /// Loaded carries.
+    Carry,
+    /// Jumps, throws, cleans and snatches.
+    Explosive,
+    /// Trunk.
+    Trunk,
+    /// One joint: curls, extensions, raises.
+    SingleJoint,
+}
+
+impl Pattern {
+    /// True for patterns of the lower body, whose usual steps are larger.
+    #[must_use]
+    pub fn is_lower_body(self) -> bool {
+        matches!(self, Pattern::Squat | Pattern::Hinge)
+    }
+}
+
+/// What the load is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Equipment {
+    /// A bar of the kit with pairs of plates.
+    Barbell,
+    /// Fixed dumbbells or kettlebells of the kit; the load is that of one.
+    Dumbbell,
+    /// Loadable dumbbell handles; the load is that of one.
+    Handle,
+    /// A weight stack.
+    Stack,
+    /// An elastic band.
+    Band,
+    /// The body, with or without added load.
+    Body,
+    /// Anything else: any load by the kit's smallest step.
+    Other,
+}
+
+/// An exercise as a block names it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Exercise {
+    /// Lasting id: history hangs on it.
+    pub id: ExerciseId,
+    /// Name on screen.
+    pub name: Line,
+    /// Movement pattern.
+    pub pattern: Pattern,
+    /// What the load is made of.
+    pub equipment: Equipment,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_id_is_plain_letters() {
+        assert!(ExerciseId::new("front-squat").is_ok());
+        for text in ["", "Front", "a b", "ü", &"x".repeat(65)] {
+            assert!(ExerciseId::new(text).is_err(), "{text}");
+        }
+    }
+}

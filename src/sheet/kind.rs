@@ -1,0 +1,191 @@
+//! The lines of a block's prescription: a number of sets of one kind.
+
+use super::loads::LoadPolicy;
+use super::target::Target;
+use super::tempo::Tempo;
+use crate::units::{Reps, Rir, Seconds, Share};
+use serde::{Deserialize, Serialize};
+
+/// Most sets in one line of a prescription.
+pub const LINE_SETS_MAX: u8 = 20;
+
+/// What kind of set.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum SetKind {
+    /// Lighter sets on the way to the work load, each a share of it.
+    RampUp {
+        /// Shares of the work load in order; the last one stays when there are more sets.
+        shares: Vec<Share>,
+    },
+    /// A work set.
+    Work,
+    /// A lighter set after the heaviest: a share of the heaviest load done.
+    BackOff {
+        /// Share of the block's heaviest load.
+        share: Share,
+    },
+    /// A set carried on at once with less load, a number of times.
+    Drop {
+        /// How many drops follow, 1 to 5.
+        drops: u8,
+        /// What each drop leaves of the load before.
+        keep: Share,
+    },
+    /// A set in small portions with short pauses inside.
+    Cluster {
+        /// Portions, 2 to 10; the target's reps are those of one portion.
+        portions: u8,
+        /// Pause between portions.
+        pause: Seconds,
+    },
+    /// To technical failure: until the next rep could not be done well.
+    ToFailure,
+}
+
+impl SetKind {
+    /// True for sets that count as work: all but ramp-ups.
+    #[must_use]
+    pub fn is_work(&self) -> bool {
+        !matches!(self, SetKind::RampUp { .. })
+    }
+
+    /// The name on screen.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            SetKind::RampUp { .. } => "ramp-up",
+            SetKind::Work => "work set",
+            SetKind::BackOff { .. } => "back-off",
+            SetKind::Drop { .. } => "drop set",
+            SetKind::Cluster { .. } => "cluster",
+            SetKind::ToFailure => "to failure",
+        }
+    }
+}
+
+/// One line of a prescription: so many sets of a kind.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, try_from = "SetsForm")]
+pub struct Sets {
+    /// Kind of the sets.
+    pub kind: SetKind,
+    /// How many, 1 to 20.
+    pub count: u8,
+    /// What each asks for.
+    pub target: Target,
+    /// Reps in reserve aimed at, set by set; the last one stays. Empty: not prescribed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub reserve: Vec<Rir>,
+    /// How the load runs.
+    #[serde(default)]
+    pub load: LoadPolicy,
+    /// Tempo of these sets where it differs from the block's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tempo: Option<Tempo>,
+    /// Rest after each of these sets where it differs from the block's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rest: Option<Seconds>,
+}
+
+/// The file's form of [`Sets`], before its counts are checked.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SetsForm {
+    kind: SetKind,
+    count: u32,
+    target: Target,
+    #[serde(default)]
+    reserve: Vec<Rir>,
+    #[serde(default)]
+    load: LoadPolicy,
+    #[serde(default)]
+    tempo: Option<Tempo>,
+    #[serde(default)]
+    rest: Option<Seconds>,
+}
+
+impl TryFrom<SetsForm> for Sets {
+    type Error = String;
+
+    fn try_from(form: SetsForm) -> Result<Sets, String> {
+        let between = |what: &str, n: u32, least: u32, most: u32| {
+            if (least..=most).contains(&n) {
+                Ok(())
+            } else {
+                Err(format!("{what} must be {least} to {most}, not {n}"))
+            }
+        };
+        between("the count of sets", form.count, 1, u32::from(LINE_SETS_MAX))?;
+        let listed = |what: &str, n: usize| between(what, n as u32, 1, u32::from(LINE_SETS_MAX));
+        match &form.kind {
+            SetKind::RampUp { shares } => listed("the number of ramp-up shares", shares.len())?,
+            SetKind::Drop { drops, .. } => between("the number of drops", u32::from(*drops), 1, 5)?,
+            SetKind::Cluster { portions, .. } => {
+                between("the number of portions", u32::from(*portions), 2, 10)?
+            }
+            SetKind::Work | SetKind::BackOff { .. } | SetKind::ToFailure => {}
+        }
+        match &form.load {
+            LoadPolicy::List(loads) => listed("the number of listed loads", loads.len())?,
+            LoadPolicy::ShareOfTop(shares) => listed("the number of listed shares", shares.len())?,
+            _ => {}
+        }
+        if form.reserve.len() > usize::from(LINE_SETS_MAX) {
+            return Err(format!("at most {LINE_SETS_MAX} reserves can be listed"));
+        }
+        let counted = matches!(form.target, Target::Reps(_));
+        if matches!(form.kind, SetKind::Cluster { .. } | SetKind::Drop { .. }) && !counted {
+            return Err("a drop set or a cluster is counted in reps".to_owned());
+        }
+        Ok(Sets {
+            kind: form.kind,
+            count: form.count as u8,
+            target: form.target,
+            reserve: form.reserve,
+            load: form.load,
+            tempo: form.tempo,
+            rest: form.rest,
+        })
+    }
+}
+
+impl Sets {
+    /// Reps in reserve aimed at in the `index`th set of this line.
+    #[must_use]
+    pub fn reserve_of(&self, index: usize) -> Option<Rir> {
+        self.reserve.get(index).or(self.reserve.last()).copied()
+    }
+
+    /// Reps offered at the tap: of a cluster the sum of its portions.
+    #[must_use]
+    pub fn offered_reps(&self) -> Option<Reps> {
+        let one = self.target.offered_reps()?;
+        match self.kind {
+            SetKind::Cluster { portions, .. } => {
+                Some(Reps::saturating(i64::from(one.get()) * i64::from(portions)))
+            }
+            _ => Some(one),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ten_thousand_sets_are_refused_with_the_limit() {
+        let text = r#"{"kind":"work","count":10000,"target":{"reps":5}}"#;
+        let error = serde_json::from_str::<Sets>(text).unwrap_err().to_string();
+        assert!(error.contains("must be 1 to 20, not 10000"), "{error}");
+    }
+
+    #[test]
+    fn the_last_reserve_stays() {
+        let text = r#"{"kind":"work","count":3,"target":{"reps":5},"reserve":[2,1]}"#;
+        let sets: Sets = serde_json::from_str(text).unwrap();
+        let got: Vec<_> = (0..3).map(|i| sets.reserve_of(i).unwrap().get()).collect();
+        assert_eq!(got, [2, 1, 1]);
+    }
+}

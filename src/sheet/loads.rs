@@ -1,0 +1,76 @@
+//! How a block is loaded: what the load is added to, how it runs from set to set, and how large a step is.
+
+use super::text::Line;
+use crate::units::{Load, Share};
+use serde::{Deserialize, Serialize};
+
+/// What the written load means together with the body.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum LoadBasis {
+    /// The load alone is moved.
+    External,
+    /// Body mass and the load on top.
+    BodyMassPlus,
+    /// Body mass less the load, which assists.
+    BodyMassMinus,
+    /// A share of the body mass is moved (push-ups), the load on top.
+    BodyMassShare(Share),
+    /// An elastic band, told apart by its label.
+    Band(Line),
+    /// No load.
+    Unloaded,
+}
+
+impl LoadBasis {
+    /// True when a figure of load belongs to a set.
+    #[must_use]
+    pub fn has_load(&self) -> bool {
+        !matches!(self, LoadBasis::Band(_) | LoadBasis::Unloaded)
+    }
+
+    /// True when more of the written load makes the set easier.
+    #[must_use]
+    pub fn assists(&self) -> bool {
+        matches!(self, LoadBasis::BodyMassMinus)
+    }
+}
+
+/// A step of load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Step {
+    /// The next load that this kit can make.
+    #[default]
+    Smallest,
+    /// By this much, or the nearest that the kit can make.
+    By(Load),
+}
+
+/// How the load runs over the sets of one line of a prescription.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum LoadPolicy {
+    /// Every set the work load.
+    #[default]
+    Same,
+    /// From the work load up, a step a set.
+    Rising(Step),
+    /// From the work load down, a step a set.
+    Falling(Step),
+    /// These loads in order; the last one stays when there are more sets.
+    List(Vec<Load>),
+    /// Shares of the heaviest load done so far in the block, in order; the last one stays.
+    ShareOfTop(Vec<Share>),
+    /// A share of the estimated one-repetition maximum.
+    ShareOfE1rm(Share),
+    /// The next set's load follows from the last one: top of the range reached, `large`; within it, `planned`;
+    /// below it, the same again.
+    RisingByOutcome {
+        /// Step after a set inside the range.
+        #[serde(default)]
+        planned: Step,
+        /// Step after a set at the top of the range.
+        large: Step,
+    },
+}

@@ -1,0 +1,23 @@
+//! What is to be done: a sheet of blocks, each with its exercise and prescription, and the planned sets it unrolls to.
+
+mod block;
+mod exercise;
+mod group;
+mod kind;
+mod loads;
+mod progression;
+mod target;
+mod tempo;
+mod text;
+mod unroll;
+
+pub use block::{Block, BlockId, Role, SideMode};
+pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
+pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
+pub use kind::{SetKind, Sets};
+pub use loads::{LoadBasis, LoadPolicy, Step};
+pub use progression::{Progression, Reach};
+pub use target::{RepTarget, Stage, Target};
+pub use tempo::{Digit, Tempo};
+pub use text::{Line, Note};
+pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};

@@ -1,0 +1,40 @@
+//! What earlier sessions say about an exercise, as the rules see it.
+
+use crate::units::{Load, Reps, Rir};
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// One set as the rules see it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SetResult {
+    /// Load as written on the block's basis.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load: Option<Load>,
+    /// Full repetitions.
+    pub reps: Reps,
+    /// Repetitions asked for at least.
+    pub low: Reps,
+    /// Top of the repetitions asked for.
+    pub top: Reps,
+    /// Reps in reserve, when said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reserve: Option<Rir>,
+    /// True for plain work sets: no ramp-up, back-off, drop or staged set.
+    pub work: bool,
+}
+
+/// What was done of one exercise in one session.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Performance {
+    /// The session.
+    pub session: Uuid,
+    /// When it began.
+    pub at: DateTime<FixedOffset>,
+    /// The prescription, told apart from others of the same exercise: see [`crate::sheet::Block::shape`].
+    pub shape: String,
+    /// Its counted sets in order.
+    pub sets: Vec<SetResult>,
+}

@@ -1,0 +1,38 @@
+//! Quantities with their units and ranges: loads as exact decimals, seconds, reps, reserve, shares.
+//!
+//! A quantity out of range cannot be made: every constructor checks, and deserialising goes through it.
+
+mod count;
+mod load;
+mod share;
+
+pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
+pub use load::{Load, LoadError, Unit};
+pub use share::Share;
+
+use std::fmt;
+
+/// A number outside the range that its quantity allows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OutOfRange {
+    /// The quantity, in words ("reps", "seconds").
+    pub what: &'static str,
+    /// What was given.
+    pub given: String,
+    /// Smallest allowed value.
+    pub least: i64,
+    /// Largest allowed value.
+    pub most: i64,
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{} must be a number from {} to {}, not {}",
+            self.what, self.least, self.most, self.given
+        )
+    }
+}
+
+impl std::error::Error for OutOfRange {}

@@ -1,0 +1,108 @@
+//! A share in percent, exact: of a work load, of a top set, of an e1RM, of a body mass.
+
+use super::OutOfRange;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use std::str::FromStr;
+
+/// A share of something in percent, 1 to 200 with at most two decimals. Written `80 %`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Share(Decimal);
+
+impl Share {
+    /// A share of `percent`.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] outside 1 to 200 or with more than two decimals.
+    pub fn new(percent: Decimal) -> Result<Share, OutOfRange> {
+        let percent = percent.normalize();
+        let fits = percent >= Decimal::ONE && percent <= Decimal::from(200) && percent.scale() <= 2;
+        if fits {
+            Ok(Share(percent))
+        } else {
+            Err(Share::refusal(percent.to_string()))
+        }
+    }
+
+    /// Whole percents known when the program is written.
+    ///
+    /// # Panics
+    /// Outside 1 to 200.
+    #[must_use]
+    pub fn percent(percent: u8) -> Share {
+        Share::new(Decimal::from(percent)).expect("a written share is in range")
+    }
+
+    /// The share as a factor: 80 % is 0.8.
+    #[must_use]
+    pub fn factor(self) -> Decimal {
+        self.0 / Decimal::ONE_HUNDRED
+    }
+
+    /// The share in percent.
+    #[must_use]
+    pub fn in_percent(self) -> Decimal {
+        self.0
+    }
+
+    fn refusal(given: String) -> OutOfRange {
+        OutOfRange {
+            what: "a share in percent",
+            given,
+            least: 1,
+            most: 200,
+        }
+    }
+}
+
+impl fmt::Display for Share {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} %", self.0)
+    }
+}
+
+impl FromStr for Share {
+    type Err = OutOfRange;
+
+    /// Reads `80 %` or `80%`.
+    fn from_str(text: &str) -> Result<Share, OutOfRange> {
+        let refusal = || Share::refusal(format!("“{}”", text.chars().take(40).collect::<String>()));
+        let number = text.trim().strip_suffix('%').ok_or_else(refusal)?.trim();
+        if number.len() > 10 {
+            return Err(refusal());
+        }
+        Decimal::from_str_exact(number)
+            .map_err(|_| refusal())
+            .and_then(Share::new)
+    }
+}
+
+impl TryFrom<String> for Share {
+    type Error = OutOfRange;
+    fn try_from(text: String) -> Result<Share, OutOfRange> {
+        text.parse()
+    }
+}
+
+impl From<Share> for String {
+    fn from(share: Share) -> String {
+        share.to_string()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_share_is_read_and_written_in_percent() {
+        let share: Share = "62.5%".parse().unwrap();
+        assert_eq!(share.to_string(), "62.5 %");
+        assert_eq!(share.factor(), Decimal::new(625, 3));
+        assert!("0 %".parse::<Share>().is_err());
+        assert!("80".parse::<Share>().is_err());
+        assert!("201 %".parse::<Share>().is_err());
+    }
+}
