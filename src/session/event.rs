@@ -3,7 +3,7 @@
 use super::done::Done;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
 use crate::strength::Proposal;
-use crate::units::{Load, Reps, Rpe};
+use crate::units::{Load, Reps, Rir, Rpe};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -28,6 +28,31 @@ pub struct Tick {
     pub ms: u64,
 }
 
+/// A point in time on both clocks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Moment {
+    /// Wall time with offset.
+    pub at: DateTime<FixedOffset>,
+    /// Monotonic clock.
+    pub tick: Tick,
+}
+
+impl Moment {
+    /// Milliseconds from `earlier` to `self`, never negative.
+    ///
+    /// Within one run of the program the larger of both clocks' answers counts: the monotonic clock stands still
+    /// while some devices sleep, and the wall clock may be set back. Across runs there is the wall clock only.
+    #[must_use]
+    pub fn since(&self, earlier: &Moment) -> u64 {
+        let wall = u64::try_from((self.at - earlier.at).num_milliseconds()).unwrap_or(0);
+        if self.tick.run == earlier.tick.run {
+            wall.max(self.tick.ms.saturating_sub(earlier.tick.ms))
+        } else {
+            wall
+        }
+    }
+}
+
 /// One event.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -40,6 +65,17 @@ pub struct Event {
     pub tick: Tick,
     /// What happened.
     pub what: What,
+}
+
+impl Event {
+    /// When it happened, on both clocks.
+    #[must_use]
+    pub fn moment(&self) -> Moment {
+        Moment {
+            at: self.at,
+            tick: self.tick,
+        }
+    }
 }
 
 /// The head of a session: everything that its floor needs, whatever is changed elsewhere meanwhile.
@@ -129,11 +165,20 @@ pub enum What {
         /// The number.
         reps: Reps,
     },
+    /// Reps in reserve said before the set is logged.
+    ReserveChosen {
+        /// The set.
+        set: SetKey,
+        /// What is left in reserve.
+        reserve: Rir,
+    },
     /// The rest under way was stretched (or shortened, below zero).
     RestChanged {
         /// By so many seconds.
         by_seconds: i32,
     },
+    /// The rest under way stays open until the next set is begun.
+    RestHeld,
     /// The rest under way was cut.
     RestEnded,
     /// A note on the session or on one set; it replaces an earlier note there.

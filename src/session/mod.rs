@@ -1,7 +1,19 @@
 //! What is happening: events, the state they fold to, and what may come next.
+//!
+//! The machine has no clock. The contract with the shell: make an [`Event`] with an id from [`Mint`] and the time of
+//! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`State::deadline_ms`] says when the
+//! floor must look again.
 
 mod done;
+mod effective;
 mod event;
+mod machine;
+mod mint;
+mod state;
 
 pub use done::{Amount, Done, StageAmount};
-pub use event::{Began, Event, EventId, SessionId, Tick, What};
+pub use effective::effective;
+pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
+pub use machine::{EVENTS_MAX, Refusal, Session, amount};
+pub use mint::Mint;
+pub use state::{Logged, Phase, Rest, Slot, State, Status};

@@ -1,0 +1,24 @@
+//! Which events count: all but those undone, in the order of their ids.
+
+use super::event::{Event, EventId, What};
+use std::collections::BTreeSet;
+
+/// The events that count, by rising id, each once; undone ones and the undoing itself left out.
+///
+/// An undo may itself be undone: from the newest to the oldest, an undo that still counts takes its target away.
+#[must_use]
+pub fn effective(events: &[Event]) -> Vec<&Event> {
+    let mut sorted: Vec<&Event> = events.iter().collect();
+    sorted.sort_by_key(|event| event.id);
+    sorted.dedup_by_key(|event| event.id);
+    let mut gone: BTreeSet<EventId> = BTreeSet::new();
+    for event in sorted.iter().rev() {
+        if let What::Undone { event: target } = &event.what
+            && !gone.contains(&event.id)
+        {
+            gone.insert(*target);
+        }
+    }
+    sorted.retain(|event| !gone.contains(&event.id) && !matches!(event.what, What::Undone { .. }));
+    sorted
+}

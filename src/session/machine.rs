@@ -1,0 +1,286 @@
+//! The machine: a running session that takes events, refuses those that make no sense, and keeps its state.
+
+use super::done::{Amount, Done, StageAmount};
+use super::effective::effective;
+use super::event::{Event, EventId, What};
+use super::state::{Phase, Slot, State, Status};
+use crate::sheet::{SetKey, Stage, Target};
+use crate::units::{Load, Reps, Rir};
+use std::fmt;
+
+/// Most events in one session.
+pub const EVENTS_MAX: usize = 5000;
+
+/// Why an event was not taken.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Refusal {
+    /// The first event is no beginning, or a second beginning came.
+    NotABeginning,
+    /// The id is not greater than that of the event before.
+    OutOfOrder,
+    /// The plan has no such set.
+    NoSuchSet,
+    /// The set was logged or skipped already.
+    AlreadySettled,
+    /// The set was not logged yet.
+    NotLogged,
+    /// There is no rest under way.
+    NotResting,
+    /// The session has ended.
+    Ended,
+    /// There is no such event, or it may not be undone.
+    CannotUndo,
+    /// The session holds as many events as it may.
+    Full,
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Refusal::NotABeginning => "a session begins once, with its sheet",
+            Refusal::OutOfOrder => "the event is older than the last one; try again",
+            Refusal::NoSuchSet => "this sheet has no such set",
+            Refusal::AlreadySettled => "this set is logged or skipped already; undo that first",
+            Refusal::NotLogged => "this set is not logged yet",
+            Refusal::NotResting => "no rest is running",
+            Refusal::Ended => "the session has ended; correct its sets in the ledger",
+            Refusal::CannotUndo => "there is nothing to undo",
+            Refusal::Full => "the session is full; end it and begin another",
+        })
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+/// A session: its events and the state they fold to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Session {
+    events: Vec<Event>,
+    state: State,
+}
+
+impl Session {
+    /// A session from its beginning.
+    ///
+    /// # Errors
+    /// [`Refusal::NotABeginning`] for any other event.
+    pub fn begin(event: Event) -> Result<Session, Refusal> {
+        Session::replay(vec![event])
+    }
+
+    /// A session from stored events, in any order.
+    ///
+    /// # Errors
+    /// [`Refusal::NotABeginning`] when there is no beginning among them.
+    pub fn replay(mut events: Vec<Event>) -> Result<Session, Refusal> {
+        events.sort_by_key(|event| event.id);
+        events.dedup_by_key(|event| event.id);
+        let state = State::fold(&events).ok_or(Refusal::NotABeginning)?;
+        Ok(Session { events, state })
+    }
+
+    /// Its events by rising id.
+    #[must_use]
+    pub fn events(&self) -> &[Event] {
+        &self.events
+    }
+
+    /// Its state.
+    #[must_use]
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// Takes an event.
+    ///
+    /// # Errors
+    /// [`Refusal`]; the session is as before then.
+    pub fn take(&mut self, event: Event) -> Result<(), Refusal> {
+        if self.events.len() >= EVENTS_MAX {
+            return Err(Refusal::Full);
+        }
+        if self.events.last().is_some_and(|last| last.id >= event.id) {
+            return Err(Refusal::OutOfOrder);
+        }
+        self.allow(&event.what)?;
+        self.events.push(event);
+        // A session has at most some hundred events: folding them all anew takes less than a frame, and there is
+        // no second path on which live and replayed state could differ.
+        self.state = State::fold(&self.events).ok_or(Refusal::NotABeginning)?;
+        Ok(())
+    }
+
+    /// Whether `what` makes sense now.
+    ///
+    /// # Errors
+    /// [`Refusal`] when it does not.
+    pub fn allow(&self, what: &What) -> Result<(), Refusal> {
+        let ended = self.state.has_ended();
+        let slot = |key: &SetKey| self.state.slot(*key).ok_or(Refusal::NoSuchSet);
+        let pending = |key: &SetKey| match slot(key)?.status {
+            Status::Pending => Ok(()),
+            Status::Done(_) | Status::Skipped => Err(Refusal::AlreadySettled),
+        };
+        match what {
+            What::Began(_) => Err(Refusal::NotABeginning),
+            // What may still come after the end: corrections, notes and the rating.
+            What::SetAmended { set, .. } => {
+                slot(set)?.logged().map(|_| ()).ok_or(Refusal::NotLogged)
+            }
+            What::Noted { set, .. } => set.as_ref().map_or(Ok(()), |key| slot(key).map(|_| ())),
+            What::Rated { .. } => Ok(()),
+            What::Undone { event } => {
+                if self.undoable().any(|other| other.id == *event) {
+                    Ok(())
+                } else {
+                    Err(Refusal::CannotUndo)
+                }
+            }
+            _ if ended => Err(Refusal::Ended),
+            What::SetStarted { set }
+            | What::SetStopped { set }
+            | What::SetDone { set, .. }
+            | What::SetSkipped { set }
+            | What::SetDropped { set }
+            | What::LoadChosen { set, .. }
+            | What::RepsChosen { set, .. }
+            | What::ReserveChosen { set, .. } => pending(set),
+            What::SetAdded { block, line } => {
+                let block = self
+                    .state
+                    .began
+                    .sheet
+                    .block(*block)
+                    .ok_or(Refusal::NoSuchSet)?;
+                block
+                    .sets
+                    .get(usize::from(*line))
+                    .map(|_| ())
+                    .ok_or(Refusal::NoSuchSet)
+            }
+            What::OrderChanged { groups } => {
+                if groups.len() == self.state.order.len() {
+                    Ok(())
+                } else {
+                    Err(Refusal::NoSuchSet)
+                }
+            }
+            What::RestChanged { .. } | What::RestHeld | What::RestEnded => match self.state.phase {
+                Phase::Resting(_) => Ok(()),
+                _ => Err(Refusal::NotResting),
+            },
+            What::Ended => Ok(()),
+        }
+    }
+
+    /// The events that count and may be undone, oldest first: all but the beginning, and after the end only what
+    /// came after it.
+    fn undoable(&self) -> impl DoubleEndedIterator<Item = &Event> {
+        let counting = effective(&self.events);
+        let end = counting
+            .iter()
+            .position(|event| matches!(event.what, What::Ended));
+        let from = end.map_or(1, |end| end + 1);
+        counting.into_iter().skip(from)
+    }
+
+    /// The newest event that may be undone.
+    #[must_use]
+    pub fn newest_undoable(&self) -> Option<&Event> {
+        self.undoable().next_back()
+    }
+
+    /// What to undo, newest first, to take back the last logged or skipped set with all that followed it.
+    #[must_use]
+    pub fn undo_last_set(&self) -> Vec<EventId> {
+        let mut targets = Vec::new();
+        for event in self.undoable().rev() {
+            targets.push(event.id);
+            if matches!(event.what, What::SetDone { .. } | What::SetSkipped { .. }) {
+                return targets;
+            }
+        }
+        Vec::new()
+    }
+}
+
+impl Slot {
+    /// What a tap logs: the set as prescribed, with what was chosen for it; `load` is the prescribed load.
+    #[must_use]
+    pub fn as_prescribed(&self, load: Option<Load>) -> Done {
+        let reps = self.reps.or(self.planned.offered);
+        Done {
+            load: self.load.or(load),
+            amount: amount(&self.planned.target, reps),
+            reserve: self.reserve,
+        }
+    }
+}
+
+/// The amount that a target asks for, its counted reps being `reps`.
+#[must_use]
+pub fn amount(target: &Target, reps: Option<Reps>) -> Amount {
+    match target {
+        Target::Reps(asked) => Amount::Reps(reps.unwrap_or(asked.top())),
+        Target::Timed(seconds) => Amount::Timed(*seconds),
+        Target::Distance(metres) => Amount::Distance(*metres),
+        Target::Stages(stages) => {
+            let mut amounts: Vec<StageAmount> = stages
+                .iter()
+                .map(|stage| match stage {
+                    Stage::Hold { seconds } => StageAmount::Hold(*seconds),
+                    Stage::Reps { reps, .. } => StageAmount::Reps(reps.top()),
+                    Stage::Partials { reps } => StageAmount::Partials(reps.top()),
+                })
+                .collect();
+            if let Some(reps) = reps {
+                set_last_count(&mut amounts, reps);
+            }
+            Amount::Stages(amounts)
+        }
+    }
+}
+
+fn set_last_count(stages: &mut [StageAmount], reps: Reps) {
+    for stage in stages.iter_mut().rev() {
+        match stage {
+            StageAmount::Reps(count) | StageAmount::Partials(count) => {
+                *count = reps;
+                return;
+            }
+            StageAmount::Hold(_) => {}
+        }
+    }
+}
+
+impl Done {
+    /// The same with other reps: of a staged set those of its last counted stage.
+    #[must_use]
+    pub fn with_reps(&self, reps: Reps) -> Done {
+        let mut done = self.clone();
+        match &mut done.amount {
+            Amount::Reps(count) => *count = reps,
+            Amount::Stages(stages) => set_last_count(stages, reps),
+            Amount::Timed(_) | Amount::Distance(_) => {}
+        }
+        done
+    }
+
+    /// The same with another load.
+    #[must_use]
+    pub fn with_load(&self, load: Option<Load>) -> Done {
+        Done {
+            load,
+            ..self.clone()
+        }
+    }
+
+    /// The same with another reserve.
+    #[must_use]
+    pub fn with_reserve(&self, reserve: Option<Rir>) -> Done {
+        Done {
+            reserve,
+            ..self.clone()
+        }
+    }
+}

@@ -1,0 +1,423 @@
+//! The state of a session: what its events fold to.
+
+use super::done::Done;
+use super::effective::effective;
+use super::event::{Began, Event, EventId, Moment, What};
+use crate::sheet::{Added, Block, Note, PlannedSet, SetKey, unroll_with};
+use crate::units::{Load, Reps, Rir, Rpe};
+use std::collections::BTreeMap;
+
+/// A set that was logged.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Logged {
+    /// The event that logged it.
+    pub event: EventId,
+    /// When.
+    pub moment: Moment,
+    /// What was done, corrections taken in.
+    pub done: Done,
+    /// What was logged first, when it was corrected since.
+    pub original: Option<Done>,
+    /// The load that was proposed.
+    pub proposed: Option<Load>,
+}
+
+/// What became of a planned set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Status {
+    /// Still to be done.
+    Pending,
+    /// Logged.
+    Done(Box<Logged>),
+    /// Passed over.
+    Skipped,
+}
+
+/// A planned set and what became of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Slot {
+    /// The set as planned.
+    pub planned: PlannedSet,
+    /// What became of it.
+    pub status: Status,
+    /// Load chosen in place of the proposed one.
+    pub load: Option<Load>,
+    /// Reps to offer in place of the prescribed ones.
+    pub reps: Option<Reps>,
+    /// Reserve said before it was logged.
+    pub reserve: Option<Rir>,
+    /// Note on it.
+    pub note: Option<Note>,
+}
+
+impl Slot {
+    /// What was logged, if it was.
+    #[must_use]
+    pub fn logged(&self) -> Option<&Logged> {
+        match &self.status {
+            Status::Done(logged) => Some(logged),
+            Status::Pending | Status::Skipped => None,
+        }
+    }
+}
+
+/// A rest that was begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Rest {
+    /// The set it follows.
+    pub after: SetKey,
+    /// When it began.
+    pub since: Moment,
+    /// Its length in milliseconds, stretches taken in.
+    pub length_ms: u64,
+    /// True when it stays open until the next set is begun.
+    pub held: bool,
+}
+
+impl Rest {
+    /// Milliseconds left at `now`: below zero once it is over. None when it is held open.
+    #[must_use]
+    pub fn left_ms(&self, now: &Moment) -> Option<i64> {
+        (!self.held).then(|| self.length_ms as i64 - now.since(&self.since) as i64)
+    }
+}
+
+/// What is going on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phase {
+    /// The set may be begun or logged.
+    Ready,
+    /// That set was started at that moment and its cues run.
+    Working {
+        /// The set.
+        set: SetKey,
+        /// When it was started.
+        since: Moment,
+    },
+    /// A rest was begun; it may be over.
+    Resting(Rest),
+    /// Nothing is left to do; the session waits to be ended.
+    AllDone,
+    /// The session ended at that moment.
+    Ended(Moment),
+}
+
+/// The state of a session.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct State {
+    /// Its head.
+    pub began: Began,
+    /// When it began.
+    pub since: Moment,
+    /// Its sets in the order they are done.
+    pub slots: Vec<Slot>,
+    /// The order of the sheet's groups.
+    pub order: Vec<usize>,
+    /// What is going on.
+    pub phase: Phase,
+    /// Session RPE, once given.
+    pub rpe: Option<Rpe>,
+    /// Note on the session.
+    pub note: Option<Note>,
+    /// The newest event that counts.
+    pub newest: EventId,
+}
+
+impl State {
+    /// Folds events to the state. None when there is no beginning among them.
+    ///
+    /// Events that fit nothing (a set that the sheet does not have, a rest cut when there is none) change nothing:
+    /// merged histories may hold such.
+    #[must_use]
+    pub fn fold(events: &[Event]) -> Option<State> {
+        let counting = effective(events);
+        let mut rest = counting.into_iter();
+        let mut state = rest.find_map(State::begin)?;
+        let mut changes = Changes::default();
+        for event in rest {
+            state.newest = event.id;
+            state.take(event, &mut changes);
+        }
+        Some(state)
+    }
+
+    fn begin(event: &Event) -> Option<State> {
+        let What::Began(began) = &event.what else {
+            return None;
+        };
+        let mut state = State {
+            order: (0..began.sheet.groups.len()).collect(),
+            began: (**began).clone(),
+            since: event.moment(),
+            slots: Vec::new(),
+            phase: Phase::Ready,
+            rpe: None,
+            note: None,
+            newest: event.id,
+        };
+        state.plan(&Changes::default());
+        Some(state)
+    }
+
+    /// Lays the slots anew from sheet, order and changes; what is known of each set stays.
+    fn plan(&mut self, changes: &Changes) {
+        let mut known: BTreeMap<SetKey, Slot> = self
+            .slots
+            .drain(..)
+            .map(|slot| (slot.planned.key, slot))
+            .collect();
+        let planned = unroll_with(&self.began.sheet, &self.order, &changes.added);
+        let kept = planned
+            .into_iter()
+            .filter(|set| !changes.dropped.contains(&set.key));
+        self.slots = kept
+            .map(|planned| match known.remove(&planned.key) {
+                Some(slot) => Slot { planned, ..slot },
+                None => Slot {
+                    planned,
+                    status: Status::Pending,
+                    load: None,
+                    reps: None,
+                    reserve: None,
+                    note: None,
+                },
+            })
+            .collect();
+    }
+
+    fn take(&mut self, event: &Event, changes: &mut Changes) {
+        let moment = event.moment();
+        match &event.what {
+            What::Began(_) | What::Undone { .. } => {}
+            What::SetStarted { set } => {
+                if self.current().is_some_and(|slot| slot.planned.key == *set) {
+                    self.phase = Phase::Working {
+                        set: *set,
+                        since: moment,
+                    };
+                }
+            }
+            What::SetStopped { .. } => {
+                if matches!(self.phase, Phase::Working { .. }) {
+                    self.phase = Phase::Ready;
+                }
+            }
+            What::SetDone {
+                set,
+                done,
+                proposed,
+            } => self.log(event.id, moment, *set, done, *proposed),
+            What::SetAmended { set, done } => {
+                if let Some(Slot {
+                    status: Status::Done(logged),
+                    ..
+                }) = self.slot_mut(*set)
+                {
+                    let before = std::mem::replace(&mut logged.done, done.clone());
+                    logged.original.get_or_insert(before);
+                }
+            }
+            What::SetSkipped { set } => {
+                if let Some(slot) = self.slot_mut(*set)
+                    && slot.status == Status::Pending
+                {
+                    slot.status = Status::Skipped;
+                    self.settle();
+                }
+            }
+            What::SetAdded { block, line } => {
+                let added = changes.added.entry((*block, *line)).or_default();
+                *added = added.saturating_add(1);
+                self.plan(changes);
+                self.settle();
+            }
+            What::SetDropped { set } => {
+                if self
+                    .slot(*set)
+                    .is_some_and(|slot| slot.status == Status::Pending)
+                {
+                    changes.dropped.push(*set);
+                    self.plan(changes);
+                    self.settle();
+                }
+            }
+            What::OrderChanged { groups } => self.reorder(groups, changes),
+            What::LoadChosen { set, load, .. } => {
+                if let Some(slot) = self.slot_mut(*set) {
+                    slot.load = Some(*load);
+                }
+            }
+            What::RepsChosen { set, reps } => {
+                if let Some(slot) = self.slot_mut(*set) {
+                    slot.reps = Some(*reps);
+                }
+            }
+            What::ReserveChosen { set, reserve } => {
+                if let Some(slot) = self.slot_mut(*set) {
+                    slot.reserve = Some(*reserve);
+                }
+            }
+            What::RestChanged { by_seconds } => {
+                if let Phase::Resting(rest) = &mut self.phase {
+                    rest.length_ms = rest
+                        .length_ms
+                        .saturating_add_signed(i64::from(*by_seconds) * 1000);
+                }
+            }
+            What::RestHeld => {
+                if let Phase::Resting(rest) = &mut self.phase {
+                    rest.held = true;
+                }
+            }
+            What::RestEnded => {
+                if matches!(self.phase, Phase::Resting(_)) {
+                    self.phase = Phase::Ready;
+                    self.settle();
+                }
+            }
+            What::Noted { set: None, text } => {
+                self.note = Some(text.clone()).filter(|text| !text.is_empty())
+            }
+            What::Noted {
+                set: Some(set),
+                text,
+            } => {
+                if let Some(slot) = self.slot_mut(*set) {
+                    slot.note = Some(text.clone()).filter(|text| !text.is_empty());
+                }
+            }
+            What::Rated { rpe } => self.rpe = Some(*rpe),
+            What::Ended => self.phase = Phase::Ended(moment),
+        }
+    }
+
+    fn log(
+        &mut self,
+        event: EventId,
+        moment: Moment,
+        set: SetKey,
+        done: &Done,
+        proposed: Option<Load>,
+    ) {
+        let ended = matches!(self.phase, Phase::Ended(_));
+        let Some(slot) = self.slot_mut(set) else {
+            return;
+        };
+        if slot.logged().is_some() {
+            return;
+        }
+        let logged = Logged {
+            event,
+            moment,
+            done: done.clone(),
+            original: None,
+            proposed,
+        };
+        slot.status = Status::Done(Box::new(logged));
+        if ended {
+            return;
+        }
+        let after = slot.planned.clone();
+        self.phase = match self.current() {
+            None => Phase::AllDone,
+            Some(next) => {
+                let length_ms = u64::from(after.rest_before(&next.planned).millis());
+                if length_ms == 0 {
+                    Phase::Ready
+                } else {
+                    Phase::Resting(Rest {
+                        after: set,
+                        since: moment,
+                        length_ms,
+                        held: false,
+                    })
+                }
+            }
+        };
+    }
+
+    /// Brings the phase in line with what is left to do.
+    fn settle(&mut self) {
+        let current = self.current().map(|slot| slot.planned.key);
+        self.phase = match (self.phase, current) {
+            (Phase::Ended(at), _) => Phase::Ended(at),
+            (_, None) => Phase::AllDone,
+            (Phase::AllDone, Some(_)) => Phase::Ready,
+            // A set under way was skipped or dropped: the next one is ready.
+            (Phase::Working { set, .. }, Some(current)) if set != current => Phase::Ready,
+            (phase, Some(_)) => phase,
+        };
+    }
+
+    fn reorder(&mut self, groups: &[u8], changes: &Changes) {
+        let wanted: Vec<usize> = groups.iter().map(|&index| usize::from(index)).collect();
+        let mut sorted = wanted.clone();
+        sorted.sort_unstable();
+        if sorted.iter().copied().eq(0..self.began.sheet.groups.len()) {
+            self.order = wanted;
+            self.plan(changes);
+            self.settle();
+        }
+    }
+
+    /// The slot of that key.
+    #[must_use]
+    pub fn slot(&self, key: SetKey) -> Option<&Slot> {
+        self.slots.iter().find(|slot| slot.planned.key == key)
+    }
+
+    fn slot_mut(&mut self, key: SetKey) -> Option<&mut Slot> {
+        self.slots.iter_mut().find(|slot| slot.planned.key == key)
+    }
+
+    /// The set that is to be done now or next: the first that is pending.
+    #[must_use]
+    pub fn current(&self) -> Option<&Slot> {
+        self.slots
+            .iter()
+            .find(|slot| slot.status == Status::Pending)
+    }
+
+    /// The set that was logged last.
+    #[must_use]
+    pub fn last_logged(&self) -> Option<&Slot> {
+        self.slots
+            .iter()
+            .filter(|slot| slot.logged().is_some())
+            .max_by_key(|slot| slot.logged().map(|logged| logged.event))
+    }
+
+    /// The block of a slot.
+    #[must_use]
+    pub fn block_of(&self, slot: &Slot) -> &Block {
+        self.began
+            .sheet
+            .block(slot.planned.key.block)
+            .expect("every slot was unrolled from a block of this sheet")
+    }
+
+    /// True once the session has ended.
+    #[must_use]
+    pub fn has_ended(&self) -> bool {
+        matches!(self.phase, Phase::Ended(_))
+    }
+
+    /// When the floor must wake up next: milliseconds from `now` to the end of the rest under way.
+    #[must_use]
+    pub fn deadline_ms(&self, now: &Moment) -> Option<u64> {
+        match &self.phase {
+            Phase::Resting(rest) => rest
+                .left_ms(now)
+                .and_then(|left| u64::try_from(left).ok())
+                .filter(|ms| *ms > 0),
+            _ => None,
+        }
+    }
+}
+
+/// What was added to the plan and taken off it.
+#[derive(Debug, Default)]
+struct Changes {
+    added: Added,
+    dropped: Vec<SetKey>,
+}
