@@ -17,3 +17,6 @@ pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use state::{Logged, Phase, Rest, Slot, State, Status};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,109 @@
+//! The data in own hands: export of everything as one file, import of such a file.
+
+use crate::device::db::DbError;
+use crate::device::files::{Sharing, read_text, save_as, share_file};
+use crate::session::{Event, SessionId};
+use crate::store::{
+    Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, Shelf, SheetRecord, read, write,
+};
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::start;
+use leptos::ev::Event as DomEvent;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsCast;
+
+/// Everything that is stored, and the session under way.
+async fn gather(app: Stanchion) -> Result<Archive, DbError> {
+    let keep = app.keep();
+    let mut sessions: Vec<SessionLog> = Vec::new();
+    for events in keep.all::<Vec<Event>>(Shelf::Sessions).await?.records {
+        sessions.extend(SessionLog::of(events));
+    }
+    let running: Vec<Event> = keep.all(Shelf::Events).await?.records;
+    sessions.extend(SessionLog::of(running));
+    Ok(Archive {
+        lifters: keep.all::<LifterRecord>(Shelf::Lifters).await?.records,
+        kits: keep.all::<KitRecord>(Shelf::Kits).await?.records,
+        body_mass: keep.all::<BodyMassRecord>(Shelf::BodyMass).await?.records,
+        sheets: keep.all::<SheetRecord>(Shelf::Sheets).await?.records,
+        sessions,
+    })
+}
+
+fn export(app: Stanchion, share: bool) {
+    spawn_local(async move {
+        let archive = match gather(app).await {
+            Ok(archive) => archive,
+            Err(error) => return app.complain(error.to_string()),
+        };
+        let now = crate::device::clock::wall();
+        let text = write(&archive, now);
+        let name = format!("stanchion-{}.json", now.format("%Y-%m-%d"));
+        if share {
+            match share_file(&name, &text).await {
+                Sharing::Shared | Sharing::Cancelled => return,
+                Sharing::Unsupported => {}
+            }
+        }
+        if save_as(&name, "application/json", &text) {
+            app.say(format!("{name} is in your downloads."));
+        } else {
+            app.complain("The browser refused the download. Try again, or open this page in another browser.");
+        }
+    });
+}
+
+/// Reads the file that was chosen, and takes in what is new in it.
+pub fn import_file(app: Stanchion, event: &DomEvent) {
+    let input = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(input) = input else { return };
+    let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
+    spawn_local(async move {
+        let taken = take_in(app, &file).await;
+        // The same file may be chosen again.
+        input.set_value("");
+        match taken {
+            Ok(summary) => app.say(summary),
+            Err(why) => app.complain(format!("{}: nothing was imported. {why}", file.name())),
+        }
+    });
+}
+
+async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String> {
+    let text = read_text(file, FILE_BYTES_MAX as u64).await.map_err(|error| error.to_string())?;
+    let theirs = read(&text).map_err(|error| error.to_string())?;
+    let ours = gather(app).await.map_err(|error| error.to_string())?;
+    let (merged, summary) = ours.merge(theirs);
+    let running: Option<SessionId> = app.model.with_untracked(|model| {
+        model.session.as_ref().map(|session| session.state().began.session)
+    });
+    let writes = super::super::take::writes(&merged, running);
+    app.keep().apply(writes).await.map_err(|error| error.to_string())?;
+    start::read(app).await.map_err(|error| error.to_string())?;
+    Ok(summary.to_string())
+}
+
+/// Export and import.
+#[component]
+pub fn Data() -> impl IntoView {
+    let app = stanchion();
+    view! {
+        <section class="group">
+            <h2>"Your data"</h2>
+            <p class="quiet">"Everything in one file: keep a copy where you keep what matters. Its form is documented and open."</p>
+            <button class="wide" data-part="export" on:click=move |_| export(app, false)>"Export everything"</button>
+            <button class="wide" data-part="share" on:click=move |_| export(app, true)>"Send it to another app"</button>
+            <label class="file wide">
+                <span>"Import a file"</span>
+                <input
+                    type="file"
+                    accept=".json,application/json,text/plain"
+                    data-part="import"
+                    on:change=move |event| import_file(app, &event)
+                />
+            </label>
+            <p class="quiet">"An import adds what is new. It never overwrites or removes anything."</p>
+        </section>
+    }
+}

@@ -1,0 +1,7 @@
+//! The ledger: what was done, by date; each set visible and correctable.
+
+mod list;
+mod session;
+
+pub use list::LedgerPlace;
+pub use session::SessionPlace;

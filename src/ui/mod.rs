@@ -1,0 +1,17 @@
+//! What is seen: the four places and the parts they share. Only here is Leptos.
+
+mod app;
+mod cueing;
+mod floor;
+mod keep;
+mod kit;
+mod ledger;
+mod model;
+mod parts;
+mod place;
+mod sheets;
+mod stanchion;
+mod start;
+mod welcome;
+
+pub use app::App;

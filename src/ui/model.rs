@@ -1,0 +1,102 @@
+//! The model: everything that the screens are a function of.
+
+use super::place::Place;
+use crate::kit::Kit;
+use crate::ledger::{ExerciseSummary, Heading};
+use crate::session::Session;
+use crate::sheet::{ExerciseId, Sheet, SheetId};
+use crate::store::{BodyMassRecord, LifterRecord};
+use crate::units::{Load, Unit};
+use std::collections::BTreeMap;
+
+/// How far the start has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Stage {
+    /// Stored data is being read.
+    #[default]
+    Opening,
+    /// Nobody has been here before.
+    Welcome,
+    /// In use.
+    Open,
+}
+
+/// What becomes of what is written.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub enum Keeping {
+    /// Every acknowledged event is on disk.
+    #[default]
+    Safe,
+    /// The browser refuses to store: nothing outlives this page.
+    Nothing(String),
+    /// The last write failed; what is unsaved is still in memory.
+    Failing(String),
+}
+
+/// A message to the person, until it is put away.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// The sentence.
+    pub text: String,
+    /// True for something that went wrong.
+    pub wrong: bool,
+}
+
+/// Everything that the screens are a function of.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Model {
+    /// How far the start has come.
+    pub stage: Stage,
+    /// Where the person is.
+    pub place: Place,
+    /// The lifter's settings.
+    pub lifter: Option<LifterRecord>,
+    /// What stands in the garage.
+    pub kit: Kit,
+    /// Body masses, by time.
+    pub body_mass: Vec<BodyMassRecord>,
+    /// Sheets in their newest version.
+    pub sheets: Vec<Sheet>,
+    /// What is known of each exercise.
+    pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
+    /// The sessions of the ledger, newest first.
+    pub headings: Vec<Heading>,
+    /// The session under way, or just ended and not yet put away.
+    pub session: Option<Session>,
+    /// The session of the ledger that is open.
+    pub opened: Option<Session>,
+    /// Writes that are not yet on disk.
+    pub unsaved: usize,
+    /// What becomes of what is written.
+    pub keeping: Keeping,
+    /// A message.
+    pub notice: Option<Notice>,
+    /// True when a new version of the app waits to be taken.
+    pub update_waits: bool,
+}
+
+impl Model {
+    /// The unit on display.
+    #[must_use]
+    pub fn unit(&self) -> Unit {
+        self.lifter.as_ref().map_or(self.kit.unit, |lifter| lifter.unit)
+    }
+
+    /// The newest body mass.
+    #[must_use]
+    pub fn newest_body_mass(&self) -> Option<Load> {
+        self.body_mass.iter().max_by_key(|record| (record.at, record.id)).map(|record| record.mass)
+    }
+
+    /// The sheet of that id.
+    #[must_use]
+    pub fn sheet(&self, id: SheetId) -> Option<&Sheet> {
+        self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// True while a session is under way.
+    #[must_use]
+    pub fn in_session(&self) -> bool {
+        self.session.as_ref().is_some_and(|session| !session.state().has_ended())
+    }
+}

@@ -1,0 +1,7 @@
+//! Widgets that several places share.
+
+mod panel;
+mod stepper;
+
+pub use panel::Panel;
+pub use stepper::Stepper;

@@ -1,0 +1,97 @@
+//! Where a person is in the app, as it stands in the fragment of the address: the back gesture leads back.
+
+use crate::session::SessionId;
+use crate::sheet::SheetId;
+use uuid::Uuid;
+
+/// A place, or an open item in one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Place {
+    /// The session under way, or the choice of a sheet to begin.
+    #[default]
+    Floor,
+    /// All sheets.
+    Sheets,
+    /// One sheet.
+    Sheet(SheetId),
+    /// All sessions.
+    Ledger,
+    /// One session.
+    Session(SessionId),
+    /// What stands in the garage, settings and data.
+    Kit,
+}
+
+impl Place {
+    /// Reads a fragment such as `#/ledger/0198…`. What cannot be read is the floor.
+    #[must_use]
+    pub fn from_fragment(fragment: &str) -> Place {
+        let path = fragment.trim_start_matches(['#', '/']);
+        let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        match (head, Uuid::try_parse(item)) {
+            ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
+            ("sheets", Err(_)) => Place::Sheets,
+            ("ledger", Ok(id)) => Place::Session(SessionId(id)),
+            ("ledger", Err(_)) => Place::Ledger,
+            ("kit", _) => Place::Kit,
+            _ => Place::Floor,
+        }
+    }
+
+    /// The fragment that leads here, without its `#`.
+    #[must_use]
+    pub fn fragment(self) -> String {
+        match self {
+            Place::Floor => "/floor".to_owned(),
+            Place::Sheets => "/sheets".to_owned(),
+            Place::Sheet(id) => format!("/sheets/{}", id.0),
+            Place::Ledger => "/ledger".to_owned(),
+            Place::Session(id) => format!("/ledger/{}", id.0),
+            Place::Kit => "/kit".to_owned(),
+        }
+    }
+
+    /// The address of a link that leads here.
+    #[must_use]
+    pub fn href(self) -> String {
+        format!("#{}", self.fragment())
+    }
+
+    /// The main place that this one belongs to.
+    #[must_use]
+    pub fn main(self) -> Place {
+        match self {
+            Place::Sheet(_) => Place::Sheets,
+            Place::Session(_) => Place::Ledger,
+            main => main,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_is_found_again_by_its_fragment() {
+        let id = Uuid::from_u128(7);
+        for place in [
+            Place::Floor,
+            Place::Sheets,
+            Place::Sheet(SheetId(id)),
+            Place::Ledger,
+            Place::Session(SessionId(id)),
+            Place::Kit,
+        ] {
+            assert_eq!(Place::from_fragment(&place.fragment()), place);
+        }
+    }
+
+    #[test]
+    fn an_unknown_fragment_is_the_floor() {
+        for fragment in ["", "#", "#/nowhere", "#/floor/x"] {
+            assert_eq!(Place::from_fragment(fragment), Place::Floor);
+        }
+        assert_eq!(Place::from_fragment("#/sheets/no-id"), Place::Sheets);
+    }
+}

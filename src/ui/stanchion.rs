@@ -1,0 +1,339 @@
+//! The handle that every view holds: the model, and what can be done with it.
+
+use super::keep::{Keep, put};
+use super::model::{Keeping, Model, Notice};
+use super::place::Place;
+use crate::device::db::Write;
+use crate::device::sound::Sound;
+use crate::device::{clock, place as address, worker::Worker};
+use crate::kit::Kit;
+use crate::ledger::{ExerciseSummary, Heading, SessionRecord, performances_of};
+use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
+use crate::sheet::{Sheet, SheetId};
+use crate::store::{BodyMassRecord, KitRecord, LifterRecord, Shelf, SheetRecord};
+use crate::strength::{Performance, propose};
+use crate::units::{Load, Unit};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::collections::VecDeque;
+use uuid::Uuid;
+
+/// The handle. Copied into every view that needs it.
+#[derive(Clone, Copy)]
+pub struct Stanchion {
+    /// Everything that the screens are a function of.
+    pub model: RwSignal<Model>,
+    /// Now, on both clocks; moves while something on screen counts.
+    pub now: RwSignal<Moment>,
+    /// Sound.
+    pub sound: StoredValue<Sound, LocalStorage>,
+    /// The service worker, once registered.
+    pub worker: StoredValue<Option<Worker>, LocalStorage>,
+    keep: StoredValue<Keep, LocalStorage>,
+    mint: StoredValue<Mint>,
+    queue: StoredValue<VecDeque<Vec<Write>>, LocalStorage>,
+    writing: StoredValue<bool>,
+}
+
+/// The handle that the app provides.
+pub fn stanchion() -> Stanchion {
+    expect_context()
+}
+
+/// Now, on both clocks.
+pub fn moment() -> Moment {
+    Moment {
+        at: clock::wall(),
+        // Milliseconds since the page was opened: never negative, far below 2^53.
+        tick: Tick { run: clock::run_id(), ms: clock::monotonic_ms() as u64 },
+    }
+}
+
+impl Stanchion {
+    /// A handle on an empty model.
+    pub fn new() -> Stanchion {
+        Stanchion {
+            model: RwSignal::new(Model::default()),
+            now: RwSignal::new(moment()),
+            sound: StoredValue::new_local(Sound::new()),
+            worker: StoredValue::new_local(None),
+            keep: StoredValue::new_local(Keep::default()),
+            mint: StoredValue::new(Mint::default()),
+            queue: StoredValue::new_local(VecDeque::new()),
+            writing: StoredValue::new(false),
+        }
+    }
+
+    /// Where records are kept.
+    pub fn keep(self) -> Keep {
+        self.keep.get_value()
+    }
+
+    /// Sets where records are kept.
+    pub fn keep_in(self, keep: Keep) {
+        self.keep.set_value(keep);
+    }
+
+    /// A new id, greater than all before.
+    pub fn id(self) -> Uuid {
+        let ms = u64::try_from(clock::wall().timestamp_millis()).unwrap_or(0);
+        let mut id = Uuid::nil();
+        self.mint.update_value(|mint| id = mint.next(ms, clock::random_bytes()));
+        id
+    }
+
+    /// Makes later ids greater than `seen`.
+    pub fn see_id(self, seen: Uuid) {
+        self.mint.update_value(|mint| mint.see(seen));
+    }
+
+    /// A projection of the model that a view follows.
+    pub fn of<T, F>(self, project: F) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+        F: Fn(&Model) -> T + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.model.with(&project))
+    }
+
+    /// Tells the person something.
+    pub fn say(self, text: impl Into<String>) {
+        let notice = Notice { text: text.into(), wrong: false };
+        self.model.update(|model| model.notice = Some(notice));
+    }
+
+    /// Tells the person that something went wrong.
+    pub fn complain(self, text: impl Into<String>) {
+        let notice = Notice { text: text.into(), wrong: true };
+        self.model.update(|model| model.notice = Some(notice));
+    }
+
+    /// Goes to a place.
+    pub fn go(self, place: Place) {
+        address::go(&place.fragment());
+    }
+
+    // ---- what is written ----
+
+    /// Writes in the background, in order; the screen says *saved* only when it is on disk.
+    pub fn write(self, writes: Vec<Write>) {
+        self.queue.update_value(|queue| queue.push_back(writes));
+        self.model.update(|model| model.unsaved += 1);
+        self.drain();
+    }
+
+    /// Tries again what could not be written.
+    pub fn write_again(self) {
+        self.drain();
+    }
+
+    fn drain(self) {
+        if self.writing.get_value() {
+            return;
+        }
+        self.writing.set_value(true);
+        spawn_local(async move {
+            while let Some(writes) = self.queue.with_value(|queue| queue.front().cloned()) {
+                match self.keep().apply(writes).await {
+                    Ok(()) => {
+                        self.queue.update_value(|queue| {
+                            queue.pop_front();
+                        });
+                        self.model.update(|model| {
+                            model.unsaved = model.unsaved.saturating_sub(1);
+                            if matches!(model.keeping, Keeping::Failing(_)) {
+                                model.keeping = Keeping::Safe;
+                            }
+                        });
+                    }
+                    Err(error) => {
+                        self.model.update(|model| model.keeping = Keeping::Failing(error.to_string()));
+                        break;
+                    }
+                }
+            }
+            self.writing.set_value(false);
+        });
+    }
+
+    // ---- the session ----
+
+    fn event(self, what: What) -> Event {
+        let now = moment();
+        Event { id: EventId(self.id()), at: now.at, tick: now.tick, what }
+    }
+
+    /// Begins a session on a sheet, with what its history proposes.
+    pub fn begin(self, id: SheetId) {
+        let now = moment();
+        let session = SessionId(self.id());
+        let began = self.model.with_untracked(|model| {
+            if model.in_session() {
+                return None;
+            }
+            let sheet = model.sheet(id)?.clone();
+            let proposals = sheet
+                .blocks()
+                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+                .collect();
+            Some(Began { session, sheet, body_mass: model.newest_body_mass(), proposals })
+        });
+        let Some(began) = began else { return };
+        let event = self.event(What::Began(Box::new(began)));
+        match Session::begin(event.clone()) {
+            Ok(session) => {
+                self.now.set(now);
+                self.model.update(|model| model.session = Some(session));
+                // A session that was left unfinished by a crash between end and archive is none any more.
+                self.write(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
+                self.go(Place::Floor);
+            }
+            Err(refusal) => self.complain(refusal.to_string()),
+        }
+    }
+
+    /// Makes something happen in the session on the floor. False when it was refused; the person is told.
+    pub fn act(self, what: What) -> bool {
+        let event = self.event(what);
+        let mut refused = None;
+        let mut writes = Vec::new();
+        self.model.update(|model| {
+            let Some(session) = &mut model.session else { return };
+            match session.take(event.clone()) {
+                Err(refusal) => refused = Some(refusal),
+                Ok(()) if session.state().has_ended() => {
+                    let session = session.clone();
+                    writes = archive(model, &session);
+                }
+                Ok(()) => writes = vec![put(Shelf::Events, &event.id.0.to_string(), &event)],
+            }
+        });
+        self.now.set(moment());
+        match refused {
+            Some(refusal) => {
+                self.complain(refusal.to_string());
+                false
+            }
+            None => {
+                self.write(writes);
+                true
+            }
+        }
+    }
+
+    /// Takes the newest event back.
+    pub fn undo(self) {
+        let newest = self.model.with_untracked(|model| {
+            model.session.as_ref().and_then(|session| session.newest_undoable().map(|event| event.id))
+        });
+        if let Some(event) = newest {
+            self.act(What::Undone { event });
+        }
+    }
+
+    /// Takes the last logged or skipped set back, with all that followed it.
+    pub fn undo_set(self) {
+        let targets = self
+            .model
+            .with_untracked(|model| model.session.as_ref().map(Session::undo_last_set).unwrap_or_default());
+        for event in targets {
+            self.act(What::Undone { event });
+        }
+    }
+
+    /// Puts the ended session away.
+    pub fn put_away(self) {
+        self.model.update(|model| model.session = None);
+    }
+
+    /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
+    pub fn correct(self, what: What) -> bool {
+        let event = self.event(what);
+        let mut refused = None;
+        let mut writes = Vec::new();
+        self.model.update(|model| {
+            let Some(session) = &mut model.opened else { return };
+            match session.take(event) {
+                Err(refusal) => refused = Some(refusal),
+                Ok(()) => {
+                    let session = session.clone();
+                    writes = archive(model, &session);
+                }
+            }
+        });
+        if let Some(refusal) = refused {
+            self.complain(refusal.to_string());
+            return false;
+        }
+        self.write(writes);
+        true
+    }
+
+    // ---- what the lifter has ----
+
+    /// Keeps another kit.
+    pub fn keep_kit(self, kit: Kit) {
+        let record = KitRecord { version: self.id(), written: clock::wall(), kit: kit.clone() };
+        self.model.update(|model| model.kit = kit);
+        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
+    }
+
+    /// Keeps the lifter's settings.
+    pub fn keep_lifter(self, unit: Unit) {
+        let record = LifterRecord { version: self.id(), written: clock::wall(), unit };
+        self.model.update(|model| model.lifter = Some(record.clone()));
+        self.write(vec![put(Shelf::Lifters, &record.version.to_string(), &record)]);
+    }
+
+    /// Notes a body mass of today.
+    pub fn keep_body_mass(self, mass: Load) {
+        let record = BodyMassRecord { id: self.id(), at: clock::wall(), mass };
+        self.model.update(|model| model.body_mass.push(record.clone()));
+        self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
+    }
+
+    /// Keeps a version of a sheet.
+    pub fn keep_sheet(self, sheet: Sheet) {
+        let record = SheetRecord::Written(Box::new(sheet.clone()));
+        self.write(vec![put(Shelf::Sheets, &record.key(), &record)]);
+        self.model.update(|model| {
+            model.sheets.retain(|other| other.id != sheet.id);
+            model.sheets.push(sheet);
+            model.sheets.sort_by(|a, b| a.name.cmp(&b.name));
+        });
+    }
+}
+
+impl Model {
+    /// What is known of an exercise, oldest first.
+    pub fn history(&self, exercise: &crate::sheet::ExerciseId) -> &[Performance] {
+        self.summaries.get(exercise).map_or(&[], |summary: &ExerciseSummary| &summary.performances)
+    }
+}
+
+/// Takes an ended session into the ledger: its record, its heading and what it says of its exercises, and its rows of
+/// the floor away, all in one write.
+pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
+    let Ok(record) = SessionRecord::from_events(session.events()) else {
+        return Vec::new();
+    };
+    let key = record.session.0.to_string();
+    let heading = Heading::of(&record);
+    let mut writes = vec![
+        put(Shelf::Sessions, &key, &session.events()),
+        put(Shelf::Headings, &key, &heading),
+    ];
+    if model.session.as_ref().is_some_and(|own| own.state().began.session == record.session) {
+        writes.push(Write::Clear { shelf: Shelf::Events.name().to_owned() });
+    }
+    model.headings.retain(|other| other.session != heading.session);
+    model.headings.push(heading);
+    model.headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    for (exercise, _) in performances_of(&record) {
+        crate::ledger::update(&mut model.summaries, &record);
+        if let Some(summary) = model.summaries.get(&exercise) {
+            writes.push(put(Shelf::Summaries, exercise.as_str(), summary));
+        }
+    }
+    writes
+}

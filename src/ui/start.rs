@@ -1,0 +1,91 @@
+//! The start: stored data is read, the address followed, the service worker registered.
+
+use super::keep::Keep;
+use super::model::{Keeping, Stage};
+use super::place::Place;
+use super::stanchion::{Stanchion, archive};
+use crate::device::db::{Db, DbError};
+use crate::device::{dom, persist, place as address, worker};
+use crate::kit::Kit;
+use crate::ledger::{ExerciseSummary, Heading};
+use crate::session::{Event, Session};
+use crate::store::{BodyMassRecord, DB_NAME, DB_VERSION, KitRecord, LifterRecord, Shelf, SheetRecord, newest_sheets};
+use crate::units::Unit;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use serde::de::DeserializeOwned;
+
+/// Reads what is stored and opens the app.
+pub fn start(app: Stanchion) {
+    app.model.update(|model| model.place = Place::from_fragment(&address::here()));
+    let listener = address::on_change(move |fragment| {
+        app.model.update(|model| model.place = Place::from_fragment(&fragment));
+        dom::scroll_to_top();
+    });
+    // For the life of the page.
+    std::mem::forget(listener);
+    spawn_local(async move {
+        let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
+        match Db::open(DB_NAME, DB_VERSION, &shelves).await {
+            Ok(db) => app.keep_in(Keep::Disk(db)),
+            Err(error) => app.model.update(|model| model.keeping = Keeping::Nothing(error.to_string())),
+        }
+        if let Err(error) = read(app).await {
+            app.model.update(|model| model.keeping = Keeping::Failing(error.to_string()));
+        }
+        app.model.update(|model| {
+            model.stage = if model.lifter.is_some() { Stage::Open } else { Stage::Welcome };
+        });
+        dom::remove("shell");
+        dom::mark("stanchion-ready");
+        persist::ask(|_| {});
+        let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
+        app.worker.set_value(Some(worker));
+    });
+}
+
+/// Reads everything that the first screen may need.
+async fn read(app: Stanchion) -> Result<(), DbError> {
+    let keep = app.keep();
+    let mut lost = 0;
+    let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
+    let kits: Vec<KitRecord> = shelf(&keep, Shelf::Kits, &mut lost).await?;
+    let body_mass: Vec<BodyMassRecord> = shelf(&keep, Shelf::BodyMass, &mut lost).await?;
+    let sheets: Vec<SheetRecord> = shelf(&keep, Shelf::Sheets, &mut lost).await?;
+    let summaries: Vec<ExerciseSummary> = shelf(&keep, Shelf::Summaries, &mut lost).await?;
+    let mut headings: Vec<Heading> = shelf(&keep, Shelf::Headings, &mut lost).await?;
+    let events: Vec<Event> = shelf(&keep, Shelf::Events, &mut lost).await?;
+    headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    if let Some(newest) = events.iter().map(|event| event.id.0).max() {
+        app.see_id(newest);
+    }
+    app.model.update(|model| {
+        model.lifter = lifters.into_iter().max_by_key(|record| record.version);
+        let newest_kit = kits.into_iter().max_by_key(|record| record.version);
+        model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
+        model.body_mass = body_mass;
+        model.sheets = newest_sheets(sheets);
+        model.summaries = summaries.into_iter().map(|summary| (summary.exercise.clone(), summary)).collect();
+        model.headings = headings;
+        model.session = Session::replay(events).ok();
+    });
+    // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
+    let ended = app.model.with_untracked(|model| model.session.clone().filter(|session| session.state().has_ended()));
+    if let Some(session) = ended {
+        let mut writes = Vec::new();
+        app.model.update(|model| writes = archive(model, &session));
+        app.write(writes);
+    }
+    if lost > 0 {
+        app.complain(format!(
+            "{lost} stored records could not be read. They are kept as they are; nothing was deleted."
+        ));
+    }
+    Ok(())
+}
+
+async fn shelf<T: DeserializeOwned>(keep: &Keep, shelf: Shelf, lost: &mut usize) -> Result<Vec<T>, DbError> {
+    let shelved = keep.all(shelf).await?;
+    *lost += shelved.unreadable.len();
+    Ok(shelved.records)
+}

@@ -1,0 +1,89 @@
+//! The data in own hands: the export holds to its schema, and an empty phone that imports it exports the same.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::begin;
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+
+/// Exports everything into a folder and reads the file.
+async fn export(person: &Person, folder: &Path) -> (PathBuf, Value) {
+    std::fs::create_dir_all(folder).unwrap();
+    let allow = json!({ "behavior": "allow", "downloadPath": folder, "eventsEnabled": false });
+    person.devtools("Browser.setDownloadBehavior", allow).await;
+    person.tap("go-kit").await;
+    person.tap("export").await;
+    person.reads("notice", "is in your downloads").await;
+    person.tap("notice-close").await;
+    let since = std::time::Instant::now();
+    loop {
+        let file = std::fs::read_dir(folder)
+            .unwrap()
+            .filter_map(Result::ok)
+            .map(|entry| entry.path())
+            .find(|path| path.extension().is_some_and(|end| end == "json"));
+        if let Some(file) = file
+            && let Ok(text) = std::fs::read_to_string(&file)
+            && let Ok(value) = serde_json::from_str(&text)
+        {
+            return (file, value);
+        }
+        assert!(since.elapsed().as_secs() < 20, "no export arrived");
+        tokio::task::yield_now().await;
+    }
+}
+
+/// Gives a file to a field.
+pub async fn give_file(person: &Person, part: &str, file: &Path) {
+    let field = person.see(part).await;
+    field.send_keys(&file.display().to_string()).await.expect("the field takes a file");
+}
+
+#[tokio::test]
+async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same() {
+    let server = Server::start();
+    let first = Browser::start("export");
+    let person = Person::arrive(&first, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    person.reads("saved", "saved").await;
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+    person.see("finish").await;
+    person.tap("rpe-5").await;
+    person.tap("put-away").await;
+    person.see("ledger").await;
+    let (file, mut ours) = export(&person, &first.folder().join("out")).await;
+
+    let schema: Value = serde_json::from_str(include_str!("../../assets/stanchion-1.schema.json")).unwrap();
+    let validator = jsonschema::validator_for(&schema).expect("the schema is a schema");
+    let errors: Vec<String> = validator.iter_errors(&ours).map(|error| error.to_string()).collect();
+    assert_eq!(errors, Vec::<String>::new());
+    assert_eq!(ours["sessions"].as_array().map(Vec::len), Some(1));
+    assert_eq!(ours["sheets"].as_array().map(Vec::len), Some(2));
+
+    let second = Browser::start("import");
+    let other = Person::open(&second, &server).await;
+    other.tap("welcome-skip").await;
+    other.tap("go-kit").await;
+    give_file(&other, "import", &file).await;
+    other.reads("notice", "1 session new").await;
+    other.tap("notice-close").await;
+    let (_, mut theirs) = export(&other, &second.folder().join("out")).await;
+    ours["written"] = Value::Null;
+    theirs["written"] = Value::Null;
+    assert_eq!(ours, theirs);
+
+    // A second import of the same file adds nothing.
+    give_file(&other, "import", &file).await;
+    other.reads("notice", "1 known").await;
+    other.tap("go-ledger").await;
+    other.see("session").await;
+    assert_eq!(other.run("return document.querySelectorAll('[data-part=\"session\"]').length").await, 1);
+    other.tap("session").await;
+    other.reads("set", "6 reps at 16 kg").await;
+    person.close().await;
+    other.close().await;
+}

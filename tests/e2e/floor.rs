@@ -1,0 +1,196 @@
+//! The floor: change before and after the tap, skip, undo, add, drop, order, note; and what a reload or a kill leaves.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::{begin, end_rest};
+
+#[tokio::test]
+async fn reps_and_load_are_changed_before_and_after_the_tap() {
+    let server = Server::start();
+    let browser = Browser::start("change");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+
+    person.tap("reps-less").await;
+    person.reads("log", "5").await;
+    person.tap("load").await;
+    person.see("load-panel").await;
+    person.type_into("load-typed", "heavy").await;
+    person.reads("load-panel", "“heavy” is no load").await;
+    person.type_into("load-typed", "17.5").await;
+    person.reads("load-step-figure", "17.5 kg").await;
+    person.tap("load-use").await;
+    person.gone("load-panel").await;
+    person.tap("reserve").await;
+    person.tap("reserve-3").await;
+    person.reads("reserve", "3 in reserve").await;
+    person.tap("log").await;
+    person.reads("logged", "logged 5 reps at 17.5 kg").await;
+
+    person.tap("amend").await;
+    person.tap("amend-reps-more").await;
+    person.tap("amend-close").await;
+    person.reads("logged", "logged 6 reps at 17.5 kg").await;
+    person.reads("saved", "saved").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn skip_undo_add_drop_order_and_note() {
+    let server = Server::start();
+    let browser = Browser::start("more");
+    let person = Person::arrive(&browser, &server).await;
+    let notches = "return document.querySelectorAll('.notch').length";
+    begin(&person, "Lower A").await;
+
+    person.tap("more").await;
+    person.tap("skip").await;
+    person.reads("kind", "work set 2 of 3").await;
+    person.tap("more").await;
+    person.tap("undo").await;
+    person.reads("kind", "work set 1 of 3").await;
+
+    person.tap("more").await;
+    person.tap("add").await;
+    person.reads("kind", "work set 1 of 4").await;
+    assert_eq!(person.run(notches).await, 19);
+    person.tap("more").await;
+    person.tap("drop").await;
+    person.until("return document.querySelectorAll('.notch').length === 18", "a set is off").await;
+
+    person.tap("more").await;
+    person.tap("order").await;
+    person.tap_css("[data-part=\"order-panel\"] li:nth-child(3) button").await;
+    person.reads("exercise", "Romanian deadlift").await;
+
+    person.tap("more").await;
+    person.tap("note").await;
+    person.see("note-panel").await;
+    person.type_into("note-text", "<b>damp</b> handles").await;
+    person.tap("note-keep").await;
+    person.gone("note-panel").await;
+
+    person.tap("log").await;
+    person.see("rest").await;
+    person.tap("undo-set").await;
+    person.see("log").await;
+    person.reads("exercise", "Romanian deadlift").await;
+    assert_eq!(person.run("return document.querySelectorAll('.notch.done').length").await, 0);
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_double_tap_logs_one_set_and_does_not_cut_its_rest() {
+    let server = Server::start();
+    let browser = Browser::start("double");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person
+        .run(
+            "document.querySelector('[data-part=\"log\"]').click();
+             requestAnimationFrame(() => document.querySelector('[data-part=\"begin-set\"]')?.click());",
+        )
+        .await;
+    person.see("rest").await;
+    person.reads("saved", "saved").await;
+    assert!(person.has("begin-set").await, "the rest goes on");
+    assert_eq!(person.run("return document.querySelectorAll('.notch.done').length").await, 1);
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_reload_leads_back_to_the_same_point_of_a_set_and_of_a_rest() {
+    let server = Server::start();
+    let browser = Browser::start("reload");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    person.see("rest").await;
+    person.tap("rest-more").await;
+    person.reads("saved", "saved").await;
+    let before = seconds(&person.read("rest").await);
+
+    person.reload().await;
+    person.see("rest").await;
+    let after = seconds(&person.read("rest").await);
+    assert!(after <= before && after + 20 > before, "{before} s before, {after} s after the reload");
+
+    // In the middle of a set: the cues go on where they are by the clock.
+    person.tap("begin-set").await;
+    person.see("cues-stop").await;
+    person.until("return !document.querySelector('[data-part=\"not-saved\"]')", "it is written").await;
+    saved(&person).await;
+    person.reload().await;
+    person.see("cues-stop").await;
+    person.reads("kind", "work set 2 of 3").await;
+    person.tap("log").await;
+    person.reads("logged", "logged 6 reps at 16 kg").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn what_was_called_saved_outlives_a_killed_browser() {
+    let server = Server::start();
+    let browser = Browser::start("kill");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Upper B").await;
+    person.tap("log").await;
+    person.reads("saved", "saved").await;
+    browser.kill(&person.client).await;
+    drop(person);
+
+    let person = Person::open(&browser, &server).await;
+    person.see("rest").await;
+    person.reads("logged", "logged 4 reps at 25 kg").await;
+    end_rest(&person).await;
+    person.reads("kind", "work set 2 of 3").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_rest_ends_by_itself_and_the_pad_logs_again() {
+    let server = Server::start();
+    let browser = Browser::start("rest");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    // 45 s less 3 × 15 s: nothing is left of it.
+    for _ in 0..3 {
+        person.tap("rest-less").await;
+    }
+    person.reads("log", "rest over by").await;
+    person.reads("kind", "work set 2 of 3").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn the_tempo_strip_and_the_count_follow_the_cues() {
+    let server = Server::start();
+    let browser = Browser::start("cues");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Upper B").await;
+    person.tap("more").await;
+    person.tap("order").await;
+    person.tap_css("[data-part=\"order-panel\"] li:nth-child(2) button").await;
+    person.reads("exercise", "Chin-up").await;
+    person.tap("cues-begin").await;
+    person.reads("count", "get set").await;
+    person.reads("count", "of 6").await;
+    person.until("return !!document.querySelector('.tempo-part.lit')", "a part of the tempo is lit").await;
+    person.tap("cues-stop").await;
+    person.see("cues-begin").await;
+    person.close().await;
+}
+
+/// Waits until nothing is left to write.
+async fn saved(person: &Person) {
+    // Every acknowledged event is a row; the app marks the body while a write is under way.
+    person.until("return document.querySelector('[data-unsaved]') === null", "everything is on disk").await;
+}
+
+/// Seconds of a clock reading, `m:ss`.
+fn seconds(clock: &str) -> i64 {
+    let (minutes, seconds) = clock.split_once(':').expect("a clock reading");
+    minutes.parse::<i64>().unwrap() * 60 + seconds.parse::<i64>().unwrap()
+}

@@ -1,0 +1,14 @@
+//! The app as a person uses it, in a real browser: driven by taps, looked at by roles and `data-part` hooks.
+//!
+//! Started by `cargo xtask test`, which builds the app and says by environment variables where it and the browser are:
+//! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
+
+mod browser;
+mod export;
+mod floor;
+mod looks;
+mod offline;
+mod person;
+mod refusals;
+mod server;
+mod whole_session;

@@ -1,0 +1,154 @@
+//! A person with a phone: opens the app, taps, reads. Waits for what shall appear, never for a time.
+
+use super::browser::{Browser, devtools};
+use super::server::Server;
+use fantoccini::elements::Element;
+use fantoccini::{Client, Locator};
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// Longest wait for anything to appear; a slow machine needs a part of it, a broken app all of it.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// A person with a phone.
+pub struct Person {
+    pub client: Client,
+    pub url: String,
+}
+
+impl Person {
+    /// Opens the app.
+    pub async fn open(browser: &Browser, server: &Server) -> Person {
+        let client = browser.open().await;
+        let url = server.url();
+        client.goto(&url).await.expect("the app is served");
+        Person { client, url }
+    }
+
+    /// Opens it for the first time, goes through the welcome, and stands before the choice of a sheet.
+    pub async fn arrive(browser: &Browser, server: &Server) -> Person {
+        let person = Person::open(browser, server).await;
+        person.tap("welcome-open").await;
+        person.see("choose").await;
+        person
+    }
+
+    /// The element of that part, once it is there.
+    pub async fn see(&self, part: &str) -> Element {
+        self.find(&format!("[data-part=\"{part}\"]")).await
+    }
+
+    /// The element of that selector, once it is there.
+    pub async fn find(&self, css: &str) -> Element {
+        match self.client.wait().at_most(PATIENCE).for_element(Locator::Css(css)).await {
+            Ok(element) => element,
+            Err(error) => {
+                let source = self.client.find(Locator::Css("body")).await;
+                let text = match source {
+                    Ok(body) => body.text().await.unwrap_or_default(),
+                    Err(error) => error.to_string(),
+                };
+                panic!("{css} did not appear: {error}; on screen: {text}")
+            }
+        }
+    }
+
+    /// True when the part is there now.
+    pub async fn has(&self, part: &str) -> bool {
+        let css = format!("[data-part=\"{part}\"]");
+        self.client.find(Locator::Css(&css)).await.is_ok()
+    }
+
+    /// Waits until the part is gone.
+    pub async fn gone(&self, part: &str) {
+        let script = format!("return document.querySelector('[data-part=\"{part}\"]') === null");
+        self.until(&script, &format!("{part} is gone")).await;
+    }
+
+    /// Taps a part.
+    pub async fn tap(&self, part: &str) {
+        self.tap_css(&format!("[data-part=\"{part}\"]")).await;
+    }
+
+    /// Taps what a selector finds. What is laid anew in the same moment is looked for again.
+    pub async fn tap_css(&self, css: &str) {
+        let mut tries = 0;
+        loop {
+            let element = self.find(css).await;
+            match element.click().await {
+                Ok(()) => return,
+                Err(error) if tries < 5 => {
+                    assert!(!error.to_string().is_empty());
+                    tries += 1;
+                }
+                Err(error) => panic!("{css} could not be tapped: {error}"),
+            }
+        }
+    }
+
+    /// The text of a part.
+    pub async fn read(&self, part: &str) -> String {
+        let script = format!("return document.querySelector('[data-part=\"{part}\"]')?.innerText ?? ''");
+        self.see(part).await;
+        self.run(&script).await.as_str().unwrap_or_default().split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
+    /// Waits until the text of a part holds `words`.
+    pub async fn reads(&self, part: &str, words: &str) {
+        let script = format!(
+            "return (document.querySelector('[data-part=\"{part}\"]')?.innerText ?? '').replace(/\\s+/g, ' ').includes({})",
+            json!(words)
+        );
+        self.until(&script, &format!("{part} says “{words}”")).await;
+    }
+
+    /// Waits until a script gives true.
+    pub async fn until(&self, script: &str, what: &str) {
+        let since = std::time::Instant::now();
+        loop {
+            if self.run(script).await == json!(true) {
+                return;
+            }
+            if since.elapsed() > PATIENCE {
+                let text = self.run("return document.body.innerText").await;
+                panic!("waited in vain until {what}; on screen: {text}");
+            }
+            tokio::task::yield_now().await;
+        }
+    }
+
+    /// Runs a script in the page.
+    pub async fn run(&self, script: &str) -> Value {
+        self.client.execute(script, vec![]).await.expect("the script runs")
+    }
+
+    /// Types into a field, in place of what was there.
+    pub async fn type_into(&self, part: &str, text: &str) {
+        let field = self.see(part).await;
+        field.clear().await.expect("the field can be cleared");
+        field.send_keys(text).await.expect("the field takes keys");
+        // Leaving the field is what a thumb on the next thing does.
+        self.run("document.activeElement.blur()").await;
+    }
+
+    /// Logs the set on the board and waits until it is on disk.
+    pub async fn log(&self) {
+        self.tap("log").await;
+    }
+
+    /// Reloads the page and waits until the app is there again.
+    pub async fn reload(&self) {
+        self.client.refresh().await.expect("the page reloads");
+        self.see("place").await;
+    }
+
+    /// Sends a command of the browser's own protocol.
+    pub async fn devtools(&self, command: &str, params: Value) -> Value {
+        devtools(&self.client, command, params).await.expect("the browser takes the command")
+    }
+
+    /// Closes the browser.
+    pub async fn close(self) {
+        self.client.close().await.expect("the browser closes");
+    }
+}

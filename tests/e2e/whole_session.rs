@@ -1,0 +1,141 @@
+//! The main job: train through a sheet, end, and find the next loads with their reasons.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use fantoccini::Locator;
+
+/// Logs every set that is left, each with one tap, and gives how many there were.
+pub async fn log_all(person: &Person) -> usize {
+    let mut logged = 0;
+    loop {
+        person
+            .until(
+                "return !!document.querySelector('[data-part=\"log\"], [data-part=\"begin-set\"], [data-part=\"end\"]')",
+                "a pad is there",
+            )
+            .await;
+        if person.has("end").await {
+            return logged;
+        }
+        if person.has("begin-set").await {
+            // Cuts the rest by the panel-free way: hold it, then end it.
+            end_rest(person).await;
+            continue;
+        }
+        let done = person.run("return document.querySelectorAll('.notch.done').length").await;
+        person.tap("log").await;
+        let script = format!("return document.querySelectorAll('.notch.done').length > {done}");
+        person.until(&script, "the rail has a notch more").await;
+        logged += 1;
+        assert!(logged < 100, "the session never ends");
+    }
+}
+
+/// Cuts the rest under way.
+pub async fn end_rest(person: &Person) {
+    person.tap("rest-hold").await;
+    person.tap("rest-end").await;
+    person.see("log").await;
+}
+
+/// Ends the session, rates it, and puts it away.
+pub async fn end(person: &Person) {
+    person.tap("end").await;
+    person.see("finish").await;
+    person.reads("finish-saved", "saved in the ledger").await;
+    person.tap("rpe-7").await;
+    person.until("return document.querySelector('[data-part=\"rpe-7\"]').ariaPressed === 'true'", "7 is chosen").await;
+    person.reads("finish-saved", "saved in the ledger").await;
+    person.tap("put-away").await;
+    person.see("ledger").await;
+}
+
+/// Begins the sheet of that name from the floor.
+pub async fn begin(person: &Person, sheet: &str) {
+    person.tap_css(&format!("button[aria-label=\"Begin {sheet}\"]")).await;
+    person.see("floor").await;
+}
+
+#[tokio::test]
+async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
+    let server = Server::start();
+    let browser = Browser::start("whole");
+    let person = Person::arrive(&browser, &server).await;
+
+    begin(&person, "Lower A").await;
+    person.reads("exercise", "Kettlebell swing").await;
+    person.reads("kind", "work set 1 of 3").await;
+    assert_eq!(person.run("return document.querySelectorAll('.notch').length").await, 18);
+
+    // One tap logs the set as prescribed, starts its rest, and says when it is on disk.
+    person.tap("log").await;
+    person.see("rest").await;
+    person.reads("logged", "logged 6 reps at 16 kg").await;
+    person.reads("saved", "saved").await;
+    end_rest(&person).await;
+
+    assert_eq!(log_all(&person).await, 17);
+    end(&person).await;
+    person.reads("session", "Lower A").await;
+    person.reads("session", "18 sets").await;
+    person.reads("session", "RPE 7").await;
+
+    // The same sheet again: the swing's every rep was done, the squat reached the top of its range.
+    person.tap("go-floor").await;
+    begin(&person, "Lower A").await;
+    for _ in 0..3 {
+        person.tap("log").await;
+        end_rest_or_ready(&person).await;
+    }
+    for _ in 0..3 {
+        person.reads("exercise", "Front squat").await;
+        person.reads("kind", "ramp-up").await;
+        person.tap("log").await;
+        end_rest_or_ready(&person).await;
+    }
+    person.reads("kind", "work set 1 of 3").await;
+    person.reads("main", "62.5").await;
+    person.reads("because", "top of 5–7").await;
+    person.close().await;
+}
+
+async fn end_rest_or_ready(person: &Person) {
+    person.see("begin-set").await;
+    end_rest(person).await;
+}
+
+#[tokio::test]
+async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_seen() {
+    let server = Server::start();
+    let browser = Browser::start("correct");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    person.see("rest").await;
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+    person.see("finish").await;
+    person.tap("put-away").await;
+    person.tap("session").await;
+    person.see("session-record").await;
+
+    person.tap("set").await;
+    person.see("correct-panel").await;
+    person.type_into("correct-load", "2500").await;
+    person.tap("correct-keep").await;
+    person.reads("correct-wrong", "a load is 0 to 2000 kg").await;
+    person.type_into("correct-load", "20").await;
+    person.tap("correct-reps-less").await;
+    person.tap("correct-keep").await;
+    person.gone("correct-panel").await;
+    person.reads("set", "5 reps at 20 kg").await;
+    person.reads("set", "first logged as 6 reps at 16 kg").await;
+
+    person.reload().await;
+    person.reads("set", "5 reps at 20 kg").await;
+    let sets = person.client.find_all(Locator::Css("[data-part=\"set\"]")).await.unwrap();
+    assert_eq!(sets.len(), 1);
+    person.close().await;
+}
