@@ -1,0 +1,16 @@
+//! What was done: sessions as records, their volume load, short headings, what each exercise did last, what moved.
+//!
+//! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
+//! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
+
+mod heading;
+mod moved;
+mod record;
+mod summary;
+mod volume;
+
+pub use heading::Heading;
+pub use moved::{Carried, Moved, Top, moved};
+pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
+pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, update};
+pub use volume::{UnfitVolume, Volume, VolumeLoad};

@@ -1,0 +1,195 @@
+//! What moved: the best set of each exercise against the last time it was done in the same way.
+
+use super::record::SessionRecord;
+use super::summary::{ExerciseSummary, performances_of};
+use crate::sheet::{Block, ExerciseId, Line, LoadBasis};
+use crate::strength::{Performance, SetResult};
+use crate::units::{Load, Reps, Unit};
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+use std::fmt;
+
+/// What the figure of load of a set means.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Carried {
+    /// It is moved.
+    Moved,
+    /// It is added to the body.
+    Added,
+    /// It takes off the body.
+    Assisting,
+}
+
+/// The best set of an exercise.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Top {
+    /// Name of the exercise.
+    pub name: Line,
+    /// Its load, where there is one.
+    pub load: Option<Load>,
+    /// What that load means.
+    pub carried: Carried,
+    /// Full repetitions.
+    pub reps: Reps,
+}
+
+/// What moved in one exercise since the last time it was done in the same way.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Moved {
+    /// Never done in this way before.
+    First(Top),
+    /// More load, or less assistance.
+    Harder(Top, Load),
+    /// Less load, or more assistance.
+    Easier(Top, Load),
+    /// More reps at the same load.
+    MoreReps(Top, Reps),
+    /// Fewer reps at the same load.
+    FewerReps(Top, Reps),
+    /// As last time.
+    Same(Top),
+}
+
+/// What moved in `record`, block by block, against earlier performances in `before`.
+///
+/// The best set is the one with the most load (the least assistance), then the most reps, among plain work sets; where
+/// a block has none, among all. `before` may hold this session already: only earlier ones of the same shape are looked
+/// at. Blocks without a full repetition (holds, carries) are left out.
+#[must_use]
+pub fn moved(record: &SessionRecord, before: &BTreeMap<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
+    let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
+    done.zip(performances_of(record))
+        .filter_map(|(block, (exercise, now))| {
+            let block = &block.block;
+            let best_now = best(&now, block)?;
+            let last = before.get(&exercise).and_then(|summary| {
+                let earlier = summary.performances.iter().rev().find(|earlier| {
+                    earlier.session != now.session
+                        && (earlier.at, earlier.session) < (now.at, now.session)
+                        && earlier.shape == now.shape
+                })?;
+                best(earlier, block)
+            });
+            Some(compare(block, best_now, last))
+        })
+        .collect()
+}
+
+fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult> {
+    let done = || performance.sets.iter().filter(|set| set.reps.get() > 0);
+    let work: Vec<&SetResult> = done().filter(|set| set.work).collect();
+    let candidates = if work.is_empty() {
+        done().collect()
+    } else {
+        work
+    };
+    let load = |set: &SetResult| set.load.unwrap_or(Load::ZERO);
+    if block.basis.assists() {
+        candidates
+            .into_iter()
+            .max_by_key(|set| (Reverse(load(set)), set.reps))
+    } else {
+        candidates
+            .into_iter()
+            .max_by_key(|set| (load(set), set.reps))
+    }
+}
+
+fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
+    let top = Top {
+        name: block.exercise.name.clone(),
+        load: now.load.filter(|_| block.basis.has_load()),
+        carried: match block.basis {
+            LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => Carried::Added,
+            LoadBasis::BodyMassMinus => Carried::Assisting,
+            LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => Carried::Moved,
+        },
+        reps: now.reps,
+    };
+    let Some(last) = last else {
+        return Moved::First(top);
+    };
+    let load = top.load.unwrap_or(Load::ZERO);
+    let load_last = last.load.unwrap_or(Load::ZERO);
+    let more = load.minus(load_last);
+    let less = load_last.minus(load).to_unit(load.unit());
+    let assists = top.carried == Carried::Assisting;
+    if load > load_last {
+        if assists {
+            Moved::Easier(top, more)
+        } else {
+            Moved::Harder(top, more)
+        }
+    } else if load < load_last {
+        if assists {
+            Moved::Harder(top, less)
+        } else {
+            Moved::Easier(top, less)
+        }
+    } else if now.reps > last.reps {
+        let by = i64::from(now.reps.get()) - i64::from(last.reps.get());
+        Moved::MoreReps(top, Reps::saturating(by))
+    } else if now.reps < last.reps {
+        let by = i64::from(last.reps.get()) - i64::from(now.reps.get());
+        Moved::FewerReps(top, Reps::saturating(by))
+    } else {
+        Moved::Same(top)
+    }
+}
+
+impl Moved {
+    /// The best set of this session.
+    #[must_use]
+    pub fn top(&self) -> &Top {
+        match self {
+            Moved::First(top)
+            | Moved::Harder(top, _)
+            | Moved::Easier(top, _)
+            | Moved::MoreReps(top, _)
+            | Moved::FewerReps(top, _)
+            | Moved::Same(top) => top,
+        }
+    }
+
+    /// The sentence, loads in `unit`.
+    #[must_use]
+    pub fn sentence(&self, unit: Unit) -> String {
+        let top = self.top();
+        let shown = |load: &Load| load.shown(unit);
+        let set = match (top.load, top.carried) {
+            (None, _) => format!("{} {}", top.reps, rep(top.reps)),
+            (Some(load), Carried::Added) if load.is_zero() => {
+                format!("{} {}", top.reps, rep(top.reps))
+            }
+            (Some(load), Carried::Moved) => format!("{} for {}", shown(&load), top.reps),
+            (Some(load), Carried::Added) => format!("+{} for {}", shown(&load), top.reps),
+            (Some(load), Carried::Assisting) => {
+                format!("{} of assistance for {}", shown(&load), top.reps)
+            }
+        };
+        let assists = top.carried == Carried::Assisting;
+        let change = match self {
+            Moved::First(_) => "the first time".to_owned(),
+            Moved::Harder(_, by) if assists => format!("{} less than last time", shown(by)),
+            Moved::Easier(_, by) if assists => format!("{} more than last time", shown(by)),
+            Moved::Harder(_, by) => format!("{} more than last time", shown(by)),
+            Moved::Easier(_, by) => format!("{} less than last time", shown(by)),
+            Moved::MoreReps(_, by) => format!("{by} more {} than last time", rep(*by)),
+            Moved::FewerReps(_, by) => format!("{by} fewer {} than last time", rep(*by)),
+            Moved::Same(_) => "as last time".to_owned(),
+        };
+        format!("{}: {set}, {change}", top.name.as_str())
+    }
+}
+
+fn rep(count: Reps) -> &'static str {
+    if count.get() == 1 { "rep" } else { "reps" }
+}
+
+impl fmt::Display for Moved {
+    /// The sentence, loads in the unit that this session's was typed in.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let unit = self.top().load.map_or(Unit::Kg, Load::unit);
+        f.write_str(&self.sentence(unit))
+    }
+}

@@ -1,0 +1,238 @@
+//! A session as the ledger shows it: what was done of each block, with its corrections.
+
+use crate::session::{Amount, Done, Event, Moment, Phase, SessionId, Slot, State, What, effective};
+use crate::sheet::{Block, Line, Note, SetKey, SetKind, SheetId, SheetVersion, Target};
+use crate::units::{Load, Rir, Rpe};
+use chrono::{DateTime, FixedOffset};
+use std::collections::BTreeMap;
+use std::fmt;
+
+/// One set that was done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DoneLine {
+    /// Which set of the sheet.
+    pub key: SetKey,
+    /// Kind of set.
+    pub kind: SetKind,
+    /// What was asked for.
+    pub target: Target,
+    /// Load as written on the block's basis, correction taken in.
+    pub load: Option<Load>,
+    /// How much was done, correction taken in.
+    pub amount: Amount,
+    /// Reps in reserve, when said.
+    pub reserve: Option<Rir>,
+    /// When it was logged.
+    pub at: DateTime<FixedOffset>,
+    /// Rest before it in whole seconds: from the log of the set before to the start of this one. None for the first
+    /// set and where no start was recorded, as the set's own time would be in it.
+    pub rest_taken: Option<u32>,
+    /// The load that was proposed.
+    pub proposed: Option<Load>,
+    /// What was logged first, when it was corrected since.
+    pub original: Option<Done>,
+    /// Note on the set.
+    pub note: Option<Note>,
+}
+
+/// What was done of one block.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BlockRecord {
+    /// The block as it was written at the time.
+    pub block: Block,
+    /// Its sets that were done, in the order of the sheet.
+    pub lines: Vec<DoneLine>,
+}
+
+/// A session as it went.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SessionRecord {
+    /// The session.
+    pub session: SessionId,
+    /// The sheet that it followed.
+    pub sheet: SheetId,
+    /// The version of that sheet.
+    pub version: SheetVersion,
+    /// The sheet's name at the time.
+    pub sheet_name: Line,
+    /// When it began.
+    pub began: DateTime<FixedOffset>,
+    /// When it ended; none while it is under way.
+    pub ended: Option<DateTime<FixedOffset>>,
+    /// From beginning to end, or to the last event while it is under way, in milliseconds. Within one run of the
+    /// program by its monotonic clock where that says more, across runs by the wall clock; never negative.
+    pub duration_ms: u64,
+    /// Body mass on the day, when known.
+    pub body_mass: Option<Load>,
+    /// Every block of the sheet in its order, also those of which nothing was done.
+    pub blocks: Vec<BlockRecord>,
+    /// How many sets were passed over.
+    pub skipped: usize,
+    /// Session RPE, when given.
+    pub rpe: Option<Rpe>,
+    /// Note on the session.
+    pub note: Option<Note>,
+}
+
+/// Why events are no session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unreadable {
+    /// There are none.
+    NoEvents,
+    /// None that counts says which sheet was begun.
+    NoBeginning,
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Unreadable::NoEvents => "the session has no events; there is nothing to show",
+            Unreadable::NoBeginning => {
+                "the session has no beginning, so its sheet is not known; keep its events and import a file that has it"
+            }
+        })
+    }
+}
+
+impl std::error::Error for Unreadable {}
+
+impl SessionRecord {
+    /// The record of a session from its events, in any order.
+    ///
+    /// # Errors
+    /// [`Unreadable`] when they hold no beginning.
+    pub fn from_events(events: &[Event]) -> Result<SessionRecord, Unreadable> {
+        if events.is_empty() {
+            return Err(Unreadable::NoEvents);
+        }
+        let state = State::fold(events).ok_or(Unreadable::NoBeginning)?;
+        let counting = effective(events);
+        let rests = rests_taken(&counting);
+        let ended = match state.phase {
+            Phase::Ended(moment) => Some(moment.at),
+            _ => None,
+        };
+        let line = |slot: &Slot| done_line(slot, &rests);
+        let blocks = state
+            .began
+            .sheet
+            .blocks()
+            .map(|block| BlockRecord {
+                block: block.clone(),
+                lines: state
+                    .slots
+                    .iter()
+                    .filter(|slot| slot.planned.key.block == block.id)
+                    .filter_map(line)
+                    .collect(),
+            })
+            .collect();
+        Ok(SessionRecord {
+            session: state.began.session,
+            sheet: state.began.sheet.id,
+            version: state.began.sheet.version,
+            sheet_name: state.began.sheet.name.clone(),
+            began: state.since.at,
+            ended,
+            duration_ms: duration_ms(&counting),
+            body_mass: state.began.body_mass,
+            blocks,
+            skipped: state
+                .slots
+                .iter()
+                .filter(|slot| slot.status == crate::session::Status::Skipped)
+                .count(),
+            rpe: state.rpe,
+            note: state.note,
+        })
+    }
+
+    /// Every set that was done, with its block.
+    pub fn lines(&self) -> impl Iterator<Item = (&Block, &DoneLine)> {
+        self.blocks
+            .iter()
+            .flat_map(|record| record.lines.iter().map(|line| (&record.block, line)))
+    }
+
+    /// The duration in whole minutes, rounded to the nearest.
+    #[must_use]
+    pub fn minutes(&self) -> u32 {
+        u32::try_from((self.duration_ms + 30_000) / 60_000).unwrap_or(u32::MAX)
+    }
+}
+
+fn done_line(slot: &Slot, rests: &BTreeMap<SetKey, u32>) -> Option<DoneLine> {
+    let logged = slot.logged()?;
+    Some(DoneLine {
+        key: slot.planned.key,
+        kind: slot.planned.kind.clone(),
+        target: slot.planned.target.clone(),
+        load: logged.done.load,
+        amount: logged.done.amount.clone(),
+        reserve: logged.done.reserve,
+        at: logged.moment.at,
+        rest_taken: rests.get(&slot.planned.key).copied(),
+        proposed: logged.proposed,
+        original: logged.original.clone(),
+        note: slot.note.clone(),
+    })
+}
+
+/// Seconds of rest before each set that was started and logged.
+fn rests_taken(counting: &[&Event]) -> BTreeMap<SetKey, u32> {
+    let mut rests = BTreeMap::new();
+    let mut logged: Option<Moment> = None;
+    let mut started: Option<(SetKey, Moment)> = None;
+    for event in counting {
+        match &event.what {
+            What::SetStarted { set } => started = Some((*set, event.moment())),
+            What::SetStopped { .. } => started = None,
+            What::SetDone { set, .. } => {
+                if let (Some(before), Some((key, since))) = (logged, started.take())
+                    && key == *set
+                {
+                    let seconds = since.since(&before) / 1000;
+                    rests
+                        .entry(*set)
+                        .or_insert(u32::try_from(seconds).unwrap_or(u32::MAX));
+                }
+                logged = Some(event.moment());
+            }
+            _ => {}
+        }
+    }
+    rests
+}
+
+/// Milliseconds from the beginning to the end, or to the last event.
+///
+/// Run by run: within one both clocks are compared over the whole of it, and from run to run the wall clock counts,
+/// so that a clock set back between two runs costs only the pause between them.
+fn duration_ms(counting: &[&Event]) -> u64 {
+    let begin = counting
+        .iter()
+        .position(|event| matches!(event.what, What::Began(_)))
+        .unwrap_or(0);
+    let end = counting
+        .iter()
+        .rposition(|event| matches!(event.what, What::Ended))
+        .map_or(counting.len(), |end| end + 1);
+    let mut moments = counting
+        .get(begin..end)
+        .unwrap_or_default()
+        .iter()
+        .map(|event| event.moment());
+    let Some(mut head) = moments.next() else {
+        return 0;
+    };
+    let mut total = 0;
+    let mut last = head;
+    for moment in moments {
+        if moment.tick.run != head.tick.run {
+            total += last.since(&head) + moment.since(&last);
+            head = moment;
+        }
+        last = moment;
+    }
+    total + last.since(&head)
+}

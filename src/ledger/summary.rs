@@ -1,0 +1,143 @@
+//! What each exercise did last: enough for the next proposal without reading the history.
+
+use super::record::{BlockRecord, DoneLine, SessionRecord};
+use crate::session::Amount;
+use crate::sheet::{ExerciseId, Line, SetKind, Stage, Target};
+use crate::strength::{Performance, SetResult};
+use crate::units::Reps;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Most performances that are kept of an exercise, the newest ones.
+pub const PERFORMANCES_MAX: usize = 24;
+
+/// What was done last of one exercise.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ExerciseSummary {
+    /// The exercise.
+    pub exercise: ExerciseId,
+    /// Its name in the newest of the sessions.
+    pub name: Line,
+    /// Its last performances, newest last, at most [`PERFORMANCES_MAX`].
+    pub performances: Vec<Performance>,
+}
+
+/// What a session did of each exercise, block by block in the order of its sheet.
+///
+/// Two blocks of one exercise are two performances. Blocks of which nothing was done are left out.
+#[must_use]
+pub fn performances_of(record: &SessionRecord) -> Vec<(ExerciseId, Performance)> {
+    record
+        .blocks
+        .iter()
+        .filter(|block| !block.lines.is_empty())
+        .map(|block| {
+            let exercise = block.block.exercise.id.clone();
+            (exercise, performance(record, block))
+        })
+        .collect()
+}
+
+fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
+    Performance {
+        session: record.session.0,
+        at: record.began,
+        shape: block.block.shape(),
+        sets: block.lines.iter().map(result).collect(),
+    }
+}
+
+fn result(line: &DoneLine) -> SetResult {
+    let (low, top) = asked(line);
+    let full = i64::from(line.amount.full_reps());
+    let plain = matches!(line.target, Target::Reps(_)) && matches!(line.amount, Amount::Reps(_));
+    SetResult {
+        load: line.load,
+        reps: Reps::saturating(full),
+        low,
+        top,
+        reserve: line.reserve,
+        work: plain && is_plain_work(&line.kind),
+    }
+}
+
+fn is_plain_work(kind: &SetKind) -> bool {
+    match kind {
+        SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure => true,
+        SetKind::RampUp { .. } | SetKind::BackOff { .. } | SetKind::Drop { .. } => false,
+    }
+}
+
+/// Full repetitions asked for, at least and at the top; none for a time or a distance.
+fn asked(line: &DoneLine) -> (Reps, Reps) {
+    let times = match line.kind {
+        SetKind::Cluster { portions, .. } => i64::from(portions),
+        _ => 1,
+    };
+    let mut low = 0;
+    let mut top = 0;
+    let mut add = |target: &crate::sheet::RepTarget| {
+        low += i64::from(target.low().get()) * times;
+        top += i64::from(target.top().get()) * times;
+    };
+    match &line.target {
+        Target::Reps(target) => add(target),
+        Target::Stages(stages) => {
+            for stage in stages {
+                if let Stage::Reps { reps, .. } = stage {
+                    add(reps);
+                }
+            }
+        }
+        Target::Timed(_) | Target::Distance(_) => {}
+    }
+    (Reps::saturating(low), Reps::saturating(top))
+}
+
+/// Takes a session into the summaries: its own earlier entries are replaced, so doing it twice changes nothing.
+///
+/// Equal to [`summaries_of`] all sessions, whatever the order they come in, as long as no session is taken in again
+/// with fewer blocks done than before: then an entry older than the kept ones would have to come back. After an import
+/// make the summaries anew.
+pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &SessionRecord) {
+    for summary in summaries.values_mut() {
+        summary
+            .performances
+            .retain(|performance| performance.session != record.session.0);
+    }
+    for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
+        let exercise = &block.block.exercise;
+        let summary = summaries
+            .entry(exercise.id.clone())
+            .or_insert_with(|| ExerciseSummary {
+                exercise: exercise.id.clone(),
+                name: exercise.name.clone(),
+                performances: Vec::new(),
+            });
+        summary.performances.push(performance(record, block));
+        // The sort is stable: blocks of one session stay in the order of the sheet.
+        summary
+            .performances
+            .sort_by_key(|performance| (performance.at, performance.session));
+        let newest = summary.performances.last().map(|last| last.session);
+        if newest == Some(record.session.0) {
+            summary.name = exercise.name.clone();
+        }
+        let surplus = summary.performances.len().saturating_sub(PERFORMANCES_MAX);
+        summary.performances.drain(..surplus);
+    }
+    summaries.retain(|_, summary| !summary.performances.is_empty());
+}
+
+/// The summaries of all sessions, from scratch.
+#[must_use]
+pub fn summaries_of<'a>(
+    records: impl IntoIterator<Item = &'a SessionRecord>,
+) -> BTreeMap<ExerciseId, ExerciseSummary> {
+    let mut summaries = BTreeMap::new();
+    for record in records {
+        update(&mut summaries, record);
+    }
+    summaries
+}
