@@ -26,6 +26,12 @@ pub(super) fn can(object: &JsValue, name: &str) -> bool {
     get(object, name).is_some_and(|found| found.is_function())
 }
 
+/// A new object of a class that `window` may not have; `None` also where it refuses.
+pub(super) fn construct(class: &str) -> Option<JsValue> {
+    let class: Function = global(class)?.dyn_into().ok()?;
+    Reflect::construct(&class, &Array::new()).ok()
+}
+
 /// Calls a method by name.
 ///
 /// # Errors

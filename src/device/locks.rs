@@ -127,7 +127,7 @@ async fn probe(locks: &JsValue, state: &Weak<State>) -> bool {
 /// Waits for the lock in the queue, then holds it.
 async fn queue(locks: &JsValue, state: &Weak<State>) {
     let mut options = Vec::new();
-    if let Some(abort) = new_abort() {
+    if let Some(abort) = js::construct("AbortController") {
         if let Some(signal) = js::get(&abort, "signal") {
             options.push(("signal", signal));
         }
@@ -190,9 +190,4 @@ fn keep_until_released(state: &Weak<State>) -> JsValue {
         }
     })
     .into()
-}
-
-fn new_abort() -> Option<JsValue> {
-    let make: Function = js::global("AbortController")?.dyn_into().ok()?;
-    js_sys::Reflect::construct(&make, &js_sys::Array::new()).ok()
 }

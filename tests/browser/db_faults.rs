@@ -90,7 +90,7 @@ async fn a_full_disk_is_told_and_nothing_of_the_write_is_kept() {
         "const proto = IDBObjectStore.prototype, old = proto.put;
          shadow(proto, 'put', {value(...rest) {
              const request = old.apply(this, rest), transaction = this.transaction;
-             Object.defineProperty(transaction, 'error', {
+             Object.defineProperty(transaction, 'error', {configurable: true,
                  value: new DOMException('no room', 'QuotaExceededError')});
              request.onsuccess = () => transaction.abort();
              return request;

@@ -14,6 +14,8 @@ use web_sys::AudioContext;
 
 /// From the call to the first sample: what is asked for "now" would begin in the past.
 const LEAD_MS: f64 = 20.0;
+/// What the call itself may take on top, so that the first tone is as exact as the rest.
+const CALL_MS: f64 = 5.0;
 /// A first tone that waits for the output to wake may come this late; later it would mislead.
 const LATE_MS: f64 = 250.0;
 /// How far the two clocks may be apart before the audio clock counts as stuck. They drift by some
@@ -52,7 +54,7 @@ impl Line {
                 .copied()
                 .collect(),
             from_ms,
-            since_ms: monotonic_ms() + LEAD_MS,
+            since_ms: monotonic_ms() + LEAD_MS + CALL_MS,
             over: Cell::new(false),
             begun: Cell::new(false),
             sounding: RefCell::new(None),

@@ -4,7 +4,7 @@ use super::{Mode, State};
 use crate::device::events::{Listener, listen};
 use crate::device::js;
 use js_sys::Reflect;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{AudioContext, BaseAudioContext};
 
@@ -17,8 +17,7 @@ pub(super) struct Output {
 impl Output {
     /// `None` where the browser has no Web Audio or refuses another context.
     pub(super) fn open(mut on_state: impl FnMut() + 'static) -> Option<Self> {
-        js::global("AudioContext")?;
-        let context = AudioContext::new().ok()?;
+        let context: AudioContext = js::construct("AudioContext")?.unchecked_into();
         let on_state = listen(&context, "statechange", move |_| on_state());
         Some(Self {
             context,
