@@ -103,10 +103,10 @@ impl Drop for Writer {
 
 fn set_role(state: &Weak<State>, role: Role) {
     let Some(state) = state.upgrade() else { return };
-    if state.role.replace(role) != role {
-        if let Ok(mut on_change) = state.on_change.try_borrow_mut() {
-            on_change(role);
-        }
+    if state.role.replace(role) != role
+        && let Ok(mut on_change) = state.on_change.try_borrow_mut()
+    {
+        on_change(role);
     }
 }
 

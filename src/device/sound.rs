@@ -169,10 +169,10 @@ impl Inner {
     }
 
     fn wake(&self) {
-        if let Some(output) = self.output.borrow().as_ref() {
-            if output.state() != State::Running {
-                output.resume();
-            }
+        if let Some(output) = self.output.borrow().as_ref()
+            && output.state() != State::Running
+        {
+            output.resume();
         }
     }
 

@@ -27,10 +27,12 @@ enum Kind {
     Frame(Rc<Frames>),
 }
 
+type OnFrame = Closure<dyn FnMut(f64)>;
+
 struct Frames {
     /// The request that is pending; `None` once the guard is gone.
     pending: Cell<Option<i32>>,
-    tick: RefCell<Option<Closure<dyn FnMut(f64)>>>,
+    tick: RefCell<Option<OnFrame>>,
 }
 
 fn ms(length: u32) -> i32 {
@@ -89,7 +91,7 @@ pub fn on_frame(mut f: impl FnMut(f64) + 'static) -> Timer {
     });
     let again: Weak<Frames> = Rc::downgrade(&frames);
     let next = window.clone();
-    let tick = Closure::<dyn FnMut(f64)>::new(move |now| {
+    let tick = OnFrame::new(move |now| {
         f(now);
         // The guard may have been dropped inside `f`.
         if let Some(frames) = again

@@ -1,6 +1,6 @@
 //! Timers run, and end with their guards.
 
-use crate::help::until;
+use crate::help::{number, patch, until};
 use stanchion::device::timer::{Timer, after, every, on_frame};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -25,6 +25,13 @@ async fn timers_call() {
 
 #[wasm_bindgen_test]
 async fn a_dropped_timer_does_not_call() {
+    // A timer that is still set calls a closure that is gone, and that is an error on the page.
+    let _errors = patch(
+        "window.errors = 0;
+         const count = () => { window.errors++ };
+         window.addEventListener('error', count);
+         undo.push(() => window.removeEventListener('error', count));",
+    );
     let (count, up) = counter();
     let (again, at_frame) = (up.clone(), up.clone());
     drop(after(1, up));

@@ -10,7 +10,8 @@ const ATTACK_S: f64 = 0.004;
 const RELEASE_S: f64 = 0.012;
 /// Fade when everything is stopped at once.
 const FADE_S: f64 = 0.015;
-/// Where the largest sum may come: −1.4 dB, a margin below −1 dB for how waves are made.
+/// Where the largest sum may come: −1.4 dB, a margin below the −1 dB that is the aim. (Browsers
+/// scale their waves so that the overshoot of a square wave's corners stays within its gain.)
 const CEILING: f32 = 0.85;
 
 /// A list of tones that has been handed to a context as a whole.
@@ -44,13 +45,11 @@ pub fn build(
     Ok(Graph { bus, level, voices })
 }
 
-/// The shape, and its gain: a square wave made of a limited number of overtones overshoots its
-/// level by up to 18 % (Gibbs).
-fn shape(wave: Wave) -> (OscillatorType, f32) {
+fn shape(wave: Wave) -> OscillatorType {
     match wave {
-        Wave::Sine => (OscillatorType::Sine, 1.0),
-        Wave::Triangle => (OscillatorType::Triangle, 1.0),
-        Wave::Square => (OscillatorType::Square, 0.8),
+        Wave::Sine => OscillatorType::Sine,
+        Wave::Triangle => OscillatorType::Triangle,
+        Wave::Square => OscillatorType::Square,
     }
 }
 
@@ -60,12 +59,11 @@ fn voice(
     tone: &Tone,
     start: f64,
 ) -> Result<OscillatorNode, JsValue> {
-    let (kind, trim) = shape(tone.wave);
     let length = f64::from(tone.len_ms) / 1000.0;
     // A tone shorter than its fades keeps their proportion.
     let shrink = (length / (ATTACK_S + RELEASE_S)).min(1.0);
     let end = start + length;
-    let loud = tone.gain.clamp(0.0, 1.0) * trim;
+    let loud = tone.gain.clamp(0.0, 1.0);
 
     let envelope = context.create_gain()?;
     let gain = envelope.gain();
@@ -77,7 +75,7 @@ fn voice(
     envelope.connect_with_audio_node(bus)?;
 
     let voice = context.create_oscillator()?;
-    voice.set_type(kind);
+    voice.set_type(shape(tone.wave));
     voice.frequency().set_value(tone.hz);
     voice.connect_with_audio_node(&envelope)?;
     voice.start_with_when(start)?;
