@@ -1,10 +1,17 @@
 //! Stanchion, an offline-first training log for a phone leaning on the rack.
 //!
 //! The map. Arrows run one way: `ui` → `device` → core, `ui` → core. The core has no clock, no randomness and no
-//! browser: it takes them as arguments.
+//! browser: it takes them as arguments. The core builds without the feature `app`; that is the wall.
 
+pub mod cues;
+#[cfg(feature = "device")]
+pub mod device;
+pub mod kit;
 pub mod ledger;
 pub mod session;
 pub mod sheet;
+pub mod store;
 pub mod strength;
+#[cfg(feature = "app")]
+pub mod ui;
 pub mod units;

@@ -1,0 +1,148 @@
+//! The store of record: texts by key on named shelves, in the browser's IndexedDB.
+//!
+//! A write is told as done only when its transaction has completed with strict durability, so a
+//! killed browser loses nothing that was shown as saved. Phones drop the connection of a page in
+//! the background; a lost connection is opened again and the operation tried once more, which is
+//! safe because every write names its key.
+
+mod connection;
+mod error;
+mod read;
+mod transaction;
+mod write;
+
+pub use error::DbError;
+pub use write::Write;
+
+use connection::Connection;
+use error::Fault;
+use std::cell::RefCell;
+use std::rc::Rc;
+use web_sys::IdbDatabase;
+
+/// An open store; a clone is the same store.
+#[derive(Clone)]
+pub struct Db {
+    inner: Rc<Inner>,
+}
+
+struct Inner {
+    name: String,
+    version: u32,
+    shelves: Vec<String>,
+    connection: RefCell<Option<Rc<Connection>>>,
+}
+
+impl Db {
+    /// Opens the store and creates the shelves that are missing; nothing is ever removed.
+    ///
+    /// `version` is a whole number from 1; shelves are added only when it is higher than what
+    /// is on this device.
+    ///
+    /// # Errors
+    /// [`DbError`], after five seconds at the latest.
+    pub async fn open(name: &str, version: u32, shelves: &[&str]) -> Result<Self, DbError> {
+        let db = Self {
+            inner: Rc::new(Inner {
+                name: name.to_owned(),
+                version,
+                shelves: shelves.iter().map(|&shelf| shelf.to_owned()).collect(),
+                connection: RefCell::new(None),
+            }),
+        };
+        db.connection().await.map_err(Fault::into_error)?;
+        Ok(db)
+    }
+
+    /// Makes all the changes, in order, in one transaction; `Ok` once they are on disk.
+    ///
+    /// # Errors
+    /// [`DbError`]; then none of the changes was made.
+    pub async fn apply(&self, writes: Vec<Write>) -> Result<(), DbError> {
+        self.persist(async |db| write::apply(db, &writes).await)
+            .await
+    }
+
+    /// The text under a key, if there is one.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn get(&self, shelf: &str, key: &str) -> Result<Option<String>, DbError> {
+        self.persist(async |db| read::get(db, shelf, key).await)
+            .await
+    }
+
+    /// Everything on a shelf as (key, text), by ascending key.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn all(&self, shelf: &str) -> Result<Vec<(String, String)>, DbError> {
+        self.persist(async |db| read::all(db, shelf).await).await
+    }
+
+    /// The `n` records with the highest keys as (key, text), the highest first.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn last(&self, shelf: &str, n: usize) -> Result<Vec<(String, String)>, DbError> {
+        self.persist(async |db| read::last(db, shelf, n).await)
+            .await
+    }
+
+    /// How many records are on a shelf.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn count(&self, shelf: &str) -> Result<usize, DbError> {
+        self.persist(async |db| read::count(db, shelf).await).await
+    }
+
+    /// Does it, and once more on a fresh connection if the first was lost on the way.
+    async fn persist<T>(
+        &self,
+        work: impl AsyncFn(&IdbDatabase) -> Result<T, Fault>,
+    ) -> Result<T, DbError> {
+        let first = self.connection().await.map_err(Fault::into_error)?;
+        match work(first.db()).await {
+            Err(Fault::Connection(_)) => {
+                self.let_go(&first);
+                let second = self.connection().await.map_err(Fault::into_error)?;
+                work(second.db()).await.map_err(Fault::into_error)
+            }
+            done => done.map_err(Fault::into_error),
+        }
+    }
+
+    /// The connection there is, or a new one.
+    async fn connection(&self) -> Result<Rc<Connection>, Fault> {
+        if let Some(connection) = self.live() {
+            return Ok(connection);
+        }
+        let inner = &self.inner;
+        let fresh = connection::open(&inner.name, inner.version, &inner.shelves).await?;
+        // Another operation may have opened one meanwhile; then ours is closed again.
+        if let Some(connection) = self.live() {
+            return Ok(connection);
+        }
+        let fresh = Rc::new(fresh);
+        *inner.connection.borrow_mut() = Some(Rc::clone(&fresh));
+        Ok(fresh)
+    }
+
+    fn live(&self) -> Option<Rc<Connection>> {
+        self.inner
+            .connection
+            .borrow()
+            .as_ref()
+            .filter(|connection| !connection.is_gone())
+            .cloned()
+    }
+
+    /// Forgets a connection that failed, unless it has been replaced already.
+    fn let_go(&self, failed: &Rc<Connection>) {
+        let mut held = self.inner.connection.borrow_mut();
+        if held.as_ref().is_some_and(|held| Rc::ptr_eq(held, failed)) {
+            *held = None;
+        }
+    }
+}

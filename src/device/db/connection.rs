@@ -1,0 +1,156 @@
+//! One open connection: getting it in bounded time, and knowing when it is gone.
+
+use super::error::{DbError, Fault};
+use crate::device::events::{Listener, listen};
+use crate::device::js;
+use crate::device::oneshot::{OneShot, within};
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{IdbDatabase, IdbFactory, IdbOpenDbRequest};
+
+/// Long enough for a slow phone that has just started, short enough to go on without a store:
+/// one engine is known for opens that never answer.
+const OPEN_LIMIT_MS: u32 = 5_000;
+
+/// An open connection; closed when dropped. Transactions under way still finish then.
+pub(super) struct Connection {
+    db: IdbDatabase,
+    gone: Rc<Cell<bool>>,
+    _listeners: [Listener; 2],
+}
+
+impl Connection {
+    fn new(db: IdbDatabase) -> Self {
+        let gone = Rc::new(Cell::new(false));
+        let closed = Rc::clone(&gone);
+        let on_close = listen(&db, "close", move |_| closed.set(true));
+        let (superseded, own) = (Rc::clone(&gone), db.clone());
+        // Another tab wants a newer version: make way, or it waits for ever.
+        let on_version = listen(&db, "versionchange", move |_| {
+            superseded.set(true);
+            own.close();
+        });
+        Self {
+            db,
+            gone,
+            _listeners: [on_close, on_version],
+        }
+    }
+
+    pub(super) fn db(&self) -> &IdbDatabase {
+        &self.db
+    }
+
+    /// Whether the browser or another tab has ended it.
+    pub(super) fn is_gone(&self) -> bool {
+        self.gone.get()
+    }
+}
+
+impl Drop for Connection {
+    fn drop(&mut self) {
+        self.db.close();
+    }
+}
+
+enum Answer {
+    Opened,
+    Failed,
+}
+
+/// Opens the database, creating the shelves that are missing when its version rises.
+pub(super) async fn open(
+    name: &str,
+    version: u32,
+    shelves: &[String],
+) -> Result<Connection, Fault> {
+    let unavailable = || Fault::Final(DbError::Unavailable);
+    let factory: IdbFactory = js::global("indexedDB")
+        .ok_or_else(unavailable)?
+        .dyn_into()
+        .map_err(|_| unavailable())?;
+    let request = factory
+        .open_with_u32(name, version)
+        .map_err(|error| Fault::of_opening(&error))?;
+
+    let blocked = Rc::new(Cell::new(false));
+    let answer = OneShot::new();
+    let _listeners = {
+        let (saw, good, bad) = (Rc::clone(&blocked), answer.clone(), answer.clone());
+        let (upgraded, wanted) = (request.clone(), shelves.to_vec());
+        [
+            listen(&request, "blocked", move |_| saw.set(true)),
+            listen(&request, "success", move |_| good.give(Answer::Opened)),
+            listen(&request, "error", move |event| {
+                event.prevent_default();
+                bad.give(Answer::Failed);
+            }),
+            listen(&request, "upgradeneeded", move |_| {
+                create_missing(&upgraded, &wanted)
+            }),
+        ]
+    };
+    match within(OPEN_LIMIT_MS, answer.wait()).await {
+        Some(Answer::Opened) => {
+            let db = request
+                .result()
+                .map_err(|error| Fault::of_opening(&error))?;
+            let db: IdbDatabase = db.dyn_into().map_err(|other| Fault::of_opening(&other))?;
+            Ok(Connection::new(db))
+        }
+        Some(Answer::Failed) => {
+            let error = request
+                .error()
+                .ok()
+                .flatten()
+                .map_or(JsValue::NULL, JsValue::from);
+            Err(Fault::of_opening(&error))
+        }
+        None => {
+            close_if_it_still_opens(&request);
+            let error = if blocked.get() {
+                DbError::Blocked
+            } else {
+                DbError::TimedOut
+            };
+            Err(Fault::Final(error))
+        }
+    }
+}
+
+fn create_missing(request: &IdbOpenDbRequest, shelves: &[String]) {
+    let Some(db) = request
+        .result()
+        .ok()
+        .and_then(|db| db.dyn_into::<IdbDatabase>().ok())
+    else {
+        return;
+    };
+    let present = db.object_store_names();
+    for shelf in shelves.iter().filter(|shelf| !present.contains(shelf)) {
+        if db.create_object_store(shelf).is_err() {
+            // The upgrade then fails as a whole and the request tells of it.
+            if let Some(transaction) = request.transaction() {
+                let _ = transaction.abort();
+            }
+            return;
+        }
+    }
+}
+
+/// An open that was given up must not come through later and block other tabs.
+fn close_if_it_still_opens(request: &IdbOpenDbRequest) {
+    let late = request.clone();
+    let close = Closure::once_into_js(move || {
+        if let Some(db) = late
+            .result()
+            .ok()
+            .and_then(|db| db.dyn_into::<IdbDatabase>().ok())
+        {
+            db.close();
+        }
+    });
+    request.set_onsuccess(Some(close.unchecked_ref()));
+}

@@ -1,0 +1,110 @@
+//! One transaction from its first request to its end. Only the end (`complete`) is believed:
+//! a request that succeeded may still be undone.
+
+use super::error::{DbError, Fault};
+use crate::device::events::{Listener, listen};
+use crate::device::js;
+use crate::device::oneshot::{OneShot, within};
+use js_sys::{Array, Object};
+use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{IdbDatabase, IdbTransaction};
+
+/// A request may hang after the phone slept; the largest import takes a fraction of this.
+const LIMIT_MS: u32 = 10_000;
+
+#[wasm_bindgen]
+extern "C" {
+    /// `IDBDatabase` with the options of `transaction`, which web-sys holds back as unstable.
+    type WithOptions;
+    #[wasm_bindgen(method, catch)]
+    fn transaction(
+        this: &WithOptions,
+        shelves: &Array,
+        mode: &str,
+        options: &Object,
+    ) -> Result<IdbTransaction, JsValue>;
+}
+
+enum End {
+    Complete,
+    Aborted,
+}
+
+/// A transaction that is being filled; `finish` waits for its end.
+pub(super) struct Transaction {
+    raw: IdbTransaction,
+    end: OneShot<End>,
+    _listeners: [Listener; 2],
+}
+
+impl Transaction {
+    /// Begins a transaction that only reads.
+    pub(super) fn read(db: &IdbDatabase, shelf: &str) -> Result<Self, Fault> {
+        Self::begin(db, &[shelf], "readonly", &[])
+    }
+
+    /// Begins a transaction whose end is told only after the bytes were handed to the disk.
+    pub(super) fn write(db: &IdbDatabase, shelves: &[&str]) -> Result<Self, Fault> {
+        Self::begin(db, shelves, "readwrite", &[("durability", "strict".into())])
+    }
+
+    fn begin(
+        db: &IdbDatabase,
+        shelves: &[&str],
+        mode: &str,
+        options: &[(&str, JsValue)],
+    ) -> Result<Self, Fault> {
+        let shelves: Array = shelves
+            .iter()
+            .map(|shelf| JsValue::from_str(shelf))
+            .collect();
+        let raw = db
+            .unchecked_ref::<WithOptions>()
+            .transaction(&shelves, mode, js::object(options).unchecked_ref())
+            .map_err(|error| Fault::of_use(&error))?;
+        let end = OneShot::new();
+        let (good, bad) = (end.clone(), end.clone());
+        let listeners = [
+            listen(&raw, "complete", move |_| good.give(End::Complete)),
+            // A failed request aborts its transaction: `abort` tells of both.
+            listen(&raw, "abort", move |_| bad.give(End::Aborted)),
+        ];
+        Ok(Self {
+            raw,
+            end,
+            _listeners: listeners,
+        })
+    }
+
+    /// The transaction itself, to make requests with.
+    pub(super) fn raw(&self) -> &IdbTransaction {
+        &self.raw
+    }
+
+    /// Takes back everything asked for so far and passes the reason on.
+    pub(super) fn give_up(&self, error: &JsValue) -> Fault {
+        // It refuses only if it has ended already, and then there is nothing to take back.
+        let _ = self.raw.abort();
+        Fault::of_use(error)
+    }
+
+    /// Waits until all of it is done, or none of it.
+    pub(super) async fn finish(self) -> Result<(), Fault> {
+        match within(LIMIT_MS, self.end.wait()).await {
+            Some(End::Complete) => Ok(()),
+            Some(End::Aborted) => Err(self.raw.error().map_or_else(
+                || {
+                    Fault::Connection(DbError::Other {
+                        what: "the write was broken off".into(),
+                    })
+                },
+                |error| Fault::of_use(&error),
+            )),
+            None => {
+                let _ = self.raw.abort();
+                Err(Fault::Connection(DbError::TimedOut))
+            }
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! Small things done to the page as a whole.
+
+use wasm_bindgen::JsCast;
+use web_sys::{Document, HtmlElement};
+
+fn document() -> Option<Document> {
+    web_sys::window()?.document()
+}
+
+/// Shows the top of the page.
+pub fn scroll_to_top() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// Gives the keyboard to the element of this id; whether there is one that takes it.
+pub fn focus(id: &str) -> bool {
+    let Some(document) = document() else {
+        return false;
+    };
+    let target = document
+        .get_element_by_id(id)
+        .and_then(|element| element.dyn_into::<HtmlElement>().ok());
+    target.is_some_and(|target| {
+        target.focus().is_ok()
+            && document
+                .active_element()
+                .is_some_and(|active| *target == active)
+    })
+}
+
+/// Sets `data-theme` on the root element, or takes it off.
+pub fn set_theme(theme: Option<&str>) {
+    if let Some(root) = document().and_then(|document| document.document_element()) {
+        // Refused only for a name that is no attribute name, and this one is.
+        let _ = match theme {
+            Some(theme) => root.set_attribute("data-theme", theme),
+            None => root.remove_attribute("data-theme"),
+        };
+    }
+}
+
+/// Removes the element of this id, if it is there.
+pub fn remove(id: &str) {
+    if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+        element.remove();
+    }
+}
+
+/// Leaves a mark on the browser's timeline, for measuring.
+pub fn mark(name: &str) {
+    if let Some(performance) = web_sys::window().and_then(|window| window.performance()) {
+        // An unmeasured moment is no loss to the person.
+        let _ = performance.mark(name);
+    }
+}

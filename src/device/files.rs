@@ -1,0 +1,158 @@
+//! Files out (download, share sheet) and in (what the person picked).
+
+use super::{js, timer};
+use js_sys::{Array, Uint8Array};
+use std::fmt;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Url};
+
+/// How long the bytes of a download stay available: the browser may ask the person first.
+const KEEP_MS: u32 = 60_000;
+
+/// How sharing ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sharing {
+    /// Handed to another app.
+    Shared,
+    /// The person closed the share sheet.
+    Cancelled,
+    /// This browser can't share such a file, or not now: offer the download.
+    Unsupported,
+}
+
+/// Why a file could not be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FileError {
+    /// It is larger than a file of this app can be.
+    TooLarge {
+        /// Its size in bytes.
+        size: u64,
+        /// The largest size that is read, in bytes.
+        most: u64,
+    },
+    /// It is not a text file.
+    NotText {
+        /// How many bytes from its start read as UTF-8.
+        good: usize,
+    },
+    /// The browser could not read it.
+    Unreadable {
+        /// The browser's words.
+        what: String,
+    },
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLarge { size, most } => write!(
+                f,
+                "This file has {size} bytes; up to {most} are read. Pick a file that was exported \
+                 here."
+            ),
+            Self::NotText { good } => write!(
+                f,
+                "This file is not text in UTF-8: it stops making sense after byte {good}. Pick a \
+                 file that was exported here."
+            ),
+            Self::Unreadable { what } => write!(
+                f,
+                "The browser could not read this file ({what}). Copy it to the phone itself and \
+                 pick it again."
+            ),
+        }
+    }
+}
+
+impl std::error::Error for FileError {}
+
+/// Offers a text as a download under this name; whether the browser took it.
+pub fn save_as(name: &str, mime: &str, text: &str) -> bool {
+    let offer = || -> Option<()> {
+        let options = BlobPropertyBag::new();
+        options.set_type(mime);
+        let parts = Array::of1(&text.into());
+        let blob = Blob::new_with_str_sequence_and_options(&parts, &options).ok()?;
+        let document = web_sys::window()?.document()?;
+        let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
+        let address = Url::create_object_url_with_blob(&blob).ok()?;
+        link.set_href(&address);
+        link.set_download(name);
+        link.click();
+        timer::detached(KEEP_MS, move || {
+            // Revoking an address twice or too late does nothing.
+            let _ = Url::revoke_object_url(&address);
+        });
+        Some(())
+    };
+    offer().is_some()
+}
+
+/// Opens the share sheet with a text as a file named `name` (ending in `.json`). To be called in
+/// a tap. Browsers that share no JSON are offered the same bytes as `….json.txt`.
+pub async fn share_file(name: &str, text: &str) -> Sharing {
+    let kinds = [
+        (name.to_owned(), "application/json"),
+        (format!("{name}.txt"), "text/plain"),
+    ];
+    let Some(navigator) = js::global("navigator").filter(|found| js::can(found, "share")) else {
+        return Sharing::Unsupported;
+    };
+    let parcels = kinds
+        .iter()
+        .filter_map(|(name, mime)| parcel(name, mime, text));
+    let can_share = |parcel: &JsValue| {
+        js::call(&navigator, "canShare", std::slice::from_ref(parcel))
+            .is_ok_and(|can| can.is_truthy())
+    };
+    let Some(parcel) = parcels.into_iter().find(can_share) else {
+        return Sharing::Unsupported;
+    };
+    match js::call_async(&navigator, "share", &[parcel]).await {
+        Ok(_) => Sharing::Shared,
+        Err(error) if js::error_name(&error) == "AbortError" => Sharing::Cancelled,
+        Err(_) => Sharing::Unsupported,
+    }
+}
+
+fn parcel(name: &str, mime: &str, text: &str) -> Option<JsValue> {
+    let options = FilePropertyBag::new();
+    options.set_type(mime);
+    let parts = Array::of1(&text.into());
+    let file = File::new_with_str_sequence_and_options(&parts, name, &options).ok()?;
+    Some(js::object(&[
+        ("files", Array::of1(&file).into()),
+        ("title", name.into()),
+    ]))
+}
+
+/// The text of a file the person picked, without a byte order mark; at most `max_bytes` long.
+///
+/// # Errors
+/// [`FileError`]; a file that is too large is not read at all.
+pub async fn read_text(file: &File, max_bytes: u64) -> Result<String, FileError> {
+    // A size is a whole number of bytes far below 2^53.
+    let size = file.size() as u64;
+    if size > max_bytes {
+        return Err(FileError::TooLarge {
+            size,
+            most: max_bytes,
+        });
+    }
+    let bytes =
+        JsFuture::from(file.array_buffer())
+            .await
+            .map_err(|error| FileError::Unreadable {
+                what: js::error_text(&error),
+            })?;
+    let text = String::from_utf8(Uint8Array::new(&bytes).to_vec()).map_err(|error| {
+        FileError::NotText {
+            good: error.utf8_error().valid_up_to(),
+        }
+    })?;
+    Ok(text
+        .strip_prefix('\u{feff}')
+        .map(str::to_owned)
+        .unwrap_or(text))
+}

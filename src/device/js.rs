@@ -1,0 +1,89 @@
+//! Reaching into JavaScript without trusting it: every step may be absent or throw.
+
+use js_sys::{Array, Function, Object, Promise, Reflect};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+
+/// A property that is there: `None` where it is absent, null, or its getter throws.
+pub(super) fn get(object: &JsValue, name: &str) -> Option<JsValue> {
+    Reflect::get(object, &JsValue::from_str(name))
+        .ok()
+        .filter(|value| !value.is_undefined() && !value.is_null())
+}
+
+/// A global such as `AudioContext`, which `window` may not have.
+pub(super) fn global(name: &str) -> Option<JsValue> {
+    get(&js_sys::global(), name)
+}
+
+/// A part of `navigator`, which the browser may not have.
+pub(super) fn navigator(name: &str) -> Option<JsValue> {
+    get(&global("navigator")?, name)
+}
+
+/// Whether `object` has a function of this name.
+pub(super) fn can(object: &JsValue, name: &str) -> bool {
+    get(object, name).is_some_and(|found| found.is_function())
+}
+
+/// A new object of a class that `window` may not have; `None` also where it refuses.
+pub(super) fn construct(class: &str) -> Option<JsValue> {
+    let class: Function = global(class)?.dyn_into().ok()?;
+    Reflect::construct(&class, &Array::new()).ok()
+}
+
+/// Calls a method by name.
+///
+/// # Errors
+/// What was thrown, or a text saying that there is no such function.
+pub(super) fn call(object: &JsValue, name: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
+    let method: Function = get(object, name)
+        .and_then(|found| found.dyn_into().ok())
+        .ok_or_else(|| JsValue::from_str(&format!("no function {name} in this browser")))?;
+    method.apply(object, &with.iter().collect::<Array>())
+}
+
+/// Calls a method that answers with a promise, and waits for it.
+///
+/// # Errors
+/// What was thrown or what the promise was rejected with.
+pub(super) async fn call_async(
+    object: &JsValue,
+    name: &str,
+    with: &[JsValue],
+) -> Result<JsValue, JsValue> {
+    let promise: Promise = call(object, name, with)?.dyn_into()?;
+    JsFuture::from(promise).await
+}
+
+/// An object with these properties.
+pub(super) fn object(properties: &[(&str, JsValue)]) -> JsValue {
+    let object = Object::new();
+    for (name, value) in properties {
+        // Defining a property on a fresh plain object can't fail.
+        let _ = Reflect::set(&object, &JsValue::from_str(name), value);
+    }
+    object.into()
+}
+
+/// The `name` of a DOM exception or error, empty where it has none.
+pub(super) fn error_name(error: &JsValue) -> String {
+    get(error, "name")
+        .and_then(|name| name.as_string())
+        .unwrap_or_default()
+}
+
+/// An exception in words: `Name: message`, or what it is as a text.
+pub(super) fn error_text(error: &JsValue) -> String {
+    let message = get(error, "message")
+        .and_then(|text| text.as_string())
+        .unwrap_or_default();
+    match (error_name(error), message) {
+        (name, message) if name.is_empty() && message.is_empty() => {
+            error.as_string().unwrap_or_else(|| format!("{error:?}"))
+        }
+        (name, message) if message.is_empty() => name,
+        (name, message) if name.is_empty() => message,
+        (name, message) => format!("{name}: {message}"),
+    }
+}

@@ -1,0 +1,23 @@
+//! The phone: everything that talks to the browser and draws nothing. One capability a file.
+//!
+//! Every capability is looked for before it is used, and one that is absent or refused is an
+//! ordinary answer (an enum, `false`, `None`), never a panic: private windows, old phones and
+//! blocked storage are normal here. Listeners, timers and locks are guards; dropping one ends it.
+
+pub mod channel;
+pub mod clock;
+pub mod db;
+pub mod dom;
+pub mod events;
+pub mod files;
+pub mod haptic;
+mod js;
+pub mod locks;
+mod oneshot;
+pub mod persist;
+pub mod place;
+pub mod prefs;
+pub mod sound;
+pub mod timer;
+pub mod wake;
+pub mod worker;

@@ -1,0 +1,74 @@
+//! Small settings that may be lost: the unit on display, the theme, the volume. Kept in local
+//! storage, which browsers write late and never sync; nothing that was lifted belongs here.
+
+use super::js;
+use gloo_storage::errors::StorageError;
+use gloo_storage::{LocalStorage, Storage};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use std::fmt;
+
+/// Other pages of the same host share the storage.
+const PREFIX: &str = "stanchion.";
+
+/// Why a setting was not kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PrefError {
+    /// The browser has no local storage here, or refuses it.
+    Unavailable,
+    /// The storage is full, or the browser gave another reason.
+    Refused {
+        /// The browser's words.
+        what: String,
+    },
+}
+
+impl fmt::Display for PrefError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unavailable => f.write_str(
+                "This browser keeps no settings for this page (private window, or site data is \
+                 blocked). They hold until the page is closed.",
+            ),
+            Self::Refused { what } => write!(
+                f,
+                "The browser did not keep the setting ({what}). It holds until the page is closed."
+            ),
+        }
+    }
+}
+
+impl std::error::Error for PrefError {}
+
+/// The setting, if it was kept and still reads as a `T`.
+#[must_use]
+pub fn get<T: DeserializeOwned>(key: &str) -> Option<T> {
+    let key = format!("{PREFIX}{key}");
+    is_there(&key)
+        .then(|| LocalStorage::get(key).ok())
+        .flatten()
+}
+
+/// Keeps a setting.
+///
+/// # Errors
+/// [`PrefError`]; the setting then ends with the page.
+pub fn set<T: Serialize>(key: &str, value: &T) -> Result<(), PrefError> {
+    let key = format!("{PREFIX}{key}");
+    if !is_there(&key) {
+        return Err(PrefError::Unavailable);
+    }
+    LocalStorage::set(key, value).map_err(|error| PrefError::Refused {
+        what: match error {
+            StorageError::JsError(error) => error.to_string(),
+            other => other.to_string(),
+        },
+    })
+}
+
+/// gloo-storage panics where the storage is absent, or where looking at it or reading throws (a
+/// blocked site); so the same steps are tried first in a way that can fail.
+fn is_there(key: &str) -> bool {
+    js::global("localStorage")
+        .is_some_and(|storage| js::call(&storage, "getItem", &[key.into()]).is_ok())
+}

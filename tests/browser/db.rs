@@ -1,0 +1,134 @@
+//! The store of record, as it should be.
+
+use crate::help::{patch, text};
+use stanchion::device::db::{Db, DbError, Write};
+use wasm_bindgen_test::wasm_bindgen_test;
+
+pub fn put(shelf: &str, key: &str, text: &str) -> Write {
+    Write::Put {
+        shelf: shelf.into(),
+        key: key.into(),
+        text: text.into(),
+    }
+}
+
+fn pair(key: &str, text: &str) -> (String, String) {
+    (key.into(), text.into())
+}
+
+#[wasm_bindgen_test]
+async fn what_was_written_is_read_after_opening_again() {
+    let shelves = ["events", "sheets"];
+    let db = Db::open("test-reopen", 1, &shelves).await.unwrap();
+    db.apply(vec![
+        put("events", "b", "2 ½"),
+        put("events", "a", "1"),
+        put("sheets", "s", "{}"),
+    ])
+    .await
+    .unwrap();
+    drop(db);
+    let db = Db::open("test-reopen", 1, &shelves).await.unwrap();
+    assert_eq!(
+        db.all("events").await.unwrap(),
+        [pair("a", "1"), pair("b", "2 ½")]
+    );
+    assert_eq!(db.get("sheets", "s").await.unwrap().as_deref(), Some("{}"));
+    assert_eq!(db.get("sheets", "t").await.unwrap(), None);
+    db.apply(vec![
+        Write::Delete {
+            shelf: "events".into(),
+            key: "a".into(),
+        },
+        put("events", "b", "two"),
+        Write::Clear {
+            shelf: "sheets".into(),
+        },
+    ])
+    .await
+    .unwrap();
+    assert_eq!(db.all("events").await.unwrap(), [pair("b", "two")]);
+    assert_eq!(db.count("sheets").await.unwrap(), 0);
+}
+
+#[wasm_bindgen_test]
+async fn every_write_asks_for_strict_durability_and_reads_do_not() {
+    let db = Db::open("test-strict", 1, &["events", "sheets"])
+        .await
+        .unwrap();
+    let _spy = patch(
+        "window.asked = [];
+         const proto = IDBDatabase.prototype, old = proto.transaction;
+         shadow(proto, 'transaction', {value(shelves, mode, options) {
+             window.asked.push([Array.from(shelves).join('+'), mode, options?.durability]);
+             const made = old.call(this, shelves, mode, options);
+             window.asked.push(made.durability);
+             return made;
+         }});",
+    );
+    db.apply(vec![
+        put("sheets", "k", "v"),
+        put("events", "k", "v"),
+        put("events", "l", "w"),
+    ])
+    .await
+    .unwrap();
+    assert_eq!(
+        text("JSON.stringify(asked)"),
+        r#"[["events+sheets","readwrite","strict"],"strict"]"#
+    );
+    assert_eq!(db.get("events", "k").await.unwrap().as_deref(), Some("v"));
+    assert_eq!(
+        text("JSON.stringify(asked[2])"),
+        r#"["events","readonly",null]"#
+    );
+}
+
+#[wasm_bindgen_test]
+async fn an_empty_list_of_changes_opens_no_transaction() {
+    let db = Db::open("test-empty", 1, &["events"]).await.unwrap();
+    let _spy = patch(
+        "shadow(IDBDatabase.prototype, 'transaction', {value() { throw new Error('asked') }});",
+    );
+    assert_eq!(db.apply(Vec::new()).await, Ok(()));
+}
+
+#[wasm_bindgen_test]
+async fn five_hundred_events_come_back_in_order() {
+    let db = Db::open("test-many", 1, &["events"]).await.unwrap();
+    let key = |n: u32| format!("{n:04}");
+    // 7 has no factor in common with 500, so every number comes once, in a stirred order.
+    for n in (0..500).map(|n| n * 7 % 500) {
+        db.apply(vec![put("events", &key(n), &format!("event {n}"))])
+            .await
+            .unwrap();
+    }
+    let all = db.all("events").await.unwrap();
+    let expected: Vec<_> = (0..500).map(|n| (key(n), format!("event {n}"))).collect();
+    assert_eq!(all, expected);
+    assert_eq!(db.count("events").await.unwrap(), 500);
+    let last = db.last("events", 3).await.unwrap();
+    assert_eq!(
+        last.iter().map(|(key, _)| key.as_str()).collect::<Vec<_>>(),
+        ["0499", "0498", "0497"]
+    );
+    assert_eq!(db.last("events", 0).await.unwrap(), []);
+    assert_eq!(db.last("events", 900).await.unwrap().len(), 500);
+}
+
+#[wasm_bindgen_test]
+async fn a_higher_version_adds_shelves_and_keeps_what_is_there() {
+    let old = Db::open("test-grow", 1, &["events"]).await.unwrap();
+    old.apply(vec![put("events", "a", "1")]).await.unwrap();
+    // The old connection is still open, as in another tab: it has to make way.
+    let new = Db::open("test-grow", 2, &["events", "sheets"])
+        .await
+        .unwrap();
+    assert_eq!(new.all("events").await.unwrap(), [pair("a", "1")]);
+    new.apply(vec![put("sheets", "s", "{}")]).await.unwrap();
+    assert_eq!(
+        old.apply(vec![put("events", "b", "2")]).await,
+        Err(DbError::Newer)
+    );
+    assert_eq!(new.count("events").await.unwrap(), 1);
+}
