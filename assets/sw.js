@@ -2,9 +2,10 @@
 // The build writes `BUILD = { version, files: { address: digest } }` above this line's copy in dist/.
 // A new build waits until a page asks for it, so that no session is ever pulled from under a lifter.
 
-const PREFIX = "stanchion-";
-const CACHE = PREFIX + BUILD.version;
 const scope = new URL(self.registration.scope);
+// The path keeps two copies on one host apart; no path holds a space, so no prefix begins another.
+const PREFIX = `stanchion-${scope.pathname} `;
+const CACHE = PREFIX + BUILD.version;
 
 /** Every address of this build, absolute, with the digest that its bytes must have. */
 const files = new Map(

@@ -42,15 +42,29 @@ pub fn run() -> Outcome<()> {
 }
 
 fn write(figures: &Figures) -> Outcome<()> {
-    for (key, figure) in figures {
+    let figures: BTreeMap<_, _> = figures
+        .iter()
+        .map(|(key, figure)| (key, number(*figure)))
+        .collect();
+    for (key, figure) in &figures {
         note(format!("{key} = {figure}"));
     }
-    let text = serde_json::to_string_pretty(figures)
+    let text = serde_json::to_string_pretty(&figures)
         .or_next("writing the figures", "run the command again")?;
     fs::write(places::target("measure.json"), text + "\n").or_next(
         "writing target/measure.json",
         "check that target/ can be written",
     )
+}
+
+/// A figure as it is written: whole where it is whole, else to a tenth.
+fn number(figure: f64) -> Value {
+    let tenths = (figure * 10.0).round();
+    if tenths % 10.0 == 0.0 {
+        json!((tenths / 10.0) as i64)
+    } else {
+        json!(tenths / 10.0)
+    }
 }
 
 /// Compressed sizes in bytes, of every file that the service worker keeps.
@@ -180,6 +194,12 @@ mod tests {
     fn the_median_is_the_middle_one_in_value() {
         assert_eq!(median(vec![9.0, 1.0, 100.0]), 9.0);
         assert_eq!(median(vec![4.0, 1.0, 3.0, 100.0]), 3.5);
+    }
+
+    #[test]
+    fn figures_are_written_whole_or_to_a_tenth() {
+        assert_eq!(number(44302.0).to_string(), "44302");
+        assert_eq!(number(184.0999999998603).to_string(), "184.1");
     }
 
     #[test]

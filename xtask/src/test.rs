@@ -68,13 +68,17 @@ fn suite(title: &str, file: &str, work: impl FnOnce() -> Outcome<()>) -> Outcome
 }
 
 fn lint_web(tools: &Tools) -> Outcome<()> {
-    let targets = ["--target", TRIPLE, "--lib", "--bins", "--tests"];
+    // The other suites are native and are linted there.
+    let mut targets = vec!["--target", TRIPLE, "--lib", "--bins"];
+    if there(IN_BROWSER) {
+        targets.extend(["--test", "browser"]);
+    }
     if tools.toolchain().clippy() {
         return run_tool(
             tools
                 .web_cargo()?
                 .arg("clippy")
-                .args(targets)
+                .args(&targets)
                 .args(["--", "-D", "warnings"]),
             MEND,
         );
@@ -84,7 +88,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
         tools
             .web_cargo()?
             .arg("check")
-            .args(targets)
+            .args(&targets)
             .env("RUSTFLAGS", "-D warnings"),
         MEND,
     )
