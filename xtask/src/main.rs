@@ -1,2 +1,79 @@
 //! The project's only tool: set-up, serve, test, dist, measure.
-fn main() {}
+
+mod build;
+mod finish;
+mod freshness;
+mod http;
+mod lock;
+mod measure;
+mod places;
+mod precache;
+mod run;
+mod say;
+#[cfg(test)]
+mod scratch;
+mod serve;
+mod setup;
+mod test;
+mod webdriver;
+
+use std::process::ExitCode;
+use std::time::Instant;
+
+use say::{Failure, Outcome, span};
+
+const HELP: &str = "\
+cargo xtask <command>
+
+  serve [--port N]   set up, build and serve the app at localhost
+  test               set up and run every check and test
+  dist               set up and build the app, optimised, into dist/
+  measure            build, then write sizes and times to target/measure.json
+  host [--dir D] [--port N] [--under PATH]
+                     serve a finished build as it stands (dist/ at / by default; port 0 picks one)
+  help               show this
+
+Trunk calls `xtask finish` by itself at the end of a build.
+The first run on a machine builds its tools (about 10 min); later runs start at once.";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let begun = Instant::now();
+    match dispatch(&arguments) {
+        Ok(timed) => {
+            if timed {
+                println!("\nAll done in {}.", span(begun.elapsed()));
+            }
+            ExitCode::SUCCESS
+        }
+        Err(failure) => {
+            eprintln!("\n{failure}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// Runs a command; true if the time that it took is worth a line.
+fn dispatch(arguments: &[String]) -> Outcome<bool> {
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match words.as_slice() {
+        ["serve", options @ ..] => {
+            let options = serve::Options::parse(options)?;
+            build::dist(&setup::Tools::prepare()?)?;
+            serve::run(&options).map(|()| false)
+        }
+        ["host", options @ ..] => serve::run(&serve::Options::parse(options)?).map(|()| false),
+        ["test"] => test::run().map(|()| true),
+        ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
+        ["measure"] => measure::run().map(|()| true),
+        ["finish"] => finish::run().map(|()| false),
+        ["help" | "--help" | "-h"] | [] => {
+            println!("{HELP}");
+            Ok(false)
+        }
+        [unknown, ..] => Err(Failure::new(
+            format!("`{unknown}` is no command, or has words after it that it does not take"),
+            "run `cargo xtask help` for the commands and their options",
+        )),
+    }
+}

@@ -1,0 +1,40 @@
+//! The optimised build, into dist/.
+
+use std::ffi::OsStr;
+
+use crate::freshness;
+use crate::places;
+use crate::run::run;
+use crate::say::{Outcome, note, step};
+use crate::setup::{TRIPLE, Tools};
+
+/// Builds dist/ unless it is already what the sources give.
+pub fn dist(tools: &Tools) -> Outcome<()> {
+    step("Build (optimised)", || {
+        let dist = places::dist();
+        let inputs = freshness::of_inputs(places::root(), &tools.fingerprint())?;
+        if freshness::holds(&inputs, &dist) {
+            note("nothing has changed since the last build");
+            return Ok(());
+        }
+        // Trunk is kept off the network, so that cargo has everything before.
+        run(
+            tools.web_cargo()?.args(["fetch", "--target", TRIPLE]),
+            "check the network and run the command again",
+        )?;
+        note("compiling; from nothing this takes a few minutes");
+        run(
+            tools
+                .trunk()?
+                .args(["build", "--release", "--offline"])
+                .env(
+                    crate::finish::WASM_OPT,
+                    tools
+                        .wasm_opt()
+                        .map_or(OsStr::new(""), |path| path.as_os_str()),
+                ),
+            "correct what the compiler or Trunk says above, then run the command again",
+        )?;
+        freshness::remember(&inputs, &dist)
+    })
+}

@@ -1,0 +1,78 @@
+//! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
+//! WebAssembly, then writes the service worker over the final bytes.
+
+use std::env;
+use std::ffi::OsString;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::places;
+use crate::precache;
+use crate::run::{run as run_tool, tool};
+use crate::say::{Failure, OrNext, Outcome, note};
+
+/// Names wasm-opt's path to the hook; empty where there is none.
+pub const WASM_OPT: &str = "STANCHION_WASM_OPT";
+
+/// What to do when this part fails.
+const NEXT: &str =
+    "run `cargo xtask dist` again; if it fails again, delete dist/ and target/ first";
+
+/// Finishes the build that Trunk has staged.
+pub fn run() -> Outcome<()> {
+    let staging = env::var_os("TRUNK_STAGING_DIR")
+        .map(PathBuf::from)
+        .ok_or_else(|| {
+            Failure::new(
+                "`finish` is for Trunk's post-build hook, and Trunk did not call it",
+                "run `cargo xtask dist`",
+            )
+        })?;
+    if let Some(wasm_opt) = env::var_os(WASM_OPT).filter(|path| !path.is_empty()) {
+        shrink(&staging, wasm_opt)?;
+    }
+    write_worker(&staging)
+}
+
+fn shrink(staging: &Path, wasm_opt: OsString) -> Outcome<()> {
+    for path in precache::files(staging, "")? {
+        if !path.ends_with(".wasm") {
+            continue;
+        }
+        let path = staging.join(path);
+        let before = size(&path)?;
+        run_tool(
+            tool(&wasm_opt)
+                .arg("-Oz")
+                .arg(&path)
+                .arg("--output")
+                .arg(&path),
+            NEXT,
+        )?;
+        note(format!("wasm-opt: {before} bytes, now {}", size(&path)?));
+    }
+    Ok(())
+}
+
+fn write_worker(staging: &Path) -> Outcome<()> {
+    let list = precache::list(staging)?;
+    let page = fs::read_to_string(staging.join("index.html")).or_next("reading the page", NEXT)?;
+    if let Some(address) = list.missing_from(&page) {
+        return Err(Failure::new(
+            format!("index.html names ./{address}, which is not in the build"),
+            "correct the address in index.html, or add a data-trunk link that copies the file",
+        ));
+    }
+    let template = fs::read_to_string(places::root().join("assets").join(precache::WORKER))
+        .or_next("reading assets/sw.js", NEXT)?;
+    fs::write(staging.join(precache::WORKER), list.worker(&template))
+        .or_next("writing the service worker", NEXT)?;
+    note(format!("service worker: version {}", list.version()));
+    Ok(())
+}
+
+fn size(path: &Path) -> Outcome<u64> {
+    Ok(fs::metadata(path)
+        .or_next("reading the size of the wasm", NEXT)?
+        .len())
+}

@@ -1,0 +1,218 @@
+//! Sizes and times of the built app, as one flat object in target/measure.json.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::Write;
+use std::path::Path;
+use std::thread;
+
+use serde_json::{Value, json};
+
+use crate::say::{Failure, OrNext, Outcome, note, step};
+use crate::serve::{Host, Options};
+use crate::setup::{Browser, Tools};
+use crate::webdriver::Session;
+use crate::{build, places, precache};
+
+/// The key of each figure, and the figure.
+type Figures = BTreeMap<&'static str, f64>;
+
+/// Brotli as static hosts use it for files that are compressed once.
+const QUALITY: u32 = 11;
+const WINDOW: u32 = 22;
+
+/// How often each time is taken; the median is kept.
+const RUNS: usize = 9;
+
+/// The processor of a phone of the middle class is about this much slower than a desk's.
+const SLOWDOWN: u32 = 4;
+
+/// The mark that the app sets once it is mounted with the stored data read.
+const READY: &str = "stanchion-ready";
+
+/// Builds the app, measures it and writes the figures.
+pub fn run() -> Outcome<()> {
+    let tools = Tools::prepare()?;
+    let browser = step("Browser", Browser::prepare)?;
+    build::dist(&tools)?;
+    let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
+    let median = step("Start with nothing stored", || start(&browser))?;
+    figures.insert("start.empty_ms", median);
+    step("Figures", || write(&figures))
+}
+
+fn write(figures: &Figures) -> Outcome<()> {
+    let figures: BTreeMap<_, _> = figures
+        .iter()
+        .map(|(key, figure)| (key, number(*figure)))
+        .collect();
+    for (key, figure) in &figures {
+        note(format!("{key} = {figure}"));
+    }
+    let text = serde_json::to_string_pretty(&figures)
+        .or_next("writing the figures", "run the command again")?;
+    fs::write(places::target("measure.json"), text + "\n").or_next(
+        "writing target/measure.json",
+        "check that target/ can be written",
+    )
+}
+
+/// A figure as it is written: whole where it is whole, else to a tenth.
+fn number(figure: f64) -> Value {
+    let tenths = (figure * 10.0).round();
+    if tenths % 10.0 == 0.0 {
+        json!((tenths / 10.0) as i64)
+    } else {
+        json!(tenths / 10.0)
+    }
+}
+
+/// Compressed sizes in bytes, of every file that the service worker keeps.
+fn sizes(dist: &Path) -> Outcome<Figures> {
+    let mut figures = Figures::new();
+    for path in precache::list(dist)?.paths() {
+        let next = "run `cargo xtask dist` again";
+        let bytes = fs::read(dist.join(path)).or_next(format!("reading {path}"), next)?;
+        let size = compressed(&bytes).or_next(format!("compressing {path}"), next)? as f64;
+        *figures.entry("bytes.total_br").or_default() += size;
+        if let Some(key) = kind(path) {
+            *figures.entry(key).or_default() += size;
+        }
+    }
+    Ok(figures)
+}
+
+/// The key that a file's size counts for, besides the total.
+fn kind(path: &str) -> Option<&'static str> {
+    match path.rsplit_once('.')?.1 {
+        "wasm" => Some("bytes.wasm_br"),
+        "js" => Some("bytes.js_br"),
+        "css" => Some("bytes.css_br"),
+        _ => None,
+    }
+}
+
+fn compressed(bytes: &[u8]) -> std::io::Result<usize> {
+    let mut writer = brotli::CompressorWriter::new(Vec::new(), 4096, QUALITY, WINDOW);
+    writer.write_all(bytes)?;
+    writer.flush()?;
+    Ok(writer.into_inner().len())
+}
+
+/// Milliseconds from navigation to ready, on a slowed processor, everything served by the service worker.
+fn start(browser: &Browser) -> Outcome<f64> {
+    let host = Host::open(&Options::parse(&["--port", "0"])?)?;
+    let address = host.address()?;
+    thread::spawn(move || host.answer());
+    let session = Session::start(browser)?;
+
+    session.open(&address)?;
+    once_ready(&session)?;
+    // The first visit installs the worker; what is measured are the visits after it.
+    session.ask_later(
+        "const done = arguments[0];
+         navigator.serviceWorker.ready.then((registration) => {
+           const worker = registration.active;
+           const settled = () => worker.state === 'activated' && done(true);
+           worker.addEventListener('statechange', settled);
+           settled();
+         });",
+    )
+    .map_err(|failure| {
+        Failure::new(
+            format!("no service worker became active: {}", failure.what),
+            "check that the app registers ./sw.js, and that every file in its list can be loaded",
+        )
+    })?;
+
+    let mut times = Vec::with_capacity(RUNS);
+    for _ in 0..RUNS {
+        session.open("about:blank")?;
+        session.devtools(
+            "Emulation.setCPUThrottlingRate",
+            &json!({ "rate": SLOWDOWN }),
+        )?;
+        session.open(&address)?;
+        times.push(once_ready(&session)?);
+        let offline = session.ask(
+            "return navigator.serviceWorker.controller !== null
+               && performance.getEntriesByType('resource').every((entry) => entry.workerStart > 0);",
+        )?;
+        if offline != Value::Bool(true) {
+            return Err(Failure::new(
+                "a start was not served by the service worker alone",
+                "check the list at the top of dist/sw.js against what the page loads",
+            ));
+        }
+    }
+    note(format!("runs: {times:?} ms"));
+    Ok(median(times))
+}
+
+/// Waits for the app's mark; milliseconds since the navigation began.
+fn once_ready(session: &Session) -> Outcome<f64> {
+    let script = format!(
+        "const done = arguments[0];
+         const look = () => performance.getEntriesByName('{READY}')[0];
+         if (look()) return done(look().startTime);
+         new PerformanceObserver((list, observer) => {{
+           if (look()) {{ observer.disconnect(); done(look().startTime); }}
+         }}).observe({{ entryTypes: ['mark'] }});"
+    );
+    session
+        .ask_later(&script)
+        .and_then(|value| {
+            value
+                .as_f64()
+                .ok_or_else(|| Failure::new(format!("the mark's time is {value}"), ""))
+        })
+        .map_err(|failure| {
+            Failure::new(
+                format!("the app never set its mark `{READY}`: {}", failure.what),
+                "open the app with `cargo xtask serve` and look at the browser's console",
+            )
+        })
+}
+
+/// The middle value; of an even number of values the mean of the middle two.
+fn median(mut times: Vec<f64>) -> f64 {
+    times.sort_by(f64::total_cmp);
+    let middle = times.len() / 2;
+    if times.len().is_multiple_of(2) {
+        f64::midpoint(times[middle - 1], times[middle])
+    } else {
+        times[middle]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scratch::Scratch;
+
+    #[test]
+    fn the_median_is_the_middle_one_in_value() {
+        assert_eq!(median(vec![9.0, 1.0, 100.0]), 9.0);
+        assert_eq!(median(vec![4.0, 1.0, 3.0, 100.0]), 3.5);
+    }
+
+    #[test]
+    fn figures_are_written_whole_or_to_a_tenth() {
+        assert_eq!(number(44302.0).to_string(), "44302");
+        assert_eq!(number(184.0999999998603).to_string(), "184.1");
+    }
+
+    #[test]
+    fn sizes_are_of_compressed_files_and_the_worker_is_not_among_them() {
+        let build = Scratch::new("sizes");
+        build.write("index.html", &b"<p>again</p>".repeat(500));
+        build.write("a.css", &b"p { color: red }".repeat(500));
+        build.write("a.js", b"1;");
+        build.write("sw.js", &[7; 9999]);
+        let figures = sizes(build.path()).unwrap();
+        assert!(figures["bytes.css_br"] > 0.0 && figures["bytes.css_br"] < 200.0);
+        assert!(figures["bytes.total_br"] < 400.0, "{figures:?}");
+        assert!(figures["bytes.total_br"] > figures["bytes.css_br"] + figures["bytes.js_br"]);
+        assert!(!figures.contains_key("bytes.wasm_br"));
+    }
+}

@@ -1,0 +1,98 @@
+//! Other programs: finding them on PATH and running them with a clean environment.
+
+use std::env;
+use std::ffi::{OsStr, OsString};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+
+use crate::say::{Failure, OrNext, Outcome};
+
+/// A command without what `cargo run` adds for its own child: those variables would send another
+/// toolchain to the wrong libraries and make build scripts run again.
+pub fn tool(program: impl AsRef<OsStr>) -> Command {
+    let mut command = Command::new(program);
+    for (name, _) in env::vars_os() {
+        let text = name.to_string_lossy();
+        if matches!(
+            text.as_ref(),
+            "LD_LIBRARY_PATH" | "DYLD_FALLBACK_LIBRARY_PATH" | "CARGO"
+        ) || text.starts_with("CARGO_PKG_")
+            || text.starts_with("CARGO_MANIFEST_")
+        {
+            command.env_remove(&name);
+        }
+    }
+    command
+}
+
+/// Runs a command whose output the person sees; a bad exit is a failure with this next step.
+pub fn run(command: &mut Command, next: &str) -> Outcome<()> {
+    let line = spelled(command);
+    let status = command
+        .stdin(Stdio::null())
+        .status()
+        .or_next(format!("`{line}` could not be started"), next)?;
+    if status.success() {
+        Ok(())
+    } else {
+        Err(Failure::new(format!("`{line}` failed ({status})"), next))
+    }
+}
+
+/// The standard output of a command that succeeds, or nothing if it cannot be run or fails.
+pub fn answer(command: &mut Command) -> Option<String> {
+    let output = command
+        .stdin(Stdio::null())
+        .stderr(Stdio::null())
+        .output()
+        .ok()?;
+    output
+        .status
+        .success()
+        .then(|| String::from_utf8_lossy(&output.stdout).into_owned())
+}
+
+/// What a program's file name may end with.
+const SUFFIXES: &[&str] = if cfg!(windows) {
+    &[".exe", ".cmd"]
+} else {
+    &[""]
+};
+
+/// Where a program stands on PATH.
+pub fn which(name: &str) -> Option<PathBuf> {
+    env::split_paths(&env::var_os("PATH")?).find_map(|folder| program_in(&folder, name))
+}
+
+/// The program of this name in a folder, if it is there.
+pub fn program_in(folder: &Path, name: &str) -> Option<PathBuf> {
+    SUFFIXES
+        .iter()
+        .map(|suffix| folder.join(format!("{name}{suffix}")))
+        .find(|candidate| candidate.is_file())
+}
+
+/// PATH with these folders in front, first one first.
+pub fn path_with(front: &[&Path]) -> Outcome<OsString> {
+    let old = env::var_os("PATH").unwrap_or_default();
+    env::join_paths(
+        front
+            .iter()
+            .map(|folder| folder.to_path_buf())
+            .chain(env::split_paths(&old)),
+    )
+    .or_next(
+        "a tool folder cannot be put on PATH",
+        "move the project or the cache to a folder without the path separator in its name",
+    )
+}
+
+/// The command as it would be typed, for messages.
+fn spelled(command: &Command) -> String {
+    let mut line = command.get_program().to_string_lossy().into_owned();
+    for argument in command.get_args() {
+        line.push(' ');
+        line.push_str(&argument.to_string_lossy());
+    }
+    line
+}

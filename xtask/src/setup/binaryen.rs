@@ -1,0 +1,58 @@
+//! wasm-opt, from npm's binaryen. It makes the app smaller; without it the app still works.
+
+use std::path::{Path, PathBuf};
+
+use super::found;
+use crate::places;
+use crate::run::{answer, program_in, run, tool, which};
+use crate::say::{Outcome, note};
+
+/// The version whose results the size figures are about.
+const VERSION: &str = "132.0.0";
+
+/// wasm-opt's path, or none where npm is missing or cannot fetch it.
+pub fn prepare() -> Outcome<Option<PathBuf>> {
+    let folder = places::tool("binaryen", VERSION)?;
+    if let Some(path) = working(&folder) {
+        found("wasm-opt", VERSION);
+        return Ok(Some(path));
+    }
+    let Some(npm) = which("npm") else {
+        note(
+            "wasm-opt: not here, and npm is missing; the app is built without it, larger than need be",
+        );
+        return Ok(None);
+    };
+    note(format!("fetching wasm-opt (binaryen {VERSION}) with npm"));
+    std::fs::create_dir_all(&folder).ok();
+    let fetched = run(
+        tool(npm)
+            .args(["install", "--silent", "--no-audit", "--no-fund"])
+            .args(["--ignore-scripts", "--prefix"])
+            .arg(&folder)
+            .arg(format!("binaryen@{VERSION}")),
+        "check the network",
+    );
+    match fetched.ok().and_then(|()| working(&folder)) {
+        Some(path) => {
+            found("wasm-opt", VERSION);
+            Ok(Some(path))
+        }
+        None => {
+            note(
+                "wasm-opt: npm could not fetch it; the app is built without it, larger than need be",
+            );
+            Ok(None)
+        }
+    }
+}
+
+/// wasm-opt in this folder, if it runs and is of the version wanted.
+fn working(folder: &Path) -> Option<PathBuf> {
+    let path = program_in(&folder.join("node_modules/.bin"), "wasm-opt")?;
+    let said = answer(tool(&path).arg("--version"))?;
+    let major = VERSION.split('.').next()?;
+    said.split_whitespace()
+        .any(|word| word == major)
+        .then_some(path)
+}
