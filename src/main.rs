@@ -1,2 +1,6 @@
 //! Mounts the app, nothing else.
-fn main() {}
+
+fn main() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(stanchion::ui::App);
+}

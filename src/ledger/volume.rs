@@ -2,7 +2,7 @@
 
 use super::record::{DoneLine, SessionRecord};
 use crate::sheet::{Block, LoadBasis};
-use crate::units::Load;
+use crate::units::{KG_PER_LB, Load, Unit};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -32,6 +32,16 @@ impl VolumeLoad {
     #[must_use]
     pub fn kg(self) -> Decimal {
         self.0
+    }
+
+    /// Number and unit for the screen, to the whole unit.
+    #[must_use]
+    pub fn shown(self, unit: Unit) -> String {
+        let amount = match unit {
+            Unit::Kg => self.0,
+            Unit::Lb => self.0 / KG_PER_LB,
+        };
+        format!("{} {unit}", amount.round())
     }
 
     fn add(&mut self, more: Decimal) {

@@ -4,16 +4,20 @@
 //! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`State::deadline_ms`] says when the
 //! floor must look again.
 
+mod board;
 mod done;
 mod effective;
 mod event;
+mod length;
 mod machine;
 mod mint;
 mod state;
 
+pub use board::Board;
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
+pub use length::set_seconds;
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use state::{Logged, Phase, Rest, Slot, State, Status};

@@ -36,11 +36,23 @@ struct Gym {
 impl Gym {
     fn open() -> Gym {
         let at: DateTime<FixedOffset> = "2026-03-02T18:00:00+01:00".parse().unwrap();
-        let now = Moment { at, tick: Tick { run: 1, ms: 1000 } };
+        let now = Moment {
+            at,
+            tick: Tick { run: 1, ms: 1000 },
+        };
         let mut mint = Mint::default();
-        let began = Began { session: SessionId(Uuid::from_u128(5)), sheet: sheet(), body_mass: None, proposals: vec![] };
+        let began = Began {
+            session: SessionId(Uuid::from_u128(5)),
+            sheet: sheet(),
+            body_mass: None,
+            proposals: vec![],
+        };
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));
-        Gym { session: Session::begin(event).unwrap(), mint, now }
+        Gym {
+            session: Session::begin(event).unwrap(),
+            mint,
+            now,
+        }
     }
 
     fn wait(&mut self, seconds: i64) {
@@ -55,14 +67,26 @@ impl Gym {
     }
 
     fn set(&self) -> SetKey {
-        self.session.state().current().expect("a set is left").planned.key
+        self.session
+            .state()
+            .current()
+            .expect("a set is left")
+            .planned
+            .key
     }
 
     fn log(&mut self, reps: i64) -> EventId {
         let set = self.set();
         let slot = self.session.state().slot(set).unwrap();
-        let done = slot.as_prescribed(Some("60 kg".parse().unwrap())).with_reps(Reps::new(reps).unwrap());
-        self.act(What::SetDone { set, done, proposed: None }).unwrap()
+        let done = slot
+            .as_prescribed(Some("60 kg".parse().unwrap()))
+            .with_reps(Reps::new(reps).unwrap());
+        self.act(What::SetDone {
+            set,
+            done,
+            proposed: None,
+        })
+        .unwrap()
     }
 
     fn rest_left_s(&self) -> Option<i64> {
@@ -75,7 +99,12 @@ impl Gym {
 
 fn stamp(mint: &mut Mint, now: Moment, what: What) -> Event {
     let ms = u64::try_from(now.at.timestamp_millis()).unwrap();
-    Event { id: EventId(mint.next(ms, [0; 10])), at: now.at, tick: now.tick, what }
+    Event {
+        id: EventId(mint.next(ms, [0; 10])),
+        at: now.at,
+        tick: now.tick,
+        what,
+    }
 }
 
 #[test]
@@ -88,7 +117,11 @@ fn a_tap_logs_the_set_and_starts_its_rest() {
     assert_eq!(gym.rest_left_s(), Some(-10));
     assert_eq!(gym.session.state().deadline_ms(&gym.now), None);
     gym.log(6);
-    assert_eq!(gym.rest_left_s(), Some(120), "the rest after the last set of a block");
+    assert_eq!(
+        gym.rest_left_s(),
+        Some(120),
+        "the rest after the last set of a block"
+    );
     gym.log(7);
     assert_eq!(gym.session.state().phase, Phase::AllDone);
 }
@@ -100,7 +133,11 @@ fn a_rest_is_stretched_cut_and_held() {
     gym.act(What::RestChanged { by_seconds: 15 }).unwrap();
     assert_eq!(gym.rest_left_s(), Some(105));
     gym.act(What::RestChanged { by_seconds: -3600 }).unwrap();
-    assert_eq!(gym.rest_left_s(), Some(0), "a rest is never shorter than nothing");
+    assert_eq!(
+        gym.rest_left_s(),
+        Some(0),
+        "a rest is never shorter than nothing"
+    );
     gym.act(What::RestHeld).unwrap();
     gym.wait(5000);
     assert_eq!(gym.rest_left_s(), None);
@@ -149,21 +186,53 @@ fn what_makes_no_sense_is_refused_and_changes_nothing() {
     let set = gym.set();
     gym.log(7);
     let before = gym.session.clone();
-    let done = Done { load: None, amount: Amount::Reps(Reps::MIN), reserve: None };
+    let done = Done {
+        load: None,
+        amount: Amount::Reps(Reps::MIN),
+        reserve: None,
+    };
     let nowhere = SetKey { line: 9, ..set };
     let refusals = [
-        (What::SetDone { set, done: done.clone(), proposed: None }, Refusal::AlreadySettled),
+        (
+            What::SetDone {
+                set,
+                done: done.clone(),
+                proposed: None,
+            },
+            Refusal::AlreadySettled,
+        ),
         (What::SetSkipped { set }, Refusal::AlreadySettled),
-        (What::SetDone { set: nowhere, done: done.clone(), proposed: None }, Refusal::NoSuchSet),
-        (What::SetAmended { set: gym.set(), done }, Refusal::NotLogged),
+        (
+            What::SetDone {
+                set: nowhere,
+                done: done.clone(),
+                proposed: None,
+            },
+            Refusal::NoSuchSet,
+        ),
+        (
+            What::SetAmended {
+                set: gym.set(),
+                done,
+            },
+            Refusal::NotLogged,
+        ),
         (What::OrderChanged { groups: vec![0] }, Refusal::NoSuchSet),
-        (What::Undone { event: EventId(Uuid::from_u128(99)) }, Refusal::CannotUndo),
+        (
+            What::Undone {
+                event: EventId(Uuid::from_u128(99)),
+            },
+            Refusal::CannotUndo,
+        ),
     ];
     for (what, refusal) in refusals {
         assert_eq!(gym.act(what), Err(refusal));
         assert_eq!(gym.session, before);
     }
-    let old = Event { id: EventId(Uuid::nil()), ..before.events()[0].clone() };
+    let old = Event {
+        id: EventId(Uuid::nil()),
+        ..before.events()[0].clone()
+    };
     assert_eq!(gym.session.take(old), Err(Refusal::OutOfOrder));
 }
 
@@ -173,10 +242,25 @@ fn a_correction_keeps_what_was_logged_first() {
     let set = gym.set();
     gym.log(7);
     for reps in [6, 5] {
-        let done = gym.session.state().slot(set).unwrap().logged().unwrap().done.with_reps(Reps::new(reps).unwrap());
+        let done = gym
+            .session
+            .state()
+            .slot(set)
+            .unwrap()
+            .logged()
+            .unwrap()
+            .done
+            .with_reps(Reps::new(reps).unwrap());
         gym.act(What::SetAmended { set, done }).unwrap();
     }
-    let logged = gym.session.state().slot(set).unwrap().logged().unwrap().clone();
+    let logged = gym
+        .session
+        .state()
+        .slot(set)
+        .unwrap()
+        .logged()
+        .unwrap()
+        .clone();
     assert_eq!(logged.done.amount.reps(), Reps::new(5).ok());
     assert_eq!(logged.original.unwrap().amount.reps(), Reps::new(7).ok());
 }
@@ -185,7 +269,11 @@ fn a_correction_keeps_what_was_logged_first() {
 fn sets_are_added_dropped_skipped_and_reordered() {
     let mut gym = Gym::open();
     let first = gym.set();
-    gym.act(What::SetAdded { block: first.block, line: 0 }).unwrap();
+    gym.act(What::SetAdded {
+        block: first.block,
+        line: 0,
+    })
+    .unwrap();
     assert_eq!(gym.session.state().slots.len(), 4);
     gym.act(What::SetDropped { set: first }).unwrap();
     assert_eq!(gym.session.state().slots.len(), 3);
@@ -204,10 +292,24 @@ fn after_the_end_there_are_corrections_and_the_rating_only() {
     gym.log(7);
     gym.act(What::Ended).unwrap();
     assert!(gym.session.state().has_ended());
-    let done = gym.session.state().slot(set).unwrap().logged().unwrap().done.clone();
+    let done = gym
+        .session
+        .state()
+        .slot(set)
+        .unwrap()
+        .logged()
+        .unwrap()
+        .done
+        .clone();
     gym.act(What::SetAmended { set, done }).unwrap();
-    gym.act(What::Rated { rpe: Rpe::new(7).unwrap() }).unwrap();
-    assert!(gym.session.state().has_ended(), "a correction does not open the session again");
+    gym.act(What::Rated {
+        rpe: Rpe::new(7).unwrap(),
+    })
+    .unwrap();
+    assert!(
+        gym.session.state().has_ended(),
+        "a correction does not open the session again"
+    );
     assert_eq!(gym.act(What::RestHeld), Err(Refusal::Ended));
     let next = gym.set();
     assert_eq!(gym.act(What::SetSkipped { set: next }), Err(Refusal::Ended));
@@ -250,7 +352,11 @@ fn a_device_that_slept_has_rested() {
     let mut gym = Gym::open();
     gym.log(7);
     gym.now.at += TimeDelta::seconds(80);
-    assert_eq!(gym.rest_left_s(), Some(10), "the monotonic clock stood still meanwhile");
+    assert_eq!(
+        gym.rest_left_s(),
+        Some(10),
+        "the monotonic clock stood still meanwhile"
+    );
 }
 
 #[test]
@@ -258,7 +364,13 @@ fn a_started_set_shows_as_under_way_until_it_is_logged_or_stopped() {
     let mut gym = Gym::open();
     let set = gym.set();
     gym.act(What::SetStarted { set }).unwrap();
-    assert_eq!(gym.session.state().phase, Phase::Working { set, since: gym.now });
+    assert_eq!(
+        gym.session.state().phase,
+        Phase::Working {
+            set,
+            since: gym.now
+        }
+    );
     gym.act(What::SetStopped { set }).unwrap();
     assert_eq!(gym.session.state().phase, Phase::Ready);
     gym.act(What::SetStarted { set }).unwrap();

@@ -1,6 +1,6 @@
 //! Cues follow the phase: when a set or a rest begins, its whole line of tones is handed to the audio clock at once.
 
-use super::kit::sound_on;
+use super::kit::{settle_sound, sound_on};
 use super::stanchion::{Stanchion, moment};
 use crate::cues::{rest_timeline, set_timeline, tones};
 use crate::device::sound::Playing;
@@ -27,12 +27,15 @@ enum Sounding {
 
 /// Lets sound, clock and wake lock follow the model.
 pub fn run(app: Stanchion) {
+    app.sound.with_value(settle_sound);
     let playing: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
     let ticking: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
     let awake: StoredValue<Option<Awake>, LocalStorage> = StoredValue::new_local(None);
 
     let sounding = app.of(|model| {
-        let Some(session) = &model.session else { return Sounding::Nothing };
+        let Some(session) = &model.session else {
+            return Sounding::Nothing;
+        };
         let state = session.state();
         match &state.phase {
             Phase::Working { set, since } => match state.slot(*set) {
@@ -46,7 +49,9 @@ pub fn run(app: Stanchion) {
     Effect::new(move |_| {
         let line = match sounding.get() {
             Sounding::Nothing => None,
-            Sounding::Set(set, since) => Some((tones(&set_timeline(&set, COUNT_IN_SECONDS)), since)),
+            Sounding::Set(set, since) => {
+                Some((tones(&set_timeline(&set, COUNT_IN_SECONDS)), since))
+            }
             Sounding::Rest(length_ms, since) => {
                 let seconds = Seconds::saturating(i64::try_from(length_ms / 1000).unwrap_or(0));
                 Some((tones(&rest_timeline(seconds)), since))

@@ -1,7 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one.
 
 use crate::device::db::{Db, DbError, Write};
-use crate::store::{Shelf, row};
+use crate::store::{SheetRecord, Shelf, open, seal};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::cell::RefCell;
@@ -60,14 +60,19 @@ impl Keep {
             Keep::Memory(rows) => {
                 let rows = rows.borrow();
                 let here = rows.iter().filter(|((other, _), _)| other == shelf.name());
-                Ok(here.map(|((_, key), text)| (key.clone(), text.clone())).collect())
+                Ok(here
+                    .map(|((_, key), text)| (key.clone(), text.clone()))
+                    .collect())
             }
         }
     }
 
     /// All records of a shelf.
     pub async fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<Shelved<T>, DbError> {
-        let mut shelved = Shelved { records: Vec::new(), unreadable: Vec::new() };
+        let mut shelved = Shelved {
+            records: Vec::new(),
+            unreadable: Vec::new(),
+        };
         for (key, text) in self.rows(shelf).await? {
             match read(&text) {
                 Some(record) => shelved.records.push(record),
@@ -78,22 +83,46 @@ impl Keep {
     }
 
     /// One record; none when there is no such key or its row cannot be read.
-    pub async fn get<T: DeserializeOwned>(&self, shelf: Shelf, key: &str) -> Result<Option<T>, DbError> {
+    pub async fn get<T: DeserializeOwned>(
+        &self,
+        shelf: Shelf,
+        key: &str,
+    ) -> Result<Option<T>, DbError> {
         let text = match self {
             Keep::Disk(db) => db.get(shelf.name(), key).await?,
-            Keep::Memory(rows) => rows.borrow().get(&(shelf.name().to_owned(), key.to_owned())).cloned(),
+            Keep::Memory(rows) => rows
+                .borrow()
+                .get(&(shelf.name().to_owned(), key.to_owned()))
+                .cloned(),
         };
         Ok(text.as_deref().and_then(read))
     }
 }
 
 fn read<T: DeserializeOwned>(text: &str) -> Option<T> {
-    serde_json::from_str(row::open(text).ok()?).ok()
+    serde_json::from_str(open(text).ok()?).ok()
+}
+
+/// The key of a version of a sheet.
+pub fn sheet_key(record: &SheetRecord) -> String {
+    format!("{}/{}", record.sheet_id().0, record.version().0)
+}
+
+/// The write that puts a record on a shelf, from its JSON text.
+pub fn put_json(shelf: Shelf, key: &str, json: &str) -> Write {
+    Write::Put {
+        shelf: shelf.name().to_owned(),
+        key: key.to_owned(),
+        text: seal(json),
+    }
 }
 
 /// The write that puts a record on a shelf.
 pub fn put<T: Serialize>(shelf: Shelf, key: &str, record: &T) -> Write {
     // Serialising our own records cannot fail: their maps have text keys, and nothing else can.
-    let json = serde_json::to_string(record).expect("a record is JSON");
-    Write::Put { shelf: shelf.name().to_owned(), key: key.to_owned(), text: row::seal(&json) }
+    put_json(
+        shelf,
+        key,
+        &serde_json::to_string(record).expect("a record is JSON"),
+    )
 }

@@ -12,6 +12,7 @@ mod place;
 mod sheets;
 mod stanchion;
 mod start;
+mod take;
 mod welcome;
 
 pub use app::App;

@@ -79,13 +79,18 @@ impl Model {
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {
-        self.lifter.as_ref().map_or(self.kit.unit, |lifter| lifter.unit)
+        self.lifter
+            .as_ref()
+            .map_or(self.kit.unit, |lifter| lifter.unit)
     }
 
     /// The newest body mass.
     #[must_use]
     pub fn newest_body_mass(&self) -> Option<Load> {
-        self.body_mass.iter().max_by_key(|record| (record.at, record.id)).map(|record| record.mass)
+        self.body_mass
+            .iter()
+            .max_by_key(|record| (record.at, record.id))
+            .map(|record| record.mass)
     }
 
     /// The sheet of that id.
@@ -97,6 +102,8 @@ impl Model {
     /// True while a session is under way.
     #[must_use]
     pub fn in_session(&self) -> bool {
-        self.session.as_ref().is_some_and(|session| !session.state().has_ended())
+        self.session
+            .as_ref()
+            .is_some_and(|session| !session.state().has_ended())
     }
 }

@@ -1,16 +1,16 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
-use super::keep::{Keep, put};
+use super::keep::{Keep, put, put_json, sheet_key};
 use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::db::Write;
 use crate::device::sound::Sound;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, SessionRecord, performances_of};
+use crate::ledger::{ExerciseSummary, Heading, SessionRecord, performances_of, update};
 use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
 use crate::sheet::{Sheet, SheetId};
-use crate::store::{BodyMassRecord, KitRecord, LifterRecord, Shelf, SheetRecord};
+use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SessionLog, SheetRecord, Shelf};
 use crate::strength::{Performance, propose};
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -45,7 +45,10 @@ pub fn moment() -> Moment {
     Moment {
         at: clock::wall(),
         // Milliseconds since the page was opened: never negative, far below 2^53.
-        tick: Tick { run: clock::run_id(), ms: clock::monotonic_ms() as u64 },
+        tick: Tick {
+            run: clock::run_id(),
+            ms: clock::monotonic_ms() as u64,
+        },
     }
 }
 
@@ -78,7 +81,8 @@ impl Stanchion {
     pub fn id(self) -> Uuid {
         let ms = u64::try_from(clock::wall().timestamp_millis()).unwrap_or(0);
         let mut id = Uuid::nil();
-        self.mint.update_value(|mint| id = mint.next(ms, clock::random_bytes()));
+        self.mint
+            .update_value(|mint| id = mint.next(ms, clock::random_bytes()));
         id
     }
 
@@ -98,13 +102,19 @@ impl Stanchion {
 
     /// Tells the person something.
     pub fn say(self, text: impl Into<String>) {
-        let notice = Notice { text: text.into(), wrong: false };
+        let notice = Notice {
+            text: text.into(),
+            wrong: false,
+        };
         self.model.update(|model| model.notice = Some(notice));
     }
 
     /// Tells the person that something went wrong.
     pub fn complain(self, text: impl Into<String>) {
-        let notice = Notice { text: text.into(), wrong: true };
+        let notice = Notice {
+            text: text.into(),
+            wrong: true,
+        };
         self.model.update(|model| model.notice = Some(notice));
     }
 
@@ -147,7 +157,8 @@ impl Stanchion {
                         });
                     }
                     Err(error) => {
-                        self.model.update(|model| model.keeping = Keeping::Failing(error.to_string()));
+                        self.model
+                            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
                         break;
                     }
                 }
@@ -160,7 +171,12 @@ impl Stanchion {
 
     fn event(self, what: What) -> Event {
         let now = moment();
-        Event { id: EventId(self.id()), at: now.at, tick: now.tick, what }
+        Event {
+            id: EventId(self.id()),
+            at: now.at,
+            tick: now.tick,
+            what,
+        }
     }
 
     /// Begins a session on a sheet, with what its history proposes.
@@ -176,7 +192,12 @@ impl Stanchion {
                 .blocks()
                 .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
                 .collect();
-            Some(Began { session, sheet, body_mass: model.newest_body_mass(), proposals })
+            Some(Began {
+                session,
+                sheet,
+                body_mass: model.newest_body_mass(),
+                proposals,
+            })
         });
         let Some(began) = began else { return };
         let event = self.event(What::Began(Box::new(began)));
@@ -198,7 +219,9 @@ impl Stanchion {
         let mut refused = None;
         let mut writes = Vec::new();
         self.model.update(|model| {
-            let Some(session) = &mut model.session else { return };
+            let Some(session) = &mut model.session else {
+                return;
+            };
             match session.take(event.clone()) {
                 Err(refusal) => refused = Some(refusal),
                 Ok(()) if session.state().has_ended() => {
@@ -224,7 +247,10 @@ impl Stanchion {
     /// Takes the newest event back.
     pub fn undo(self) {
         let newest = self.model.with_untracked(|model| {
-            model.session.as_ref().and_then(|session| session.newest_undoable().map(|event| event.id))
+            model
+                .session
+                .as_ref()
+                .and_then(|session| session.newest_undoable().map(|event| event.id))
         });
         if let Some(event) = newest {
             self.act(What::Undone { event });
@@ -233,9 +259,13 @@ impl Stanchion {
 
     /// Takes the last logged or skipped set back, with all that followed it.
     pub fn undo_set(self) {
-        let targets = self
-            .model
-            .with_untracked(|model| model.session.as_ref().map(Session::undo_last_set).unwrap_or_default());
+        let targets = self.model.with_untracked(|model| {
+            model
+                .session
+                .as_ref()
+                .map(Session::undo_last_set)
+                .unwrap_or_default()
+        });
         for event in targets {
             self.act(What::Undone { event });
         }
@@ -252,7 +282,9 @@ impl Stanchion {
         let mut refused = None;
         let mut writes = Vec::new();
         self.model.update(|model| {
-            let Some(session) = &mut model.opened else { return };
+            let Some(session) = &mut model.opened else {
+                return;
+            };
             match session.take(event) {
                 Err(refusal) => refused = Some(refusal),
                 Ok(()) => {
@@ -273,29 +305,49 @@ impl Stanchion {
 
     /// Keeps another kit.
     pub fn keep_kit(self, kit: Kit) {
-        let record = KitRecord { version: self.id(), written: clock::wall(), kit: kit.clone() };
+        let record = KitRecord {
+            version: self.id(),
+            written: clock::wall(),
+            kit: kit.clone(),
+        };
         self.model.update(|model| model.kit = kit);
         self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
     }
 
     /// Keeps the lifter's settings.
     pub fn keep_lifter(self, unit: Unit) {
-        let record = LifterRecord { version: self.id(), written: clock::wall(), unit };
-        self.model.update(|model| model.lifter = Some(record.clone()));
-        self.write(vec![put(Shelf::Lifters, &record.version.to_string(), &record)]);
+        let record = LifterRecord {
+            version: self.id(),
+            written: clock::wall(),
+            unit,
+            name: None,
+            welcomed: true,
+        };
+        self.model
+            .update(|model| model.lifter = Some(record.clone()));
+        self.write(vec![put(
+            Shelf::Lifters,
+            &record.version.to_string(),
+            &record,
+        )]);
     }
 
     /// Notes a body mass of today.
     pub fn keep_body_mass(self, mass: Load) {
-        let record = BodyMassRecord { id: self.id(), at: clock::wall(), mass };
-        self.model.update(|model| model.body_mass.push(record.clone()));
+        let record = BodyMassRecord {
+            id: self.id(),
+            at: clock::wall(),
+            mass,
+        };
+        self.model
+            .update(|model| model.body_mass.push(record.clone()));
         self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
     }
 
     /// Keeps a version of a sheet.
     pub fn keep_sheet(self, sheet: Sheet) {
         let record = SheetRecord::Written(Box::new(sheet.clone()));
-        self.write(vec![put(Shelf::Sheets, &record.key(), &record)]);
+        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
         self.model.update(|model| {
             model.sheets.retain(|other| other.id != sheet.id);
             model.sheets.push(sheet);
@@ -307,7 +359,9 @@ impl Stanchion {
 impl Model {
     /// What is known of an exercise, oldest first.
     pub fn history(&self, exercise: &crate::sheet::ExerciseId) -> &[Performance] {
-        self.summaries.get(exercise).map_or(&[], |summary: &ExerciseSummary| &summary.performances)
+        self.summaries
+            .get(exercise)
+            .map_or(&[], |summary: &ExerciseSummary| &summary.performances)
     }
 }
 
@@ -319,18 +373,31 @@ pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
     };
     let key = record.session.0.to_string();
     let heading = Heading::of(&record);
+    let Ok(log) = SessionLog::new(record.session, session.events().iter().cloned()) else {
+        return Vec::new();
+    };
     let mut writes = vec![
-        put(Shelf::Sessions, &key, &session.events()),
+        put_json(Shelf::Sessions, &key, &log.to_json()),
         put(Shelf::Headings, &key, &heading),
     ];
-    if model.session.as_ref().is_some_and(|own| own.state().began.session == record.session) {
-        writes.push(Write::Clear { shelf: Shelf::Events.name().to_owned() });
+    if model
+        .session
+        .as_ref()
+        .is_some_and(|own| own.state().began.session == record.session)
+    {
+        writes.push(Write::Clear {
+            shelf: Shelf::Events.name().to_owned(),
+        });
     }
-    model.headings.retain(|other| other.session != heading.session);
+    model
+        .headings
+        .retain(|other| other.session != heading.session);
     model.headings.push(heading);
-    model.headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    model
+        .headings
+        .sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    update(&mut model.summaries, &record);
     for (exercise, _) in performances_of(&record) {
-        crate::ledger::update(&mut model.summaries, &record);
         if let Some(summary) = model.summaries.get(&exercise) {
             writes.push(put(Shelf::Summaries, exercise.as_str(), summary));
         }

@@ -9,7 +9,11 @@ use crate::device::{dom, persist, place as address, worker};
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
 use crate::session::{Event, Session};
-use crate::store::{BodyMassRecord, DB_NAME, DB_VERSION, KitRecord, LifterRecord, Shelf, SheetRecord, newest_sheets};
+use crate::sheet::Sheet;
+use crate::store::{
+    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, KitRecord, LifterRecord, SheetRecord,
+    Shelf,
+};
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,24 +21,33 @@ use serde::de::DeserializeOwned;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
-    app.model.update(|model| model.place = Place::from_fragment(&address::here()));
+    app.model
+        .update(|model| model.place = Place::from_fragment(&address::here()));
     let listener = address::on_change(move |fragment| {
-        app.model.update(|model| model.place = Place::from_fragment(&fragment));
+        app.model
+            .update(|model| model.place = Place::from_fragment(&fragment));
         dom::scroll_to_top();
     });
     // For the life of the page.
     std::mem::forget(listener);
     spawn_local(async move {
         let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
-        match Db::open(DB_NAME, DB_VERSION, &shelves).await {
+        match Db::open(DATABASE, DATABASE_VERSION, &shelves).await {
             Ok(db) => app.keep_in(Keep::Disk(db)),
-            Err(error) => app.model.update(|model| model.keeping = Keeping::Nothing(error.to_string())),
+            Err(error) => app
+                .model
+                .update(|model| model.keeping = Keeping::Nothing(error.to_string())),
         }
         if let Err(error) = read(app).await {
-            app.model.update(|model| model.keeping = Keeping::Failing(error.to_string()));
+            app.model
+                .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
         app.model.update(|model| {
-            model.stage = if model.lifter.is_some() { Stage::Open } else { Stage::Welcome };
+            model.stage = if model.lifter.is_some() {
+                Stage::Open
+            } else {
+                Stage::Welcome
+            };
         });
         dom::remove("shell");
         dom::mark("stanchion-ready");
@@ -45,7 +58,7 @@ pub fn start(app: Stanchion) {
 }
 
 /// Reads everything that the first screen may need.
-async fn read(app: Stanchion) -> Result<(), DbError> {
+pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let keep = app.keep();
     let mut lost = 0;
     let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
@@ -56,21 +69,40 @@ async fn read(app: Stanchion) -> Result<(), DbError> {
     let mut headings: Vec<Heading> = shelf(&keep, Shelf::Headings, &mut lost).await?;
     let events: Vec<Event> = shelf(&keep, Shelf::Events, &mut lost).await?;
     headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
-    if let Some(newest) = events.iter().map(|event| event.id.0).max() {
-        app.see_id(newest);
+    // Later ids are greater than all stored ones, even if the clock was set back since.
+    let versions = lifters
+        .iter()
+        .map(|record| record.version)
+        .chain(kits.iter().map(|record| record.version));
+    let sheet_versions = sheets.iter().map(|record| record.version().0);
+    for id in events
+        .iter()
+        .map(|event| event.id.0)
+        .chain(versions)
+        .chain(sheet_versions)
+    {
+        app.see_id(id);
     }
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         let newest_kit = kits.into_iter().max_by_key(|record| record.version);
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
         model.body_mass = body_mass;
-        model.sheets = newest_sheets(sheets);
-        model.summaries = summaries.into_iter().map(|summary| (summary.exercise.clone(), summary)).collect();
+        model.sheets = current(sheets);
+        model.summaries = summaries
+            .into_iter()
+            .map(|summary| (summary.exercise.clone(), summary))
+            .collect();
         model.headings = headings;
         model.session = Session::replay(events).ok();
     });
     // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
-    let ended = app.model.with_untracked(|model| model.session.clone().filter(|session| session.state().has_ended()));
+    let ended = app.model.with_untracked(|model| {
+        model
+            .session
+            .clone()
+            .filter(|session| session.state().has_ended())
+    });
     if let Some(session) = ended {
         let mut writes = Vec::new();
         app.model.update(|model| writes = archive(model, &session));
@@ -84,7 +116,22 @@ async fn read(app: Stanchion) -> Result<(), DbError> {
     Ok(())
 }
 
-async fn shelf<T: DeserializeOwned>(keep: &Keep, shelf: Shelf, lost: &mut usize) -> Result<Vec<T>, DbError> {
+/// Sheets in their newest version, by name.
+fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
+    let mut archive = Archive::default();
+    for record in records {
+        archive.sheets.put(record);
+    }
+    let mut sheets: Vec<Sheet> = archive.current_sheets().into_iter().cloned().collect();
+    sheets.sort_by(|a, b| a.name.cmp(&b.name));
+    sheets
+}
+
+async fn shelf<T: DeserializeOwned>(
+    keep: &Keep,
+    shelf: Shelf,
+    lost: &mut usize,
+) -> Result<Vec<T>, DbError> {
     let shelved = keep.all(shelf).await?;
     *lost += shelved.unreadable.len();
     Ok(shelved.records)

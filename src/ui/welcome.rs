@@ -2,7 +2,7 @@
 
 use super::stanchion::stanchion;
 use crate::kit::Kit;
-use crate::store::demo_sheets;
+use crate::store::demo;
 use crate::ui::model::Stage;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -14,13 +14,15 @@ pub fn Welcome() -> impl IntoView {
     let unit = RwSignal::new(Unit::Kg);
     let body = RwSignal::new(String::new());
     let wrong = RwSignal::new(None::<String>);
-    let open = move || {
+    let open = move |with_demo: bool| {
         let mass = match body.get_untracked().trim() {
             "" => None,
             typed => match Load::parse_in(typed, unit.get_untracked()) {
                 Ok(mass) if !mass.is_zero() => Some(mass),
                 Ok(_) => {
-                    wrong.set(Some("a body mass of 0 is none: leave the field empty".to_owned()));
+                    wrong.set(Some(
+                        "a body mass of 0 is none: leave the field empty".to_owned(),
+                    ));
                     return;
                 }
                 Err(error) => {
@@ -34,8 +36,10 @@ pub fn Welcome() -> impl IntoView {
         if let Some(mass) = mass {
             app.keep_body_mass(mass);
         }
-        for sheet in demo_sheets() {
-            app.keep_sheet(sheet);
+        if with_demo {
+            for sheet in demo().current_sheets() {
+                app.keep_sheet(sheet.clone());
+            }
         }
         app.model.update(|model| model.stage = Stage::Open);
     };
@@ -83,8 +87,11 @@ pub fn Welcome() -> impl IntoView {
                     anything written here."
                 </p>
             </section>
-            <button class="wide strong" data-part="welcome-open" on:click=move |_| open()>
-                "Understood, open"
+            <button class="wide strong" data-part="welcome-open" on:click=move |_| open(true)>
+                "Understood, open with two sheets to try"
+            </button>
+            <button class="plain" data-part="welcome-skip" on:click=move |_| open(false)>
+                "Understood, open without sheets"
             </button>
         </main>
     }

@@ -7,7 +7,7 @@ mod load;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
-pub use load::{Load, LoadError, Unit};
+pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use share::Share;
 
 use std::fmt;

@@ -48,8 +48,14 @@ fn load_figure(board: &Board, unit: Unit) -> Option<Figure> {
         LoadBasis::Unloaded => None,
         LoadBasis::Band(_) => None,
         basis => Some(match board.load {
-            Some(load) => Figure { text: load.figure(unit), word: load_word(basis, unit) },
-            None => Figure { text: "?".to_owned(), word: format!("{}: choose a load", load_word(basis, unit)) },
+            Some(load) => Figure {
+                text: load.figure(unit),
+                word: load_word(basis, unit),
+            },
+            None => Figure {
+                text: "?".to_owned(),
+                word: format!("{}: choose a load", load_word(basis, unit)),
+            },
         }),
     }
 }
@@ -66,12 +72,22 @@ fn target_figure(board: &Board) -> Figure {
         None => String::new(),
     };
     match &board.target {
-        Target::Reps(reps) => Figure { text: reps.to_string(), word: format!("reps{each}{reserve}") },
-        Target::Timed(seconds) => {
-            Figure { text: clock(i64::from(seconds.get())), word: format!("hold{each}") }
-        }
-        Target::Distance(metres) => Figure { text: metres.to_string(), word: format!("metres{each}") },
-        Target::Stages(_) => Figure { text: String::new(), word: board.target.to_string() + each },
+        Target::Reps(reps) => Figure {
+            text: reps.to_string(),
+            word: format!("reps{each}{reserve}"),
+        },
+        Target::Timed(seconds) => Figure {
+            text: clock(i64::from(seconds.get())),
+            word: format!("hold{each}"),
+        },
+        Target::Distance(metres) => Figure {
+            text: metres.to_string(),
+            word: format!("metres{each}"),
+        },
+        Target::Stages(_) => Figure {
+            text: String::new(),
+            word: board.target.to_string() + each,
+        },
     }
 }
 
@@ -90,7 +106,9 @@ fn kind_line(board: &Board) -> String {
 /// What is under way in the set, by the clock.
 pub fn under_way(model: &Model, now: &crate::session::Moment) -> Option<Position> {
     let state = model.session.as_ref()?.state();
-    let Phase::Working { set, since } = &state.phase else { return None };
+    let Phase::Working { set, since } = &state.phase else {
+        return None;
+    };
     let slot = state.slot(*set)?;
     let at_ms = u32::try_from(now.since(since)).ok()?;
     position(&set_timeline(&slot.planned, COUNT_IN_SECONDS), at_ms)
@@ -100,11 +118,26 @@ pub fn under_way(model: &Model, now: &crate::session::Moment) -> Option<Position
 fn counting(position: &Position) -> Option<Figure> {
     let seconds = position.left_ms.div_ceil(1000).to_string();
     match position.phase {
-        CuePhase::CountIn => Some(Figure { text: seconds, word: "get set".to_owned() }),
-        CuePhase::Hold => Some(Figure { text: seconds, word: "hold".to_owned() }),
-        CuePhase::Pause => Some(Figure { text: seconds, word: "breathe".to_owned() }),
-        CuePhase::ChangeSides => Some(Figure { text: seconds, word: "change sides".to_owned() }),
-        _ => position.rep.map(|(rep, of)| Figure { text: rep.to_string(), word: format!("of {of}") }),
+        CuePhase::CountIn => Some(Figure {
+            text: seconds,
+            word: "get set".to_owned(),
+        }),
+        CuePhase::Hold => Some(Figure {
+            text: seconds,
+            word: "hold".to_owned(),
+        }),
+        CuePhase::Pause => Some(Figure {
+            text: seconds,
+            word: "breathe".to_owned(),
+        }),
+        CuePhase::ChangeSides => Some(Figure {
+            text: seconds,
+            word: "change sides".to_owned(),
+        }),
+        _ => position.rep.map(|(rep, of)| Figure {
+            text: rep.to_string(),
+            word: format!("of {of}"),
+        }),
     }
 }
 
@@ -130,17 +163,12 @@ pub fn SetBoard(board: Memo<Option<Board>>) -> impl IntoView {
                 <section class="board" data-part="board">
                     <h1 class="board-exercise" data-part="exercise">{board.exercise.to_string()}</h1>
                     <p class="board-kind" data-part="kind">{kind_line(&board)}</p>
-                    <Show when=move || !main.text.is_empty() fallback=|| ()>
-                        {
-                            let main = main.clone();
-                            view! {
-                                <p class="board-main" data-part="main">
-                                    <span class=main.size()>{main.text.clone()}</span>
-                                    <span class="board-word">{main.word.clone()}</span>
-                                </p>
-                            }
-                        }
-                    </Show>
+                    {(!main.text.is_empty()).then(|| view! {
+                        <p class="board-main" data-part="main">
+                            <span class=main.size()>{main.text.clone()}</span>
+                            <span class="board-word">{main.word.clone()}</span>
+                        </p>
+                    })}
                     {move || match (counted.get(), second.clone()) {
                         (Some(count), _) => Some(view! {
                             <p class="board-second" data-part="count">
@@ -197,7 +225,9 @@ pub fn logged_line(done: &Done, basis: &LoadBasis, unit: Unit) -> String {
     };
     match (done.load, basis) {
         (Some(load), LoadBasis::External) => format!("{amount} at {}", load.shown(unit)),
-        (Some(load), basis) => format!("{amount}, {} {}", load.figure(unit), load_word(basis, unit)),
+        (Some(load), basis) => {
+            format!("{amount}, {} {}", load.figure(unit), load_word(basis, unit))
+        }
         (None, _) => amount,
     }
 }
@@ -209,16 +239,24 @@ pub fn NextUp(board: Memo<Option<Board>>, open: RwSignal<Open>) -> impl IntoView
     let unit = app.of(Model::unit);
     let left = Memo::new(move |_| {
         let now = app.now.get();
-        app.model.with(|model| match model.session.as_ref().map(|session| session.state().phase) {
-            // Rounded up: 0:00 is over.
-            Some(Phase::Resting(rest)) => rest.left_ms(&now).map(|ms| (ms + 999).div_euclid(1000).max(0)),
-            _ => None,
-        })
+        app.model.with(
+            |model| match model.session.as_ref().map(|session| session.state().phase) {
+                // Rounded up: 0:00 is over.
+                Some(Phase::Resting(rest)) => rest
+                    .left_ms(&now)
+                    .map(|ms| (ms + 999).div_euclid(1000).max(0)),
+                _ => None,
+            },
+        )
     });
     let logged = app.of(|model| {
         let state = model.session.as_ref()?.state();
         let slot = state.last_logged()?;
-        Some(logged_line(&slot.logged()?.done, &state.block_of(slot).basis, model.unit()))
+        Some(logged_line(
+            &slot.logged()?.done,
+            &state.block_of(slot).basis,
+            model.unit(),
+        ))
     });
     let saved = app.of(|model| match (&model.keeping, model.unsaved) {
         (Keeping::Nothing(_), _) => "in memory only",

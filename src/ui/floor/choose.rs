@@ -19,10 +19,18 @@ fn offers(model: &Model) -> Vec<Offer> {
         .sheets
         .iter()
         .map(|sheet| {
-            let last = model.headings.iter().find(|heading| heading.sheet == sheet.name);
+            let last = model
+                .headings
+                .iter()
+                .find(|heading| heading.sheet == sheet.name);
             Offer {
                 sheet: sheet.clone(),
-                last: last.map(|heading| (heading.began.format("%-d %b %Y").to_string(), heading.session)),
+                last: last.map(|heading| {
+                    (
+                        heading.began.format("%-d %b %Y").to_string(),
+                        heading.session,
+                    )
+                }),
             }
         })
         .collect();
@@ -66,7 +74,10 @@ fn Offered(offer: Offer) -> impl IntoView {
     let app = stanchion();
     let Offer { sheet, last } = offer;
     let id = sheet.id;
-    let names: Vec<String> = sheet.blocks().map(|block| block.exercise.name.to_string()).collect();
+    let names: Vec<String> = sheet
+        .blocks()
+        .map(|block| block.exercise.name.to_string())
+        .collect();
     view! {
         <li class="offer" data-part="offer">
             <button

@@ -1,6 +1,6 @@
 //! The summary after the end: time, sets, volume, what moved; and the session RPE, asked once.
 
-use crate::ledger::{SessionRecord, moved, volume};
+use crate::ledger::{SessionRecord, Volume, moved};
 use crate::session::{Session, What};
 use crate::ui::model::Model;
 use crate::ui::place::Place;
@@ -10,12 +10,26 @@ use leptos::prelude::*;
 
 /// The CR-10 words of Foster et al. 2001, J Strength Cond Res 15(1):109–115; numbers without a word have none there.
 const RPE_WORDS: [&str; 11] = [
-    "rest", "very, very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal",
+    "rest",
+    "very, very easy",
+    "easy",
+    "moderate",
+    "somewhat hard",
+    "hard",
+    "",
+    "very hard",
+    "",
+    "",
+    "maximal",
 ];
 
 /// The word of a rating, empty where the scale has none.
 pub fn rpe_word(rpe: i64) -> &'static str {
-    usize::try_from(rpe).ok().and_then(|rpe| RPE_WORDS.get(rpe)).copied().unwrap_or("")
+    usize::try_from(rpe)
+        .ok()
+        .and_then(|rpe| RPE_WORDS.get(rpe))
+        .copied()
+        .unwrap_or("")
 }
 
 /// What is shown of an ended session.
@@ -33,11 +47,14 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
     let record = SessionRecord::from_events(session.events()).ok()?;
     let unit = model.unit();
     Some(Summed {
-        name: record.sheet.name.to_string(),
-        time: clock(record.duration_seconds() as i64),
-        sets: record.sets_done(),
-        volume: volume(&record).work.shown(unit),
-        moved: moved(&record, &model.summaries).iter().map(ToString::to_string).collect(),
+        name: record.sheet_name.to_string(),
+        time: clock((record.duration_ms / 1000) as i64),
+        sets: record.lines().count(),
+        volume: Volume::of(&record).work.shown(unit),
+        moved: moved(&record, &model.summaries)
+            .iter()
+            .map(|moved| moved.sentence(unit))
+            .collect(),
         rpe: record.rpe,
     })
 }
@@ -46,8 +63,19 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
 #[component]
 pub fn Finish() -> impl IntoView {
     let app = stanchion();
-    let summed = app.of(|model| model.session.as_ref().and_then(|session| sum_up(model, session)));
-    let saved = app.of(|model| if model.unsaved == 0 { "saved in the ledger" } else { "saving" });
+    let summed = app.of(|model| {
+        model
+            .session
+            .as_ref()
+            .and_then(|session| sum_up(model, session))
+    });
+    let saved = app.of(|model| {
+        if model.unsaved == 0 {
+            "saved in the ledger"
+        } else {
+            "saving"
+        }
+    });
     view! {
         <div class="page" data-part="finish">
             {move || summed.get().map(|summed| view! {

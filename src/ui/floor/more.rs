@@ -17,12 +17,25 @@ fn current(state: &State) -> Option<SetKey> {
 #[component]
 pub fn MorePanel(open: RwSignal<Open>, close: Callback<()>) -> impl IntoView {
     let app = stanchion();
-    let set = app.of(|model| model.session.as_ref().and_then(|session| current(session.state())));
-    let can_undo = app.of(|model| model.session.as_ref().is_some_and(|session| session.newest_undoable().is_some()));
+    let set = app.of(|model| {
+        model
+            .session
+            .as_ref()
+            .and_then(|session| current(session.state()))
+    });
+    let can_undo = app.of(|model| {
+        model
+            .session
+            .as_ref()
+            .is_some_and(|session| session.newest_undoable().is_some())
+    });
     // A line to add a set to: that of the current set, else that of the last one.
     let line = app.of(|model| {
         let state = model.session.as_ref()?.state();
-        state.current().or(state.last_logged()).map(|slot| slot.planned.key)
+        state
+            .current()
+            .or(state.last_logged())
+            .map(|slot| slot.planned.key)
     });
     let ending = RwSignal::new(false);
     let act = move |what: What| {
@@ -67,7 +80,11 @@ pub fn NotePanel(close: Callback<()>) -> impl IntoView {
     let app = stanchion();
     let wrong = RwSignal::new(None::<String>);
     let before = app.model.with_untracked(|model| {
-        model.session.as_ref().and_then(|session| session.state().note.clone()).unwrap_or_default()
+        model
+            .session
+            .as_ref()
+            .and_then(|session| session.state().note.clone())
+            .unwrap_or_default()
     });
     let text = RwSignal::new(before.as_str().to_owned());
     view! {
@@ -101,27 +118,46 @@ pub fn NotePanel(close: Callback<()>) -> impl IntoView {
 /// The groups that still have sets to do, in order: index on the sheet and names of the exercises.
 fn groups_left(state: &State) -> Vec<(usize, String)> {
     let left = |group: usize| {
-        state
-            .slots
-            .iter()
-            .any(|slot| slot.planned.group == group && slot.status == crate::session::Status::Pending)
+        state.slots.iter().any(|slot| {
+            slot.planned.group == group && slot.status == crate::session::Status::Pending
+        })
     };
     let name = |group: usize| {
         let blocks = state.began.sheet.groups[group].blocks();
-        blocks.iter().map(|block| block.exercise.name.to_string()).collect::<Vec<_>>().join(" + ")
+        blocks
+            .iter()
+            .map(|block| block.exercise.name.to_string())
+            .collect::<Vec<_>>()
+            .join(" + ")
     };
-    state.order.iter().copied().filter(|&group| left(group)).map(|group| (group, name(group))).collect()
+    state
+        .order
+        .iter()
+        .copied()
+        .filter(|&group| left(group))
+        .map(|group| (group, name(group)))
+        .collect()
 }
 
 /// The order of what is left.
 #[component]
 pub fn OrderPanel(close: Callback<()>) -> impl IntoView {
     let app = stanchion();
-    let left = app.of(|model| model.session.as_ref().map(|session| groups_left(session.state())).unwrap_or_default());
+    let left = app.of(|model| {
+        model
+            .session
+            .as_ref()
+            .map(|session| groups_left(session.state()))
+            .unwrap_or_default()
+    });
     // Brings a group before all others that are left.
     let first = move |group: usize| {
         let order = app.model.with_untracked(|model| {
-            model.session.as_ref().map(|session| session.state().order.clone()).unwrap_or_default()
+            model
+                .session
+                .as_ref()
+                .map(|session| session.state().order.clone())
+                .unwrap_or_default()
         });
         let rest = order.into_iter().filter(|&other| other != group);
         let first_left = left.with_untracked(|left| left.first().map(|(group, _)| *group));

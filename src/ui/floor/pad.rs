@@ -16,7 +16,9 @@ const REST_STEP_SECONDS: i32 = 15;
 /// Whether a tap on the large button counts: not when it came right after another.
 fn counts(last: StoredValue<Option<u64>>) -> bool {
     let now = moment().tick.ms;
-    let slip = last.get_value().is_some_and(|last| now.saturating_sub(last) < SLIP_MS);
+    let slip = last
+        .get_value()
+        .is_some_and(|last| now.saturating_sub(last) < SLIP_MS);
     if !slip {
         last.set_value(Some(now));
     }
@@ -59,7 +61,10 @@ fn log(app: Stanchion, board: &Board) {
 fn step_reps(app: Stanchion, board: &Board, by: i64) {
     if let Some(reps) = board.reps {
         let reps = Reps::saturating(i64::from(reps) + by);
-        app.act(What::RepsChosen { set: board.key, reps });
+        app.act(What::RepsChosen {
+            set: board.key,
+            reps,
+        });
     }
 }
 
@@ -69,18 +74,32 @@ pub fn SetPad(board: Memo<Option<Board>>, open: RwSignal<Open>) -> impl IntoView
     let app = stanchion();
     let tap = expect_context::<LastTap>().0;
     let working = app.of(|model| {
-        model.session.as_ref().is_some_and(|session| matches!(session.state().phase, Phase::Working { .. }))
+        model
+            .session
+            .as_ref()
+            .is_some_and(|session| matches!(session.state().phase, Phase::Working { .. }))
     });
     let over = Memo::new(move |_| {
         let now = app.now.get();
-        app.model.with(|model| match model.session.as_ref().map(|session| session.state().phase) {
-            Some(Phase::Resting(rest)) => rest.left_ms(&now).filter(|left| *left <= 0).map(|left| -left / 1000),
-            _ => None,
-        })
+        app.model.with(
+            |model| match model.session.as_ref().map(|session| session.state().phase) {
+                Some(Phase::Resting(rest)) => rest
+                    .left_ms(&now)
+                    .filter(|left| *left <= 0)
+                    .map(|left| -left / 1000),
+                _ => None,
+            },
+        )
     });
-    let counted = Memo::new(move |_| board.with(|board| board.as_ref().is_some_and(|board| board.reps.is_some())));
+    let counted = Memo::new(move |_| {
+        board.with(|board| board.as_ref().is_some_and(|board| board.reps.is_some()))
+    });
     let needs_load = Memo::new(move |_| {
-        board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load() && board.load.is_none()))
+        board.with(|board| {
+            board
+                .as_ref()
+                .is_some_and(|board| board.basis.has_load() && board.load.is_none())
+        })
     });
     let step = move |by| {
         if let Some(board) = board.get_untracked() {
@@ -162,10 +181,12 @@ pub fn SetPad(board: Memo<Option<Board>>, open: RwSignal<Open>) -> impl IntoView
 pub fn RestPad(open: RwSignal<Open>) -> impl IntoView {
     let app = stanchion();
     let tap = expect_context::<LastTap>().0;
-    let held = app.of(|model| match model.session.as_ref().map(|session| session.state().phase) {
-        Some(Phase::Resting(rest)) => rest.held,
-        _ => false,
-    });
+    let held = app.of(
+        |model| match model.session.as_ref().map(|session| session.state().phase) {
+            Some(Phase::Resting(rest)) => rest.held,
+            _ => false,
+        },
+    );
     let board = app.of(super::screen::current_board);
     let change = move |by_seconds| {
         app.act(What::RestChanged { by_seconds });

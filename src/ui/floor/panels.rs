@@ -14,7 +14,10 @@ use leptos::prelude::*;
 
 /// The equipment of a set's exercise.
 fn equipment(model: &Model, key: SetKey) -> Equipment {
-    let block = model.session.as_ref().and_then(|session| session.state().began.sheet.block(key.block));
+    let block = model
+        .session
+        .as_ref()
+        .and_then(|session| session.state().began.sheet.block(key.block));
     block.map_or(Equipment::Other, |block| block.exercise.equipment)
 }
 
@@ -36,7 +39,11 @@ pub fn LoadPanel(board: Memo<Option<Board>>, close: Callback<()>) -> impl IntoVi
     let choose = move |load: Load| {
         if let Some(board) = board.get_untracked() {
             wrong.set(None);
-            app.act(What::LoadChosen { set: board.key, load, proposed: board.prescribed });
+            app.act(What::LoadChosen {
+                set: board.key,
+                load,
+                proposed: board.prescribed,
+            });
         }
     };
     let step = move |up: bool| {
@@ -56,9 +63,11 @@ pub fn LoadPanel(board: Memo<Option<Board>>, close: Callback<()>) -> impl IntoVi
             .map_or_else(|| "?".to_owned(), |load| load.shown(unit.get()))
     });
     let caution = Memo::new(move |_| {
-        board.get().is_some_and(|board| board.load.is_some_and(|load| {
-            !board.basis.assists() && jump_caution(board.prescribed, load)
-        }))
+        board.get().is_some_and(|board| {
+            board
+                .load
+                .is_some_and(|load| !board.basis.assists() && jump_caution(board.prescribed, load))
+        })
     });
     let typed = move |text: String| {
         let fits = Load::parse_in(&text, unit.get_untracked());
@@ -163,11 +172,17 @@ pub fn AmendPanel(close: Callback<()>) -> impl IntoView {
     let last = app.of(last);
     let amend = move |change: &dyn Fn(&Done) -> Done| {
         if let Some((set, done, _)) = last.get_untracked() {
-            app.act(What::SetAmended { set, done: change(&done) });
+            app.act(What::SetAmended {
+                set,
+                done: change(&done),
+            });
         }
     };
     let step_reps = move |by: i64| {
-        if let Some(reps) = last.get_untracked().and_then(|(_, done, _)| done.amount.reps()) {
+        if let Some(reps) = last
+            .get_untracked()
+            .and_then(|(_, done, _)| done.amount.reps())
+        {
             amend(&|done| done.with_reps(Reps::saturating(i64::from(reps) + by)));
         }
     };
@@ -181,10 +196,16 @@ pub fn AmendPanel(close: Callback<()>) -> impl IntoView {
         }
     };
     let reps = Signal::derive(move || {
-        last.get().and_then(|(_, done, _)| done.amount.reps()).map(|reps| format!("{reps} reps")).unwrap_or_default()
+        last.get()
+            .and_then(|(_, done, _)| done.amount.reps())
+            .map(|reps| format!("{reps} reps"))
+            .unwrap_or_default()
     });
     let load = Signal::derive(move || {
-        last.get().and_then(|(_, done, _)| done.load).map(|load| load.shown(unit.get())).unwrap_or_default()
+        last.get()
+            .and_then(|(_, done, _)| done.load)
+            .map(|load| load.shown(unit.get()))
+            .unwrap_or_default()
     });
     let said = Signal::derive(move || last.get().and_then(|(_, done, _)| done.reserve));
     view! {

@@ -41,7 +41,11 @@ pub fn Plates(
     let said = if loading.per_side.is_empty() {
         "empty bar".to_owned()
     } else {
-        let masses: Vec<String> = loading.per_side.iter().map(|mass| mass.figure(unit)).collect();
+        let masses: Vec<String> = loading
+            .per_side
+            .iter()
+            .map(|mass| mass.figure(unit))
+            .collect();
         format!("on each side: {} {unit}", masses.join(", "))
     };
     view! {
@@ -57,6 +61,7 @@ pub fn Plates(
             <rect class="bar" x="52" y="29" width=format!("{:.0}", end - 52.0) height="8"></rect>
             {plates.into_iter().map(|(at, height, width, figure)| {
                 let middle = at + width / 2.0;
+                let small = figure.len() > 2;
                 view! {
                     <rect
                         class="plate"
@@ -67,7 +72,7 @@ pub fn Plates(
                     ></rect>
                     <text
                         class="plate-mass"
-                        class:small=figure.len() > 2
+                        class:small=small
                         x=format!("{middle:.1}")
                         y="33"
                         transform=format!("rotate(90 {middle:.1} 33)")

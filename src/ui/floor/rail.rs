@@ -15,7 +15,9 @@ struct Notch {
 }
 
 fn notches(model: &Model) -> Vec<Notch> {
-    let Some(session) = &model.session else { return Vec::new() };
+    let Some(session) = &model.session else {
+        return Vec::new();
+    };
     let state = session.state();
     let current = state.current().map(|slot| slot.planned.key);
     let mut group = None;
@@ -41,10 +43,18 @@ fn notches(model: &Model) -> Vec<Notch> {
 pub fn Rail() -> impl IntoView {
     let app = stanchion();
     let notches = app.of(notches);
-    let name = app.of(|model| model.session.as_ref().map(|session| session.state().began.sheet.name.to_string()));
+    let name = app.of(|model| {
+        model
+            .session
+            .as_ref()
+            .map(|session| session.state().began.sheet.name.to_string())
+    });
     let said = Memo::new(move |_| {
         notches.with(|notches| {
-            let done = notches.iter().filter(|notch| notch.mark != "ahead" && notch.mark != "now").count();
+            let done = notches
+                .iter()
+                .filter(|notch| notch.mark != "ahead" && notch.mark != "now")
+                .count();
             format!("{done} of {} sets done or skipped", notches.len())
         })
     });
@@ -55,7 +65,11 @@ pub fn Rail() -> impl IntoView {
                 let state = session.state();
                 let gone = clock((now.since(&state.since) / 1000) as i64);
                 let left = state.seconds_left(&now).div_ceil(60);
-                if left == 0 { gone } else { format!("{gone} · {left} min left") }
+                if left == 0 {
+                    gone
+                } else {
+                    format!("{gone} · {left} min left")
+                }
             })
         })
     });

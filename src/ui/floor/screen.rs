@@ -49,7 +49,9 @@ pub fn current_board(model: &Model) -> Option<Board> {
 fn face(state: &State, rest_is_over: bool) -> Face {
     match (&state.phase, state.current()) {
         (_, None) => Face::AllDone,
-        (Phase::Resting(rest), Some(slot)) if rest.held || !rest_is_over => Face::Rest(slot.planned.key),
+        (Phase::Resting(rest), Some(slot)) if rest.held || !rest_is_over => {
+            Face::Rest(slot.planned.key)
+        }
         (_, Some(slot)) => Face::Set(slot.planned.key),
     }
 }
@@ -62,14 +64,18 @@ pub fn Screen() -> impl IntoView {
     provide_context(LastTap::none());
     let rest_is_over = Memo::new(move |_| {
         let now = app.now.get();
-        app.model.with(|model| match model.session.as_ref().map(|session| session.state().phase) {
-            Some(Phase::Resting(rest)) => rest.left_ms(&now).is_some_and(|left| left <= 0),
-            _ => false,
-        })
+        app.model.with(
+            |model| match model.session.as_ref().map(|session| session.state().phase) {
+                Some(Phase::Resting(rest)) => rest.left_ms(&now).is_some_and(|left| left <= 0),
+                _ => false,
+            },
+        )
     });
     let face = Memo::new(move |_| {
         app.model.with(|model| {
-            model.session.as_ref().map_or(Face::AllDone, |session| face(session.state(), rest_is_over.get()))
+            model.session.as_ref().map_or(Face::AllDone, |session| {
+                face(session.state(), rest_is_over.get())
+            })
         })
     });
     let board = app.of(current_board);

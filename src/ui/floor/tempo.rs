@@ -17,10 +17,26 @@ fn parts(tempo: Tempo) -> [(Phase, String, &'static str); 4] {
         _ => "grow-4",
     };
     [
-        (Phase::Eccentric, said(tempo.eccentric, "down"), grow(tempo.eccentric)),
-        (Phase::Stretch, said(tempo.stretch, "wait").replace(" wait", ""), grow(tempo.stretch)),
-        (Phase::Concentric, said(tempo.concentric, "up"), grow(tempo.concentric)),
-        (Phase::Squeeze, said(tempo.squeeze, "wait").replace(" wait", ""), grow(tempo.squeeze)),
+        (
+            Phase::Eccentric,
+            said(tempo.eccentric, "down"),
+            grow(tempo.eccentric),
+        ),
+        (
+            Phase::Stretch,
+            said(tempo.stretch, "wait").replace(" wait", ""),
+            grow(tempo.stretch),
+        ),
+        (
+            Phase::Concentric,
+            said(tempo.concentric, "up"),
+            grow(tempo.concentric),
+        ),
+        (
+            Phase::Squeeze,
+            said(tempo.squeeze, "wait").replace(" wait", ""),
+            grow(tempo.squeeze),
+        ),
     ]
 }
 

@@ -2,12 +2,12 @@
 
 use crate::device::db::DbError;
 use crate::device::files::{Sharing, read_text, save_as, share_file};
-use crate::session::{Event, SessionId};
 use crate::store::{
-    Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, Shelf, SheetRecord, read, write,
+    Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, SheetRecord,
+    Shelf, import, write,
 };
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::ui::start;
+use crate::ui::{start, take};
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -16,19 +16,31 @@ use leptos::wasm_bindgen::JsCast;
 /// Everything that is stored, and the session under way.
 async fn gather(app: Stanchion) -> Result<Archive, DbError> {
     let keep = app.keep();
-    let mut sessions: Vec<SessionLog> = Vec::new();
-    for events in keep.all::<Vec<Event>>(Shelf::Sessions).await?.records {
-        sessions.extend(SessionLog::of(events));
+    let mut archive = Archive::default();
+    for record in keep.all::<LifterRecord>(Shelf::Lifters).await?.records {
+        archive.lifter.put(record);
     }
-    let running: Vec<Event> = keep.all(Shelf::Events).await?.records;
-    sessions.extend(SessionLog::of(running));
-    Ok(Archive {
-        lifters: keep.all::<LifterRecord>(Shelf::Lifters).await?.records,
-        kits: keep.all::<KitRecord>(Shelf::Kits).await?.records,
-        body_mass: keep.all::<BodyMassRecord>(Shelf::BodyMass).await?.records,
-        sheets: keep.all::<SheetRecord>(Shelf::Sheets).await?.records,
-        sessions,
-    })
+    for record in keep.all::<KitRecord>(Shelf::Kits).await?.records {
+        archive.kit.put(record);
+    }
+    for record in keep.all::<BodyMassRecord>(Shelf::BodyMass).await?.records {
+        archive.body_mass.put(record);
+    }
+    for record in keep.all::<SheetRecord>(Shelf::Sheets).await?.records {
+        archive.sheets.put(record);
+    }
+    for log in keep.all::<SessionLog>(Shelf::Sessions).await?.records {
+        archive.sessions.insert(log.id(), log);
+    }
+    // The session on the floor as it is in memory: what is not on disk yet belongs to it as well.
+    let running = app.model.with_untracked(|model| model.session.clone());
+    if let Some(session) = running {
+        let id = session.state().began.session;
+        if let Ok(log) = SessionLog::new(id, session.events().iter().cloned()) {
+            archive.sessions.insert(id, log);
+        }
+    }
+    Ok(archive)
 }
 
 fn export(app: Stanchion, share: bool) {
@@ -56,9 +68,13 @@ fn export(app: Stanchion, share: bool) {
 
 /// Reads the file that was chosen, and takes in what is new in it.
 pub fn import_file(app: Stanchion, event: &DomEvent) {
-    let input = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let input = event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
     let Some(input) = input else { return };
-    let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
+    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+        return;
+    };
     spawn_local(async move {
         let taken = take_in(app, &file).await;
         // The same file may be chosen again.
@@ -71,17 +87,24 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
 }
 
 async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String> {
-    let text = read_text(file, FILE_BYTES_MAX as u64).await.map_err(|error| error.to_string())?;
-    let theirs = read(&text).map_err(|error| error.to_string())?;
+    let text = read_text(file, FILE_BYTES_MAX)
+        .await
+        .map_err(|error| error.to_string())?;
     let ours = gather(app).await.map_err(|error| error.to_string())?;
-    let (merged, summary) = ours.merge(theirs);
-    let running: Option<SessionId> = app.model.with_untracked(|model| {
-        model.session.as_ref().map(|session| session.state().began.session)
+    let merged = import(ours, &text).map_err(|error| error.to_string())?;
+    let writes = app.model.with_untracked(|model| {
+        let running = model
+            .session
+            .as_ref()
+            .map(|session| session.state().began.session);
+        take::writes(model, &merged.news, running)
     });
-    let writes = super::super::take::writes(&merged, running);
-    app.keep().apply(writes).await.map_err(|error| error.to_string())?;
+    app.keep()
+        .apply(writes)
+        .await
+        .map_err(|error| error.to_string())?;
     start::read(app).await.map_err(|error| error.to_string())?;
-    Ok(summary.to_string())
+    Ok(merged.summary.to_string())
 }
 
 /// Export and import.

@@ -27,7 +27,11 @@ fn take(app: Stanchion, edit: impl FnOnce(&mut Kit)) {
 /// Reads a load that must not be zero.
 fn mass(text: &str, unit: Unit) -> Result<Load, String> {
     let load = Load::parse_in(text, unit).map_err(|error| error.to_string())?;
-    if load.is_zero() { Err("a mass is above 0".to_owned()) } else { Ok(load) }
+    if load.is_zero() {
+        Err("a mass is above 0".to_owned())
+    } else {
+        Ok(load)
+    }
 }
 
 /// Reads a name.
@@ -69,7 +73,7 @@ fn Bars() -> impl IntoView {
             <Adder
                 part="bar"
                 fields=vec!["name", "mass"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let bar = Bar { name: name(&typed[0])?, mass: mass(&typed[1], unit.get_untracked())? };
                     change(app, |kit| kit.bars.push(bar))
                 }
@@ -97,7 +101,7 @@ fn Plates() -> impl IntoView {
             <Adder
                 part="plate"
                 fields=vec!["mass of one", "pairs"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let pairs = typed[1].trim().parse().map_err(|_| "pairs are a number from 1 to 20".to_owned())?;
                     let plate = PlatePairs { mass: mass(&typed[0], unit.get_untracked())?, pairs };
                     change(app, |kit| {
@@ -129,7 +133,7 @@ fn Dumbbells() -> impl IntoView {
             <Adder
                 part="dumbbell"
                 fields=vec!["mass of one"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let load = mass(&typed[0], unit.get_untracked())?;
                     change(app, |kit| {
                         kit.dumbbells.retain(|other| *other != load);
@@ -157,7 +161,7 @@ fn Handles() -> impl IntoView {
             <Adder
                 part="handle"
                 fields=vec!["mass of one"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let mass = mass(&typed[0], unit.get_untracked())?;
                     change(app, |kit| kit.handle = Some(Handle { mass }))
                 }
@@ -191,7 +195,7 @@ fn Stacks() -> impl IntoView {
             <Adder
                 part="stack"
                 fields=vec!["name", "first", "step", "last"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let unit = unit.get_untracked();
                     let stack = Stack {
                         name: name(&typed[0])?,
@@ -222,7 +226,7 @@ fn Bands() -> impl IntoView {
             <Adder
                 part="band"
                 fields=vec!["label"]
-                add=move |typed: Vec<String>| {
+                add=move |typed| {
                     let band = name(&typed[0])?;
                     change(app, |kit| kit.bands.push(band))
                 }

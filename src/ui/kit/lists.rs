@@ -30,7 +30,10 @@ pub fn Adder(
     /// Adds it, or says why not; then the fields stay as they are.
     add: impl Fn(Vec<String>) -> Result<(), String> + 'static,
 ) -> impl IntoView {
-    let values: Vec<RwSignal<String>> = fields.iter().map(|_| RwSignal::new(String::new())).collect();
+    let values: Vec<RwSignal<String>> = fields
+        .iter()
+        .map(|_| RwSignal::new(String::new()))
+        .collect();
     let wrong = RwSignal::new(None::<String>);
     let inputs = fields
         .iter()

@@ -4,15 +4,15 @@ use crate::ledger::Heading;
 use crate::ui::model::Model;
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
-use crate::units::{Unit, clock};
+use crate::units::Unit;
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
 fn facts(heading: &Heading, unit: Unit) -> String {
     let mut facts = format!(
-        "{} · {} sets · {}",
-        clock(heading.seconds as i64),
-        heading.sets,
+        "{} min · {} sets · {}",
+        heading.minutes,
+        heading.sets_done,
         heading.volume.shown(unit)
     );
     if let Some(rpe) = heading.rpe {

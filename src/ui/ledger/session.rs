@@ -1,9 +1,9 @@
 //! One session: every set as it was done, and the correction of a set.
 
-use crate::ledger::{DoneLine, SessionRecord, volume};
+use crate::ledger::{DoneLine, SessionRecord, Volume};
 use crate::session::{Done, Session, SessionId, What};
 use crate::sheet::{LoadBasis, SetKey};
-use crate::store::Shelf;
+use crate::store::{SessionLog, Shelf};
 use crate::ui::floor::{logged_line, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{Panel, Stepper};
@@ -16,16 +16,23 @@ use leptos::task::spawn_local;
 /// Reads the session into the model.
 fn open(app: Stanchion, id: SessionId) {
     let is_open = app.model.with_untracked(|model| {
-        model.opened.as_ref().is_some_and(|session| session.state().began.session == id)
+        model
+            .opened
+            .as_ref()
+            .is_some_and(|session| session.state().began.session == id)
     });
     if is_open {
         return;
     }
     app.model.update(|model| model.opened = None);
     spawn_local(async move {
-        match app.keep().get(Shelf::Sessions, &id.0.to_string()).await {
-            Ok(events) => {
-                let session = events.and_then(|events| Session::replay(events).ok());
+        match app
+            .keep()
+            .get::<SessionLog>(Shelf::Sessions, &id.0.to_string())
+            .await
+        {
+            Ok(log) => {
+                let session = log.and_then(|log| Session::replay(log.events()).ok());
                 if session.is_none() {
                     app.complain("This session is not stored here, or cannot be read.");
                 }
@@ -37,7 +44,10 @@ fn open(app: Stanchion, id: SessionId) {
 }
 
 fn record(model: &Model, id: SessionId) -> Option<SessionRecord> {
-    let session = model.opened.as_ref().filter(|session| session.state().began.session == id)?;
+    let session = model
+        .opened
+        .as_ref()
+        .filter(|session| session.state().began.session == id)?;
     SessionRecord::from_events(session.events()).ok()
 }
 
@@ -52,27 +62,27 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
     move || {
         record.get().map(|record| {
             let unit = unit.get();
-            let volume = volume(&record);
+            let volume = Volume::of(&record);
             view! {
                 <div class="page" data-part="session-record">
                     <p><a href=Place::Ledger.href()>"All sessions"</a></p>
-                    <h1>{record.sheet.name.to_string()}</h1>
+                    <h1>{record.sheet_name.to_string()}</h1>
                     <p class="quiet">{record.began.format("%A %-d %B %Y, %H:%M").to_string()}</p>
                     <p data-part="facts">
                         {format!(
                             "{} · {} sets · {} volume load of work sets",
-                            clock(record.duration_seconds() as i64),
-                            record.sets_done(),
+                            clock((record.duration_ms / 1000) as i64),
+                            record.lines().count(),
                             volume.work.shown(unit),
                         )}
                     </p>
                     {record.note.as_ref().map(|note| view! { <p class="because">{note.as_str().to_owned()}</p> })}
-                    {record.blocks.iter().map(|block| view! {
+                    {record.blocks.iter().filter(|block| !block.lines.is_empty()).map(|block| view! {
                         <section class="group">
-                            <h2>{block.name.to_string()}</h2>
+                            <h2>{block.block.exercise.name.to_string()}</h2>
                             <ul class="rows">
                                 {block.lines.iter().map(|line| view! {
-                                    <SetRow line=line.clone() basis=block.basis.clone() unit correcting/>
+                                    <SetRow line=line.clone() basis=block.block.basis.clone() unit correcting/>
                                 }).collect_view()}
                             </ul>
                         </section>
@@ -87,21 +97,36 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
 
 /// One set; a tap corrects it.
 #[component]
-fn SetRow(line: DoneLine, basis: LoadBasis, unit: Unit, correcting: RwSignal<Option<SetKey>>) -> impl IntoView {
+fn SetRow(
+    line: DoneLine,
+    basis: LoadBasis,
+    unit: Unit,
+    correcting: RwSignal<Option<SetKey>>,
+) -> impl IntoView {
     let key = line.key;
-    let done = Done { load: line.load, amount: line.amount.clone(), reserve: line.reserve };
-    let mut facts = vec![line.kind.to_owned()];
+    let done = Done {
+        load: line.load,
+        amount: line.amount.clone(),
+        reserve: line.reserve,
+    };
+    let mut facts = vec![line.kind.name().to_owned()];
     if let Some(reserve) = line.reserve {
         facts.push(format!("{reserve} in reserve"));
     }
     if let Some(rest) = line.rest_taken {
         facts.push(format!("rest {}", clock(i64::from(rest))));
     }
-    if let Some(proposed) = line.proposed.filter(|proposed| Some(*proposed) != line.load) {
+    if let Some(proposed) = line
+        .proposed
+        .filter(|proposed| Some(*proposed) != line.load)
+    {
         facts.push(format!("proposed was {}", proposed.shown(unit)));
     }
     if let Some(original) = &line.original {
-        facts.push(format!("first logged as {}", logged_line(original, &basis, unit)));
+        facts.push(format!(
+            "first logged as {}",
+            logged_line(original, &basis, unit)
+        ));
     }
     view! {
         <li>
@@ -142,7 +167,10 @@ fn Rating(rpe: Option<Rpe>) -> impl IntoView {
 
 /// What was logged of a set.
 fn done_of(model: &Model, id: SessionId, key: SetKey) -> Option<Done> {
-    let session = model.opened.as_ref().filter(|session| session.state().began.session == id)?;
+    let session = model
+        .opened
+        .as_ref()
+        .filter(|session| session.state().began.session == id)?;
     Some(session.state().slot(key)?.logged()?.done.clone())
 }
 
@@ -152,10 +180,28 @@ fn CorrectPanel(id: SessionId, key: SetKey, correcting: RwSignal<Option<SetKey>>
     let app = stanchion();
     let unit = app.model.with_untracked(Model::unit);
     let before = app.model.with_untracked(|model| done_of(model, id, key));
-    let Some(before) = before else { return ().into_any() };
-    let reps = RwSignal::new(before.amount.reps().map(|reps| reps.to_string()).unwrap_or_default());
-    let load = RwSignal::new(before.load.map(|load| load.figure(unit)).unwrap_or_default());
-    let reserve = RwSignal::new(before.reserve.map(|reserve| reserve.to_string()).unwrap_or_default());
+    let Some(before) = before else {
+        return ().into_any();
+    };
+    let reps = RwSignal::new(
+        before
+            .amount
+            .reps()
+            .map(|reps| reps.to_string())
+            .unwrap_or_default(),
+    );
+    let load = RwSignal::new(
+        before
+            .load
+            .map(|load| load.figure(unit))
+            .unwrap_or_default(),
+    );
+    let reserve = RwSignal::new(
+        before
+            .reserve
+            .map(|reserve| reserve.to_string())
+            .unwrap_or_default(),
+    );
     let wrong = RwSignal::new(None::<String>);
     let close = Callback::new(move |()| correcting.set(None));
     let has_reps = before.amount.reps().is_some();
@@ -167,7 +213,8 @@ fn CorrectPanel(id: SessionId, key: SetKey, correcting: RwSignal<Option<SetKey>>
     let keep = move || -> Result<(), String> {
         let mut done = before.clone();
         if has_reps {
-            done = done.with_reps(Reps::parse(&reps.get_untracked()).map_err(|error| error.to_string())?);
+            done = done
+                .with_reps(Reps::parse(&reps.get_untracked()).map_err(|error| error.to_string())?);
         }
         if has_load {
             let typed = load.get_untracked();

@@ -23,11 +23,12 @@ pub fn Panel(
         escape
     })));
     on_cleanup(move || keys.set_value(None));
+    let heading = title.clone();
     view! {
         <div class="panel-back" on:click=move |_| close.run(())></div>
-        <section class="panel" role="dialog" aria-modal="true" aria-label=title.clone() data-part=part>
+        <section class="panel" role="dialog" aria-modal="true" aria-label=title data-part=part>
             <header class="panel-head">
-                <h2>{title}</h2>
+                <h2>{heading}</h2>
                 <button class="plain" data-part="panel-close" on:click=move |_| close.run(())>"Close"</button>
             </header>
             {children()}

@@ -65,10 +65,15 @@ pub fn SheetPlace(id: SheetId) -> impl IntoView {
     let app = stanchion();
     let shown = app.of(move |model| {
         let sheet = model.sheet(id)?.clone();
-        let proposals: Vec<Proposal> =
-            sheet.blocks().map(|block| propose(block, model.history(&block.exercise.id), &model.kit)).collect();
-        let last: Option<SessionId> =
-            model.headings.iter().find(|heading| heading.sheet == sheet.name).map(|heading| heading.session);
+        let proposals: Vec<Proposal> = sheet
+            .blocks()
+            .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+            .collect();
+        let last: Option<SessionId> = model
+            .headings
+            .iter()
+            .find(|heading| heading.sheet == sheet.name)
+            .map(|heading| heading.session);
         Some((sheet, proposals, last, model.unit(), model.in_session()))
     });
     move || match shown.get() {
@@ -111,7 +116,8 @@ fn Written(sheet: Sheet, proposals: Vec<Proposal>, unit: Unit) -> impl IntoView 
         <h2>"Warm-up"</h2>
         <ul>{sheet.warm_up.iter().map(|line| view! { <li>{line.to_string()}</li> }).collect_view()}</ul>
     });
-    let notes = (!sheet.notes.is_empty()).then(|| view! { <p class="quiet">{sheet.notes.as_str().to_owned()}</p> });
+    let notes = (!sheet.notes.is_empty())
+        .then(|| view! { <p class="quiet">{sheet.notes.as_str().to_owned()}</p> });
     let groups = sheet
         .groups
         .iter()

@@ -1,0 +1,139 @@
+//! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
+
+use super::state::{Slot, State};
+use crate::kit::{Change, Kit, Loading};
+use crate::sheet::{Equipment, LoadBasis, SetKey, Target, Tempo};
+use crate::sheet::{Line, SideMode};
+use crate::strength::{DoneSet, Performance, Prescribed, SetBecause, best_e1rm, set_load};
+use crate::units::{Load, Reps, Rir, Seconds};
+
+/// What the floor shows of one set.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Board {
+    /// The set.
+    pub key: SetKey,
+    /// Name of the exercise.
+    pub exercise: Line,
+    /// Kind of set.
+    pub kind: &'static str,
+    /// Number among the block's sets of this kind.
+    pub number: usize,
+    /// How many of this kind there are.
+    pub of: usize,
+    /// Rest that follows it, when another set does.
+    pub then_rest: Option<Seconds>,
+    /// What the load is added to.
+    pub basis: LoadBasis,
+    /// The load to use: the chosen one, else the prescribed one.
+    pub load: Option<Load>,
+    /// The prescribed load.
+    pub prescribed: Option<Load>,
+    /// True when another load than the prescribed one was chosen.
+    pub overruled: bool,
+    /// What it asks for.
+    pub target: Target,
+    /// Reps that the pad offers.
+    pub reps: Option<Reps>,
+    /// Reserve aimed at.
+    pub aim: Option<Rir>,
+    /// Reserve said already.
+    pub reserve: Option<Rir>,
+    /// How the sides share it.
+    pub sides: SideMode,
+    /// Tempo of its reps.
+    pub tempo: Option<Tempo>,
+    /// One form cue.
+    pub cue: Option<Line>,
+    /// Caution lines.
+    pub cautions: Vec<Line>,
+    /// Where the load comes from.
+    pub because: SetBecause,
+    /// Plates on the bar, for a barbell.
+    pub loading: Option<Loading>,
+    /// What changes on the bar since the set before.
+    pub change: Option<Change>,
+}
+
+impl State {
+    /// The load of `slot` by its prescription, with its because.
+    #[must_use]
+    pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
+        let block = self.block_of(slot);
+        let base = self
+            .began
+            .proposals
+            .iter()
+            .find(|proposal| proposal.block == block.id);
+        let done: Vec<DoneSet> = self
+            .slots
+            .iter()
+            .filter(|other| other.planned.key.block == block.id)
+            .filter_map(|other| {
+                let logged = other.logged()?;
+                Some(DoneSet {
+                    key: other.planned.key,
+                    load: logged.done.load,
+                    reps: logged.done.amount.reps(),
+                })
+            })
+            .collect();
+        set_load(block, &slot.planned, base, &done, best_e1rm(history), kit)
+    }
+
+    /// The board of `slot`.
+    #[must_use]
+    pub fn board(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Board {
+        let block = self.block_of(slot);
+        let planned = &slot.planned;
+        let prescribed = self.prescribe(slot, kit, history);
+        let load = slot.load.or(prescribed.load);
+        let loading = load
+            .filter(|_| block.exercise.equipment == Equipment::Barbell)
+            .and_then(|load| kit.loading(load));
+        let change = loading.as_ref().and_then(|loading| {
+            let before = self
+                .last_logged()
+                .filter(|last| self.block_of(last).exercise.equipment == Equipment::Barbell)?;
+            let before = kit.loading(before.logged()?.done.load?)?;
+            Some(kit.change(&before, loading))
+        });
+        let cue = match block.cues.len() {
+            0 => None,
+            n => block.cues.get((planned.number - 1) % n).cloned(),
+        };
+        let place = self
+            .slots
+            .iter()
+            .position(|other| other.planned.key == planned.key);
+        let next = place.and_then(|place| {
+            self.slots[place + 1..]
+                .iter()
+                .find(|other| other.status == super::Status::Pending)
+        });
+        Board {
+            key: planned.key,
+            exercise: block.exercise.name.clone(),
+            kind: planned.kind.name(),
+            number: planned.number,
+            of: planned.of,
+            then_rest: next
+                .map(|next| planned.rest_before(&next.planned))
+                .filter(|rest| rest.get() > 0),
+            basis: block.basis.clone(),
+            load,
+            prescribed: prescribed.load,
+            overruled: slot.load.is_some() && slot.load != prescribed.load,
+            target: planned.target.clone(),
+            reps: slot.reps.or(planned.offered),
+            aim: planned.reserve,
+            reserve: slot.reserve,
+            sides: planned.sides,
+            tempo: planned.tempo,
+            cue,
+            cautions: block.cautions.clone(),
+            because: prescribed.because,
+            loading,
+            change,
+        }
+    }
+}

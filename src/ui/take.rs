@@ -1,0 +1,65 @@
+//! Taking in what an import brought: all of it in one write.
+
+use super::keep::{put, put_json, sheet_key};
+use super::model::Model;
+use crate::device::db::Write;
+use crate::ledger::{Heading, SessionRecord, performances_of, update};
+use crate::session::SessionId;
+use crate::store::{Archive, Shelf};
+
+/// The writes that keep `news`, with headings and summaries made anew for its sessions.
+///
+/// The session `running` on the floor stays there: its events are rows of their own.
+pub fn writes(model: &Model, news: &Archive, running: Option<SessionId>) -> Vec<Write> {
+    let mut writes = Vec::new();
+    writes.extend(
+        news.lifter
+            .iter()
+            .map(|record| put(Shelf::Lifters, &record.version.to_string(), record)),
+    );
+    writes.extend(
+        news.kit
+            .iter()
+            .map(|record| put(Shelf::Kits, &record.version.to_string(), record)),
+    );
+    writes.extend(
+        news.body_mass
+            .iter()
+            .map(|record| put(Shelf::BodyMass, &record.id.to_string(), record)),
+    );
+    writes.extend(
+        news.sheets
+            .iter()
+            .map(|record| put(Shelf::Sheets, &sheet_key(record), record)),
+    );
+    let mut summaries = model.summaries.clone();
+    let mut touched = std::collections::BTreeSet::new();
+    for (id, log) in &news.sessions {
+        let events = log.events();
+        if running == Some(*id) {
+            writes.extend(
+                events
+                    .iter()
+                    .map(|event| put(Shelf::Events, &event.id.0.to_string(), event)),
+            );
+            continue;
+        }
+        let key = id.0.to_string();
+        writes.push(put_json(Shelf::Sessions, &key, &log.to_json()));
+        if let Ok(record) = SessionRecord::from_events(&events) {
+            writes.push(put(Shelf::Headings, &key, &Heading::of(&record)));
+            update(&mut summaries, &record);
+            touched.extend(
+                performances_of(&record)
+                    .into_iter()
+                    .map(|(exercise, _)| exercise),
+            );
+        }
+    }
+    for exercise in touched {
+        if let Some(summary) = summaries.get(&exercise) {
+            writes.push(put(Shelf::Summaries, exercise.as_str(), summary));
+        }
+    }
+    writes
+}
