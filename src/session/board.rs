@@ -1,9 +1,9 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
 use super::state::{Slot, State};
-use crate::kit::{Change, Kit, Loading};
-use crate::sheet::{Equipment, LoadBasis, SetKey, Target, Tempo};
+use crate::kit::{Change, Kit, Loading, change};
 use crate::sheet::{Line, SideMode};
+use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{DoneSet, Performance, Prescribed, SetBecause, best_e1rm, set_load};
 use crate::units::{Load, Reps, Rir, Seconds};
 
@@ -87,15 +87,19 @@ impl State {
         let planned = &slot.planned;
         let prescribed = self.prescribe(slot, kit, history);
         let load = slot.load.or(prescribed.load);
-        let loading = load
-            .filter(|_| block.exercise.equipment == Equipment::Barbell)
-            .and_then(|load| kit.loading(load));
+        let equipment = block.exercise.equipment;
+        let loading = load.and_then(|load| kit.loading(equipment, load));
         let change = loading.as_ref().and_then(|loading| {
+            let like = |other: &&Slot| {
+                other.logged().is_some() && self.block_of(other).exercise.equipment == equipment
+            };
             let before = self
-                .last_logged()
-                .filter(|last| self.block_of(last).exercise.equipment == Equipment::Barbell)?;
-            let before = kit.loading(before.logged()?.done.load?)?;
-            Some(kit.change(&before, loading))
+                .slots
+                .iter()
+                .filter(like)
+                .max_by_key(|slot| slot.logged().map(|logged| logged.event))?;
+            let before = kit.loading(equipment, before.logged()?.done.load?)?;
+            Some(change(&before, loading))
         });
         let cue = match block.cues.len() {
             0 => None,

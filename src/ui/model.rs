@@ -43,7 +43,7 @@ pub struct Notice {
 }
 
 /// Everything that the screens are a function of.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Model {
     /// How far the start has come.
     pub stage: Stage,
@@ -75,13 +75,35 @@ pub struct Model {
     pub update_waits: bool,
 }
 
+impl Default for Model {
+    /// Nothing is known, and the kit is that of a usual garage.
+    fn default() -> Model {
+        Model {
+            stage: Stage::default(),
+            place: Place::default(),
+            lifter: None,
+            kit: Kit::starter(Unit::Kg),
+            body_mass: Vec::new(),
+            sheets: Vec::new(),
+            summaries: BTreeMap::new(),
+            headings: Vec::new(),
+            session: None,
+            opened: None,
+            unsaved: 0,
+            keeping: Keeping::default(),
+            notice: None,
+            update_waits: false,
+        }
+    }
+}
+
 impl Model {
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {
         self.lifter
             .as_ref()
-            .map_or(self.kit.unit, |lifter| lifter.unit)
+            .map_or_else(|| self.kit.unit(), |lifter| lifter.unit)
     }
 
     /// The newest body mass.

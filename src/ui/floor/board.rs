@@ -205,7 +205,7 @@ pub fn SetBoard(board: Memo<Option<Board>>) -> impl IntoView {
 #[component]
 fn Loaded(board: Board, unit: Unit) -> impl IntoView {
     board.loading.map(|loading| {
-        let change = board.change.map(|change| change.shown(unit));
+        let change = board.change.map(|change| change.to_string());
         view! {
             <div class="loaded">
                 <Plates loading unit/>

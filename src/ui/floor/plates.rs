@@ -39,7 +39,7 @@ pub fn Plates(
         .collect();
     let end = x + 34.0;
     let said = if loading.per_side.is_empty() {
-        "empty bar".to_owned()
+        loading.to_string()
     } else {
         let masses: Vec<String> = loading
             .per_side

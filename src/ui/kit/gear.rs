@@ -1,7 +1,7 @@
 //! What stands in the garage: bars, plates, handles, dumbbells, stacks, bands, and the smallest step of all else.
 
 use super::lists::{Adder, Row};
-use crate::kit::{Bar, Handle, Kit, PlatePairs, Stack};
+use crate::kit::{Bar, Handle, Kit, KitParts, PlatePairs, Stack};
 use crate::sheet::Line;
 use crate::ui::model::Model;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -9,16 +9,16 @@ use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
 /// Changes the kit; what does not hold together is refused in words.
-fn change(app: Stanchion, edit: impl FnOnce(&mut Kit)) -> Result<(), String> {
-    let mut kit = app.model.with_untracked(|model| model.kit.clone());
-    edit(&mut kit);
-    let kit = kit.checked().map_err(|error| error.to_string())?;
+fn change(app: Stanchion, edit: impl FnOnce(&mut KitParts)) -> Result<(), String> {
+    let mut parts = app.model.with_untracked(|model| model.kit.parts().clone());
+    edit(&mut parts);
+    let kit = Kit::new(parts).map_err(|error| error.to_string())?;
     app.keep_kit(kit);
     Ok(())
 }
 
 /// Changes the kit by taking something away, which cannot fail.
-fn take(app: Stanchion, edit: impl FnOnce(&mut Kit)) {
+fn take(app: Stanchion, edit: impl FnOnce(&mut KitParts)) {
     if let Err(why) = change(app, edit) {
         app.complain(why);
     }
@@ -57,7 +57,7 @@ pub fn Gear() -> impl IntoView {
 fn Bars() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let bars = app.of(|model| model.kit.bars.clone());
+    let bars = app.of(|model| model.kit.parts().bars.clone());
     view! {
         <section class="group" data-part="bars">
             <h2>"Bars"</h2>
@@ -86,7 +86,7 @@ fn Bars() -> impl IntoView {
 fn Plates() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let plates = app.of(|model| model.kit.plates.clone());
+    let plates = app.of(|model| model.kit.parts().plates.clone());
     view! {
         <section class="group" data-part="plates">
             <h2>"Plates, in pairs"</h2>
@@ -118,7 +118,7 @@ fn Plates() -> impl IntoView {
 fn Dumbbells() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let dumbbells = app.of(|model| model.kit.dumbbells.clone());
+    let dumbbells = app.of(|model| model.kit.parts().dumbbells.clone());
     view! {
         <section class="group" data-part="dumbbells">
             <h2>"Dumbbells and kettlebells"</h2>
@@ -149,21 +149,25 @@ fn Dumbbells() -> impl IntoView {
 fn Handles() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let handle = app.of(|model| model.kit.handle);
+    let handle = app.of(|model| model.kit.parts().handles.clone());
     view! {
         <section class="group" data-part="handles">
-            <h2>"Loadable handle"</h2>
+            <h2>"Loadable handles"</h2>
             <ul class="rows">
                 {move || handle.get().map(|handle| view! {
-                    <Row text=handle.mass.shown(unit.get()) remove=move || take(app, |kit| kit.handle = None)/>
+                    <Row
+                        text=format!("{} × {}", handle.count, handle.mass.shown(unit.get()))
+                        remove=move || take(app, |kit| kit.handles = None)
+                    />
                 })}
             </ul>
             <Adder
                 part="handle"
-                fields=vec!["mass of one"]
+                fields=vec!["mass of one", "count"]
                 add=move |typed| {
+                    let count = typed[1].trim().parse().map_err(|_| "handles are 1 or 2".to_owned())?;
                     let mass = mass(&typed[0], unit.get_untracked())?;
-                    change(app, |kit| kit.handle = Some(Handle { mass }))
+                    change(app, |kit| kit.handles = Some(Handle { mass, count }))
                 }
             />
         </section>
@@ -174,7 +178,7 @@ fn Handles() -> impl IntoView {
 fn Stacks() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let stacks = app.of(|model| model.kit.stacks.clone());
+    let stacks = app.of(|model| model.kit.parts().stacks.clone());
     view! {
         <section class="group" data-part="stacks">
             <h2>"Weight stacks"</h2>
@@ -214,7 +218,7 @@ fn Stacks() -> impl IntoView {
 #[component]
 fn Bands() -> impl IntoView {
     let app = stanchion();
-    let bands = app.of(|model| model.kit.bands.clone());
+    let bands = app.of(|model| model.kit.parts().bands.clone());
     view! {
         <section class="group" data-part="bands">
             <h2>"Bands"</h2>
@@ -239,7 +243,7 @@ fn Bands() -> impl IntoView {
 fn SmallestStep() -> impl IntoView {
     let app = stanchion();
     let unit = app.of(Model::unit);
-    let step = app.of(|model| model.kit.smallest_step);
+    let step = app.of(|model| model.kit.parts().smallest_step);
     let wrong = RwSignal::new(None::<String>);
     let typed = move |text: String| {
         let kept = mass(&text, unit.get_untracked())
