@@ -10,14 +10,15 @@ use wasm_bindgen_test::wasm_bindgen_test;
 /// the first one stands. `starts` are the times of the tones asked for, in ms of the steady clock.
 fn contexts(willing: bool, stuck: bool) -> Patch {
     patch(&format!(
-        "window.made = []; window.starts = []; window.stops = 0; window.willing = {willing};
+        "window.made = []; window.starts = []; window.stops = 0; window.willing = {willing}; window.standing = null;
          const Real = window.AudioContext;
          class Fake extends Real {{
              constructor() {{ super(); this.now = 'suspended'; window.made.push(this) }}
              get state() {{ return this.now }}
              get outputLatency() {{ return NaN }}
              get currentTime() {{
-                 return {stuck} && this === made[0] ? 0.5 : performance.now() / 1000 }}
+                 return {stuck} && this === made[0] ? 0.5
+                     : window.standing ?? performance.now() / 1000 }}
              go(state) {{ this.now = state; this.dispatchEvent(new Event('statechange')) }}
              async resume() {{ if (willing) this.go('running') }}
              async close() {{ this.now = 'closed'; return super.close() }}
@@ -98,9 +99,44 @@ async fn an_output_that_wakes_late_still_plays_the_first_beat() {
         (State::Locked, 0.0)
     );
     assert!(!playing.is_heard());
+    until("the first beat was missed", || playing.position_ms() > 40.0).await;
     run("made[0].go('running')");
     assert_eq!(number("starts.length"), 3.0);
     assert!(playing.is_heard());
+    let first = number("starts[0]") - monotonic_ms();
+    assert!((-10.0..40.0).contains(&first), "at once: {first}");
+    let second = number("starts[1]") - monotonic_ms();
+    let to_come = 1000.0 - playing.position_ms();
+    assert!(
+        (second - to_come).abs() < 30.0,
+        "in time: {second}, not {to_come}"
+    );
+}
+
+#[wasm_bindgen_test]
+async fn an_output_that_wakes_too_late_leaves_the_first_beat_out() {
+    let _contexts = contexts(false, false);
+    let sound = Sound::new();
+    sound.unlock();
+    let playing = sound.play(&beats(3, 1000), 0.0);
+    until("the first beat is long past", || {
+        playing.position_ms() > 300.0
+    })
+    .await;
+    run("made[0].go('running')");
+    assert_eq!(number("starts.length"), 2.0);
+}
+
+#[wasm_bindgen_test]
+async fn a_clock_that_comes_to_a_stand_is_not_believed() {
+    let _contexts = contexts(true, false);
+    let sound = Sound::new();
+    sound.unlock();
+    let playing = sound.play(&beats(3, 1000), 0.0);
+    assert!(playing.is_heard());
+    run("window.standing = performance.now() / 1000");
+    until("the position goes on", || playing.position_ms() > 400.0).await;
+    assert!(!playing.is_heard());
 }
 
 #[wasm_bindgen_test]
