@@ -1,6 +1,7 @@
 //! One tab writes: an exclusive lock held for as long as the page lives. The others watch.
 
 use super::js;
+use super::oneshot::OneShot;
 use js_sys::{Function, Promise};
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
@@ -31,31 +32,31 @@ struct State {
     on_change: RefCell<Box<dyn FnMut(Role)>>,
     /// Resolving it releases the lock we hold.
     release: RefCell<Option<Function>>,
-    /// Aborts the request that is queued.
-    abort: RefCell<Option<JsValue>>,
 }
 
 /// Asks to be the writer under this name; `on_change` is told the role, first and whenever it
 /// changes: when the other tab closes, or when another tab takes the lock by force.
-/// A browser without locks lets every tab write.
+/// A browser without locks, or that refuses them, lets every tab write.
 pub fn writer(name: &str, on_change: impl FnMut(Role) + 'static) -> Writer {
     let state = Rc::new(State {
         name: name.to_owned(),
         role: Cell::new(Role::Asking),
         on_change: RefCell::new(Box::new(on_change)),
         release: RefCell::new(None),
-        abort: RefCell::new(None),
     });
     let weak = Rc::downgrade(&state);
     spawn_local(async move {
-        match js::navigator("locks") {
-            Some(locks) => {
-                // First a look, because a queued request does not tell that it waits.
-                if !probe(&locks, &weak).await {
+        // First a look, because a queued request does not tell that it waits.
+        let locks = js::navigator("locks");
+        match &locks {
+            Some(locks) => match probe(locks, &weak).await {
+                Some(true) => {}
+                Some(false) => {
                     set_role(&weak, Role::Waiting);
-                    queue(&locks, &weak).await;
+                    queue(locks, &weak).await;
                 }
-            }
+                None => set_role(&weak, Role::Writer),
+            },
             None => set_role(&weak, Role::Writer),
         }
     });
@@ -74,26 +75,15 @@ impl Writer {
         let Some(locks) = js::navigator("locks").filter(|_| self.role() == Role::Waiting) else {
             return;
         };
-        self.state.leave_queue();
         let weak = Rc::downgrade(&self.state);
         spawn_local(async move {
-            hold(&locks, &weak, &[("steal", JsValue::TRUE)]).await;
+            request(&locks, &weak, &[("steal", JsValue::TRUE)], |_| {}).await;
         });
-    }
-}
-
-impl State {
-    fn leave_queue(&self) {
-        if let Some(abort) = self.abort.borrow_mut().take() {
-            // An abort that comes too late changes nothing.
-            let _ = js::call(&abort, "abort", &[]);
-        }
     }
 }
 
 impl Drop for Writer {
     fn drop(&mut self) {
-        self.state.leave_queue();
         if let Some(release) = self.state.release.borrow_mut().take() {
             // The resolve function of a promise does not throw.
             let _ = release.call0(&JsValue::UNDEFINED);
@@ -110,35 +100,24 @@ fn set_role(state: &Weak<State>, role: Role) {
     }
 }
 
-/// Takes the lock if it is free; whether it was. Goes on holding it in the background.
-async fn probe(locks: &JsValue, state: &Weak<State>) -> bool {
-    let free = super::oneshot::OneShot::new();
-    let (said, refused) = (free.clone(), free.clone());
+/// Takes the lock if it is free; whether it was, or `None` if the browser refuses to say. Goes on
+/// holding it in the background.
+async fn probe(locks: &JsValue, state: &Weak<State>) -> Option<bool> {
+    let answer = OneShot::new();
+    let (said, refused) = (answer.clone(), answer.clone());
     let (held, manager) = (state.clone(), locks.clone());
     spawn_local(async move {
         let options = [("ifAvailable", JsValue::TRUE)];
-        request(&manager, &held, &options, move |got| said.give(got)).await;
-        // Never called back: the request itself was refused.
-        refused.give(false);
+        request(&manager, &held, &options, move |got| said.give(Some(got))).await;
+        // The first answer counts: this one is for a request that was never called back.
+        refused.give(None);
     });
-    free.wait().await
+    answer.wait().await
 }
 
-/// Waits for the lock in the queue, then holds it.
+/// Waits for the lock, then holds it.
 async fn queue(locks: &JsValue, state: &Weak<State>) {
-    let mut options = Vec::new();
-    if let Some(abort) = js::construct("AbortController") {
-        if let Some(signal) = js::get(&abort, "signal") {
-            options.push(("signal", signal));
-        }
-        let Some(state) = state.upgrade() else { return };
-        *state.abort.borrow_mut() = Some(abort);
-    }
-    hold(locks, state, &options).await;
-}
-
-async fn hold(locks: &JsValue, state: &Weak<State>, options: &[(&str, JsValue)]) {
-    request(locks, state, options, |_| {}).await;
+    request(locks, state, &[], |_| {}).await;
 }
 
 /// Requests the lock; `on_answer` is told whether it was given. Returns when it is no longer

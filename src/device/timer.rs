@@ -93,11 +93,8 @@ pub fn on_frame(mut f: impl FnMut(f64) + 'static) -> Timer {
     let next = window.clone();
     let tick = OnFrame::new(move |now| {
         f(now);
-        // The guard may have been dropped inside `f`.
-        if let Some(frames) = again
-            .upgrade()
-            .filter(|frames| frames.pending.get().is_some())
-        {
+        // The guard may have been dropped inside `f`, and the frames with it.
+        if let Some(frames) = again.upgrade() {
             frames.request(&next);
         }
     });

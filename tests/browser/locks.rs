@@ -66,8 +66,14 @@ async fn a_tab_that_gave_up_waiting_does_not_come_back() {
 
 #[wasm_bindgen_test]
 async fn without_locks_every_tab_writes() {
-    let _absent = patch("shadow(navigator, 'locks', {value: undefined});");
-    let (only, roles) = tab("test-none");
-    until_role(&only, Role::Writer).await;
-    assert_eq!(*roles.borrow(), [Role::Writer]);
+    for locks in [
+        "undefined",
+        "{request: async () => { throw new DOMException('', 'SecurityError') }}",
+        "{request() { throw new DOMException('', 'SecurityError') }}",
+    ] {
+        let _patch = patch(&format!("shadow(navigator, 'locks', {{value: {locks}}});"));
+        let (only, roles) = tab("test-none");
+        until_role(&only, Role::Writer).await;
+        assert_eq!(*roles.borrow(), [Role::Writer]);
+    }
 }

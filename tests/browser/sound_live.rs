@@ -1,35 +1,56 @@
-//! The live sound output, on a context whose state and clock the test sets.
+//! The live sound output, on contexts and a steady clock that the test moves.
 
 use crate::help::{Patch, number, patch, run, text, until};
 use stanchion::cues::tone::{Tone, Wave};
-use stanchion::device::clock::monotonic_ms;
 use stanchion::device::sound::{Mode, Sound, State};
+use stanchion::device::timer::after;
+use std::cell::Cell;
+use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
 
-/// Contexts that obey: `willing` says whether they run when asked, `stuck` whether the clock of
-/// the first one stands. `starts` are the times of the tones asked for, in ms of the steady clock.
-fn contexts(willing: bool, stuck: bool) -> Patch {
+/// From a call to its first tone, in ms: what the output needs and what the call may take.
+const LEAD: f64 = 25.0;
+
+/// A steady clock that stands at `clock` until the test moves it, and contexts that go by it:
+/// `willing` says whether they run when asked, `standing` holds their own clock. `starts` are the
+/// times of the tones asked for, in ms.
+fn contexts(willing: bool) -> Patch {
     patch(&format!(
-        "window.made = []; window.starts = []; window.stops = 0; window.willing = {willing};
+        "window.made = []; window.starts = []; window.stops = 0;
+         window.willing = {willing}; window.clock = 5000; window.standing = null;
+         shadow(performance, 'now', {{value: () => window.clock}});
          const Real = window.AudioContext;
          class Fake extends Real {{
              constructor() {{ super(); this.now = 'suspended'; window.made.push(this) }}
              get state() {{ return this.now }}
-             get outputLatency() {{ return NaN }}
-             get currentTime() {{
-                 return {stuck} && this === made[0] ? 0.5 : performance.now() / 1000 }}
+             get outputLatency() {{ return window.latency ?? NaN }}
+             get currentTime() {{ return (window.standing ?? window.clock) / 1000 }}
              go(state) {{ this.now = state; this.dispatchEvent(new Event('statechange')) }}
              async resume() {{ if (willing) this.go('running') }}
              async close() {{ this.now = 'closed'; return super.close() }}
              createOscillator() {{
-                 const made = super.createOscillator(), stop = made.stop;
+                 const made = super.createOscillator();
                  made.start = when => window.starts.push(when * 1000);
-                 made.stop = when => {{ window.stops++ }};
+                 made.stop = () => {{ window.stops++ }};
                  return made }}
          }}
          shadow(window, 'AudioContext', {{value: Fake}});
          undo.push(() => made.forEach(context => context.close().catch(() => {{}})));"
     ))
+}
+
+fn advance(ms: u32) {
+    run(&format!("window.clock += {ms}"));
+}
+
+/// When a tone was asked for, in ms from now.
+fn start(index: u32) -> f64 {
+    number(&format!("starts[{index}] - clock"))
+}
+
+#[track_caller]
+fn assert_near(left: f64, right: f64) {
+    assert!((left - right).abs() < 0.001, "{left} is not {right}");
 }
 
 fn beats(count: u32, every_ms: u32) -> Vec<Tone> {
@@ -43,33 +64,34 @@ fn beats(count: u32, every_ms: u32) -> Vec<Tone> {
     (0..count).map(beat).collect()
 }
 
+/// An output that runs.
+fn running() -> Sound {
+    let sound = Sound::new();
+    sound.unlock();
+    assert_eq!(sound.state(), State::Running);
+    sound
+}
+
 #[wasm_bindgen_test]
-async fn without_web_audio_the_position_goes_on_unheard() {
+fn without_web_audio_the_position_goes_on_unheard() {
+    let _contexts = contexts(true);
     let _absent = patch("shadow(window, 'AudioContext', {value: undefined});");
     let sound = Sound::new();
     assert_eq!(sound.state(), State::Absent);
     sound.unlock();
     let playing = sound.play(&beats(3, 100), 40.0);
     assert!(!playing.is_heard());
-    let start = monotonic_ms();
-    assert!((40.0..200.0).contains(&playing.position_ms()));
-    until("time has gone by", || monotonic_ms() > start + 60.0).await;
-    let (since, position) = (monotonic_ms() - start, playing.position_ms());
-    assert!(
-        (position - 40.0 - since).abs() < 40.0,
-        "{position} after {since}"
-    );
+    assert_near(playing.position_ms(), 40.0);
+    advance(1000);
+    assert_near(playing.position_ms(), 1040.0 - LEAD);
     playing.stop();
 }
 
 #[wasm_bindgen_test]
-async fn the_whole_list_is_scheduled_at_once_relative_to_now() {
-    let _contexts = contexts(true, false);
-    let sound = Sound::new();
-    assert_eq!(sound.state(), State::Locked);
-    sound.unlock();
-    assert_eq!(sound.state(), State::Running);
-    let now = monotonic_ms();
+fn the_whole_list_is_scheduled_at_once_relative_to_now() {
+    let _contexts = contexts(true);
+    assert_eq!(Sound::new().state(), State::Locked);
+    let sound = running();
     let playing = sound.play(&beats(200, 1000), 50_000.0);
     assert_eq!(
         number("starts.length"),
@@ -77,19 +99,28 @@ async fn the_whole_list_is_scheduled_at_once_relative_to_now() {
         "what lies before is left out"
     );
     assert!(playing.is_heard());
-    let first = number("starts[0]") - now;
-    assert!((0.0..150.0).contains(&first), "{first}");
-    let spread = number("starts[149] - starts[0]");
-    assert!((spread - 149_000.0).abs() < 0.01, "{spread}");
-    assert!((50_000.0..50_300.0).contains(&playing.position_ms()));
+    assert_near(start(0), LEAD);
+    assert_near(start(149), LEAD + 149_000.0);
     let before = number("stops");
     playing.stop();
     assert_eq!(number("stops") - before, 150.0);
 }
 
 #[wasm_bindgen_test]
-async fn an_output_that_wakes_late_still_plays_the_first_beat() {
-    let _contexts = contexts(false, false);
+fn the_position_is_what_is_heard_now() {
+    let _contexts = contexts(true);
+    let playing = running().play(&beats(3, 1000), 500.0);
+    assert_near(playing.position_ms(), 500.0);
+    advance(300);
+    assert_near(playing.position_ms(), 800.0 - LEAD);
+    run("window.latency = 0.18");
+    assert_near(playing.position_ms(), 800.0 - LEAD - 180.0);
+    run("delete window.latency");
+}
+
+#[wasm_bindgen_test]
+fn an_output_that_wakes_late_still_plays_the_first_beat() {
+    let _contexts = contexts(false);
     let sound = Sound::new();
     sound.unlock();
     let playing = sound.play(&beats(3, 1000), 0.0);
@@ -98,59 +129,92 @@ async fn an_output_that_wakes_late_still_plays_the_first_beat() {
         (State::Locked, 0.0)
     );
     assert!(!playing.is_heard());
+    advance(200);
     run("made[0].go('running')");
     assert_eq!(number("starts.length"), 3.0);
     assert!(playing.is_heard());
+    assert_near(start(0), 20.0);
+    assert_near(start(1), LEAD + 1000.0 - 200.0);
 }
 
 #[wasm_bindgen_test]
-async fn an_interruption_silences_and_what_is_left_is_scheduled_after_it() {
-    let _contexts = contexts(true, false);
+fn an_output_that_wakes_too_late_leaves_the_first_beat_out() {
+    let _contexts = contexts(false);
     let sound = Sound::new();
     sound.unlock();
+    let _playing = sound.play(&beats(3, 1000), 0.0);
+    advance(300);
+    run("made[0].go('running')");
+    assert_eq!(number("starts.length"), 2.0);
+    assert_near(start(0), LEAD + 1000.0 - 300.0);
+}
+
+#[wasm_bindgen_test]
+fn an_interruption_silences_and_what_is_left_is_scheduled_after_it() {
+    let _contexts = contexts(true);
+    let sound = running();
     let playing = sound.play(&beats(4, 400), 0.0);
     assert_eq!(number("starts.length"), 4.0);
     run("window.willing = false; made[0].go('interrupted')");
     assert_eq!(sound.state(), State::Interrupted);
     assert!(!playing.is_heard());
     assert_eq!(number("stops"), 8.0, "each tone's own end, and taken back");
-    until("two beats were missed", || playing.position_ms() > 450.0).await;
+    advance(500);
     run("window.starts = []; made[0].go('running')");
     assert!(playing.is_heard());
     assert_eq!(number("starts.length"), 2.0);
     // The beats that are left come when they would have come.
-    let to_come = number("starts[0]") - monotonic_ms();
-    assert!(
-        (to_come - (800.0 - playing.position_ms())).abs() < 30.0,
-        "{to_come}"
-    );
+    assert_near(start(0), LEAD + 800.0 - 500.0);
+    assert_near(playing.position_ms(), 500.0 - LEAD);
+}
+
+#[wasm_bindgen_test]
+fn a_clock_that_comes_to_a_stand_is_not_believed() {
+    let _contexts = contexts(true);
+    let playing = running().play(&beats(3, 1000), 0.0);
+    assert!(playing.is_heard());
+    run("window.standing = clock");
+    advance(400);
+    assert!(!playing.is_heard());
+    assert_near(playing.position_ms(), 400.0 - LEAD);
+    // What the clock held back is scheduled anew when the page looks after it.
+    run("window.starts = []; window.standing += 10;
+         document.dispatchEvent(new Event('visibilitychange'))");
+    assert!(playing.is_heard());
+    assert_near(number("starts[0] - standing"), LEAD + 1000.0 - 400.0);
 }
 
 #[wasm_bindgen_test]
 async fn an_output_whose_clock_stands_is_replaced() {
-    let _contexts = contexts(true, true);
-    let sound = Sound::new();
-    sound.unlock();
+    let _contexts = contexts(true);
+    let sound = running();
     let playing = sound.play(&beats(5, 2000), 0.0);
+    // The test's clock stands, and with it the output's.
     until("another output was made", || number("made.length") == 2.0).await;
     assert_eq!(text("made[0].state"), "closed");
     assert_eq!(sound.state(), State::Running);
     assert!(playing.is_heard());
-    assert!(playing.position_ms() < 5000.0);
+}
+
+#[wasm_bindgen_test]
+async fn an_output_whose_clock_moves_is_kept() {
+    let _contexts = contexts(true);
+    let sound = running();
+    advance(100);
+    until_watched().await;
+    assert_eq!(
+        (number("made.length"), sound.state()),
+        (1.0, State::Running)
+    );
 }
 
 #[wasm_bindgen_test]
 async fn an_output_that_stays_interrupted_is_replaced_by_the_next_tap() {
-    let _contexts = contexts(true, false);
-    let sound = Sound::new();
-    sound.unlock();
+    let _contexts = contexts(true);
+    let sound = running();
     run("window.willing = false; made[0].go('interrupted')");
     sound.unlock();
-    let start = monotonic_ms();
-    until("the output had its chance", || {
-        monotonic_ms() > start + 400.0
-    })
-    .await;
+    until_watched().await;
     assert_eq!(number("made.length"), 1.0);
     run("window.willing = true");
     sound.unlock();
@@ -158,6 +222,14 @@ async fn an_output_that_stays_interrupted_is_replaced_by_the_next_tap() {
         (number("made.length"), sound.state()),
         (2.0, State::Running)
     );
+}
+
+/// A timer longer than the watch over an output, so called after it.
+async fn until_watched() {
+    let over = Rc::new(Cell::new(false));
+    let ring = Rc::clone(&over);
+    let _timer = after(350, move || ring.set(true));
+    until("the output was looked at", || over.get()).await;
 }
 
 #[wasm_bindgen_test]
@@ -172,14 +244,13 @@ fn the_mode_is_told_to_phones_that_know_it() {
 
 #[wasm_bindgen_test]
 fn volume_holds_for_what_plays_and_keeps_within_its_range() {
-    let _contexts = contexts(true, false);
+    let _contexts = contexts(true);
     let _spy = patch(
         "window.set = [];
          shadow(AudioParam.prototype, 'setTargetAtTime', {value(target) {
              window.set.push(Math.round(target * 1000) / 1000); return this }});",
     );
-    let sound = Sound::new();
-    sound.unlock();
+    let sound = running();
     let _playing = sound.play(&beats(2, 100), 0.0);
     for volume in [0.5, 0.0, 7.0] {
         sound.set_volume(volume);
