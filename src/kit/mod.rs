@@ -1,0 +1,21 @@
+//! What can be loaded: the kit of bars, plates, dumbbells and stacks, the loads it makes and the plates for each.
+
+mod choices;
+mod loading;
+mod mass;
+mod parts;
+mod reach;
+mod side;
+mod starter;
+
+#[cfg(test)]
+mod tests;
+
+pub use choices::Choices;
+pub use loading::{Change, Loading, change};
+pub use parts::{
+    BANDS_MAX, BARS_MAX, Bar, DUMBBELLS_MAX, Handle, KitParts, PAIRS_MAX, PLATES_MAX, PlatePairs,
+    STACK_ADD_ONS_MAX, STACK_STEPS_MAX, STACKS_MAX, Stack, UnfitKit,
+};
+pub use reach::Kit;
+pub use side::SUMS_MAX;

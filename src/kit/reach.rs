@@ -1,0 +1,240 @@
+//! A checked kit: the loads that each kind of equipment can make, and the plates for a load.
+
+use super::choices::Choices;
+use super::loading::Loading;
+use super::mass::{fine, load_of, nano};
+use super::parts::{KitParts, Stack, UnfitKit};
+use super::side::Side;
+use crate::sheet::{Equipment, Line};
+use crate::units::{Load, Unit};
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+/// What stands in the garage, checked.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "KitParts", into = "KitParts")]
+pub struct Kit(KitParts);
+
+/// Something that plates are put on.
+struct Empty<'a> {
+    name: Option<&'a Line>,
+    mass: Load,
+}
+
+impl Stack {
+    /// The loads at the positions of the pin, rising.
+    pub(super) fn positions(&self) -> impl Iterator<Item = Load> {
+        let steps = if self.step.is_zero() {
+            Decimal::ZERO
+        } else {
+            ((self.last.kg() - self.first.kg()) / self.step.kg()).floor()
+        };
+        let mut next = Decimal::ZERO;
+        std::iter::from_fn(move || {
+            let at = next;
+            next += Decimal::ONE;
+            (at <= steps).then(|| self.first.plus(self.step.times(at)))
+        })
+    }
+
+    /// All loads: each position with any of the add-ons on top.
+    fn loads(&self) -> Vec<Load> {
+        let mut loads: Vec<Load> = self.positions().collect();
+        for &add_on in &self.add_ons {
+            let with: Vec<Load> = loads.iter().map(|load| load.plus(add_on)).collect();
+            loads.extend(with);
+        }
+        loads
+    }
+}
+
+impl Kit {
+    /// Checks the parts and sorts plates (heaviest first) and dumbbells (lightest first, each once).
+    ///
+    /// # Errors
+    /// [`UnfitKit`], which says what is allowed.
+    pub fn new(mut parts: KitParts) -> Result<Kit, UnfitKit> {
+        parts.check()?;
+        parts.dumbbells.sort();
+        parts.dumbbells.dedup();
+        parts
+            .plates
+            .sort_by_key(|kind| std::cmp::Reverse(kind.mass));
+        Side::new(&parts.plates, 1)?;
+        Ok(Kit(parts))
+    }
+
+    /// What it is made of; change a copy and check it again with [`Kit::new`].
+    #[must_use]
+    pub fn parts(&self) -> &KitParts {
+        &self.0
+    }
+
+    /// The unit on display.
+    #[must_use]
+    pub fn unit(&self) -> Unit {
+        self.0.unit
+    }
+
+    /// All loads of `equipment`; for body and other equipment every multiple of the smallest step; none for bands.
+    #[must_use]
+    pub fn choices(&self, equipment: Equipment) -> Choices {
+        match equipment {
+            Equipment::Barbell | Equipment::Handle => {
+                let side = self.side(equipment);
+                let empties = self.empties(equipment);
+                let on_each = empties.iter().flat_map(|empty| self.loads_on(empty, &side));
+                Choices::listed(on_each.collect())
+            }
+            Equipment::Dumbbell => Choices::listed(self.0.dumbbells.clone()),
+            Equipment::Stack => {
+                Choices::listed(self.0.stacks.iter().flat_map(Stack::loads).collect())
+            }
+            Equipment::Band => Choices::listed(Vec::new()),
+            Equipment::Body | Equipment::Other => Choices::grid(self.0.smallest_step),
+        }
+    }
+
+    /// Loads that are made on the same bar or stack as `load`, so that nobody is sent to another bar between sets;
+    /// all of `equipment` where none makes exactly `load`.
+    #[must_use]
+    pub fn choices_beside(&self, equipment: Equipment, load: Load) -> Choices {
+        let beside = match equipment {
+            Equipment::Barbell => {
+                let side = self.side(equipment);
+                self.empties(equipment)
+                    .iter()
+                    .map(|empty| Choices::listed(self.loads_on(empty, &side).collect()))
+                    .find(|choices| choices.contains(load))
+            }
+            Equipment::Stack => {
+                let mut each = self.0.stacks.iter().map(|s| Choices::listed(s.loads()));
+                each.find(|choices| choices.contains(load))
+            }
+            _ => None,
+        };
+        beside.unwrap_or_else(|| self.choices(equipment))
+    }
+
+    /// All achievable loads, rising, each once; empty for bands, and for body and other equipment, where every
+    /// multiple of the smallest step can be made.
+    #[must_use]
+    pub fn loads(&self, equipment: Equipment) -> Vec<Load> {
+        self.choices(equipment)
+            .list()
+            .map(<[Load]>::to_vec)
+            .unwrap_or_default()
+    }
+
+    /// The heaviest achievable load that is not above `load`.
+    #[must_use]
+    pub fn at_or_below(&self, equipment: Equipment, load: Load) -> Option<Load> {
+        self.choices(equipment).at_or_below(load)
+    }
+
+    /// The lightest achievable load that is not below `load`.
+    #[must_use]
+    pub fn at_or_above(&self, equipment: Equipment, load: Load) -> Option<Load> {
+        self.choices(equipment).at_or_above(load)
+    }
+
+    /// The achievable load nearest to `load`; of two as near, the lighter.
+    #[must_use]
+    pub fn nearest(&self, equipment: Equipment, load: Load) -> Option<Load> {
+        self.choices(equipment).nearest(load)
+    }
+
+    /// The next heavier load, on the same bar or stack where that makes `load`.
+    #[must_use]
+    pub fn next_above(&self, equipment: Equipment, load: Load) -> Option<Load> {
+        self.choices_beside(equipment, load).next_above(load)
+    }
+
+    /// The next lighter load, on the same bar or stack where that makes `load`.
+    #[must_use]
+    pub fn next_below(&self, equipment: Equipment, load: Load) -> Option<Load> {
+        self.choices_beside(equipment, load).next_below(load)
+    }
+
+    /// True when exactly `load` can be made.
+    #[must_use]
+    pub fn is_loadable(&self, equipment: Equipment, load: Load) -> bool {
+        self.choices(equipment).contains(load)
+    }
+
+    /// The bar or handle and the fewest plates that make exactly `load`, of several bars on the first named; none
+    /// where it cannot be made, and for equipment without plates.
+    #[must_use]
+    pub fn loading(&self, equipment: Equipment, load: Load) -> Option<Loading> {
+        let side = self.side(equipment);
+        let wanted = nano(fine(load));
+        self.empties(equipment).iter().find_map(|empty| {
+            let total = |mass| nano(fine(empty.mass) + 2 * mass);
+            let mass = side.first_where(|mass| total(mass) >= wanted)?;
+            if total(mass) != wanted {
+                return None;
+            }
+            Some(Loading {
+                bar: empty.name.cloned(),
+                empty: empty.mass,
+                per_side: side.plates(mass)?,
+                unit: self.0.unit,
+            })
+        })
+    }
+
+    fn empties(&self, equipment: Equipment) -> Vec<Empty<'_>> {
+        match equipment {
+            Equipment::Barbell => self
+                .0
+                .bars
+                .iter()
+                .map(|bar| Empty {
+                    name: Some(&bar.name),
+                    mass: bar.mass,
+                })
+                .collect(),
+            Equipment::Handle => self
+                .0
+                .handles
+                .iter()
+                .map(|handle| Empty {
+                    name: None,
+                    mass: handle.mass,
+                })
+                .collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    fn side(&self, equipment: Equipment) -> Side {
+        let at_once = match (equipment, &self.0.handles) {
+            (Equipment::Handle, Some(handle)) => handle.count,
+            _ => 1,
+        };
+        Side::new(&self.0.plates, at_once).expect("the sums were counted when the kit was made")
+    }
+
+    fn loads_on<'a>(
+        &'a self,
+        empty: &Empty<'_>,
+        side: &'a Side,
+    ) -> impl Iterator<Item = Load> + use<'a> {
+        let bar = fine(empty.mass);
+        side.masses()
+            .filter_map(move |mass| load_of(bar + 2 * mass, self.0.unit))
+    }
+}
+
+impl TryFrom<KitParts> for Kit {
+    type Error = UnfitKit;
+    fn try_from(parts: KitParts) -> Result<Kit, UnfitKit> {
+        Kit::new(parts)
+    }
+}
+
+impl From<Kit> for KitParts {
+    fn from(kit: Kit) -> KitParts {
+        kit.0
+    }
+}
