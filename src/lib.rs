@@ -7,5 +7,6 @@ pub mod kit;
 pub mod ledger;
 pub mod session;
 pub mod sheet;
+pub mod store;
 pub mod strength;
 pub mod units;

@@ -1,0 +1,81 @@
+//! The envelope of a file and its limits.
+
+use super::record::{BodyMassRecord, KitRecord, LifterRecord};
+use super::session_log::SessionLog;
+use super::sheet_record::SheetRecord;
+use chrono::{DateTime, FixedOffset};
+use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, SeqAccess, Visitor};
+use std::fmt;
+use std::marker::PhantomData;
+
+/// What stands in the field `format` of every file.
+pub const FORMAT: &str = "stanchion";
+/// Largest file that is read, in bytes: 64 MiB.
+pub const FILE_BYTES_MAX: u64 = 64 * 1024 * 1024;
+/// Most sessions in a file.
+pub const SESSIONS_MAX: usize = 20_000;
+/// Most versions of sheets in a file.
+pub const SHEETS_MAX: usize = 5_000;
+/// Most kit records in a file.
+pub const KITS_MAX: usize = 5_000;
+/// Most lifter records in a file.
+pub const LIFTERS_MAX: usize = 5_000;
+/// Most body masses in a file.
+pub const BODY_MASSES_MAX: usize = 20_000;
+
+/// A file of format version 1. Its head was read before; here it is passed over.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FileV1 {
+    #[serde(rename = "format")]
+    _format: IgnoredAny,
+    #[serde(rename = "version")]
+    _version: IgnoredAny,
+    #[serde(default, rename = "written")]
+    _written: Option<DateTime<FixedOffset>>,
+    #[serde(default, deserialize_with = "at_most::<_, _, LIFTERS_MAX>")]
+    pub lifter: Vec<LifterRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, KITS_MAX>")]
+    pub kit: Vec<KitRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, BODY_MASSES_MAX>")]
+    pub body_mass: Vec<BodyMassRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, SHEETS_MAX>")]
+    pub sheets: Vec<SheetRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, SESSIONS_MAX>")]
+    pub sessions: Vec<SessionLog>,
+}
+
+/// Reads a list of at most `MOST` entries, and stops at the first beyond.
+pub(super) fn at_most<'de, D, T, const MOST: usize>(source: D) -> Result<Vec<T>, D::Error>
+where
+    D: Deserializer<'de>,
+    T: Deserialize<'de>,
+{
+    struct List<T, const MOST: usize>(PhantomData<T>);
+
+    impl<'de, T: Deserialize<'de>, const MOST: usize> Visitor<'de> for List<T, MOST> {
+        type Value = Vec<T>;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            write!(f, "a list of at most {MOST} entries")
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Vec<T>, A::Error> {
+            let mut entries = Vec::new();
+            while entries.len() < MOST {
+                match list.next_element()? {
+                    Some(entry) => entries.push(entry),
+                    None => return Ok(entries),
+                }
+            }
+            if list.next_element::<IgnoredAny>()?.is_some() {
+                return Err(A::Error::custom(format_args!(
+                    "this list has more than {MOST} entries, at most {MOST} are allowed"
+                )));
+            }
+            Ok(entries)
+        }
+    }
+
+    source.deserialize_seq(List::<T, MOST>(PhantomData))
+}

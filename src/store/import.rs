@@ -1,0 +1,30 @@
+//! Import: read a file, merge it with what is there, and check that the whole can still be kept and exported.
+
+use super::archive::Archive;
+use super::file::{BODY_MASSES_MAX, KITS_MAX, LIFTERS_MAX, SESSIONS_MAX, SHEETS_MAX};
+use super::merge::Merged;
+use super::read::{ReadError, read};
+use super::session_log::SessionLog;
+use crate::session::EVENTS_MAX;
+
+/// Merges the file `text` into `mine`.
+///
+/// # Errors
+/// [`ReadError`]: the file cannot be read, or there would be more than an export may hold. Nothing is changed then.
+pub fn import(mine: Archive, text: &str) -> Result<Merged, ReadError> {
+    let merged = mine.merge(read(text)?);
+    let all = &merged.archive;
+    let events = all.sessions.values().map(SessionLog::event_count).max();
+    let limits = [
+        ("sessions", all.sessions.len(), SESSIONS_MAX),
+        ("events in one session", events.unwrap_or(0), EVENTS_MAX),
+        ("versions of sheets", all.sheets.len(), SHEETS_MAX),
+        ("kit records", all.kit.len(), KITS_MAX),
+        ("lifter records", all.lifter.len(), LIFTERS_MAX),
+        ("body masses", all.body_mass.len(), BODY_MASSES_MAX),
+    ];
+    match limits.into_iter().find(|(_, given, most)| given > most) {
+        Some((what, given, most)) => Err(ReadError::TooMany { what, given, most }),
+        None => Ok(merged),
+    }
+}

@@ -1,0 +1,38 @@
+//! What is kept: the file format, its versions, import, merge, export, and the rows of the database. Pure: text in,
+//! values out.
+//!
+//! Everything kept is a set of immutable records with ids. What changes is written as a new record: a sheet has
+//! versions, a session has events. So two collections merge by set union, and an import can be done twice, in any
+//! order, without harm.
+
+mod archive;
+mod demo;
+mod file;
+mod import;
+mod kept;
+mod merge;
+mod migrate;
+mod read;
+mod record;
+mod row;
+mod session_log;
+mod sheet_record;
+mod shelf;
+mod write;
+
+pub use archive::Archive;
+pub use demo::demo;
+pub use file::{
+    BODY_MASSES_MAX, FILE_BYTES_MAX, FORMAT, KITS_MAX, LIFTERS_MAX, SESSIONS_MAX, SHEETS_MAX,
+};
+pub use import::import;
+pub use kept::{Kept, Put, Record};
+pub use merge::{Conflict, Merged, Summary};
+pub use migrate::FormatVersion;
+pub use read::{ReadError, check_size, read};
+pub use record::{BodyMassRecord, KitRecord, LifterRecord};
+pub use row::{RowError, open, seal};
+pub use session_log::{SessionLog, UnfitSession};
+pub use sheet_record::{RemovedSheet, SheetRecord};
+pub use shelf::{DATABASE, DATABASE_VERSION, Shelf};
+pub use write::write;

@@ -1,0 +1,236 @@
+//! Reading a file: text in, a checked archive or a sentence out.
+
+use super::archive::Archive;
+use super::file::{FILE_BYTES_MAX, FORMAT, FileV1};
+use super::kept::{Kept, Put, Record};
+use super::migrate::FormatVersion;
+use serde::Deserialize;
+use serde_json::Value;
+use std::fmt;
+use uuid::Uuid;
+
+/// Why a file was not read. Nothing of it is taken then.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ReadError {
+    /// Larger than can be read.
+    TooLarge {
+        /// Its bytes.
+        bytes: u64,
+    },
+    /// No JSON.
+    NotJson {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What is wrong there.
+        why: String,
+    },
+    /// JSON, but not of this program.
+    NotOurs,
+    /// The field `version` is not there or no whole number from 1.
+    NoVersion,
+    /// Of a newer version of the format.
+    Newer {
+        /// The version that the file names.
+        found: u64,
+        /// The newest version that can be read.
+        known: u64,
+    },
+    /// A value that is not allowed where it stands.
+    Wrong {
+        /// The place in the file, like `sheets[0].groups[2]`.
+        path: String,
+        /// Line where reading stopped, from 1.
+        line: usize,
+        /// Column where reading stopped, from 1.
+        column: usize,
+        /// What is wrong and what is allowed.
+        why: String,
+    },
+    /// Two records have one id and differ.
+    Twins {
+        /// The place of the second in the file.
+        path: String,
+        /// Kind of record.
+        what: &'static str,
+        /// The id.
+        id: Uuid,
+    },
+    /// Together with what is there already, there would be more than can be kept.
+    TooMany {
+        /// What there is too much of.
+        what: &'static str,
+        /// How many there would be.
+        given: usize,
+        /// Most that are allowed.
+        most: usize,
+    },
+}
+
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ReadError::TooLarge { bytes } => write!(
+                f,
+                "the file has {bytes} bytes, at most {FILE_BYTES_MAX} (64 MiB) can be read"
+            ),
+            ReadError::NotJson { line, column, why } => write!(
+                f,
+                "the file is not JSON: line {line}, column {column}: {why}"
+            ),
+            ReadError::NotOurs => write!(
+                f,
+                "this is no file of Stanchion: it must be a JSON object with \"format\": \"{FORMAT}\""
+            ),
+            ReadError::NoVersion => write!(
+                f,
+                "version: must be a whole number from 1 to {}",
+                FormatVersion::CURRENT.number()
+            ),
+            ReadError::Newer { found, known } => write!(
+                f,
+                "version: the file has version {found}, this app reads versions up to {known}: update the app, then try again"
+            ),
+            ReadError::Wrong {
+                path,
+                line,
+                column,
+                why,
+            } => write!(f, "{path} (line {line}, column {column}): {why}"),
+            ReadError::Twins { path, what, id } => write!(
+                f,
+                "{path}: a second {what} has the id {id} and differs from the first: give each its own"
+            ),
+            ReadError::TooMany { what, given, most } => write!(
+                f,
+                "there would be {given} {what} after the import, at most {most} are allowed"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for ReadError {}
+
+/// Checks the size of a file before it is read.
+///
+/// # Errors
+/// [`ReadError::TooLarge`] above [`FILE_BYTES_MAX`].
+pub fn check_size(bytes: u64) -> Result<(), ReadError> {
+    if bytes > FILE_BYTES_MAX {
+        Err(ReadError::TooLarge { bytes })
+    } else {
+        Ok(())
+    }
+}
+
+/// Reads a file of the export format, of any version so far.
+///
+/// # Errors
+/// [`ReadError`], which names the place in the file and what is allowed.
+pub fn read(text: &str) -> Result<Archive, ReadError> {
+    check_size(text.len() as u64)?;
+    // A byte order mark, as some editors write.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    match version(text)? {
+        FormatVersion::V1 => gather(form(text)?),
+    }
+}
+
+/// The head of a file; everything else is passed over unread.
+#[derive(Deserialize)]
+struct Head {
+    #[serde(default)]
+    format: Value,
+    #[serde(default)]
+    version: Value,
+}
+
+fn version(text: &str) -> Result<FormatVersion, ReadError> {
+    let head: Head = serde_json::from_str(text).map_err(|error| {
+        if error.is_data() {
+            ReadError::NotOurs
+        } else {
+            ReadError::NotJson {
+                line: error.line(),
+                column: error.column(),
+                why: bare(&error),
+            }
+        }
+    })?;
+    if head.format != FORMAT {
+        return Err(ReadError::NotOurs);
+    }
+    let number = head.version.as_u64().ok_or(ReadError::NoVersion)?;
+    FormatVersion::try_from(number)
+}
+
+fn form(text: &str) -> Result<FileV1, ReadError> {
+    let mut source = serde_json::Deserializer::from_str(text);
+    serde_path_to_error::deserialize(&mut source).map_err(|error| {
+        let path = error.path().to_string();
+        let error = error.into_inner();
+        ReadError::Wrong {
+            path: if path == "." {
+                "the file".to_owned()
+            } else {
+                path
+            },
+            line: error.line(),
+            column: error.column(),
+            why: bare(&error),
+        }
+    })
+}
+
+/// The message without the position that the reader appends: it is told apart.
+fn bare(error: &serde_json::Error) -> String {
+    let text = error.to_string();
+    let position = format!(" at line {} column {}", error.line(), error.column());
+    text.strip_suffix(&position).unwrap_or(&text).to_owned()
+}
+
+fn gather(form: FileV1) -> Result<Archive, ReadError> {
+    let mut archive = Archive {
+        lifter: gather_list("lifter", form.lifter)?,
+        kit: gather_list("kit", form.kit)?,
+        body_mass: gather_list("body_mass", form.body_mass)?,
+        sheets: gather_list("sheets", form.sheets)?,
+        ..Archive::default()
+    };
+    for (index, session) in form.sessions.into_iter().enumerate() {
+        let twin = match archive.sessions.get_mut(&session.id()) {
+            None => {
+                archive.sessions.insert(session.id(), session);
+                None
+            }
+            Some(there) => there
+                .take(session)
+                .into_iter()
+                .find(|(_, put)| matches!(put, Put::Conflict { .. })),
+        };
+        if let Some((id, _)) = twin {
+            return Err(ReadError::Twins {
+                path: format!("sessions[{index}]"),
+                what: "event",
+                id: id.0,
+            });
+        }
+    }
+    Ok(archive)
+}
+
+fn gather_list<R: Record>(list: &str, records: Vec<R>) -> Result<Kept<R>, ReadError> {
+    let mut kept = Kept::default();
+    for (index, record) in records.into_iter().enumerate() {
+        let id = record.shown_id();
+        if let Put::Conflict { .. } = kept.put(record) {
+            return Err(ReadError::Twins {
+                path: format!("{list}[{index}]"),
+                what: R::WHAT,
+                id,
+            });
+        }
+    }
+    Ok(kept)
+}

@@ -1,0 +1,139 @@
+//! The events of one session as they are kept: never without a beginning.
+
+use super::file::at_most;
+use super::kept::{Kept, Put, content};
+use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
+use serde::Deserialize;
+use std::fmt;
+
+/// The events of one session, by rising id. At least one of them begins it, and none begins another.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(try_from = "SessionForm")]
+pub struct SessionLog {
+    id: SessionId,
+    events: Kept<Event>,
+}
+
+/// Why events are no session.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum UnfitSession {
+    /// None of them begins it.
+    NoBeginning,
+    /// One of them begins another session.
+    OtherSession(SessionId),
+    /// Two of them have one id and differ.
+    Twins(EventId),
+}
+
+impl fmt::Display for UnfitSession {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            UnfitSession::NoBeginning => {
+                f.write_str("the session has no beginning: one of its events must be “began”")
+            }
+            UnfitSession::OtherSession(id) => write!(
+                f,
+                "an event begins the session {}: every “began” must name the session it stands in",
+                id.0
+            ),
+            UnfitSession::Twins(id) => {
+                write!(
+                    f,
+                    "two events have the id {} and differ: give each its own",
+                    id.0
+                )
+            }
+        }
+    }
+}
+
+impl std::error::Error for UnfitSession {}
+
+/// The file's form of a session.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SessionForm {
+    id: SessionId,
+    #[serde(deserialize_with = "at_most::<_, _, EVENTS_MAX>")]
+    events: Vec<Event>,
+}
+
+impl TryFrom<SessionForm> for SessionLog {
+    type Error = UnfitSession;
+    fn try_from(form: SessionForm) -> Result<SessionLog, UnfitSession> {
+        SessionLog::new(form.id, form.events)
+    }
+}
+
+impl SessionLog {
+    /// The log of a session from its events, in any order; the very same event twice is one.
+    ///
+    /// # Errors
+    /// [`UnfitSession`].
+    pub fn new(
+        id: SessionId,
+        events: impl IntoIterator<Item = Event>,
+    ) -> Result<SessionLog, UnfitSession> {
+        let mut kept = Kept::default();
+        let mut begins = false;
+        for event in events {
+            if let What::Began(began) = &event.what {
+                if began.session != id {
+                    return Err(UnfitSession::OtherSession(began.session));
+                }
+                begins = true;
+            }
+            let event_id = event.id;
+            if let Put::Conflict { .. } = kept.put(event) {
+                return Err(UnfitSession::Twins(event_id));
+            }
+        }
+        if begins {
+            Ok(SessionLog { id, events: kept })
+        } else {
+            Err(UnfitSession::NoBeginning)
+        }
+    }
+
+    /// The session.
+    #[must_use]
+    pub fn id(&self) -> SessionId {
+        self.id
+    }
+
+    /// Its events by rising id.
+    #[must_use]
+    pub fn events(&self) -> Vec<Event> {
+        self.events.iter().cloned().collect()
+    }
+
+    /// How many events it has; never 0.
+    #[must_use]
+    pub fn event_count(&self) -> usize {
+        self.events.len()
+    }
+
+    /// The row text of the session: `{"id": …, "events": […]}` in one line.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        let lines: Vec<String> = self.event_lines().collect();
+        format!(
+            r#"{{"id":{},"events":[{}]}}"#,
+            content(&self.id),
+            lines.join(",")
+        )
+    }
+
+    /// The JSON text of each event, in one line each.
+    pub(super) fn event_lines(&self) -> impl Iterator<Item = String> {
+        self.events.iter().map(content)
+    }
+
+    /// Takes the events of the same session from `other`; says what each did.
+    pub(super) fn take(&mut self, other: SessionLog) -> Vec<(EventId, Put)> {
+        let events = other.events.into_records();
+        events
+            .map(|event| (event.id, self.events.put(event)))
+            .collect()
+    }
+}

@@ -1,0 +1,56 @@
+//! The object stores of the database, by name.
+
+/// Name of the database.
+pub const DATABASE: &str = "stanchion";
+/// Version of its layout: which object stores there are.
+pub const DATABASE_VERSION: u32 = 1;
+
+/// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Shelf {
+    /// Events of sessions under way, one row an event; key: event id.
+    Events,
+    /// Finished sessions, one row with all its events; key: session id.
+    Sessions,
+    /// Headings of finished sessions; key: session id. Can be made anew from the sessions.
+    Headings,
+    /// Exercise summaries; key: exercise id. Can be made anew from the sessions.
+    Summaries,
+    /// Sheet records; key: sheet id, a slash, version.
+    Sheets,
+    /// Kit records; key: version.
+    Kits,
+    /// Lifter records; key: version.
+    Lifters,
+    /// Body masses; key: id.
+    BodyMass,
+}
+
+impl Shelf {
+    /// All of them.
+    pub const ALL: [Shelf; 8] = [
+        Shelf::Events,
+        Shelf::Sessions,
+        Shelf::Headings,
+        Shelf::Summaries,
+        Shelf::Sheets,
+        Shelf::Kits,
+        Shelf::Lifters,
+        Shelf::BodyMass,
+    ];
+
+    /// Name of the object store; it never changes.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Shelf::Events => "events",
+            Shelf::Sessions => "sessions",
+            Shelf::Headings => "headings",
+            Shelf::Summaries => "summaries",
+            Shelf::Sheets => "sheets",
+            Shelf::Kits => "kits",
+            Shelf::Lifters => "lifters",
+            Shelf::BodyMass => "body_mass",
+        }
+    }
+}
