@@ -4,11 +4,11 @@ mod common;
 
 use common::archives::archive;
 use common::events::{event, session};
-use common::time;
+use common::{schema, time};
 use proptest::prelude::*;
 use stanchion::ledger::{SessionRecord, summaries_of, update};
 use stanchion::session::{Event, What, effective};
-use stanchion::store::{Archive, import, open, read, seal, write};
+use stanchion::store::{Archive, Kept, Record, import, open, read, seal, write};
 
 /// The text of an archive, its time of writing fixed: equal texts are equal to the last digit.
 fn text(archive: &Archive) -> String {
@@ -23,6 +23,15 @@ fn owned(events: Vec<&Event>) -> Vec<Event> {
     events.into_iter().cloned().collect()
 }
 
+/// Puts into `news` what is in `old` under ids that are not there.
+fn fill<R: Record + Clone>(news: &mut Kept<R>, old: &Kept<R>) {
+    for record in old.iter() {
+        if news.get(record.id()).is_none() {
+            news.put(record.clone());
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
@@ -31,6 +40,14 @@ proptest! {
         let again = read(&text(&archive)).unwrap();
         prop_assert_eq!(text(&again), text(&archive));
         prop_assert_eq!(again, archive);
+    }
+
+    #[test]
+    fn what_is_exported_fits_the_schema(archive in archive()) {
+        let value = serde_json::from_str(&text(&archive)).unwrap();
+        if let Err(error) = schema().validate(&value) {
+            prop_assert!(false, "{}: {}", error.instance_path(), error);
+        }
     }
 
     #[test]
@@ -68,12 +85,13 @@ proptest! {
         let outcome = a.clone().merge(b);
         // Writing the news over what was there, id by id, gives the whole.
         let mut written = outcome.news.clone();
-        for record in a.lifter.iter() { if written.lifter.get(record.version).is_none() { written.lifter.put(record.clone()); } }
-        for record in a.body_mass.iter() { if written.body_mass.get(record.id).is_none() { written.body_mass.put(record.clone()); } }
-        for record in a.sheets.iter() {
-            if written.sheets.get((record.sheet_id(), record.version())).is_none() { written.sheets.put(record.clone()); }
+        fill(&mut written.lifter, &a.lifter);
+        fill(&mut written.kit, &a.kit);
+        fill(&mut written.body_mass, &a.body_mass);
+        fill(&mut written.sheets, &a.sheets);
+        for (id, log) in a.sessions {
+            written.sessions.entry(id).or_insert(log);
         }
-        for (id, log) in a.sessions { written.sessions.entry(id).or_insert(log); }
         prop_assert_eq!(text(&written), text(&outcome.archive));
     }
 

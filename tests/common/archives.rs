@@ -1,6 +1,7 @@
 //! Generators of archives.
 
 use super::events::{session, session_id};
+use super::kits::kit;
 use super::quantities::{line, load, unit};
 use super::sheets::sheet;
 use super::{id, time};
@@ -9,7 +10,7 @@ use proptest::option;
 use proptest::prelude::*;
 use stanchion::sheet::{SheetId, SheetVersion};
 use stanchion::store::{
-    Archive, BodyMassRecord, LifterRecord, RemovedSheet, SessionLog, SheetRecord,
+    Archive, BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SessionLog, SheetRecord,
 };
 
 fn lifter() -> BoxedStrategy<LifterRecord> {
@@ -20,6 +21,16 @@ fn lifter() -> BoxedStrategy<LifterRecord> {
             unit,
             name,
             welcomed,
+        })
+        .boxed()
+}
+
+fn kit_record() -> BoxedStrategy<KitRecord> {
+    (0..4_u64, kit())
+        .prop_map(|(n, kit)| KitRecord {
+            version: id(n, 9),
+            written: time(n),
+            kit,
         })
         .boxed()
 }
@@ -58,14 +69,18 @@ fn log() -> BoxedStrategy<SessionLog> {
 pub fn archive() -> BoxedStrategy<Archive> {
     (
         vec(lifter(), 0..3),
+        vec(kit_record(), 0..3),
         vec(body_mass(), 0..3),
         vec(sheet_record(), 0..3),
         vec(log(), 0..3),
     )
-        .prop_map(|(lifters, masses, sheets, logs)| {
+        .prop_map(|(lifters, kits, masses, sheets, logs)| {
             let mut archive = Archive::default();
             for lifter in lifters {
                 archive.lifter.put(lifter);
+            }
+            for kit in kits {
+                archive.kit.put(kit);
             }
             for mass in masses {
                 archive.body_mass.put(mass);
