@@ -111,11 +111,6 @@ impl Side {
             .map_or(&[EMPTY][..], |layer| &layer.sums[..])
     }
 
-    /// The mass of those plates.
-    pub(super) fn mass_of(plates: &[Load]) -> Fine {
-        plates.iter().map(|&plate| fine(plate)).sum()
-    }
-
     /// The figure of a plate: bare in the unit on display, with its sign in the other.
     pub(super) fn figure(plate: Load, unit: Unit) -> String {
         if plate.unit() == unit {
@@ -223,7 +218,7 @@ mod tests {
                 .masses()
                 .map(|mass| {
                     let set = side.plates(mass).expect("a listed mass has its plates");
-                    assert_eq!(Side::mass_of(&set), mass);
+                    assert_eq!(set.iter().map(|&plate| fine(plate)).sum::<Fine>(), mass);
                     assert!(set.is_sorted_by(|a, b| a >= b), "heaviest first");
                     for kind in &plates {
                         let used = set.iter().filter(|&&plate| plate == kind.mass).count();

@@ -4,8 +4,10 @@ use super::state::{Slot, State};
 use crate::kit::{Change, Kit, Loading, change};
 use crate::sheet::{Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
-use crate::strength::{DoneSet, Performance, Prescribed, SetBecause, best_e1rm, set_load};
-use crate::units::{Load, Reps, Rir, Seconds};
+use crate::strength::{
+    Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, set_load,
+};
+use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
 /// What the floor shows of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,22 +50,39 @@ pub struct Board {
     pub cautions: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
+    /// Where the block's work load comes from.
+    pub proposal: Option<Because>,
     /// Plates on the bar, for a barbell.
     pub loading: Option<Loading>,
     /// What changes on the bar since the set before.
     pub change: Option<Change>,
 }
 
+impl Board {
+    /// Where the load comes from, in one sentence; a work load by the rule that proposed it.
+    #[must_use]
+    pub fn because(&self, unit: Unit) -> String {
+        match (&self.because, &self.proposal) {
+            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.said(unit),
+            (because, _) => because.said(unit),
+        }
+    }
+}
+
 impl State {
+    /// What was proposed at the beginning for the block of `slot`.
+    fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+        let block = slot.planned.key.block;
+        self.began
+            .proposals
+            .iter()
+            .find(|proposal| proposal.block == block)
+    }
+
     /// The load of `slot` by its prescription, with its because.
     #[must_use]
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
         let block = self.block_of(slot);
-        let base = self
-            .began
-            .proposals
-            .iter()
-            .find(|proposal| proposal.block == block.id);
         let done: Vec<DoneSet> = self
             .slots
             .iter()
@@ -77,7 +96,14 @@ impl State {
                 })
             })
             .collect();
-        set_load(block, &slot.planned, base, &done, best_e1rm(history), kit)
+        set_load(
+            block,
+            &slot.planned,
+            self.proposal(slot).and_then(|proposal| proposal.load),
+            &done,
+            best_e1rm(history),
+            kit,
+        )
     }
 
     /// The board of `slot`.
@@ -136,6 +162,7 @@ impl State {
             cue,
             cautions: block.cautions.clone(),
             because: prescribed.because,
+            proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
             loading,
             change,
         }

@@ -24,6 +24,7 @@ pub enum RepTarget {
 #[derive(Serialize, Deserialize)]
 #[serde(
     untagged,
+    deny_unknown_fields,
     expecting = "reps are a number like 5, or {\"from\": 5, \"to\": 7}, or {\"least\": 8}"
 )]
 enum RepTargetForm {

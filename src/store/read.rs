@@ -5,6 +5,7 @@ use super::file::{FILE_BYTES_MAX, FORMAT, FileV1};
 use super::kept::{Kept, Put, Record};
 use super::migrate::FormatVersion;
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::fmt;
 use uuid::Uuid;
@@ -133,7 +134,7 @@ pub fn read(text: &str) -> Result<Archive, ReadError> {
     // A byte order mark, as some editors write.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     match version(text)? {
-        FormatVersion::V1 => gather(form(text)?),
+        FormatVersion::V1 => gather(parse(text)?),
     }
 }
 
@@ -165,14 +166,20 @@ fn version(text: &str) -> Result<FormatVersion, ReadError> {
     FormatVersion::try_from(number)
 }
 
-fn form(text: &str) -> Result<FileV1, ReadError> {
+/// Reads one value of the format: what [`read`] does to a whole file, for the text of one row of the database.
+///
+/// Use it for rows too: the program then carries one reader of every type and not two.
+///
+/// # Errors
+/// [`ReadError::Wrong`] with the place in the text.
+pub fn parse<T: DeserializeOwned>(text: &str) -> Result<T, ReadError> {
     let mut source = serde_json::Deserializer::from_str(text);
     serde_path_to_error::deserialize(&mut source).map_err(|error| {
         let path = error.path().to_string();
         let error = error.into_inner();
         ReadError::Wrong {
             path: if path == "." {
-                "the file".to_owned()
+                "the whole".to_owned()
             } else {
                 path
             },

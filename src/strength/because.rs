@@ -1,68 +1,222 @@
-//! Where a prescribed number comes from, as data; one sentence on screen.
+//! Where a proposed work load comes from, as data; its words are in `words`.
 
-use crate::sheet::BlockId;
+use crate::sheet::{BlockId, Equipment};
 use crate::units::{Load, Reps, Rir, Share};
 use serde::{Deserialize, Serialize};
-use std::fmt;
+
+/// Which way a rule wants the work load to go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Wish {
+    /// A step harder: more load, or less assistance.
+    Harder,
+    /// The same again.
+    Same,
+    /// A step easier: less load, or more assistance.
+    Easier,
+}
+
+/// From which load to which.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Moved {
+    /// Work load of last time.
+    pub at: Load,
+    /// Load that is proposed, one that the kit can make. Equal to `at` against the wish where the kit ends.
+    pub to: Load,
+    /// Which way the rule wanted to go.
+    pub wish: Wish,
+    /// What the load is made of.
+    pub on: Equipment,
+    /// True when the load assists, so that harder is less of it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub assists: bool,
+}
 
 /// Why a work load is what it is.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Because {
     /// Nothing is known yet; the sheet names a load to start from.
-    StartOfSheet {},
+    StartOfSheet {
+        /// The sheet's load.
+        wanted: Load,
+        /// What the kit makes of it.
+        to: Load,
+    },
     /// Nothing is known and the sheet names no load: choose one that feels light.
     NothingKnown {},
     /// The block has no load.
     NoLoad {},
+    /// The kit makes nothing as light as that.
+    OutOfKit {
+        /// What was wanted.
+        wanted: Load,
+    },
     /// The sheet's own load, never changed by a rule.
-    AsWritten {},
-    /// Top of the range reached: a step up.
+    AsWritten {
+        /// The sheet's load.
+        wanted: Load,
+        /// What the kit makes of it.
+        to: Load,
+    },
+    /// There is nothing to judge by in the sets of last time: the same load.
+    SameAsLast {
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// The load was made easier in the middle of last time's work sets: the same load to begin with, no step up.
+    Lightened {
+        /// The easiest load of last time's work sets.
+        down_to: Load,
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// Double progression: top of the range reached, a step up.
     TopReached {
+        /// Reps of last time's work sets in order.
         reps: Vec<Reps>,
-        at: Load,
-        top: Reps,
-    },
-    /// Inside the range: same load, more reps.
-    InRange {
-        reps: Vec<Reps>,
-        at: Load,
-        top: Reps,
-    },
-    /// Below the range: a step down.
-    BelowRange {
-        reps: Vec<Reps>,
-        at: Load,
+        /// Bottom of the range.
         low: Reps,
+        /// Top of the range.
+        top: Reps,
+        /// From which load to which.
+        moved: Moved,
     },
-    /// Two over the goal, twice running: a step up.
+    /// Double progression: inside the range, same load, more reps.
+    InRange {
+        /// Reps of last time's work sets in order.
+        reps: Vec<Reps>,
+        /// Bottom of the range.
+        low: Reps,
+        /// Top of the range.
+        top: Reps,
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// Double progression: below the range, a step down.
+    BelowRange {
+        /// Reps of last time's work sets in order.
+        reps: Vec<Reps>,
+        /// Bottom of the range.
+        low: Reps,
+        /// Top of the range.
+        top: Reps,
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// Two or more over the goal in the last set, twice running: a step up.
     TwoOverTwice {
+        /// Reps of the last set, the time before last and last time.
         reps: [Reps; 2],
-        at: Load,
+        /// Reps asked for.
         goal: Reps,
+        /// From which load to which.
+        moved: Moved,
     },
-    /// Not yet two over the goal, twice running: same load.
+    /// Not two over the goal twice running at this load: same load.
     NotTwiceYet {
-        reps: Option<Reps>,
-        at: Load,
+        /// Reps of the last set last time.
+        reps: Reps,
+        /// Reps asked for.
         goal: Reps,
+        /// From which load to which.
+        moved: Moved,
     },
     /// Every rep was done: the fixed step.
-    AllDone { at: Load },
+    AllDone {
+        /// From which load to which.
+        moved: Moved,
+    },
     /// Not every rep was done: same load.
-    NotAllDone { at: Load },
+    NotAllDone {
+        /// From which load to which.
+        moved: Moved,
+    },
     /// A share of the estimate.
-    ShareOfE1rm { share: Share, e1rm: Load },
+    ShareOfE1rm {
+        /// The share.
+        share: Share,
+        /// The estimated one-repetition maximum.
+        e1rm: Load,
+        /// What the kit makes of it, nearest below.
+        to: Load,
+    },
+    /// A share of the estimate is asked for and there is none: same load.
+    NoEstimate {
+        /// From which load to which.
+        moved: Moved,
+    },
     /// More left than aimed at: a step up.
-    MoreInReserve { reserve: Rir, aim: Rir, at: Load },
+    MoreInReserve {
+        /// Reps in reserve in the last work set.
+        reserve: Rir,
+        /// Reps in reserve aimed at.
+        aim: Rir,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// As much left as aimed at: same load.
-    AsAimed { reserve: Rir, at: Load },
+    AsAimed {
+        /// Reps in reserve in the last work set.
+        reserve: Rir,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// Less left than aimed at: a step down.
-    LessInReserve { reserve: Rir, aim: Rir, at: Load },
+    LessInReserve {
+        /// Reps in reserve in the last work set.
+        reserve: Rir,
+        /// Reps in reserve aimed at.
+        aim: Rir,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// No reserve was said: same load.
-    NoReserveSaid { at: Load },
-    /// There was nothing further that this kit can make.
-    KitEnds { at: Load, up: bool },
+    NoReserveSaid {
+        /// From which load to which.
+        moved: Moved,
+    },
+}
+
+impl Because {
+    /// From which load to which, where a rule looked at last time.
+    #[must_use]
+    pub fn moved(&self) -> Option<&Moved> {
+        match self {
+            Because::SameAsLast { moved }
+            | Because::Lightened { moved, .. }
+            | Because::TopReached { moved, .. }
+            | Because::InRange { moved, .. }
+            | Because::BelowRange { moved, .. }
+            | Because::TwoOverTwice { moved, .. }
+            | Because::NotTwiceYet { moved, .. }
+            | Because::AllDone { moved }
+            | Because::NotAllDone { moved }
+            | Because::NoEstimate { moved }
+            | Because::MoreInReserve { moved, .. }
+            | Because::AsAimed { moved, .. }
+            | Because::LessInReserve { moved, .. }
+            | Because::NoReserveSaid { moved } => Some(moved),
+            Because::StartOfSheet { .. }
+            | Because::NothingKnown {}
+            | Because::NoLoad {}
+            | Because::OutOfKit { .. }
+            | Because::AsWritten { .. }
+            | Because::ShareOfE1rm { .. } => None,
+        }
+    }
+
+    /// The load that it gives reasons for; none where there is none.
+    #[must_use]
+    pub fn load(&self) -> Option<Load> {
+        match self {
+            Because::StartOfSheet { to, .. }
+            | Because::AsWritten { to, .. }
+            | Because::ShareOfE1rm { to, .. } => Some(*to),
+            _ => self.moved().map(|moved| moved.to),
+        }
+    }
 }
 
 /// What is proposed for a block, with its because.
@@ -76,10 +230,4 @@ pub struct Proposal {
     pub load: Option<Load>,
     /// Where it comes from.
     pub because: Because,
-}
-
-impl fmt::Display for Because {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{self:?}")
-    }
 }

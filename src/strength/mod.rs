@@ -1,9 +1,22 @@
-//! What it means: the next load with its because.
+//! What it means: the next load with its because, the load of each set, the estimate, and when to be careful.
 
 mod because;
+mod curves;
+mod estimate;
 mod history;
+mod ladder;
+mod propose;
+mod rules;
+mod safety;
+mod set_because;
+mod set_load;
+mod words;
 
-pub use because::{Because, Proposal};
+pub use because::{Because, Moved, Proposal, Wish};
+pub use curves::{EPLEY_REPS_MAX, OffTheCurve, epley};
+pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
 pub use history::{Performance, SetResult};
-mod stub;
-pub use stub::*;
+pub use propose::propose;
+pub use safety::jump_caution;
+pub use set_because::{OutcomeStep, SetBecause, ShareOf};
+pub use set_load::{DoneSet, Prescribed, set_load};

@@ -188,7 +188,7 @@ pub fn SetBoard(board: Memo<Option<Board>>) -> impl IntoView {
                     }}
                     <Loaded board=board.clone() unit=unit.get()/>
                     {tempo.map(|tempo| view! { <TempoStrip tempo position/> })}
-                    <p class="board-because" data-part="because">{board.because.to_string()}</p>
+                    <p class="board-because" data-part="because">{board.because(unit.get())}</p>
                     {board.cue.map(|cue| view! { <p class="board-cue" data-part="cue">{cue.to_string()}</p> })}
                     {(!board.cautions.is_empty()).then(|| view! {
                         <ul class="board-cautions" data-part="cautions">
@@ -290,7 +290,7 @@ pub fn NextUp(board: Memo<Option<Board>>, open: RwSignal<Open>) -> impl IntoView
                         {format!("{} · {} {} of {}", board.exercise, board.kind, board.number, board.of)}
                     </p>
                     <Loaded board=board.clone() unit=unit.get()/>
-                    <p class="board-because" data-part="because">{board.because.to_string()}</p>
+                    <p class="board-because" data-part="because">{board.because(unit.get())}</p>
                 }
             })}
         </section>

@@ -54,8 +54,8 @@ fn block_head(block: &Block) -> String {
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
     match proposal.load {
-        Some(load) => format!("{}: {}", load.shown(unit), proposal.because),
-        None => proposal.because.to_string(),
+        Some(load) => format!("{}: {}", load.shown(unit), proposal.because.said(unit)),
+        None => proposal.because.said(unit),
     }
 }
 

@@ -1,0 +1,17 @@
+//! The progression rules, each a pure function from what was seen last time to a because.
+
+mod double;
+mod fixed;
+mod reserve;
+mod seen;
+mod share;
+mod two_for_two;
+mod written;
+
+pub(super) use double::double;
+pub(super) use fixed::fixed;
+pub(super) use reserve::by_reserve;
+pub(super) use seen::{Seen, unless_lightened};
+pub(super) use share::share_of_e1rm;
+pub(super) use two_for_two::two_for_two;
+pub(super) use written::as_written;

@@ -1,0 +1,13 @@
+//! The load as the sheet has it.
+
+use super::super::because::Because;
+use super::super::ladder::Ladder;
+use crate::units::Load;
+
+/// The sheet's load, nearest on the safe side.
+pub(in super::super) fn as_written(wanted: Load, ladder: &Ladder) -> Because {
+    match ladder.fit(wanted) {
+        Some(to) => Because::AsWritten { wanted, to },
+        None => Because::OutOfKit { wanted },
+    }
+}

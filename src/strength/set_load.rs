@@ -1,0 +1,316 @@
+//! The load of one set: its line's policy, its kind's share and what was done before it in this session.
+
+use super::ladder::Ladder;
+use super::set_because::{OutcomeStep, SetBecause, ShareOf};
+use crate::kit::Kit;
+use crate::sheet::{Block, LoadBasis, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
+use crate::units::{Load, Reps, Share};
+
+/// A set of this session that is over: done, or passed over (then without load and reps).
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DoneSet {
+    /// Its key.
+    pub key: SetKey,
+    /// The load, as written on the block's basis.
+    pub load: Option<Load>,
+    /// The reps that were counted.
+    pub reps: Option<Reps>,
+}
+
+/// The load of a set with its because.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Prescribed {
+    /// The load, one that the kit can make; none where there is no load or nothing is known.
+    pub load: Option<Load>,
+    /// Where it comes from.
+    pub because: SetBecause,
+}
+
+/// The load of `set`, always one that `kit` can make.
+///
+/// `base` is the block's work load as proposed or chosen, `done` holds the sets of this session that are over, in the
+/// order they were done, and `e1rm` is the estimate, which counts only for loads that are moved alone. Sets between the
+/// last one done and `set` that are neither done nor passed over are taken to go as planned, so that a whole block can
+/// be looked at ahead. After an overruled load the line goes on from what was done.
+#[must_use]
+pub fn set_load(
+    block: &Block,
+    set: &PlannedSet,
+    base: Option<Load>,
+    done: &[DoneSet],
+    e1rm: Option<Load>,
+    kit: &Kit,
+) -> Prescribed {
+    let because = if block.basis.has_load() {
+        let floor = Floor {
+            block,
+            base,
+            done,
+            e1rm: e1rm.filter(|_| block.basis == LoadBasis::External),
+            ladder: Ladder::new(block, kit, base),
+        };
+        floor.kind(set)
+    } else {
+        SetBecause::NoLoad
+    };
+    Prescribed {
+        load: because.load(),
+        because,
+    }
+}
+
+/// What a set's load is worked out from.
+struct Floor<'a> {
+    block: &'a Block,
+    base: Option<Load>,
+    done: &'a [DoneSet],
+    e1rm: Option<Load>,
+    ladder: Ladder,
+}
+
+impl Floor<'_> {
+    fn kind(&self, set: &PlannedSet) -> SetBecause {
+        match &set.kind {
+            SetKind::RampUp { shares } => match (pick(shares, set.key.set), self.first_work()) {
+                (Some(&share), Some(whole)) => self.share(ShareOf::WorkLoad, share, whole),
+                _ => SetBecause::NothingKnown,
+            },
+            SetKind::BackOff { share } => match self.top().or_else(|| self.first_work()) {
+                Some(whole) => self.share(ShareOf::BackOff, *share, whole),
+                None => SetBecause::NothingKnown,
+            },
+            SetKind::Drop { keep, .. } if set.key.drop > 0 => self.drop(set, *keep),
+            SetKind::Drop { .. } | SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure => {
+                self.policy(set)
+            }
+        }
+    }
+
+    fn policy(&self, set: &PlannedSet) -> SetBecause {
+        match &set.load {
+            LoadPolicy::Same => self.same(set),
+            LoadPolicy::Rising(step) => self.stepped(set, *step, true),
+            LoadPolicy::Falling(step) => self.stepped(set, *step, false),
+            LoadPolicy::List(loads) => self.listed(loads, set.key.set),
+            LoadPolicy::ShareOfTop(shares) => {
+                let whole = self.top().or(self.base);
+                match (pick(shares, set.key.set), whole) {
+                    (Some(&share), Some(whole)) => self.share(ShareOf::Top, share, whole),
+                    _ => SetBecause::NothingKnown,
+                }
+            }
+            LoadPolicy::ShareOfE1rm(share) => match self.e1rm {
+                Some(e1rm) => self.share(ShareOf::E1rm, *share, e1rm),
+                None => self.from(self.base, |to| SetBecause::NoEstimate { to }),
+            },
+            LoadPolicy::RisingByOutcome { planned, large } => self.outcome(set, *planned, *large),
+        }
+    }
+
+    /// The load fitted to the kit with its because, or why there is none.
+    fn from(&self, load: Option<Load>, because: impl FnOnce(Load) -> SetBecause) -> SetBecause {
+        let Some(wanted) = load else {
+            return SetBecause::NothingKnown;
+        };
+        self.ladder
+            .fit(wanted)
+            .map_or(SetBecause::OutOfKit { wanted }, because)
+    }
+
+    /// A share of another load, nearest below; where the kit makes nothing so light, its lightest. A share up to 100 %
+    /// is never above the whole.
+    fn share(&self, of: ShareOf, share: Share, whole: Load) -> SetBecause {
+        if self.ladder.assists() {
+            let easier = self.ladder.step(whole, Step::Smallest, false);
+            let easier = easier.filter(|_| share < Share::percent(100));
+            return self.from(Some(easier.unwrap_or(whole)), |to| {
+                SetBecause::MoreAssistance { from: whole, to }
+            });
+        }
+        let wanted = whole.times(share.factor());
+        let lightest = || {
+            let lightest = self.ladder.easiest_above(wanted);
+            lightest.filter(|&load| load <= whole)
+        };
+        match self.ladder.fit(wanted).or_else(lightest) {
+            Some(to) => SetBecause::Shared {
+                of,
+                share,
+                whole,
+                to,
+            },
+            None => SetBecause::OutOfKit { wanted },
+        }
+    }
+
+    /// What a drop keeps of the load before: of the drop before as done, else as planned.
+    fn drop(&self, set: &PlannedSet, keep: Share) -> SetBecause {
+        let mut before = set.clone();
+        before.key.drop -= 1;
+        let done = self.done.iter().rev().find(|d| d.key == before.key);
+        let whole = done
+            .and_then(|done| done.load)
+            .or_else(|| self.kind(&before).load());
+        match whole {
+            Some(whole) => self.share(ShareOf::Drop, keep, whole),
+            None => SetBecause::NothingKnown,
+        }
+    }
+
+    /// The last set of this set's line that was done with a load before it, and how many sets from that one to this.
+    ///
+    /// Sets that were passed over do not count: nobody should meet two steps at once.
+    fn before(&self, set: &PlannedSet) -> Option<(&DoneSet, u8)> {
+        let mut in_line: Vec<&DoneSet> = self
+            .done
+            .iter()
+            .filter(|d| d.key.block == set.key.block && d.key.line == set.key.line)
+            .filter(|d| d.key.drop == 0 && d.key.set < set.key.set)
+            .collect();
+        in_line.sort_by_key(|d| d.key.set);
+        let at = in_line.iter().rposition(|d| d.load.is_some())?;
+        let passed_over = in_line.len() - 1 - at;
+        let last = in_line[at];
+        let steps = usize::from(set.key.set - last.key.set).saturating_sub(passed_over);
+        Some((last, steps.max(1) as u8))
+    }
+
+    fn same(&self, set: &PlannedSet) -> SetBecause {
+        match self.before(set).and_then(|(before, _)| before.load) {
+            Some(at) if Some(at) != self.base => {
+                self.from(Some(at), |to| SetBecause::AsDone { at, to })
+            }
+            _ => self.from(self.base, |to| SetBecause::WorkLoad { to }),
+        }
+    }
+
+    /// Where the steps of a line start from, and how many lead to this set.
+    fn start(&self, set: &PlannedSet) -> Option<(Load, u8)> {
+        match self.before(set) {
+            Some((before, steps)) => Some((before.load?, steps)),
+            None => {
+                let passed_over = self.done.iter().filter(|d| {
+                    d.key.block == set.key.block
+                        && d.key.line == set.key.line
+                        && d.key.set < set.key.set
+                        && d.key.drop == 0
+                });
+                let steps = usize::from(set.key.set).saturating_sub(passed_over.count());
+                Some((self.base?, steps as u8))
+            }
+        }
+    }
+
+    fn stepped(&self, set: &PlannedSet, step: Step, harder: bool) -> SetBecause {
+        let Some((from, steps)) = self.start(set) else {
+            return SetBecause::NothingKnown;
+        };
+        if steps == 0 {
+            return self.from(Some(from), |to| SetBecause::WorkLoad { to });
+        }
+        self.steps(from, step, steps, harder, |to| SetBecause::Stepped {
+            from,
+            steps,
+            harder,
+            to,
+        })
+    }
+
+    /// So many steps from a load; where the kit ends before, the last that it makes.
+    fn steps(
+        &self,
+        from: Load,
+        step: Step,
+        steps: u8,
+        harder: bool,
+        because: impl FnOnce(Load) -> SetBecause,
+    ) -> SetBecause {
+        let next = |at: Load, _: u8| self.ladder.step(at, step, harder).ok_or(at);
+        match (0..steps).try_fold(from, next) {
+            Ok(to) => because(to),
+            Err(at) => self.from(Some(at), |at| SetBecause::KitEnds {
+                at,
+                heavier: harder != self.ladder.assists(),
+            }),
+        }
+    }
+
+    fn listed(&self, loads: &[Load], index: u8) -> SetBecause {
+        let number = usize::from(index).min(loads.len().saturating_sub(1)) + 1;
+        match loads.get(number - 1) {
+            Some(&wanted) => {
+                self.from(Some(wanted), |to| SetBecause::Listed { number, wanted, to })
+            }
+            None => SetBecause::NothingKnown,
+        }
+    }
+
+    /// The next load by the reps of the set before. Of a target without width, its number gives the planned step and
+    /// more than that the large one.
+    fn outcome(&self, set: &PlannedSet, planned: Step, large: Step) -> SetBecause {
+        let range = set.target.plain_reps().map(|t| {
+            let portions = match set.kind {
+                SetKind::Cluster { portions, .. } => i64::from(portions),
+                _ => 1,
+            };
+            let whole = |reps: Reps| Reps::saturating(i64::from(reps.get()) * portions);
+            (whole(t.low()), whole(t.top()))
+        });
+        let Some((before, 1)) = self.before(set) else {
+            return self.stepped(set, planned, true);
+        };
+        let (Some(from), Some(reps), Some((low, top))) = (before.load, before.reps, range) else {
+            return self.stepped(set, planned, true);
+        };
+        let at_top = if low < top { reps >= top } else { reps > top };
+        let outcome = |step| {
+            move |to| SetBecause::Outcome {
+                reps,
+                low,
+                top,
+                step,
+                to,
+            }
+        };
+        if at_top {
+            self.steps(from, large, 1, true, outcome(OutcomeStep::Large))
+        } else if reps >= low {
+            self.steps(from, planned, 1, true, outcome(OutcomeStep::Planned))
+        } else {
+            self.from(Some(from), outcome(OutcomeStep::Stay))
+        }
+    }
+
+    /// The load of the block's first work set, which ramp-ups lead to.
+    fn first_work(&self) -> Option<Load> {
+        let work = self.block.sets.iter().find(|sets| sets.kind.is_work());
+        match work.map(|sets: &Sets| &sets.load) {
+            Some(LoadPolicy::List(loads)) => loads.first().copied().or(self.base),
+            Some(LoadPolicy::ShareOfE1rm(share)) => self
+                .e1rm
+                .map(|e1rm| e1rm.times(share.factor()))
+                .or(self.base),
+            _ => self.base,
+        }
+    }
+
+    /// The hardest load of the block's sets done, ramp-ups aside.
+    fn top(&self) -> Option<Load> {
+        let is_work = |key: SetKey| {
+            let sets = self.block.sets.get(usize::from(key.line));
+            key.block == self.block.id && sets.is_some_and(|sets| sets.kind.is_work())
+        };
+        let work = self.done.iter().filter(|done| is_work(done.key));
+        work.filter_map(|done| done.load)
+            .reduce(|a, b| self.ladder.harder_of(a, b))
+    }
+}
+
+/// The entry of a list for an index; the last one stays.
+fn pick<T>(list: &[T], index: u8) -> Option<&T> {
+    list.get(usize::from(index)).or(list.last())
+}
+
+#[cfg(test)]
+#[path = "set_load_tests.rs"]
+mod tests;

@@ -1,0 +1,97 @@
+//! Generators of archives.
+
+use super::events::{session, session_id};
+use super::kits::kit;
+use super::quantities::{line, load, unit};
+use super::sheets::sheet;
+use super::{id, time};
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::*;
+use stanchion::sheet::{SheetId, SheetVersion};
+use stanchion::store::{
+    Archive, BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SessionLog, SheetRecord,
+};
+
+fn lifter() -> BoxedStrategy<LifterRecord> {
+    (0..4_u64, unit(), option::of(line()), any::<bool>())
+        .prop_map(|(n, unit, name, welcomed)| LifterRecord {
+            version: id(n, 7),
+            written: time(n),
+            unit,
+            name,
+            welcomed,
+        })
+        .boxed()
+}
+
+fn kit_record() -> BoxedStrategy<KitRecord> {
+    (0..4_u64, kit())
+        .prop_map(|(n, kit)| KitRecord {
+            version: id(n, 9),
+            written: time(n),
+            kit,
+        })
+        .boxed()
+}
+
+fn body_mass() -> BoxedStrategy<BodyMassRecord> {
+    (0..4_u64, load())
+        .prop_map(|(n, mass)| BodyMassRecord {
+            id: id(n, 8),
+            at: time(n),
+            mass,
+        })
+        .boxed()
+}
+
+fn sheet_record() -> BoxedStrategy<SheetRecord> {
+    prop_oneof![
+        4 => sheet().prop_map(|sheet| SheetRecord::Written(Box::new(sheet))),
+        1 => (0..4_u64, 0..8_u64).prop_map(|(sheet, version)| SheetRecord::Removed(RemovedSheet {
+            id: SheetId(id(1000 + sheet, sheet)),
+            version: SheetVersion(id(2000 + version, sheet)),
+            written: time(2000 + version),
+        })),
+    ]
+    .boxed()
+}
+
+/// A log of one of three sessions.
+fn log() -> BoxedStrategy<SessionLog> {
+    (0..3_u64)
+        .prop_flat_map(|n| (Just(n), session(n)))
+        .prop_map(|(n, events)| SessionLog::new(session_id(n), events).unwrap())
+        .boxed()
+}
+
+/// An archive. Two of them often have records with one id, the same or different ones.
+pub fn archive() -> BoxedStrategy<Archive> {
+    (
+        vec(lifter(), 0..3),
+        vec(kit_record(), 0..3),
+        vec(body_mass(), 0..3),
+        vec(sheet_record(), 0..3),
+        vec(log(), 0..3),
+    )
+        .prop_map(|(lifters, kits, masses, sheets, logs)| {
+            let mut archive = Archive::default();
+            for lifter in lifters {
+                archive.lifter.put(lifter);
+            }
+            for kit in kits {
+                archive.kit.put(kit);
+            }
+            for mass in masses {
+                archive.body_mass.put(mass);
+            }
+            for sheet in sheets {
+                archive.sheets.put(sheet);
+            }
+            for log in logs {
+                archive.sessions.entry(log.id()).or_insert(log);
+            }
+            archive
+        })
+        .boxed()
+}

@@ -1,0 +1,235 @@
+//! What the ledger says of sessions built by hand.
+
+mod common;
+
+use common::built::{at, block, done, events, key, plain, record, reps, work};
+use stanchion::ledger::{
+    ExerciseSummary, Moved, PERFORMANCES_MAX, SessionRecord, Unreadable, moved, performances_of,
+    summaries_of, update,
+};
+use stanchion::session::Amount;
+use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::units::Unit;
+
+/// What moved in the last of these sessions against those before it.
+fn said(basis: LoadBasis, sessions: &[&[(&str, i64)]]) -> String {
+    let block = block(vec![work(3, 5, 7)], basis, SideMode::Both);
+    let records: Vec<SessionRecord> = sessions
+        .iter()
+        .zip(1..)
+        .map(|(sets, n)| plain(n, &block, sets))
+        .collect();
+    // The summaries may hold the session itself.
+    let summaries = summaries_of(&records);
+    let moves = moved(records.last().unwrap(), &summaries);
+    assert_eq!(moves.len(), 1);
+    moves[0].to_string()
+}
+
+#[test]
+fn what_moved_is_said_in_a_sentence() {
+    let external = |sessions: &[&[(&str, i64)]]| said(LoadBasis::External, sessions);
+    assert_eq!(
+        external(&[
+            &[("82.5 kg", 7), ("82.5 kg", 7)],
+            &[("82.5 kg", 6), ("85 kg", 6)]
+        ]),
+        "Front squat: 85 kg for 6, 2.5 kg more than last time"
+    );
+    assert_eq!(
+        external(&[&[("85 kg", 4)], &[("80 kg", 6)]]),
+        "Front squat: 80 kg for 6, 5 kg less than last time"
+    );
+    assert_eq!(
+        external(&[&[("80 kg", 5), ("80 kg", 5)], &[("80 kg", 5), ("80 kg", 6)]]),
+        "Front squat: 80 kg for 6, 1 more rep than last time"
+    );
+    assert_eq!(
+        external(&[&[("80 kg", 7)], &[("80 kg", 5)]]),
+        "Front squat: 80 kg for 5, 2 fewer reps than last time"
+    );
+    assert_eq!(
+        external(&[&[("80 kg", 7)], &[("80 kg", 7)]]),
+        "Front squat: 80 kg for 7, as last time"
+    );
+    assert_eq!(
+        external(&[&[("60 kg", 7)]]),
+        "Front squat: 60 kg for 7, the first time"
+    );
+}
+
+#[test]
+fn the_last_time_is_the_newest_before() {
+    assert_eq!(
+        said(
+            LoadBasis::External,
+            &[&[("90 kg", 5)], &[("70 kg", 5)], &[("80 kg", 5)]]
+        ),
+        "Front squat: 80 kg for 5, 10 kg more than last time"
+    );
+}
+
+#[test]
+fn less_assistance_is_harder() {
+    let block = block(
+        vec![work(3, 5, 7)],
+        LoadBasis::BodyMassMinus,
+        SideMode::Both,
+    );
+    let before = plain(1, &block, &[("20 kg", 5)]);
+    let now = plain(2, &block, &[("20 kg", 5), ("15 kg", 6)]);
+    let moves = moved(&now, &summaries_of([&before, &now]));
+    assert!(matches!(moves[0], Moved::Harder(..)));
+    assert_eq!(
+        moves[0].to_string(),
+        "Front squat: 15 kg of assistance for 6, 5 kg less than last time"
+    );
+}
+
+#[test]
+fn added_load_and_none_are_said_as_such() {
+    assert_eq!(
+        said(LoadBasis::BodyMassPlus, &[&[("5 kg", 5)], &[("7.5 kg", 5)]]),
+        "Front squat: +7.5 kg for 5, 2.5 kg more than last time"
+    );
+    assert_eq!(
+        said(LoadBasis::BodyMassPlus, &[&[("0 kg", 5)], &[("0 kg", 8)]]),
+        "Front squat: 8 reps, 3 more reps than last time"
+    );
+    assert_eq!(
+        said(LoadBasis::Unloaded, &[&[("0 kg", 5)], &[("0 kg", 1)]]),
+        "Front squat: 1 rep, 4 fewer reps than last time"
+    );
+}
+
+#[test]
+fn a_sentence_can_be_said_in_the_other_unit() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let before = plain(1, &block, &[("100 kg", 5)]);
+    let now = plain(2, &block, &[("225 lb", 5)]);
+    let moves = moved(&now, &summaries_of([&before]));
+    // 225 lb = 102.05828325 kg (agreement of 1 July 1959; NIST SP 811).
+    assert_eq!(
+        moves[0].sentence(Unit::Kg),
+        "Front squat: 102.06 kg for 5, 2.06 kg more than last time"
+    );
+    assert!(
+        moves[0]
+            .to_string()
+            .starts_with("Front squat: 225 lb for 5, ")
+    );
+}
+
+#[test]
+fn another_prescription_is_not_compared() {
+    let heavy = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let light = block(vec![work(3, 10, 12)], LoadBasis::External, SideMode::Both);
+    let before = plain(1, &heavy, &[("85 kg", 6)]);
+    let now = plain(2, &light, &[("60 kg", 12)]);
+    let moves = moved(&now, &summaries_of([&before, &now]));
+    assert!(matches!(moves[0], Moved::First(_)), "{moves:?}");
+}
+
+#[test]
+fn the_newest_performances_are_kept() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let records: Vec<SessionRecord> = (1..=30)
+        .map(|n| plain(n, &block, &[("60 kg", 5)]))
+        .collect();
+    let whole = summaries_of(&records);
+    let summary: &ExerciseSummary = whole.values().next().unwrap();
+    assert_eq!(summary.performances.len(), PERFORMANCES_MAX);
+    assert_eq!(summary.performances[0].session, records[6].session.0);
+    assert_eq!(summary.performances[23].session, records[29].session.0);
+    // Backwards, and each twice: the same.
+    let mut kept = summaries_of(records.iter().rev());
+    for record in &records {
+        update(&mut kept, record);
+    }
+    assert_eq!(kept, whole);
+    let text = serde_json::to_string(summary).unwrap();
+    assert_eq!(
+        serde_json::from_str::<ExerciseSummary>(&text).unwrap(),
+        *summary
+    );
+}
+
+#[test]
+fn a_session_taken_in_again_replaces_its_own() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let mut summaries = summaries_of([&plain(1, &block, &[("60 kg", 5)])]);
+    update(
+        &mut summaries,
+        &plain(1, &block, &[("60 kg", 5), ("60 kg", 6)]),
+    );
+    let summary = summaries.values().next().unwrap();
+    assert_eq!(summary.performances.len(), 1);
+    assert_eq!(summary.performances[0].sets.len(), 2);
+    update(&mut summaries, &plain(1, &block, &[]));
+    assert!(summaries.is_empty());
+}
+
+#[test]
+fn a_performance_says_what_was_asked_and_done() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let (exercise, performance) = performances_of(&plain(1, &block, &[("60 kg", 6)])).remove(0);
+    assert_eq!(exercise.as_str(), "front-squat");
+    assert_eq!(performance.shape, block.shape());
+    let set = &performance.sets[0];
+    assert_eq!((set.low, set.top, set.reps), (reps(5), reps(7), reps(6)));
+    assert!(set.work);
+}
+
+#[test]
+fn the_duration_is_of_the_right_clock_and_never_negative() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let sets = [(key(0, 0), done(Some("60 kg"), Amount::Reps(reps(5))))];
+    let events = events(1, &block, None, &sets);
+    let lasted = |clocks: [(u64, u32, u64); 3]| {
+        let moved: Vec<_> = events
+            .iter()
+            .zip(clocks)
+            .map(|(event, (wall, run, ms))| at(event, wall, run, ms))
+            .collect();
+        SessionRecord::from_events(&moved).unwrap().duration_ms
+    };
+    // The wall clock is set back within a run: the monotonic clock counts.
+    assert_eq!(
+        lasted([(900_000, 1, 0), (960_000, 1, 60_000), (0, 1, 120_000)]),
+        120_000
+    );
+    // The monotonic clock stood still while the phone slept: the wall clock counts.
+    assert_eq!(
+        lasted([(0, 1, 0), (60_000, 1, 60_000), (300_000, 1, 70_000)]),
+        300_000
+    );
+    // Another run: from run to run by the wall clock, though its ticks are lower.
+    assert_eq!(
+        lasted([(0, 1, 5_000_000), (60_000, 2, 0), (120_000, 2, 60_000)]),
+        120_000
+    );
+    // Set back between two runs: only the pause between them is lost.
+    assert_eq!(
+        lasted([(900_000, 1, 0), (0, 2, 0), (60_000, 2, 60_000)]),
+        60_000
+    );
+}
+
+#[test]
+fn what_is_no_session_says_so() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    assert_eq!(SessionRecord::from_events(&[]), Err(Unreadable::NoEvents));
+    let events = events(1, &block, None, &[]);
+    assert_eq!(
+        SessionRecord::from_events(&events[1..]),
+        Err(Unreadable::NoBeginning)
+    );
+}
+
+#[test]
+fn a_session_without_a_set_moves_nothing() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let record = record(1, &block, None, &[]);
+    assert!(moved(&record, &summaries_of([&record])).is_empty());
+    assert_eq!(record.blocks.len(), 1);
+}
