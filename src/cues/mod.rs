@@ -1,0 +1,15 @@
+//! What is heard: a set or a rest as a list of cues in time, and the tones for them.
+
+mod build;
+mod plan;
+mod position;
+mod timeline;
+pub mod tone;
+mod voice;
+
+pub use plan::{
+    CHANGE_OVER_S, COUNT_IN_S_MAX, PARTIAL_MS, TAKE_OVER_S, rest_timeline, set_timeline,
+};
+pub use position::{Position, position};
+pub use timeline::{Cue, Cued, Length, Phase, Span, Timeline};
+pub use voice::tones;
