@@ -1,0 +1,281 @@
+//! Checks against published values. Each names its source and how sure we are of it.
+//!
+//! Marks: P published, read in an excerpt or copy; P2 published, seen quoted; M published, the value from memory;
+//! D derived by arithmetic from a published formula; C common practice, no source.
+
+use rust_decimal::Decimal;
+use serde_json::json;
+use stanchion::cues::{Length, set_timeline};
+use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
+use stanchion::sheet::{Block, Equipment, Line, PlannedSet, Sheet, Tempo, unroll};
+use stanchion::strength::{
+    Because, Performance, SetResult, epley, jump_caution, propose, set_load,
+};
+use stanchion::units::{Load, Reps, Rir, Unit};
+use uuid::Uuid;
+
+fn load(text: &str) -> Load {
+    text.parse().unwrap()
+}
+
+fn reps(n: u16) -> Reps {
+    Reps::new(i64::from(n)).unwrap()
+}
+
+fn block(sets: &serde_json::Value, progression: &serde_json::Value) -> Block {
+    serde_json::from_value(json!({
+        "id": Uuid::from_u128(1),
+        "exercise": {"id": "front-squat", "name": "Front squat", "pattern": "squat", "equipment": "barbell"},
+        "role": "strength",
+        "sets": sets,
+        "basis": "external",
+        "rest": 150,
+        "rest_after": 180,
+        "progression": progression,
+    }))
+    .unwrap()
+}
+
+fn planned(block: &Block) -> Vec<PlannedSet> {
+    let sheet: Sheet = serde_json::from_value(json!({
+        "id": Uuid::from_u128(2),
+        "version": Uuid::from_u128(3),
+        "written": "2026-01-05T18:00:00+01:00",
+        "name": "Lower A",
+        "groups": [{"straight": block}],
+    }))
+    .unwrap();
+    unroll(&sheet)
+}
+
+/// A 20-kg bar with one pair each of the IWF discs and small discs of 5, 2.5 and 1.25 kg; 25 and 20 in two pairs.
+fn iwf_kit() -> Kit {
+    let plates = [
+        ("25 kg", 2),
+        ("20 kg", 2),
+        ("15 kg", 1),
+        ("10 kg", 1),
+        ("5 kg", 1),
+        ("2.5 kg", 1),
+        ("1.25 kg", 1),
+    ];
+    Kit::new(KitParts {
+        unit: Unit::Kg,
+        bars: vec![Bar {
+            name: Line::new("bar").unwrap(),
+            mass: load("20 kg"),
+        }],
+        plates: plates
+            .map(|(mass, pairs)| PlatePairs {
+                mass: load(mass),
+                pairs,
+            })
+            .to_vec(),
+        dumbbells: Vec::new(),
+        handles: None,
+        stacks: Vec::new(),
+        bands: Vec::new(),
+        smallest_step: load("1.25 kg"),
+    })
+    .unwrap()
+}
+
+/// Agreement of 1 July 1959; NIST Special Publication 811: 1 lb = 0.453 592 37 kg exactly. P.
+#[test]
+fn a_pound_is_exact() {
+    for (pounds, kilograms) in [
+        ("1 lb", "0.45359237"),
+        ("2.5 lb", "1.133980925"),
+        ("45 lb", "20.41165665"),
+        ("225 lb", "102.05828325"),
+    ] {
+        assert_eq!(load(pounds).kg().to_string(), kilograms, "{pounds}");
+    }
+    // To six decimals, as printed there.
+    let pounds = load("20 kg").amount_in(Unit::Lb).round_dp(6);
+    assert_eq!(pounds.to_string(), "44.092452");
+}
+
+/// Epley 1985, w(1 + r/30): the formula M/P2, these values for w = 100 D, rounded to two decimals.
+#[test]
+fn epley_gives_its_table() {
+    for (r, percent) in [
+        (2, "106.67"),
+        (3, "110.00"),
+        (5, "116.67"),
+        (8, "126.67"),
+        (10, "133.33"),
+        (12, "140.00"),
+    ] {
+        let e1rm = epley(load("100 kg"), reps(r)).unwrap();
+        let printed: Decimal = percent.parse().unwrap();
+        assert_eq!(e1rm.kg().round_dp(2), printed.normalize(), "{r} reps");
+    }
+}
+
+/// One rep done is the maximum (a rule, C); the curves are not to be used above 12 to 15 reps (C, from Reynolds et al.
+/// 2006, J Strength Cond Res 20(3):584–592, P: no more than 10 reps in linear equations).
+#[test]
+fn epley_keeps_to_its_range() {
+    assert_eq!(epley(load("100 kg"), reps(1)), Ok(load("100 kg")));
+    assert!(epley(load("100 kg"), reps(13)).is_err());
+    assert!(epley(load("100 kg"), reps(0)).is_err());
+}
+
+/// Zourdos et al. 2016, J Strength Cond Res 30(1):267–275, P: RIR = 10 − RPE. With a reserve, e1RM is taken at
+/// reps + RIR (C): 5 reps at RPE 8 is Epley at 7 reps, 100 × (1 + 7/30) (D).
+#[test]
+fn a_reserve_counts_as_reps() {
+    let reserve = Rir::new(10 - 8).unwrap();
+    let history = [performance("100 kg", 5, (5, 5), Some(reserve), "any")];
+    let best = stanchion::strength::best_e1rm(&history).unwrap();
+    assert_eq!(best.kg().round_dp(2).to_string(), "123.33");
+}
+
+/// Seconds per repetition are the sum of the four digits (D).
+#[test]
+fn a_tempo_takes_the_sum_of_its_digits() {
+    for (tempo, n, seconds) in [("3/1/1/0", 8, 40), ("4/0/2/0", 10, 60)] {
+        let parsed: Tempo = tempo.parse().unwrap();
+        assert_eq!(parsed.rep_seconds() * n, seconds);
+        let sets = json!([{"kind": "work", "count": 1, "target": {"reps": n}, "tempo": tempo}]);
+        let set = &planned(&block(&sets, &json!("as_written")))[0];
+        let at_ms = seconds * 1000;
+        assert_eq!(set_timeline(set, 0).length, Length::Ends { at_ms });
+    }
+}
+
+/// IWF bar 20 kg and discs (P); the loading of 102.5 kg D; heaviest inside, both sides alike (P).
+#[test]
+fn a_bar_is_loaded_as_in_competition() {
+    let kit = iwf_kit();
+    let loading = kit.loading(Equipment::Barbell, load("102.5 kg")).unwrap();
+    assert_eq!(
+        loading.per_side,
+        ["25 kg", "15 kg", "1.25 kg"].map(load).to_vec()
+    );
+    // D: 61 kg needs 20.5 kg a side, and the smallest plate is 1.25 kg.
+    assert_eq!(kit.loading(Equipment::Barbell, load("61 kg")), None);
+    assert!(!kit.is_loadable(Equipment::Barbell, load("61 kg")));
+    assert_eq!(
+        kit.at_or_below(Equipment::Barbell, load("61 kg")),
+        Some(load("60 kg"))
+    );
+}
+
+fn performance(
+    at: &str,
+    done: u16,
+    range: (u16, u16),
+    reserve: Option<Rir>,
+    shape: &str,
+) -> Performance {
+    Performance {
+        session: Uuid::from_u128(4),
+        at: "2026-01-05T18:00:00+01:00".parse().unwrap(),
+        shape: shape.to_owned(),
+        sets: vec![SetResult {
+            load: Some(load(at)),
+            reps: reps(done),
+            low: reps(range.0),
+            top: reps(range.1),
+            reserve,
+            work: true,
+        }],
+    }
+}
+
+/// The 2-for-2 rule (Baechle & Earle, Essentials of Strength Training and Conditioning, P2): two or more reps over the
+/// goal in the last set, in two consecutive sessions at the same load.
+#[test]
+fn two_for_two_goes_up_after_two_over_twice() {
+    let sets = json!([{"kind": "work", "count": 1, "target": {"reps": 10}}]);
+    let block = block(&sets, &json!({"two_for_two": {}}));
+    let next = |sessions: &[(&str, u16)]| {
+        let history: Vec<Performance> = sessions
+            .iter()
+            .map(|(at, n)| performance(at, *n, (10, 10), None, &block.shape()))
+            .collect();
+        propose(&block, &history, &iwf_kit())
+    };
+    let (same, up) = (Some(load("60 kg")), Some(load("62.5 kg")));
+    let went_up = next(&[("60 kg", 12), ("60 kg", 12)]);
+    assert_eq!(went_up.load, up);
+    assert!(matches!(went_up.because, Because::TwoOverTwice { .. }));
+    assert_eq!(next(&[("60 kg", 15), ("60 kg", 12)]).load, up);
+    assert_eq!(next(&[("60 kg", 12)]).load, same);
+    assert_eq!(next(&[("60 kg", 12), ("60 kg", 11)]).load, same);
+    // 12, 11, 12: not two running.
+    let broken = [("60 kg", 12), ("60 kg", 11), ("60 kg", 12)];
+    assert_eq!(next(&broken).load, same);
+    // 12, 12 with a change of load between.
+    assert_eq!(next(&[("57.5 kg", 12), ("60 kg", 12)]).load, same);
+}
+
+/// Ribeiro et al. 2020, PMC7558980, P: warm-up at 40 % and 80 % of the training load; 80 kg → 32 and 64 D.
+#[test]
+fn a_ramp_up_takes_its_shares_of_the_work_load() {
+    let sets = json!([
+        {"kind": {"ramp_up": {"shares": ["40 %", "80 %"]}}, "count": 2, "target": {"reps": 6}},
+        {"kind": "work", "count": 3, "target": {"reps": 6}},
+    ]);
+    let mut block = block(&sets, &json!("as_written"));
+    // By whole kilograms, so that the shares themselves can be loaded.
+    block.exercise.equipment = Equipment::Other;
+    let mut parts = iwf_kit().parts().clone();
+    parts.smallest_step = load("1 kg");
+    let kit = Kit::new(parts).unwrap();
+    let base = Some(load("80 kg"));
+    let loads: Vec<String> = planned(&block)
+        .iter()
+        .filter_map(|set| set_load(&block, set, base, &[], None, &kit).load)
+        .map(|load| load.to_string())
+        .collect();
+    assert_eq!(loads, ["32 kg", "64 kg", "80 kg", "80 kg", "80 kg"]);
+}
+
+/// American College of Sports Medicine position stand 2009 (Ratamess et al., Med Sci Sports Exerc 41(3):687–708), P:
+/// add 2–10 %. Above that a word of caution is due.
+#[test]
+fn above_the_usual_step_a_caution_is_due() {
+    let best = Some(load("100 kg"));
+    assert!(!jump_caution(best, load("102 kg")));
+    assert!(!jump_caution(best, load("110 kg")));
+    assert!(jump_caution(best, load("112.5 kg")));
+}
+
+/// The smallest step up of this kit lies in the 2–10 % of the same position stand for middling loads (D: 2.5 kg of
+/// 25 to 125 kg).
+#[test]
+fn the_smallest_step_is_a_usual_one_from_25_to_125_kg() {
+    let kit = iwf_kit();
+    let middling = |at: &&Load| (load("25 kg")..=load("125 kg")).contains(*at);
+    let loads = kit.loads(Equipment::Barbell);
+    let mut checked = 0;
+    for at in loads.iter().filter(middling) {
+        let next = kit.next_above(Equipment::Barbell, *at).unwrap();
+        let percent = (next.kg() / at.kg() - Decimal::ONE) * Decimal::ONE_HUNDRED;
+        assert!(
+            (Decimal::TWO..=Decimal::TEN).contains(&percent),
+            "{at} → {next}"
+        );
+        checked += 1;
+    }
+    assert_eq!(checked, 41);
+}
+
+/// Double progression (C): reps rise inside a range at a load; top reached, load is added; below the bottom, load is
+/// taken off.
+#[test]
+fn double_progression_turns_at_both_ends_of_the_range() {
+    let sets = json!([{"kind": "work", "count": 1, "target": {"reps": {"from": 5, "to": 7}}}]);
+    let block = block(&sets, &json!({"double": {}}));
+    let next = |n| {
+        let last = performance("82.5 kg", n, (5, 7), None, &block.shape());
+        propose(&block, &[last], &iwf_kit()).load
+    };
+    assert_eq!(next(4), Some(load("80 kg")));
+    assert_eq!(next(5), Some(load("82.5 kg")));
+    assert_eq!(next(6), Some(load("82.5 kg")));
+    assert_eq!(next(7), Some(load("85 kg")));
+}
