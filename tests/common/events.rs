@@ -1,6 +1,7 @@
 //! Generators of sessions: random events over a random sheet.
 
 use super::quantities::{load, metres, note, reps, rir, seconds};
+use super::reasons::because;
 use super::sheets::sheet;
 use super::{id, time};
 use proptest::collection::vec;
@@ -8,7 +9,7 @@ use proptest::option;
 use proptest::prelude::*;
 use stanchion::session::{Amount, Began, Done, Event, EventId, SessionId, StageAmount, Tick, What};
 use stanchion::sheet::{SetKey, Sheet, unroll};
-use stanchion::strength::{Because, Proposal};
+use stanchion::strength::Proposal;
 use stanchion::units::Rpe;
 
 fn stage_amount() -> impl Strategy<Value = StageAmount> {
@@ -86,19 +87,25 @@ enum Choice {
 }
 
 fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
-    let first = sheet.blocks().next().unwrap().id;
-    (option::of(load()), option::of(load()))
-        .prop_map(move |(body_mass, proposed)| {
-            let proposal = Proposal {
-                block: first,
-                load: proposed,
-                because: Because::StartOfSheet {},
-            };
+    let proposals: Vec<_> = sheet
+        .blocks()
+        .map(|block| (Just(block.id), option::of(load()), because()))
+        .collect();
+    (option::of(load()), proposals)
+        .prop_map(move |(body_mass, proposals)| {
+            let proposals = proposals
+                .into_iter()
+                .map(|(block, load, because)| Proposal {
+                    block,
+                    load,
+                    because,
+                })
+                .collect();
             What::Began(Box::new(Began {
                 session,
                 sheet: sheet.clone(),
                 body_mass,
-                proposals: vec![proposal],
+                proposals,
             }))
         })
         .boxed()

@@ -6,6 +6,7 @@ pub mod built;
 pub mod events;
 pub mod kits;
 pub mod quantities;
+pub mod reasons;
 pub mod sheets;
 
 use chrono::{DateTime, FixedOffset};

@@ -125,6 +125,20 @@ fn progression() -> BoxedStrategy<Progression> {
     .boxed()
 }
 
+/// Any equipment.
+pub fn equipment() -> BoxedStrategy<Equipment> {
+    select(vec![
+        Equipment::Barbell,
+        Equipment::Dumbbell,
+        Equipment::Handle,
+        Equipment::Stack,
+        Equipment::Band,
+        Equipment::Body,
+        Equipment::Other,
+    ])
+    .boxed()
+}
+
 fn exercise() -> BoxedStrategy<Exercise> {
     let ids = ["front-squat", "chin-up", "push-up", "calf-raise-2"];
     let patterns = vec![
@@ -139,21 +153,7 @@ fn exercise() -> BoxedStrategy<Exercise> {
         Pattern::Trunk,
         Pattern::SingleJoint,
     ];
-    let equipment = vec![
-        Equipment::Barbell,
-        Equipment::Dumbbell,
-        Equipment::Handle,
-        Equipment::Stack,
-        Equipment::Band,
-        Equipment::Body,
-        Equipment::Other,
-    ];
-    (
-        select(ids.to_vec()),
-        line(),
-        select(patterns),
-        select(equipment),
-    )
+    (select(ids.to_vec()), line(), select(patterns), equipment())
         .prop_map(|(id, name, pattern, equipment)| Exercise {
             id: ExerciseId::new(id).unwrap(),
             name,

@@ -1,0 +1,96 @@
+//! Generators of reasons, every one of them.
+
+use super::quantities::{load, reps, rir, share};
+use super::sheets::equipment;
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::sample::select;
+use stanchion::strength::{Because, Moved, Wish};
+use stanchion::units::Reps;
+
+fn moved() -> BoxedStrategy<Moved> {
+    let wish = select(vec![Wish::Harder, Wish::Same, Wish::Easier]);
+    (load(), load(), wish, equipment(), any::<bool>())
+        .prop_map(|(at, to, wish, on, assists)| Moved {
+            at,
+            to,
+            wish,
+            on,
+            assists,
+        })
+        .boxed()
+}
+
+type Range = (Vec<Reps>, Reps, Reps, Moved);
+
+fn range() -> BoxedStrategy<Range> {
+    (vec(reps(), 0..5), reps(), reps(), moved()).boxed()
+}
+
+/// Any reason.
+pub fn because() -> BoxedStrategy<Because> {
+    let known = prop_oneof![
+        (load(), load()).prop_map(|(wanted, to)| Because::StartOfSheet { wanted, to }),
+        Just(Because::NothingKnown {}),
+        Just(Because::NoLoad {}),
+        load().prop_map(|wanted| Because::OutOfKit { wanted }),
+        (load(), load()).prop_map(|(wanted, to)| Because::AsWritten { wanted, to }),
+        (share(), load(), load()).prop_map(|(share, e1rm, to)| Because::ShareOfE1rm {
+            share,
+            e1rm,
+            to
+        }),
+    ];
+    let plain = prop_oneof![
+        moved().prop_map(|moved| Because::SameAsLast { moved }),
+        moved().prop_map(|moved| Because::AllDone { moved }),
+        moved().prop_map(|moved| Because::NotAllDone { moved }),
+        moved().prop_map(|moved| Because::NoEstimate { moved }),
+        moved().prop_map(|moved| Because::NoReserveSaid { moved }),
+        (load(), moved()).prop_map(|(down_to, moved)| Because::Lightened { down_to, moved }),
+    ];
+    let counted = prop_oneof![
+        range().prop_map(|(reps, low, top, moved)| Because::TopReached {
+            reps,
+            low,
+            top,
+            moved
+        }),
+        range().prop_map(|(reps, low, top, moved)| Because::InRange {
+            reps,
+            low,
+            top,
+            moved
+        }),
+        range().prop_map(|(reps, low, top, moved)| Because::BelowRange {
+            reps,
+            low,
+            top,
+            moved
+        }),
+        (reps(), reps(), reps(), moved()).prop_map(|(a, b, goal, moved)| Because::TwoOverTwice {
+            reps: [a, b],
+            goal,
+            moved
+        }),
+        (reps(), reps(), moved()).prop_map(|(reps, goal, moved)| Because::NotTwiceYet {
+            reps,
+            goal,
+            moved
+        }),
+    ];
+    let reserved = prop_oneof![
+        (rir(), rir(), moved()).prop_map(|(reserve, aim, moved)| Because::MoreInReserve {
+            reserve,
+            aim,
+            moved
+        }),
+        (rir(), moved()).prop_map(|(reserve, moved)| Because::AsAimed { reserve, moved }),
+        (rir(), rir(), moved()).prop_map(|(reserve, aim, moved)| Because::LessInReserve {
+            reserve,
+            aim,
+            moved
+        }),
+    ];
+    prop_oneof![known, plain, counted, reserved].boxed()
+}
