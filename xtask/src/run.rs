@@ -2,6 +2,7 @@
 
 use std::env;
 use std::ffi::{OsStr, OsString};
+use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
@@ -37,6 +38,43 @@ pub fn run(command: &mut Command, next: &str) -> Outcome<()> {
     } else {
         Err(Failure::new(format!("`{line}` failed ({status})"), next))
     }
+}
+
+/// Runs a test command whose output the person sees, and fails also if it ran no test at all: a suite
+/// that is built but empty, or hidden in a private module, ends well without having checked anything.
+pub fn run_tests(command: &mut Command, next: &str) -> Outcome<()> {
+    let line = spelled(command);
+    let unread = || format!("`{line}` could not be run");
+    let mut child = command
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .spawn()
+        .or_next(unread(), next)?;
+    let mut passed = 0;
+    if let Some(output) = child.stdout.take() {
+        for line in BufReader::new(output).lines() {
+            let line = line.or_next(unread(), next)?;
+            println!("{line}");
+            passed += passed_in(&line).unwrap_or(0);
+        }
+    }
+    let status = child.wait().or_next(unread(), next)?;
+    if !status.success() {
+        Err(Failure::new(format!("`{line}` failed ({status})"), next))
+    } else if passed == 0 {
+        Err(Failure::new(
+            format!("`{line}` ran no test"),
+            "check that the suite's modules are public and its tests are not filtered out",
+        ))
+    } else {
+        Ok(())
+    }
+}
+
+/// The number of tests that passed, in libtest's closing line.
+fn passed_in(line: &str) -> Option<usize> {
+    let (_, counts) = line.split_once("test result: ok. ")?;
+    counts.split_once(" passed")?.0.parse().ok()
 }
 
 /// The standard output of a command that succeeds, or nothing if it cannot be run or fails.
@@ -95,4 +133,33 @@ fn spelled(command: &Command) -> String {
         line.push_str(&argument.to_string_lossy());
     }
     line
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn passed_tests_are_counted_from_libtests_own_words() {
+        let line = "test result: ok. 38 passed; 0 failed; 0 ignored; 0 filtered out";
+        assert_eq!(passed_in(line), Some(38));
+        assert_eq!(passed_in("test passed_in ... ok"), None);
+    }
+
+    #[test]
+    #[cfg(unix)]
+    fn a_suite_without_a_passed_test_is_a_failure() {
+        let suite = |text: &str| run_tests(Command::new("echo").arg(text), "");
+        assert!(suite("test result: ok. 1 passed; 0 failed").is_ok());
+        assert!(suite("test result: ok. 0 passed; 0 failed").is_err());
+        assert!(suite("no tests to run!").is_err());
+    }
+
+    #[test]
+    #[cfg(unix)]
+    fn a_failed_command_is_a_failure_with_its_next_step() {
+        let failure = run(&mut Command::new("false"), "do this").unwrap_err();
+        assert!(failure.what.contains("`false` failed"));
+        assert_eq!(failure.next, "do this");
+    }
 }

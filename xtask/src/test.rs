@@ -8,7 +8,7 @@ use serde_json::json;
 
 use crate::build;
 use crate::places;
-use crate::run::{run as run_tool, tool};
+use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
 use crate::setup::{Browser, FLAGS, TRIPLE, Tools};
 
@@ -41,7 +41,7 @@ pub fn run() -> Outcome<()> {
         run_tool(clippy.args(["--", "-D", "warnings"]), MEND)
     })?;
     step("Core tests, without a browser", || {
-        run_tool(
+        run_tests(
             native().args(["test", "--workspace", "--no-default-features"]),
             MEND,
         )
@@ -95,7 +95,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
 }
 
 fn in_browser(tools: &Tools, browser: &Browser) -> Outcome<()> {
-    run_tool(
+    run_tests(
         tools
             .web_cargo()?
             .args(["test", "--target", TRIPLE, "--test", "browser"])
@@ -123,7 +123,7 @@ fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
 
 fn end_to_end(browser: &Browser) -> Outcome<()> {
     let xtask = std::env::current_exe().or_next("finding this program", "run the command again")?;
-    run_tool(
+    run_tests(
         native()
             .args(["test", "--no-default-features", "--features", "e2e"])
             .args(["--test", "e2e", "--", "--test-threads=1"])

@@ -51,8 +51,10 @@ pub fn prepare(wanted: &Tool) -> Outcome<PathBuf> {
         command.arg("--locked");
     }
     let next = "check the network and the free space, then run the command again: it goes on where it stopped";
-    run(&mut command, next)?;
+    let built = run(&mut command, next);
+    // Asked anew even after a failure: another run may have built the same tool meanwhile.
     if !whole(&bin, wanted.programs, wanted.version, version_of) {
+        built?;
         return Err(Failure::new(
             format!("{} was built, but does not run", wanted.package),
             format!("delete {} and run the command again", folder.display()),
