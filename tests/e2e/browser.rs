@@ -18,10 +18,12 @@ pub struct Browser {
 impl Browser {
     /// Starts a driver; the profile is empty.
     pub fn start(name: &str) -> Browser {
-        let profile = std::env::temp_dir().join(format!("stanchion-e2e-{}-{name}", std::process::id()));
+        let profile =
+            std::env::temp_dir().join(format!("stanchion-e2e-{}-{name}", std::process::id()));
         let _ = std::fs::remove_dir_all(&profile);
         std::fs::create_dir_all(&profile).expect("a profile folder can be made");
-        let path = std::env::var("STANCHION_CHROMEDRIVER").expect("STANCHION_CHROMEDRIVER names the driver");
+        let path = std::env::var("STANCHION_CHROMEDRIVER")
+            .expect("STANCHION_CHROMEDRIVER names the driver");
         let mut driver = Command::new(path)
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -29,12 +31,17 @@ impl Browser {
             .spawn()
             .expect("the driver starts");
         let port = port_of(&mut driver);
-        Browser { driver, port, profile }
+        Browser {
+            driver,
+            port,
+            profile,
+        }
     }
 
     /// Opens a phone-sized window, 390 × 844.
     pub async fn open(&self) -> Client {
-        let binary = std::env::var("STANCHION_CHROMIUM").expect("STANCHION_CHROMIUM names the browser");
+        let binary =
+            std::env::var("STANCHION_CHROMIUM").expect("STANCHION_CHROMIUM names the browser");
         let flags = [
             "--headless=new",
             "--no-sandbox",
@@ -77,10 +84,16 @@ impl Browser {
             .ok()
             .and_then(|info| {
                 let processes = info["processInfo"].as_array()?.clone();
-                processes.iter().find(|process| process["type"] == "browser")?["id"].as_u64()
+                processes
+                    .iter()
+                    .find(|process| process["type"] == "browser")?["id"]
+                    .as_u64()
             })
             .expect("the browser names its process");
-        let done = Command::new("kill").args(["-9", &pid.to_string()]).status().expect("kill runs");
+        let done = Command::new("kill")
+            .args(["-9", &pid.to_string()])
+            .status()
+            .expect("kill runs");
         assert!(done.success(), "the browser was killed");
         // What the killed browser left locked is free again.
         for lock in ["SingletonLock", "SingletonCookie", "SingletonSocket"] {
@@ -104,7 +117,13 @@ fn port_of(driver: &mut Child) -> u16 {
     let port = lines
         .by_ref()
         .map_while(Result::ok)
-        .find_map(|line| line.split("on port ").nth(1)?.trim_end_matches('.').parse().ok())
+        .find_map(|line| {
+            line.split("on port ")
+                .nth(1)?
+                .trim_end_matches('.')
+                .parse()
+                .ok()
+        })
         .expect("the driver says its port");
     // Keeps reading, or the driver stalls on a full pipe.
     std::thread::spawn(move || lines.for_each(drop));
@@ -119,8 +138,15 @@ struct DevTools {
 }
 
 impl WebDriverCompatibleCommand for DevTools {
-    fn endpoint(&self, base: &url::Url, session: Option<&str>) -> Result<url::Url, url::ParseError> {
-        base.join(&format!("session/{}/goog/cdp/execute", session.unwrap_or_default()))
+    fn endpoint(
+        &self,
+        base: &url::Url,
+        session: Option<&str>,
+    ) -> Result<url::Url, url::ParseError> {
+        base.join(&format!(
+            "session/{}/goog/cdp/execute",
+            session.unwrap_or_default()
+        ))
     }
 
     fn method_and_body(&self, _: &url::Url) -> (http::Method, Option<String>) {
@@ -130,6 +156,15 @@ impl WebDriverCompatibleCommand for DevTools {
 }
 
 /// Sends a command of the browser's own protocol.
-pub async fn devtools(client: &Client, command: &str, params: Value) -> Result<Value, fantoccini::error::CmdError> {
-    client.issue_cmd(DevTools { command: command.to_owned(), params }).await
+pub async fn devtools(
+    client: &Client,
+    command: &str,
+    params: Value,
+) -> Result<Value, fantoccini::error::CmdError> {
+    client
+        .issue_cmd(DevTools {
+            command: command.to_owned(),
+            params,
+        })
+        .await
 }

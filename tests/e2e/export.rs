@@ -37,7 +37,10 @@ async fn export(person: &Person, folder: &Path) -> (PathBuf, Value) {
 /// Gives a file to a field.
 pub async fn give_file(person: &Person, part: &str, file: &Path) {
     let field = person.see(part).await;
-    field.send_keys(&file.display().to_string()).await.expect("the field takes a file");
+    field
+        .send_keys(&file.display().to_string())
+        .await
+        .expect("the field takes a file");
 }
 
 #[tokio::test]
@@ -57,9 +60,13 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     person.see("ledger").await;
     let (file, mut ours) = export(&person, &first.folder().join("out")).await;
 
-    let schema: Value = serde_json::from_str(include_str!("../../assets/stanchion-1.schema.json")).unwrap();
+    let schema: Value =
+        serde_json::from_str(include_str!("../../assets/stanchion-1.schema.json")).unwrap();
     let validator = jsonschema::validator_for(&schema).expect("the schema is a schema");
-    let errors: Vec<String> = validator.iter_errors(&ours).map(|error| error.to_string()).collect();
+    let errors: Vec<String> = validator
+        .iter_errors(&ours)
+        .map(|error| error.to_string())
+        .collect();
     assert_eq!(errors, Vec::<String>::new());
     assert_eq!(ours["sessions"].as_array().map(Vec::len), Some(1));
     assert_eq!(ours["sheets"].as_array().map(Vec::len), Some(2));
@@ -81,7 +88,12 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     other.reads("notice", "1 known").await;
     other.tap("go-ledger").await;
     other.see("session").await;
-    assert_eq!(other.run("return document.querySelectorAll('[data-part=\"session\"]').length").await, 1);
+    assert_eq!(
+        other
+            .run("return document.querySelectorAll('[data-part=\"session\"]').length")
+            .await,
+        1
+    );
     other.tap("session").await;
     other.reads("set", "6 reps at 16 kg").await;
     person.close().await;

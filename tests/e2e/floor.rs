@@ -57,11 +57,18 @@ async fn skip_undo_add_drop_order_and_note() {
     assert_eq!(person.run(notches).await, 19);
     person.tap("more").await;
     person.tap("drop").await;
-    person.until("return document.querySelectorAll('.notch').length === 18", "a set is off").await;
+    person
+        .until(
+            "return document.querySelectorAll('.notch').length === 18",
+            "a set is off",
+        )
+        .await;
 
     person.tap("more").await;
     person.tap("order").await;
-    person.tap_css("[data-part=\"order-panel\"] li:nth-child(3) button").await;
+    person
+        .tap_css("[data-part=\"order-panel\"] li:nth-child(3) button")
+        .await;
     person.reads("exercise", "Romanian deadlift").await;
 
     person.tap("more").await;
@@ -76,7 +83,12 @@ async fn skip_undo_add_drop_order_and_note() {
     person.tap("undo-set").await;
     person.see("log").await;
     person.reads("exercise", "Romanian deadlift").await;
-    assert_eq!(person.run("return document.querySelectorAll('.notch.done').length").await, 0);
+    assert_eq!(
+        person
+            .run("return document.querySelectorAll('.notch.done').length")
+            .await,
+        0
+    );
     person.close().await;
 }
 
@@ -95,7 +107,12 @@ async fn a_double_tap_logs_one_set_and_does_not_cut_its_rest() {
     person.see("rest").await;
     person.reads("saved", "saved").await;
     assert!(person.has("begin-set").await, "the rest goes on");
-    assert_eq!(person.run("return document.querySelectorAll('.notch.done').length").await, 1);
+    assert_eq!(
+        person
+            .run("return document.querySelectorAll('.notch.done').length")
+            .await,
+        1
+    );
     person.close().await;
 }
 
@@ -114,12 +131,20 @@ async fn a_reload_leads_back_to_the_same_point_of_a_set_and_of_a_rest() {
     person.reload().await;
     person.see("rest").await;
     let after = seconds(&person.read("rest").await);
-    assert!(after <= before && after + 20 > before, "{before} s before, {after} s after the reload");
+    assert!(
+        after <= before && after + 20 > before,
+        "{before} s before, {after} s after the reload"
+    );
 
     // In the middle of a set: the cues go on where they are by the clock.
     person.tap("begin-set").await;
     person.see("cues-stop").await;
-    person.until("return !document.querySelector('[data-part=\"not-saved\"]')", "it is written").await;
+    person
+        .until(
+            "return !document.querySelector('[data-part=\"not-saved\"]')",
+            "it is written",
+        )
+        .await;
     saved(&person).await;
     person.reload().await;
     person.see("cues-stop").await;
@@ -172,12 +197,19 @@ async fn the_tempo_strip_and_the_count_follow_the_cues() {
     begin(&person, "Upper B").await;
     person.tap("more").await;
     person.tap("order").await;
-    person.tap_css("[data-part=\"order-panel\"] li:nth-child(2) button").await;
+    person
+        .tap_css("[data-part=\"order-panel\"] li:nth-child(2) button")
+        .await;
     person.reads("exercise", "Chin-up").await;
     person.tap("cues-begin").await;
     person.reads("count", "get set").await;
     person.reads("count", "of 6").await;
-    person.until("return !!document.querySelector('.tempo-part.lit')", "a part of the tempo is lit").await;
+    person
+        .until(
+            "return !!document.querySelector('.tempo-part.lit')",
+            "a part of the tempo is lit",
+        )
+        .await;
     person.tap("cues-stop").await;
     person.see("cues-begin").await;
     person.close().await;
@@ -186,7 +218,12 @@ async fn the_tempo_strip_and_the_count_follow_the_cues() {
 /// Waits until nothing is left to write.
 async fn saved(person: &Person) {
     // Every acknowledged event is a row; the app marks the body while a write is under way.
-    person.until("return document.querySelector('[data-unsaved]') === null", "everything is on disk").await;
+    person
+        .until(
+            "return document.querySelector('[data-unsaved]') === null",
+            "everything is on disk",
+        )
+        .await;
 }
 
 /// Seconds of a clock reading, `m:ss`.

@@ -40,7 +40,13 @@ impl Person {
 
     /// The element of that selector, once it is there.
     pub async fn find(&self, css: &str) -> Element {
-        match self.client.wait().at_most(PATIENCE).for_element(Locator::Css(css)).await {
+        match self
+            .client
+            .wait()
+            .at_most(PATIENCE)
+            .for_element(Locator::Css(css))
+            .await
+        {
             Ok(element) => element,
             Err(error) => {
                 let source = self.client.find(Locator::Css("body")).await;
@@ -88,9 +94,16 @@ impl Person {
 
     /// The text of a part.
     pub async fn read(&self, part: &str) -> String {
-        let script = format!("return document.querySelector('[data-part=\"{part}\"]')?.innerText ?? ''");
+        let script =
+            format!("return document.querySelector('[data-part=\"{part}\"]')?.innerText ?? ''");
         self.see(part).await;
-        self.run(&script).await.as_str().unwrap_or_default().split_whitespace().collect::<Vec<_>>().join(" ")
+        self.run(&script)
+            .await
+            .as_str()
+            .unwrap_or_default()
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
     }
 
     /// Waits until the text of a part holds `words`.
@@ -119,7 +132,10 @@ impl Person {
 
     /// Runs a script in the page.
     pub async fn run(&self, script: &str) -> Value {
-        self.client.execute(script, vec![]).await.expect("the script runs")
+        self.client
+            .execute(script, vec![])
+            .await
+            .expect("the script runs")
     }
 
     /// Types into a field, in place of what was there.
@@ -144,7 +160,9 @@ impl Person {
 
     /// Sends a command of the browser's own protocol.
     pub async fn devtools(&self, command: &str, params: Value) -> Value {
-        devtools(&self.client, command, params).await.expect("the browser takes the command")
+        devtools(&self.client, command, params)
+            .await
+            .expect("the browser takes the command")
     }
 
     /// Closes the browser.

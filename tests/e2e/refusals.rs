@@ -8,7 +8,8 @@ use serde_json::{Value, json};
 
 /// A sheet of the demo, for tests to spoil.
 fn sheet_file() -> Value {
-    serde_json::from_str(include_str!("../../assets/demo/boathouse.json")).expect("the demo is JSON")
+    serde_json::from_str(include_str!("../../assets/demo/boathouse.json"))
+        .expect("the demo is JSON")
 }
 
 #[tokio::test]
@@ -20,17 +21,31 @@ async fn a_bad_file_is_refused_with_its_place_and_nothing_is_imported() {
     person.see("sheets").await;
     let spoil = |path: &str, value: Value| {
         let mut file = sheet_file();
-        *file.pointer_mut(path).unwrap_or_else(|| panic!("{path} is in the demo")) = value;
+        *file
+            .pointer_mut(path)
+            .unwrap_or_else(|| panic!("{path} is in the demo")) = value;
         file.to_string()
     };
     let squat = "/sheets/0/groups/1/straight";
     let cases = [
         ("{ not json".to_owned(), vec!["line 1"]),
         (spoil("/version", json!(2)), vec!["version 2"]),
-        (spoil(&format!("{squat}/start"), json!("-60 kg")), vec!["sheets[0].groups[1]", "0 to 2000 kg"]),
-        (spoil(&format!("{squat}/start"), json!("60 stone")), vec!["sheets[0].groups[1]", "kg or lb"]),
-        (spoil(&format!("{squat}/tempo"), json!("900/1/1/0")), vec!["sheets[0].groups[1]", "0 to 20 seconds"]),
-        (spoil(&format!("{squat}/sets/0/count"), json!(10_000)), vec!["sheets[0].groups[1]", "1 to 20"]),
+        (
+            spoil(&format!("{squat}/start"), json!("-60 kg")),
+            vec!["sheets[0].groups[1]", "0 to 2000 kg"],
+        ),
+        (
+            spoil(&format!("{squat}/start"), json!("60 stone")),
+            vec!["sheets[0].groups[1]", "kg or lb"],
+        ),
+        (
+            spoil(&format!("{squat}/tempo"), json!("900/1/1/0")),
+            vec!["sheets[0].groups[1]", "0 to 20 seconds"],
+        ),
+        (
+            spoil(&format!("{squat}/sets/0/count"), json!(10_000)),
+            vec!["sheets[0].groups[1]", "1 to 20"],
+        ),
     ];
     for (i, (text, words)) in cases.into_iter().enumerate() {
         let path = browser.folder().join(format!("bad-{i}.json"));
@@ -43,7 +58,12 @@ async fn a_bad_file_is_refused_with_its_place_and_nothing_is_imported() {
         person.tap("notice-close").await;
         person.gone("notice").await;
     }
-    assert_eq!(person.run("return document.querySelectorAll('[data-part=\"sheet\"]').length").await, 2);
+    assert_eq!(
+        person
+            .run("return document.querySelectorAll('[data-part=\"sheet\"]').length")
+            .await,
+        2
+    );
     person.close().await;
 }
 
@@ -73,9 +93,13 @@ async fn where_storage_is_refused_the_app_runs_and_says_that_nothing_is_kept() {
     let client = browser.open().await;
     let source = "Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError') } });
                   Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError') } });";
-    super::browser::devtools(&client, "Page.addScriptToEvaluateOnNewDocument", json!({ "source": source }))
-        .await
-        .expect("the browser takes a script");
+    super::browser::devtools(
+        &client,
+        "Page.addScriptToEvaluateOnNewDocument",
+        json!({ "source": source }),
+    )
+    .await
+    .expect("the browser takes a script");
     let url = server.url();
     client.goto(&url).await.unwrap();
     let person = Person { client, url };
@@ -99,6 +123,11 @@ async fn a_body_mass_that_is_none_is_refused_in_place() {
     person.tap("welcome-open").await;
     person.see("choose").await;
     person.tap("go-kit").await;
-    person.until("return document.querySelector('[data-part=\"body-mass\"]')?.value === '79.5'", "it is kept").await;
+    person
+        .until(
+            "return document.querySelector('[data-part=\"body-mass\"]')?.value === '79.5'",
+            "it is kept",
+        )
+        .await;
     person.close().await;
 }

@@ -25,7 +25,9 @@ impl Server {
 
     /// Serves at an address, so that a stopped host can come back.
     pub fn start_at(address: SocketAddr) -> Server {
-        let root = PathBuf::from(std::env::var("STANCHION_DIST").expect("STANCHION_DIST names the built app"));
+        let root = PathBuf::from(
+            std::env::var("STANCHION_DIST").expect("STANCHION_DIST names the built app"),
+        );
         let listener = TcpListener::bind(address).expect("a port is free");
         let address = listener.local_addr().expect("a bound port has an address");
         let stopping = Arc::new(AtomicBool::new(false));
@@ -39,7 +41,11 @@ impl Server {
                 std::thread::spawn(move || answer(stream, &root));
             }
         });
-        Server { address, stopping, thread: Some(thread) }
+        Server {
+            address,
+            stopping,
+            thread: Some(thread),
+        }
     }
 
     /// Where the app is.
@@ -77,7 +83,13 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
             _ => break,
         }
     }
-    let path = line.split(' ').nth(1).unwrap_or("/").split(['?', '#']).next().unwrap_or("/");
+    let path = line
+        .split(' ')
+        .nth(1)
+        .unwrap_or("/")
+        .split(['?', '#'])
+        .next()
+        .unwrap_or("/");
     let file = match path.strip_prefix(BELOW) {
         Some("") => Some("index.html"),
         Some(name) if !name.contains("..") => Some(name),
@@ -103,5 +115,7 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-cache\r\nConnection: close\r\n\r\n",
         body.len()
     );
-    let _ = stream.write_all(head.as_bytes()).and_then(|()| stream.write_all(&body));
+    let _ = stream
+        .write_all(head.as_bytes())
+        .and_then(|()| stream.write_all(&body));
 }

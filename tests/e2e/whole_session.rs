@@ -23,7 +23,9 @@ pub async fn log_all(person: &Person) -> usize {
             end_rest(person).await;
             continue;
         }
-        let done = person.run("return document.querySelectorAll('.notch.done').length").await;
+        let done = person
+            .run("return document.querySelectorAll('.notch.done').length")
+            .await;
         person.tap("log").await;
         let script = format!("return document.querySelectorAll('.notch.done').length > {done}");
         person.until(&script, "the rail has a notch more").await;
@@ -45,7 +47,12 @@ pub async fn end(person: &Person) {
     person.see("finish").await;
     person.reads("finish-saved", "saved in the ledger").await;
     person.tap("rpe-7").await;
-    person.until("return document.querySelector('[data-part=\"rpe-7\"]').ariaPressed === 'true'", "7 is chosen").await;
+    person
+        .until(
+            "return document.querySelector('[data-part=\"rpe-7\"]').ariaPressed === 'true'",
+            "7 is chosen",
+        )
+        .await;
     person.reads("finish-saved", "saved in the ledger").await;
     person.tap("put-away").await;
     person.see("ledger").await;
@@ -53,7 +60,9 @@ pub async fn end(person: &Person) {
 
 /// Begins the sheet of that name from the floor.
 pub async fn begin(person: &Person, sheet: &str) {
-    person.tap_css(&format!("button[aria-label=\"Begin {sheet}\"]")).await;
+    person
+        .tap_css(&format!("button[aria-label=\"Begin {sheet}\"]"))
+        .await;
     person.see("floor").await;
 }
 
@@ -66,7 +75,12 @@ async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
     begin(&person, "Lower A").await;
     person.reads("exercise", "Kettlebell swing").await;
     person.reads("kind", "work set 1 of 3").await;
-    assert_eq!(person.run("return document.querySelectorAll('.notch').length").await, 18);
+    assert_eq!(
+        person
+            .run("return document.querySelectorAll('.notch').length")
+            .await,
+        18
+    );
 
     // One tap logs the set as prescribed, starts its rest, and says when it is on disk.
     person.tap("log").await;
@@ -125,7 +139,9 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     person.see("correct-panel").await;
     person.type_into("correct-load", "2500").await;
     person.tap("correct-keep").await;
-    person.reads("correct-wrong", "a load is 0 to 2000 kg").await;
+    person
+        .reads("correct-wrong", "a load is 0 to 2000 kg")
+        .await;
     person.type_into("correct-load", "20").await;
     person.tap("correct-reps-less").await;
     person.tap("correct-keep").await;
@@ -135,7 +151,11 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
 
     person.reload().await;
     person.reads("set", "5 reps at 20 kg").await;
-    let sets = person.client.find_all(Locator::Css("[data-part=\"set\"]")).await.unwrap();
+    let sets = person
+        .client
+        .find_all(Locator::Css("[data-part=\"set\"]"))
+        .await
+        .unwrap();
     assert_eq!(sets.len(), 1);
     person.close().await;
 }

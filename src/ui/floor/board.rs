@@ -111,33 +111,43 @@ pub fn under_way(model: &Model, now: &crate::session::Moment) -> Option<Position
     };
     let slot = state.slot(*set)?;
     let at_ms = u32::try_from(now.since(since)).ok()?;
-    position(&set_timeline(&slot.planned, COUNT_IN_SECONDS), at_ms)
+    Some(position(
+        &set_timeline(&slot.planned, COUNT_IN_SECONDS),
+        at_ms,
+    ))
 }
 
 /// What a cue position says on the board, large.
-fn counting(position: &Position) -> Option<Figure> {
-    let seconds = position.left_ms.div_ceil(1000).to_string();
-    match position.phase {
-        CuePhase::CountIn => Some(Figure {
-            text: seconds,
-            word: "get set".to_owned(),
-        }),
-        CuePhase::Hold => Some(Figure {
-            text: seconds,
-            word: "hold".to_owned(),
-        }),
-        CuePhase::Pause => Some(Figure {
-            text: seconds,
-            word: "breathe".to_owned(),
-        }),
-        CuePhase::ChangeSides => Some(Figure {
-            text: seconds,
-            word: "change sides".to_owned(),
-        }),
-        _ => position.rep.map(|(rep, of)| Figure {
-            text: rep.to_string(),
-            word: format!("of {of}"),
-        }),
+fn counting(position: Position) -> Option<Figure> {
+    let figure = |text: String, word: &str| {
+        Some(Figure {
+            text,
+            word: word.to_owned(),
+        })
+    };
+    match position {
+        Position::Running { span, seconds_left } => {
+            let seconds = seconds_left.to_string();
+            match span.what {
+                CuePhase::CountIn => figure(seconds, "get set"),
+                CuePhase::Hold => figure(seconds, "s hold"),
+                CuePhase::Pause => figure(seconds, "s, breathe"),
+                CuePhase::ChangeOver => figure(seconds, "s, change sides"),
+                CuePhase::Rest => None,
+                CuePhase::Partial => figure(
+                    span.rep.to_string(),
+                    &format!("of {} partials", span.rep_total),
+                ),
+                CuePhase::Eccentric
+                | CuePhase::Stretch
+                | CuePhase::Concentric
+                | CuePhase::Squeeze => {
+                    figure(span.rep.to_string(), &format!("of {}", span.rep_total))
+                }
+            }
+        }
+        Position::Open { seconds } => figure(clock(i64::from(seconds)), "under way"),
+        Position::Over => None,
     }
 }
 
@@ -150,7 +160,7 @@ pub fn SetBoard(board: Memo<Option<Board>>) -> impl IntoView {
         let now = app.now.get();
         app.model.with(|model| under_way(model, &now))
     });
-    let counted = Memo::new(move |_| position.get().as_ref().and_then(counting));
+    let counted = Memo::new(move |_| position.get().and_then(counting));
     move || {
         board.get().map(|board| {
             let load = load_figure(&board, unit.get());

@@ -60,7 +60,10 @@ pub fn TempoStrip(
             {parts(tempo).into_iter().map(|(phase, said, grow)| view! {
                 <span
                     class=format!("tempo-part {grow}")
-                    class:lit=move || position.get().is_some_and(|position| position.phase == phase)
+                    class:lit=move || matches!(
+                        position.get(),
+                        Some(Position::Running { span, .. }) if span.what == phase
+                    )
                 >
                     {said}
                 </span>
