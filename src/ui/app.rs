@@ -21,6 +21,7 @@ pub fn App() -> impl IntoView {
     start::start(app);
     let stage = app.of(|model| model.stage);
     let place = app.of(|model| model.place);
+    let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
     view! {
@@ -28,7 +29,11 @@ pub fn App() -> impl IntoView {
             Stage::Opening => ().into_any(),
             Stage::Welcome => view! { <Welcome/> }.into_any(),
             Stage::Open => view! {
-                <div class="app" class:on-floor=move || on_floor.get()>
+                <div
+                    class="app"
+                    class:on-floor=move || on_floor.get()
+                    data-unsaved=move || unsaved.get()
+                >
                     <Banners/>
                     <main class="place" id="place" tabindex="-1" data-part="place">
                         {move || match place.get() {

@@ -217,7 +217,6 @@ async fn the_tempo_strip_and_the_count_follow_the_cues() {
 
 /// Waits until nothing is left to write.
 async fn saved(person: &Person) {
-    // Every acknowledged event is a row; the app marks the body while a write is under way.
     person
         .until(
             "return document.querySelector('[data-unsaved]') === null",

@@ -13,16 +13,14 @@ const PATIENCE: Duration = Duration::from_secs(20);
 /// A person with a phone.
 pub struct Person {
     pub client: Client,
-    pub url: String,
 }
 
 impl Person {
     /// Opens the app.
     pub async fn open(browser: &Browser, server: &Server) -> Person {
         let client = browser.open().await;
-        let url = server.url();
-        client.goto(&url).await.expect("the app is served");
-        Person { client, url }
+        client.goto(&server.url()).await.expect("the app is served");
+        Person { client }
     }
 
     /// Opens it for the first time, goes through the welcome, and stands before the choice of a sheet.
@@ -145,11 +143,6 @@ impl Person {
         field.send_keys(text).await.expect("the field takes keys");
         // Leaving the field is what a thumb on the next thing does.
         self.run("document.activeElement.blur()").await;
-    }
-
-    /// Logs the set on the board and waits until it is on disk.
-    pub async fn log(&self) {
-        self.tap("log").await;
     }
 
     /// Reloads the page and waits until the app is there again.

@@ -100,9 +100,8 @@ async fn where_storage_is_refused_the_app_runs_and_says_that_nothing_is_kept() {
     )
     .await
     .expect("the browser takes a script");
-    let url = server.url();
-    client.goto(&url).await.unwrap();
-    let person = Person { client, url };
+    client.goto(&server.url()).await.unwrap();
+    let person = Person { client };
     person.tap("welcome-open").await;
     person.reads("not-kept", "Nothing will be kept").await;
     super::whole_session::begin(&person, "Lower A").await;

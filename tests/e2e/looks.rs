@@ -1,0 +1,174 @@
+//! What a person sees: a screenshot of every screen in both looks and several sizes, and checks that can be counted.
+//!
+//! With `STANCHION_SHOTS` set to a folder, the pictures are kept there for people to look at.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::{begin, end_rest, log_all};
+use serde_json::json;
+use std::path::PathBuf;
+
+/// Sizes that are looked at: name, width, height, and how much larger the text is.
+const SIZES: [(&str, u32, u32, f64); 4] = [
+    ("phone", 390, 844, 1.0),
+    ("side", 844, 390, 1.0),
+    ("narrow", 320, 568, 1.0),
+    ("large", 390, 844, 2.0),
+];
+
+/// Makes the window of that size.
+async fn resize(person: &Person, width: u32, height: u32) {
+    let metrics =
+        json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": true });
+    person
+        .devtools("Emulation.setDeviceMetricsOverride", metrics)
+        .await;
+    let script = format!("return innerWidth === {width}");
+    person.until(&script, "the window has its size").await;
+}
+
+/// Chooses the look of the phone.
+async fn look(person: &Person, look: &str) {
+    let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": look }] });
+    person.devtools("Emulation.setEmulatedMedia", media).await;
+}
+
+/// Takes a picture of the screen in every look and size; nothing may stick out to the side.
+async fn picture(person: &Person, name: &str) {
+    for (size, width, height, text) in SIZES {
+        resize(person, width, height).await;
+        person
+            .run(&format!(
+                "document.documentElement.style.fontSize = '{}%'",
+                text * 100.0
+            ))
+            .await;
+        let overflow = person
+            .run("return document.documentElement.scrollWidth - innerWidth")
+            .await;
+        assert!(
+            overflow.as_i64().unwrap_or(0) <= 0,
+            "{name} sticks out by {overflow} px at {size}"
+        );
+        for theme in ["dark", "light"] {
+            look(person, theme).await;
+            let picture = person
+                .client
+                .screenshot()
+                .await
+                .expect("the browser takes pictures");
+            if let Some(folder) = std::env::var_os("STANCHION_SHOTS") {
+                let folder = PathBuf::from(folder);
+                std::fs::create_dir_all(&folder).unwrap();
+                std::fs::write(folder.join(format!("{name}-{size}-{theme}.png")), picture).unwrap();
+            }
+        }
+    }
+    person
+        .run("document.documentElement.style.fontSize = ''")
+        .await;
+    resize(person, 390, 844).await;
+    look(person, "dark").await;
+}
+
+#[tokio::test]
+async fn every_screen_in_every_look() {
+    let server = Server::start();
+    let browser = Browser::start("looks");
+    let person = Person::open(&browser, &server).await;
+    person.see("welcome").await;
+    picture(&person, "welcome").await;
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    picture(&person, "choose").await;
+    person.tap("go-sheets").await;
+    person.see("sheet").await;
+    picture(&person, "sheets").await;
+    person.tap("sheet").await;
+    person.see("sheet-look").await;
+    picture(&person, "sheet").await;
+    person.tap("go-kit").await;
+    person.see("kit").await;
+    picture(&person, "kit").await;
+    person.tap("go-ledger").await;
+    person.see("ledger-empty").await;
+    picture(&person, "ledger-empty").await;
+
+    person.tap("go-floor").await;
+    begin(&person, "Lower A").await;
+    for _ in 0..6 {
+        person.tap("log").await;
+        person.see("begin-set").await;
+        end_rest(&person).await;
+    }
+    person.reads("kind", "work set 1 of 3").await;
+    picture(&person, "floor-set").await;
+    person.tap("load").await;
+    person.see("load-panel").await;
+    picture(&person, "floor-load").await;
+    person.tap("load-use").await;
+    person.gone("load-panel").await;
+    person.tap("more").await;
+    person.see("more-panel").await;
+    picture(&person, "floor-more").await;
+    person.tap("panel-close").await;
+    person.gone("more-panel").await;
+    person.tap("cues-begin").await;
+    person.reads("count", "of 7").await;
+    picture(&person, "floor-cues").await;
+    person.tap("log").await;
+    person.see("rest").await;
+    person.reads("saved", "saved").await;
+    picture(&person, "floor-rest").await;
+    end_rest(&person).await;
+    log_all(&person).await;
+    picture(&person, "floor-done").await;
+    person.tap("end").await;
+    person.see("finish").await;
+    picture(&person, "finish").await;
+    person.tap("rpe-7").await;
+    person.tap("put-away").await;
+    person.see("session").await;
+    picture(&person, "ledger").await;
+    person.tap("session").await;
+    person.see("session-record").await;
+    picture(&person, "session").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn the_main_figure_is_large_and_the_pad_is_large() {
+    let server = Server::start();
+    let browser = Browser::start("large");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    resize(&person, 390, 844).await;
+    // A capital is about 0.7 of the font size in common faces; 64 CSS px is 20 minutes of arc and more at 2 m on a
+    // common phone (NUREG-0700, ISO 9241-303, from memory).
+    let size = person
+        .run("return parseFloat(getComputedStyle(document.querySelector('.figure')).fontSize)")
+        .await;
+    assert!(
+        size.as_f64().unwrap_or(0.0) * 0.7 >= 64.0,
+        "the main figure has {size} px"
+    );
+    let pad = person.run("return document.querySelector('[data-part=\"pad\"]').getBoundingClientRect().height / innerHeight").await;
+    assert!(
+        pad.as_f64().unwrap_or(0.0) >= 0.4,
+        "the pad takes {pad} of the screen"
+    );
+    let small = person
+        .run(
+            "return [...document.querySelectorAll('[data-part=\"floor\"] button')].filter(b => {
+                const r = b.getBoundingClientRect(); return r.width < 64 || r.height < 64;
+            }).map(b => b.dataset.part)",
+        )
+        .await;
+    assert_eq!(
+        small,
+        json!([]),
+        "no target on the floor is smaller than 64 px"
+    );
+    person.close().await;
+}

@@ -1,0 +1,238 @@
+//! Laws of the session machine over random taps on the demo's sheets: replay equals live, undo takes back.
+
+use chrono::{DateTime, FixedOffset, TimeDelta};
+use proptest::prelude::*;
+use stanchion::session::{
+    Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Tick, What,
+};
+use stanchion::sheet::Note;
+use stanchion::units::{Load, Reps, Rir};
+use uuid::Uuid;
+
+/// A tap, before it is known what it can mean on the floor as it is then.
+#[derive(Debug, Clone, Copy)]
+enum Tap {
+    Log,
+    Start,
+    Stop,
+    Skip,
+    Add,
+    Drop,
+    Turn,
+    Load(u16),
+    Reps(u16),
+    Reserve(u8),
+    Stretch(i32),
+    Hold,
+    EndRest,
+    Amend(u16),
+    Note,
+    Undo,
+    Wait(u16),
+    Restart,
+}
+
+fn tap() -> impl Strategy<Value = Tap> {
+    prop_oneof![
+        6 => Just(Tap::Log),
+        1 => Just(Tap::Start),
+        1 => Just(Tap::Stop),
+        1 => Just(Tap::Skip),
+        1 => Just(Tap::Add),
+        1 => Just(Tap::Drop),
+        1 => Just(Tap::Turn),
+        1 => (0..300u16).prop_map(Tap::Load),
+        1 => (0..40u16).prop_map(Tap::Reps),
+        1 => (0..10u8).prop_map(Tap::Reserve),
+        1 => (-200..200i32).prop_map(Tap::Stretch),
+        1 => Just(Tap::Hold),
+        1 => Just(Tap::EndRest),
+        1 => (0..40u16).prop_map(Tap::Amend),
+        1 => Just(Tap::Note),
+        2 => Just(Tap::Undo),
+        2 => (0..400u16).prop_map(Tap::Wait),
+        1 => Just(Tap::Restart),
+    ]
+}
+
+struct Floor {
+    session: Session,
+    mint: Mint,
+    now: Moment,
+}
+
+impl Floor {
+    fn open(sheet: usize) -> Floor {
+        let at: DateTime<FixedOffset> = "2026-03-02T18:00:00+01:00".parse().unwrap();
+        let now = Moment {
+            at,
+            tick: Tick { run: 1, ms: 0 },
+        };
+        let demo = stanchion::store::demo();
+        let began = Began {
+            session: SessionId(Uuid::from_u128(1)),
+            sheet: demo.current_sheets()[sheet].clone(),
+            body_mass: None,
+            proposals: vec![],
+        };
+        let mut mint = Mint::default();
+        let event = stamp(&mut mint, now, What::Began(Box::new(began)));
+        Floor {
+            session: Session::begin(event).unwrap(),
+            mint,
+            now,
+        }
+    }
+
+    /// What the tap means now, if anything.
+    fn what(&mut self, tap: Tap) -> Option<What> {
+        let state = self.session.state();
+        let set = state.current().map(|slot| slot.planned.key);
+        Some(match tap {
+            Tap::Log => {
+                let slot = state.current()?;
+                What::SetDone {
+                    set: set?,
+                    done: slot.as_prescribed(Some(Load::whole_kg(40))),
+                    proposed: None,
+                }
+            }
+            Tap::Start => What::SetStarted { set: set? },
+            Tap::Stop => What::SetStopped { set: set? },
+            Tap::Skip => What::SetSkipped { set: set? },
+            Tap::Add => What::SetAdded {
+                block: set?.block,
+                line: set?.line,
+            },
+            Tap::Drop => What::SetDropped { set: set? },
+            Tap::Turn => {
+                let groups = state.order.iter().rev().map(|&group| group as u8).collect();
+                What::OrderChanged { groups }
+            }
+            Tap::Load(kg) => What::LoadChosen {
+                set: set?,
+                load: Load::whole_kg(kg),
+                proposed: None,
+            },
+            Tap::Reps(reps) => What::RepsChosen {
+                set: set?,
+                reps: Reps::saturating(i64::from(reps)),
+            },
+            Tap::Reserve(left) => What::ReserveChosen {
+                set: set?,
+                reserve: Rir::saturating(i64::from(left)),
+            },
+            Tap::Stretch(by_seconds) => What::RestChanged { by_seconds },
+            Tap::Hold => What::RestHeld,
+            Tap::EndRest => What::RestEnded,
+            Tap::Amend(reps) => {
+                let slot = state.last_logged()?;
+                let done = slot
+                    .logged()?
+                    .done
+                    .with_reps(Reps::saturating(i64::from(reps)));
+                What::SetAmended {
+                    set: slot.planned.key,
+                    done,
+                }
+            }
+            Tap::Note => What::Noted {
+                set,
+                text: Note::new("left knee").unwrap(),
+            },
+            Tap::Undo => What::Undone {
+                event: self.session.newest_undoable()?.id,
+            },
+            Tap::Wait(seconds) => {
+                self.now.at += TimeDelta::seconds(i64::from(seconds));
+                self.now.tick.ms += u64::from(seconds) * 1000;
+                return None;
+            }
+            Tap::Restart => {
+                self.now.tick = Tick {
+                    run: self.now.tick.run + 1,
+                    ms: 0,
+                };
+                return None;
+            }
+        })
+    }
+
+    fn act(&mut self, tap: Tap) -> bool {
+        let Some(what) = self.what(tap) else {
+            return false;
+        };
+        let event = stamp(&mut self.mint, self.now, what);
+        self.session.take(event).is_ok()
+    }
+}
+
+fn stamp(mint: &mut Mint, now: Moment, what: What) -> Event {
+    let ms = u64::try_from(now.at.timestamp_millis()).unwrap();
+    Event {
+        id: EventId(mint.next(ms, [0; 10])),
+        at: now.at,
+        tick: now.tick,
+        what,
+    }
+}
+
+/// The state without the mark of its newest event, which an undo moves on.
+fn seen(state: &State) -> State {
+    State {
+        newest: EventId(Uuid::nil()),
+        ..state.clone()
+    }
+}
+
+proptest! {
+    #[test]
+    fn replay_equals_live_whatever_was_tapped(sheet in 0..2usize, taps in prop::collection::vec(tap(), 0..80)) {
+        let mut floor = Floor::open(sheet);
+        for tap in taps {
+            floor.act(tap);
+        }
+        // As after a crash: the rows come back from the disk as text, in no order that matters.
+        let rows: Vec<String> =
+            floor.session.events().iter().rev().map(|event| serde_json::to_string(event).unwrap()).collect();
+        let events = rows.iter().map(|row| serde_json::from_str(row).unwrap()).collect();
+        prop_assert_eq!(Session::replay(events).unwrap(), floor.session);
+    }
+
+    #[test]
+    fn undo_after_do_is_as_if_nothing_had_been_done(
+        sheet in 0..2usize,
+        taps in prop::collection::vec(tap(), 0..60),
+        last in tap(),
+    ) {
+        let mut floor = Floor::open(sheet);
+        for tap in taps {
+            floor.act(tap);
+        }
+        let before = seen(floor.session.state());
+        prop_assume!(!matches!(last, Tap::Undo) && floor.act(last));
+        prop_assert!(floor.act(Tap::Undo));
+        prop_assert_eq!(seen(floor.session.state()), before);
+    }
+
+    #[test]
+    fn a_rest_is_never_longer_than_it_was_made_though_the_clock_went_back(
+        taps in prop::collection::vec(tap(), 0..80),
+        away in 0..100_000i64,
+    ) {
+        let mut floor = Floor::open(0);
+        for tap in taps {
+            floor.act(tap);
+        }
+        if let Phase::Resting(rest) = floor.session.state().phase {
+            // The clock may be set back, and the program may have been started anew meanwhile.
+            floor.now.at -= TimeDelta::seconds(away);
+            floor.now.tick.run += 1;
+            let length = i64::try_from(rest.length_ms).unwrap();
+            if let Some(left) = rest.left_ms(&floor.now) {
+                prop_assert!(left <= length, "{left} ms left of {length}");
+            }
+            prop_assert!(floor.session.state().deadline_ms(&floor.now).is_none_or(|ms| ms <= rest.length_ms));
+        }
+    }
+}
