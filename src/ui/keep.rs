@@ -1,6 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one.
 
 use crate::device::db::{Db, DbError, Write};
+use crate::json;
 use crate::store::{SheetRecord, Shelf, open, seal};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -100,7 +101,7 @@ impl Keep {
 }
 
 fn read<T: DeserializeOwned>(text: &str) -> Option<T> {
-    serde_json::from_str(open(text).ok()?).ok()
+    json::parse(open(text).ok()?).ok()
 }
 
 /// The key of a version of a sheet.
@@ -119,10 +120,5 @@ pub fn put_json(shelf: Shelf, key: &str, json: &str) -> Write {
 
 /// The write that puts a record on a shelf.
 pub fn put<T: Serialize>(shelf: Shelf, key: &str, record: &T) -> Write {
-    // Serialising our own records cannot fail: their maps have text keys, and nothing else can.
-    put_json(
-        shelf,
-        key,
-        &serde_json::to_string(record).expect("a record is JSON"),
-    )
+    put_json(shelf, key, &json::text(record))
 }
