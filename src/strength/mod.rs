@@ -1,6 +1,7 @@
 //! What it means: the next load with its because, the load of each set, the estimate, and when to be careful.
 
 mod because;
+mod because_forms;
 mod curves;
 mod estimate;
 mod history;
