@@ -13,6 +13,7 @@ use std::borrow::Cow;
 ///
 /// Structs come from objects and by names only; an enum is a name, or an object with one name. A type that takes
 /// whatever comes gets whole numbers only, and none of ours asks for others.
+/// A type that holds itself could be nested as deep as the text is long, and none of ours does.
 ///
 /// # Errors
 /// [`Misread`] with the place of the value that is wrong.
