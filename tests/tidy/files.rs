@@ -40,7 +40,7 @@ impl File {
 fn without_comment(line: &str) -> &str {
     for (at, _) in line.match_indices("//") {
         let before = &line[..at];
-        if before.matches('"').count() % 2 == 0 && !before.ends_with(':') {
+        if before.matches('"').count().is_multiple_of(2) && !before.ends_with(':') {
             return before;
         }
     }

@@ -7,31 +7,104 @@ use std::collections::{BTreeMap, BTreeSet};
 const SECTION: &str = "## Parts";
 
 /// Hooks by name, each with the place where it stands first, and faults where a hook cannot be read.
+///
+/// A hook stands in an attribute (`data-part`, or the property `part` of a component), or in the argument `part` of a
+/// function.
 pub fn hooks(files: &[&File]) -> (BTreeMap<String, String>, Vec<String>) {
+    let codes: Vec<(&File, String)> = files.iter().map(|file| (*file, code(file))).collect();
+    let takers: BTreeSet<(&str, usize)> = codes.iter().flat_map(|(_, code)| takers(code)).collect();
     let mut hooks = BTreeMap::new();
     let mut faults = Vec::new();
-    for file in files {
-        for attribute in ["data-part=", "part="] {
-            for (at, _) in file.text.match_indices(attribute) {
-                if !file.text[..at].ends_with(char::is_whitespace) {
-                    continue;
+    for (file, code) in &codes {
+        let attributes = ["data-part=", "part="].into_iter().flat_map(|attribute| {
+            let ends = code.match_indices(attribute);
+            let alone = ends.filter(|(at, _)| code[..*at].ends_with(char::is_whitespace));
+            alone.map(move |(at, _)| at + attribute.len())
+        });
+        let calls = takers
+            .iter()
+            .flat_map(|(taker, index)| calls(code, taker, *index));
+        for at in attributes.chain(calls) {
+            let place = |what| file.fault(code[..at].matches('\n').count() + 1, what);
+            match name(code[at..].trim_start()) {
+                Name::Written(name) => {
+                    hooks.entry(name).or_insert_with(|| place(""));
                 }
-                let line = file.text[..at].matches('\n').count() + 1;
-                match name(&file.text[at + attribute.len()..]) {
-                    Name::Written(name) => {
-                        hooks.entry(name).or_insert_with(|| file.fault(line, ""));
-                    }
-                    // Handed on by a part whose callers write it.
-                    Name::HandedOn => {}
-                    Name::Unread => faults.push(file.fault(
-                        line,
-                        "write the hook as a literal or `format!` of one, so that it can be checked",
-                    )),
-                }
+                // Handed on by a part whose callers write it.
+                Name::HandedOn => {}
+                Name::Unread => faults.push(place(
+                    "write the hook as a literal or `format!` of one, so that it can be checked",
+                )),
             }
         }
     }
     (hooks, faults)
+}
+
+/// The file without its comments, line for line.
+fn code(file: &File) -> String {
+    file.code().map(|(_, line)| format!("{line}\n")).collect()
+}
+
+/// The functions that take a hook: name, and the index of their argument `part`.
+fn takers(code: &str) -> Vec<(&str, usize)> {
+    let mut takers = Vec::new();
+    for (at, _) in code.match_indices("fn ") {
+        let head = &code[at + 3..];
+        let end = head.find(['(', '<']).unwrap_or(0);
+        let Some(open) = head.find('(') else { continue };
+        let arguments = arguments(&head[open + 1..], true);
+        let index = arguments.iter().position(|(_, argument)| {
+            let last = argument.trim_end().lines().next_back().unwrap_or("");
+            last.trim_start().starts_with("part:")
+        });
+        takers.extend(index.map(|index| (&head[..end], index)));
+    }
+    takers
+}
+
+/// Where the argument of that index begins in every call of a function.
+fn calls(code: &str, function: &str, index: usize) -> Vec<usize> {
+    let part = |c: char| c.is_alphanumeric() || c == '_' || c == '.';
+    let mut found = Vec::new();
+    for (at, _) in code.match_indices(function) {
+        let (before, after) = (&code[..at], &code[at + function.len()..]);
+        if before.ends_with(part) || before.ends_with("fn ") || !after.starts_with('(') {
+            continue;
+        }
+        let open = at + function.len() + 1;
+        let arguments = arguments(&code[open..], false);
+        found.extend(arguments.get(index).map(|(offset, _)| open + offset));
+    }
+    found
+}
+
+/// The arguments up to the bracket that closes the list, each with where it begins. In a signature `<` and `>` are
+/// brackets too.
+fn arguments(text: &str, signature: bool) -> Vec<(usize, &str)> {
+    let mut arguments = Vec::new();
+    let (mut begin, mut depth, mut quoted, mut before) = (0, 0, false, ' ');
+    for (at, c) in text.char_indices() {
+        match c {
+            '"' if before != '\\' && before != '\'' => quoted = !quoted,
+            _ if quoted => {}
+            '(' | '[' | '{' => depth += 1,
+            '<' if signature => depth += 1,
+            '>' if signature && before != '-' => depth -= 1,
+            ')' | ']' | '}' if depth > 0 => depth -= 1,
+            ')' | ']' | '}' => {
+                arguments.push((begin, &text[begin..at]));
+                break;
+            }
+            ',' if depth == 0 => {
+                arguments.push((begin, &text[begin..at]));
+                begin = at + 1;
+            }
+            _ => {}
+        }
+        before = c;
+    }
+    arguments
 }
 
 enum Name {
@@ -46,6 +119,7 @@ fn name(value: &str) -> Name {
     if value.starts_with("part") && word_end.is_none_or(|end| end == 4) {
         return Name::HandedOn;
     }
+    let value = value.strip_prefix('&').unwrap_or(value);
     let literal = value
         .strip_prefix("format!(")
         .map_or(value, str::trim_start)
@@ -138,6 +212,28 @@ mod tests {
         ] {
             assert_eq!(check(&format!("{VIEW}\n{more}"), GUIDE).len(), 1, "{more}");
         }
+    }
+
+    #[test]
+    fn a_hook_in_an_argument_is_found() {
+        let taker = "pub fn button(class: &'static str, part: impl Into<String>, then: impl Fn(u8, u8)) -> V<A, B> {\n    \
+                     other(part.into())\n}\nfn other(part: String) {}\n";
+        let found = |call: &str| {
+            let (hooks, faults) = hooks(&[&File::new("src/ui/a.rs", &format!("{taker}{call}\n"))]);
+            (hooks.into_keys().collect::<Vec<_>>(), faults.len())
+        };
+        assert_eq!(found(""), (vec![], 0));
+        assert_eq!(
+            found("button(\"wide, (\", \"undo\", |a, b| a);"),
+            (vec!["undo".to_owned()], 0)
+        );
+        let filled = "{parts::button(\n    \"wide\",\n    format!(\"rpe-{n}\"),\n    go,\n)}";
+        assert_eq!(found(filled), (vec!["rpe-…".to_owned()], 0));
+        assert_eq!(found("other(which());"), (vec![], 1));
+        assert_eq!(
+            found("app.other(\"x\"); another(\"y\"); // other(\"z\")"),
+            (vec![], 0)
+        );
     }
 
     #[test]
