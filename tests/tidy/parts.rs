@@ -30,7 +30,7 @@ pub fn hooks(files: &[&File]) -> (BTreeMap<String, String>, Vec<String>) {
                 Name::Written(name) => {
                     hooks.entry(name).or_insert_with(|| place(""));
                 }
-                // Handed on by a part whose callers write it.
+                // None, or handed on by a part whose callers write it.
                 Name::HandedOn => {}
                 Name::Unread => faults.push(place(
                     "write the hook as a literal or `format!` of one, so that it can be checked",
@@ -115,6 +115,10 @@ enum Name {
 
 /// The hook written there; what is filled in stands as `…`.
 fn name(value: &str) -> Name {
+    if value.starts_with("None") {
+        return Name::HandedOn;
+    }
+    let value = value.strip_prefix("Some(").unwrap_or(value);
     let word_end = value.find(|c: char| !c.is_alphanumeric() && c != '_');
     if value.starts_with("part") && word_end.is_none_or(|end| end == 4) {
         return Name::HandedOn;
@@ -230,6 +234,11 @@ mod tests {
         let filled = "{parts::button(\n    \"wide\",\n    format!(\"rpe-{n}\"),\n    go,\n)}";
         assert_eq!(found(filled), (vec!["rpe-…".to_owned()], 0));
         assert_eq!(found("other(which());"), (vec![], 1));
+        assert_eq!(found("other(None); other(Some(part))"), (vec![], 0));
+        assert_eq!(
+            found("other(Some(\"order\"))"),
+            (vec!["order".to_owned()], 0)
+        );
         assert_eq!(
             found("app.other(\"x\"); another(\"y\"); // other(\"z\")"),
             (vec![], 0)
