@@ -83,6 +83,7 @@ fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyVie
 fn banners(app: Stanchion) -> AnyView {
     let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
     let notice = app.of(|model| model.notice.clone());
+    let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.in_session());
     let inside = vec![
         dynamic(move || {
@@ -92,6 +93,11 @@ fn banners(app: Stanchion) -> AnyView {
         dynamic(move || match notice.get() {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
             None => ().into_any(),
+        }),
+        when(follows, move || {
+            let text =
+                "Stanchion is in use in another tab or window; here you can look.".to_owned();
+            banner("follows", true, text, take_over(app))
         }),
         when(update, move || {
             banner(
@@ -132,6 +138,16 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
 fn close_notice(app: Stanchion) -> AnyView {
     button("plain", "notice-close", "Close", move || {
         app.model.update(|model| model.notice = None)
+    })
+}
+
+fn take_over(app: Stanchion) -> AnyView {
+    button("plain", "take-over", "Take over here", move || {
+        app.writer.with_value(|writer| {
+            if let Some(writer) = writer {
+                writer.steal();
+            }
+        });
     })
 }
 

@@ -1,6 +1,7 @@
 //! What is seen: the four places and the parts they share. Only here is Leptos.
 
 mod app;
+mod archive;
 mod cueing;
 mod floor;
 mod keep;

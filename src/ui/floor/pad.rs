@@ -1,6 +1,7 @@
 //! The pad of a set and of a rest: the area that logs the set, or begins the next one.
 
 use super::screen::Open;
+use crate::device::haptic::buzz;
 use crate::device::sound::Sound;
 use crate::session::{Board, Phase, What};
 use crate::ui::model::Model;
@@ -11,6 +12,9 @@ use leptos::prelude::*;
 
 /// A second tap on the large button within this time is taken for an accident: a wet finger, a bounce.
 const SLIP_MS: u64 = 600;
+
+/// How long the phone shakes when a set is logged.
+const LOGGED_BUZZ_MS: u32 = 40;
 
 /// Seconds by which the rest is stretched or cut.
 const REST_STEP_SECONDS: i32 = 15;
@@ -82,7 +86,10 @@ fn log(app: Stanchion, board: &Board) {
     });
     if let Some(what) = what {
         app.sound.with_value(Sound::unlock);
-        app.act(what);
+        if app.act(what) {
+            // Felt where the screen is wet and nobody looks.
+            buzz(&[LOGGED_BUZZ_MS]);
+        }
     }
 }
 
