@@ -2,6 +2,7 @@
 
 mod app;
 mod archive;
+mod belongings;
 mod cueing;
 mod floor;
 mod keep;

@@ -1,7 +1,7 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
 use super::archive::archive;
-use super::keep::{Keep, put, sheet_key};
+use super::keep::{Keep, put};
 use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
@@ -9,13 +9,11 @@ use crate::device::db::Write;
 use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
 use crate::device::{clock, place as address, worker::Worker};
-use crate::kit::Kit;
 use crate::ledger::ExerciseSummary;
 use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
-use crate::sheet::{Sheet, SheetId};
-use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SheetRecord, Shelf};
+use crate::sheet::SheetId;
+use crate::store::Shelf;
 use crate::strength::{Performance, propose};
-use crate::units::{Load, Unit};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::VecDeque;
@@ -336,73 +334,6 @@ impl Stanchion {
         }
         self.write(writes);
         true
-    }
-
-    // ---- what the lifter has ----
-
-    /// Keeps another kit.
-    pub fn keep_kit(self, kit: Kit) {
-        if !self.may_write() {
-            return;
-        }
-        let record = KitRecord {
-            version: self.id(),
-            written: clock::wall(),
-            kit: kit.clone(),
-        };
-        self.model.update(|model| model.kit = kit);
-        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
-    }
-
-    /// Keeps the lifter's settings.
-    pub fn keep_lifter(self, unit: Unit) {
-        if !self.may_write() {
-            return;
-        }
-        let before = self.model.with_untracked(|model| model.lifter.clone());
-        let record = LifterRecord {
-            version: self.id(),
-            written: clock::wall(),
-            unit,
-            name: before.and_then(|lifter| lifter.name),
-            welcomed: true,
-        };
-        self.model
-            .update(|model| model.lifter = Some(record.clone()));
-        self.write(vec![put(
-            Shelf::Lifters,
-            &record.version.to_string(),
-            &record,
-        )]);
-    }
-
-    /// Notes a body mass of today.
-    pub fn keep_body_mass(self, mass: Load) {
-        if !self.may_write() {
-            return;
-        }
-        let record = BodyMassRecord {
-            id: self.id(),
-            at: clock::wall(),
-            mass,
-        };
-        self.model
-            .update(|model| model.body_mass.push(record.clone()));
-        self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
-    }
-
-    /// Keeps a version of a sheet.
-    pub fn keep_sheet(self, sheet: Sheet) {
-        if !self.may_write() {
-            return;
-        }
-        let record = SheetRecord::Written(Box::new(sheet.clone()));
-        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
-        self.model.update(|model| {
-            model.sheets.retain(|other| other.id != sheet.id);
-            model.sheets.push(sheet);
-            model.sheets.sort_by(|a, b| a.name.cmp(&b.name));
-        });
     }
 }
 
