@@ -3,9 +3,10 @@
 use super::done::{Amount, Done, StageAmount};
 use super::effective::effective;
 use super::event::{Event, EventId, What};
-use super::state::{Phase, Slot, State, Status};
+use super::slot::{Phase, Slot, Status};
+use super::state::State;
 use crate::sheet::{SetKey, Stage, Target};
-use crate::units::{Load, Reps, Rir};
+use crate::units::{Load, Metres, Reps, Rir, Seconds};
 use std::fmt;
 
 /// Most events in one session.
@@ -262,6 +263,25 @@ impl Done {
             Amount::Reps(count) => *count = reps,
             Amount::Stages(stages) => set_last_count(stages, reps),
             Amount::Timed(_) | Amount::Distance(_) => {}
+        }
+        done
+    }
+
+    /// The same with one rep, five seconds or five metres more or fewer.
+    #[must_use]
+    pub fn stepped(&self, more: bool) -> Done {
+        let sign = if more { 1 } else { -1 };
+        let mut done = self.clone();
+        match &mut done.amount {
+            Amount::Timed(seconds) => {
+                *seconds = Seconds::saturating(i64::from(*seconds) + 5 * sign)
+            }
+            Amount::Distance(metres) => *metres = Metres::saturating(i64::from(*metres) + 5 * sign),
+            Amount::Reps(_) | Amount::Stages(_) => {
+                if let Some(reps) = self.amount.reps() {
+                    return self.with_reps(Reps::saturating(i64::from(reps) + sign));
+                }
+            }
         }
         done
     }

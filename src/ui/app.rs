@@ -3,7 +3,8 @@
 use super::floor::FloorPlace;
 use super::kit::KitPlace;
 use super::ledger::{LedgerPlace, SessionPlace};
-use super::model::{Keeping, Stage};
+use super::model::{Keeping, Notice, Stage};
+use super::parts::{button, dynamic, when};
 use super::place::Place;
 use super::sheets::{SheetPlace, SheetsPlace};
 use super::stanchion::Stanchion;
@@ -19,123 +20,143 @@ pub fn App() -> impl IntoView {
     provide_context(app);
     cueing::run(app);
     start::start(app);
-    let stage = app.of(|model| model.stage);
-    let place = app.of(|model| model.place);
-    let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
-    let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
+    let stage = app.of(|model| model.stage);
+    dynamic(move || match stage.get() {
+        Stage::Opening => ().into_any(),
+        Stage::Welcome => view! { <Welcome/> }.into_any(),
+        Stage::Open => open(app),
+    })
+}
+
+/// The app in use: banners, the place one is at, and the way to the others.
+fn open(app: Stanchion) -> AnyView {
+    let at = app.of(|model| model.place);
+    let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
+    let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
+    let place = dynamic(move || match at.get() {
+        Place::Floor => view! { <FloorPlace/> }.into_any(),
+        Place::Sheets => view! { <SheetsPlace/> }.into_any(),
+        Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
+        Place::Ledger => view! { <LedgerPlace/> }.into_any(),
+        Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
+        Place::Kit => view! { <KitPlace/> }.into_any(),
+    });
+    let banners = banners(app);
+    let places = places(app);
     view! {
-        {move || match stage.get() {
-            Stage::Opening => ().into_any(),
-            Stage::Welcome => view! { <Welcome/> }.into_any(),
-            Stage::Open => view! {
-                <div
-                    class="app"
-                    class:on-floor=move || on_floor.get()
-                    data-unsaved=move || unsaved.get()
-                >
-                    <Banners/>
-                    <main class="place" id="place" tabindex="-1" data-part="place">
-                        {move || match place.get() {
-                            Place::Floor => view! { <FloorPlace/> }.into_any(),
-                            Place::Sheets => view! { <SheetsPlace/> }.into_any(),
-                            Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
-                            Place::Ledger => view! { <LedgerPlace/> }.into_any(),
-                            Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
-                            Place::Kit => view! { <KitPlace/> }.into_any(),
-                        }}
-                    </main>
-                    <Places/>
-                </div>
-            }
-            .into_any(),
-        }}
+        <div
+            class=move || if on_floor.get() { "app on-floor" } else { "app" }
+            data-unsaved=move || unsaved.get()
+        >
+            {banners}
+            <main class="place" id="place" tabindex="-1" data-part="place">{place}</main>
+            {places}
+        </div>
     }
+    .into_any()
 }
 
 /// The way between the places.
-#[component]
-fn Places() -> impl IntoView {
-    let app = super::stanchion::stanchion();
+fn places(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.main());
-    let link = move |place: Place, name: &'static str| {
-        view! {
-            <a
-                class="places-link"
-                href=place.href()
-                data-part=format!("go-{}", name.to_lowercase())
-                aria-current=move || (at.get() == place).then_some("page")
-            >
-                {name}
-            </a>
-        }
+    let link = move |place: Place, part: &'static str, name: &'static str| {
+        let current = move || (at.get() == place).then_some("page");
+        view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
     };
-    view! {
-        <nav class="places" aria-label="Places" data-part="places">
-            {link(Place::Floor, "Floor")}
-            {link(Place::Sheets, "Sheets")}
-            {link(Place::Ledger, "Ledger")}
-            {link(Place::Kit, "Kit")}
-        </nav>
-    }
+    let links = vec![
+        link(Place::Floor, "go-floor", "Floor"),
+        link(Place::Sheets, "go-sheets", "Sheets"),
+        link(Place::Ledger, "go-ledger", "Ledger"),
+        link(Place::Kit, "go-kit", "Kit"),
+    ];
+    view! { <nav class="places" aria-label="Places" data-part="places">{links}</nav> }.into_any()
+}
+
+/// A banner with something to tap behind its text.
+fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
+    let class = if wrong { "banner wrong" } else { "banner" };
+    view! { <div class=class data-part=part><span>{text}</span>{act}</div> }.into_any()
 }
 
 /// What the person must know wherever they are: storage that fails, a message, an update.
-#[component]
-fn Banners() -> impl IntoView {
-    let app = super::stanchion::stanchion();
+fn banners(app: Stanchion) -> AnyView {
     let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
     let notice = app.of(|model| model.notice.clone());
+    let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.in_session());
-    view! {
-        <div class="banners" role="status" data-part="banners">
-            {move || match keeping.get() {
-                (Keeping::Safe, _) => ().into_any(),
-                (Keeping::Nothing(why), _) => view! {
-                    <p class="banner wrong" data-part="not-kept">
-                        <strong>"Nothing will be kept on this device. "</strong>
-                        {why}
-                        " You can train; before you close this page, export in "
-                        <a href=Place::Kit.href()>"Kit"</a>
-                        "."
-                    </p>
-                }
-                .into_any(),
-                (Keeping::Failing(why), unsaved) => view! {
-                    <p class="banner wrong" data-part="not-saved">
-                        <strong>{format!("{unsaved} not saved. ")}</strong>
-                        {why}
-                        <button class="plain" on:click=move |_| app.write_again()>"Try again"</button>
-                    </p>
-                }
-                .into_any(),
-            }}
-            {move || notice.get().map(|notice| view! {
-                <p class="banner" class:wrong=notice.wrong data-part="notice">
-                    <span>{notice.text}</span>
-                    <button
-                        class="plain"
-                        data-part="notice-close"
-                        on:click=move |_| app.model.update(|model| model.notice = None)
-                    >
-                        "Close"
-                    </button>
-                </p>
-            })}
-            {move || update.get().then(|| view! {
-                <p class="banner" data-part="update">
-                    <span>"A new version is ready."</span>
-                    <button
-                        class="plain"
-                        data-part="update-take"
-                        on:click=move |_| app.worker.with_value(|worker| {
-                            if let Some(worker) = worker { worker.take_over() }
-                        })
-                    >
-                        "Take it now"
-                    </button>
-                </p>
-            })}
-        </div>
+    let inside = vec![
+        dynamic(move || {
+            let (keeping, unsaved) = keeping.get();
+            of_keeping(app, keeping, unsaved)
+        }),
+        dynamic(move || match notice.get() {
+            Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
+            None => ().into_any(),
+        }),
+        when(follows, move || {
+            let text =
+                "Stanchion is in use in another tab or window; here you can look.".to_owned();
+            banner("follows", true, text, take_over(app))
+        }),
+        when(update, move || {
+            banner(
+                "update",
+                false,
+                "A new version is ready.".to_owned(),
+                take_update(app),
+            )
+        }),
+    ];
+    view! { <div class="banners" role="status" data-part="banners">{inside}</div> }.into_any()
+}
+
+fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
+    match keeping {
+        Keeping::Safe => ().into_any(),
+        Keeping::Nothing(why) => {
+            let text = format!(
+                "Nothing will be kept on this device. {why} You can train; before you close this page, export."
+            );
+            let link = view! { <a href=Place::Kit.href()>"To Kit"</a> };
+            banner("not-kept", true, text, link.into_any())
+        }
+        Keeping::Failing(why) => {
+            let again = button("plain", "write-again", "Try again", move || {
+                app.write_again()
+            });
+            banner(
+                "not-saved",
+                true,
+                format!("{unsaved} not saved. {why}"),
+                again,
+            )
+        }
     }
+}
+
+fn close_notice(app: Stanchion) -> AnyView {
+    button("plain", "notice-close", "Close", move || {
+        app.model.update(|model| model.notice = None)
+    })
+}
+
+fn take_over(app: Stanchion) -> AnyView {
+    button("plain", "take-over", "Take over here", move || {
+        app.writer.with_value(|writer| {
+            if let Some(writer) = writer {
+                writer.steal();
+            }
+        });
+    })
+}
+
+fn take_update(app: Stanchion) -> AnyView {
+    button("plain", "update-take", "Take it now", move || {
+        app.worker.with_value(|worker| {
+            if let Some(worker) = worker {
+                worker.take_over();
+            }
+        });
+    })
 }

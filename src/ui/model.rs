@@ -71,6 +71,8 @@ pub struct Model {
     pub keeping: Keeping,
     /// A message.
     pub notice: Option<Notice>,
+    /// True when another tab or window writes, and this one follows.
+    pub follows: bool,
     /// True when a new version of the app waits to be taken.
     pub update_waits: bool,
 }
@@ -92,6 +94,7 @@ impl Default for Model {
             unsaved: 0,
             keeping: Keeping::default(),
             notice: None,
+            follows: false,
             update_waits: false,
         }
     }

@@ -1,10 +1,13 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
+use super::archive::archive;
 use super::keep::Keep;
 use super::model::{Keeping, Stage};
 use super::place::Place;
-use super::stanchion::{Stanchion, archive};
+use super::stanchion::Stanchion;
+use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
+use crate::device::locks::{Role, writer};
 use crate::device::{dom, persist, place as address, worker};
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
@@ -38,10 +41,11 @@ pub fn start(app: Stanchion) {
                 .model
                 .update(|model| model.keeping = Keeping::Nothing(error.to_string())),
         }
-        if let Err(error) = read(app).await {
+        if let Err(error) = read(app, Memory::Counts).await {
             app.model
                 .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
+        watch(app);
         app.model.update(|model| {
             model.stage = if model.lifter.is_some() {
                 Stage::Open
@@ -57,8 +61,43 @@ pub fn start(app: Stanchion) {
     });
 }
 
+/// One tab writes; the others follow what it writes, and read all of it anew when they take over.
+fn watch(app: Stanchion) {
+    let read_anew = move || {
+        spawn_local(async move {
+            if let Err(error) = read(app, Memory::Stale).await {
+                app.complain(error.to_string());
+            }
+        });
+    };
+    let follow = Channel::open(DATABASE, move |_| {
+        if app.model.with_untracked(|model| model.follows) {
+            read_anew();
+        }
+    });
+    app.others.set_value(Some(follow));
+    let writer = writer(DATABASE, move |role| {
+        let follows = role == Role::Waiting;
+        let before = app.model.with_untracked(|model| model.follows);
+        app.model.update(|model| model.follows = follows);
+        if before && !follows {
+            read_anew();
+        }
+    });
+    app.writer.set_value(Some(writer));
+}
+
+/// What the session in memory is worth when the disk is read again.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Memory {
+    /// This tab writes: its memory may be ahead of the disk.
+    Counts,
+    /// Another tab wrote: the disk alone is true.
+    Stale,
+}
+
 /// Reads everything that the first screen may need.
-pub async fn read(app: Stanchion) -> Result<(), DbError> {
+pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let keep = app.keep();
     let mut lost = 0;
     let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
@@ -94,7 +133,14 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             .map(|summary| (summary.exercise.clone(), summary))
             .collect();
         model.headings = headings;
-        model.session = Session::replay(events).ok();
+        let own = match memory {
+            Memory::Counts => model.session.take(),
+            Memory::Stale => None,
+        };
+        let own = own
+            .iter()
+            .flat_map(|session| session.events().iter().cloned());
+        model.session = Session::replay(events.into_iter().chain(own).collect()).ok();
     });
     // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
     let ended = app.model.with_untracked(|model| {

@@ -78,23 +78,20 @@ impl Browser {
     }
 
     /// Kills the browser's processes outright, as a phone does; the profile stays.
-    pub async fn kill(&self, client: &Client) {
-        let pid = devtools(client, "SystemInfo.getProcessInfo", json!({}))
-            .await
-            .ok()
-            .and_then(|info| {
-                let processes = info["processInfo"].as_array()?.clone();
-                processes
-                    .iter()
-                    .find(|process| process["type"] == "browser")?["id"]
-                    .as_u64()
-            })
-            .expect("the browser names its process");
+    ///
+    /// They are told from all others by the profile folder of this test in their command lines.
+    pub fn kill(&self) {
+        let ours = format!("--user-data-dir={}", self.profile.display());
+        let main = processes()
+            .into_iter()
+            .filter(|(pid, line)| *pid != self.driver.id() && line.contains(&ours))
+            .map(|(pid, _)| pid.to_string());
         let done = Command::new("kill")
-            .args(["-9", &pid.to_string()])
-            .status()
-            .expect("kill runs");
-        assert!(done.success(), "the browser was killed");
+            .arg("-9")
+            .args(main)
+            .stderr(Stdio::null())
+            .status();
+        done.expect("kill runs");
         // What the killed browser left locked is free again.
         for lock in ["SingletonLock", "SingletonCookie", "SingletonSocket"] {
             let _ = std::fs::remove_file(self.profile.join(lock));
@@ -110,6 +107,18 @@ impl Drop for Browser {
     }
 }
 
+/// Running processes with their command lines.
+fn processes() -> Vec<(u32, String)> {
+    let all = std::fs::read_dir("/proc").expect("the system lists its processes");
+    all.filter_map(Result::ok)
+        .filter_map(|entry| {
+            let pid = entry.file_name().to_str()?.parse().ok()?;
+            let line = std::fs::read(entry.path().join("cmdline")).ok()?;
+            Some((pid, String::from_utf8_lossy(&line).into_owned()))
+        })
+        .collect()
+}
+
 /// Reads the port that the driver chose from what it prints.
 fn port_of(driver: &mut Child) -> u16 {
     let out = driver.stdout.take().expect("the driver's output is piped");
@@ -117,12 +126,15 @@ fn port_of(driver: &mut Child) -> u16 {
     let port = lines
         .by_ref()
         .map_while(Result::ok)
+        // The first line repeats the port that was asked for, 0; a later one names the port it got.
         .find_map(|line| {
-            line.split("on port ")
+            let port = line
+                .split("on port ")
                 .nth(1)?
                 .trim_end_matches('.')
                 .parse()
-                .ok()
+                .ok();
+            port.filter(|port| *port != 0)
         })
         .expect("the driver says its port");
     // Keeps reading, or the driver stalls on a full pipe.

@@ -150,7 +150,7 @@ async fn a_reload_leads_back_to_the_same_point_of_a_set_and_of_a_rest() {
     person.see("cues-stop").await;
     person.reads("kind", "work set 2 of 3").await;
     person.tap("log").await;
-    person.reads("logged", "logged 6 reps at 16 kg").await;
+    person.reads("logged", "logged 6 reps at 15 kg").await;
     person.close().await;
 }
 
@@ -162,7 +162,7 @@ async fn what_was_called_saved_outlives_a_killed_browser() {
     begin(&person, "Upper B").await;
     person.tap("log").await;
     person.reads("saved", "saved").await;
-    browser.kill(&person.client).await;
+    browser.kill();
     drop(person);
 
     let person = Person::open(&browser, &server).await;

@@ -5,7 +5,7 @@
 use super::browser::Browser;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end_rest, log_all};
+use super::whole_session::{begin, end_rest, log, log_all};
 use serde_json::json;
 use std::path::PathBuf;
 
@@ -98,8 +98,7 @@ async fn every_screen_in_every_look() {
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;
     for _ in 0..6 {
-        person.tap("log").await;
-        person.see("begin-set").await;
+        log(&person).await;
         end_rest(&person).await;
     }
     person.reads("kind", "work set 1 of 3").await;
@@ -117,8 +116,7 @@ async fn every_screen_in_every_look() {
     person.tap("cues-begin").await;
     person.reads("count", "of 7").await;
     picture(&person, "floor-cues").await;
-    person.tap("log").await;
-    person.see("rest").await;
+    log(&person).await;
     person.reads("saved", "saved").await;
     picture(&person, "floor-rest").await;
     end_rest(&person).await;

@@ -23,7 +23,7 @@ async fn with_the_host_stopped_the_page_loads_and_the_session_is_finished() {
 
     server.stop();
     person.reload().await;
-    person.reads("logged", "logged 6 reps at 16 kg").await;
+    person.reads("logged", "logged 6 reps at 15 kg").await;
     end_rest(&person).await;
     assert_eq!(log_all(&person).await, 17);
     end(&person).await;

@@ -2,9 +2,12 @@
 
 use crate::ledger::{SessionRecord, Volume, moved};
 use crate::session::{Session, What};
-use crate::ui::model::Model;
+use crate::ui::model::{Keeping, Model};
+use crate::ui::parts::{
+    button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
+};
 use crate::ui::place::Place;
-use crate::ui::stanchion::stanchion;
+use crate::ui::stanchion::Stanchion;
 use crate::units::{Rpe, clock};
 use leptos::prelude::*;
 
@@ -59,68 +62,83 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
     })
 }
 
+/// A sum with its name.
+fn sum(name: &'static str, part: &'static str, value: String) -> AnyView {
+    view! { <div><dt>{name}</dt><dd data-part=part>{value}</dd></div> }.into_any()
+}
+
+fn sums(summed: &Summed) -> AnyView {
+    let inside = vec![
+        sum("time", "sum-time", summed.time.clone()),
+        sum("sets", "sum-sets", summed.sets.to_string()),
+        sum(
+            "volume load, work sets",
+            "sum-volume",
+            summed.volume.clone(),
+        ),
+    ];
+    view! { <dl class="sums" data-part="sums">{inside}</dl> }.into_any()
+}
+
+/// Buttons for the session RPE.
+pub fn ratings(
+    rated: Signal<Option<i64>>,
+    rate: impl Fn(Rpe) + Copy + Send + Sync + 'static,
+) -> AnyView {
+    let labels = (0..=10).map(|n| (n.to_string(), rpe_word(n)));
+    let inside = toggles_of("rpe", labels, rated, move |n| rate(Rpe::saturating(n)));
+    choices("choices", "session RPE", inside)
+}
+
 /// The summary after the end.
-#[component]
-pub fn Finish() -> impl IntoView {
-    let app = stanchion();
+pub fn summary(app: Stanchion) -> AnyView {
     let summed = app.of(|model| {
         model
             .session
             .as_ref()
             .and_then(|session| sum_up(model, session))
     });
-    let saved = app.of(|model| {
-        if model.unsaved == 0 {
-            "saved in the ledger"
-        } else {
-            "saving"
-        }
+    let saved = app.of(|model| match (&model.keeping, model.unsaved) {
+        (Keeping::Nothing(_), _) => "in memory only: export it in Kit before you close this page",
+        (_, 0) => "saved in the ledger",
+        _ => "saving",
     });
-    view! {
-        <div class="page" data-part="finish">
-            {move || summed.get().map(|summed| view! {
-                <h1>{format!("{}, done", summed.name)}</h1>
-                <dl class="sums" data-part="sums">
-                    <div><dt>"time"</dt><dd data-part="sum-time">{summed.time.clone()}</dd></div>
-                    <div><dt>"sets"</dt><dd data-part="sum-sets">{summed.sets}</dd></div>
-                    <div><dt>"volume load, work sets"</dt><dd data-part="sum-volume">{summed.volume.clone()}</dd></div>
-                </dl>
-                <h2>"What moved"</h2>
-                <ul class="moved" data-part="moved">
-                    {summed.moved.iter().map(|line| view! { <li>{line.clone()}</li> }).collect_view()}
-                </ul>
-                <h2 id="rpe-title">"How hard was the whole session?"</h2>
-                <p class="quiet">"Session RPE, 0 to 10. Best asked half an hour after the end; now is good too."</p>
-                <div class="choices" role="group" aria-labelledby="rpe-title">
-                    {(0..=10).map(|n| {
-                        let rpe = Rpe::saturating(n);
-                        let word = rpe_word(n);
-                        view! {
-                            <button
-                                class="choice"
-                                data-part=format!("rpe-{n}")
-                                aria-pressed=(summed.rpe == Some(rpe)).to_string()
-                                aria-label=if word.is_empty() { n.to_string() } else { format!("{n}, {word}") }
-                                on:click=move |_| { app.act(What::Rated { rpe }); }
-                            >
-                                {n}
-                                <small>{word}</small>
-                            </button>
-                        }
-                    }).collect_view()}
-                </div>
-            })}
-            <p class="quiet" role="status" data-part="finish-saved">{move || saved.get()}</p>
-            <button
-                class="wide strong"
-                data-part="put-away"
-                on:click=move |_| {
-                    app.put_away();
-                    app.go(Place::Ledger);
-                }
-            >
-                "To the ledger"
-            </button>
-        </div>
-    }
+    let rated = Signal::derive(move || summed.get().and_then(|summed| summed.rpe).map(i64::from));
+    let rate = move |rpe| {
+        app.act(What::Rated { rpe });
+    };
+    let away = move || {
+        app.put_away();
+        app.go(Place::Ledger);
+    };
+    let head = dynamic(move || match summed.get() {
+        None => ().into_any(),
+        Some(summed) => vec![
+            h1(format!("{}, done", summed.name)),
+            sums(&summed),
+            h2("What moved"),
+            list(
+                "moved",
+                Some("moved"),
+                summed
+                    .moved
+                    .iter()
+                    .map(|line| line.clone().into_any())
+                    .collect(),
+            ),
+        ]
+        .into_any(),
+    });
+    let saved = text(move || saved.get().to_owned());
+    page(
+        "finish",
+        vec![
+            head,
+            h2("How hard was the whole session?"),
+            quiet("Session RPE, 0 to 10. Best asked half an hour after the end; now is good too."),
+            ratings(rated, rate),
+            line("quiet", "finish-saved", saved),
+            button("wide strong", "put-away", "To the ledger", away),
+        ],
+    )
 }

@@ -2,22 +2,23 @@
 
 mod board;
 mod choose;
+mod end;
+mod figures;
 mod finish;
 mod more;
 mod pad;
 mod panels;
 mod plates;
 mod rail;
+mod rest;
 mod screen;
 mod tempo;
 
+use super::parts::dynamic;
 use super::stanchion::stanchion;
-use choose::Choose;
-use finish::Finish;
 use leptos::prelude::*;
-use screen::Screen;
 
-pub use board::logged_line;
+pub use figures::logged_line;
 pub use finish::rpe_word;
 
 /// What the floor is showing.
@@ -37,9 +38,9 @@ pub fn FloorPlace() -> impl IntoView {
         Some(session) if session.state().has_ended() => Showing::Summary,
         Some(_) => Showing::Session,
     });
-    move || match showing.get() {
-        Showing::Choice => view! { <Choose/> }.into_any(),
-        Showing::Session => view! { <Screen/> }.into_any(),
-        Showing::Summary => view! { <Finish/> }.into_any(),
-    }
+    dynamic(move || match showing.get() {
+        Showing::Choice => choose::choice(app),
+        Showing::Session => screen::screen(app),
+        Showing::Summary => finish::summary(app),
+    })
 }

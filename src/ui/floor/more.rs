@@ -1,11 +1,10 @@
 //! The panel with everything else: undo, skip, add or drop a set, order, note, end.
 
-use super::panels::opens;
 use super::screen::Open;
-use crate::session::{State, What};
+use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
-use crate::ui::parts::Panel;
-use crate::ui::stanchion::stanchion;
+use crate::ui::parts::{button, dynamic, line, list, panel, tap, wrong_word};
+use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
 /// The set that is to be done now or next.
@@ -14,9 +13,7 @@ fn current(state: &State) -> Option<SetKey> {
 }
 
 /// Everything else that can be done on the floor.
-#[component]
-pub fn MorePanel(open: RwSignal<Open>, close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
+pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> AnyView {
     let set = app.of(|model| {
         model
             .session
@@ -30,7 +27,7 @@ pub fn MorePanel(open: RwSignal<Open>, close: Callback<()>) -> impl IntoView {
             .is_some_and(|session| session.newest_undoable().is_some())
     });
     // A line to add a set to: that of the current set, else that of the last one.
-    let line = app.of(|model| {
+    let line_of = app.of(|model| {
         let state = model.session.as_ref()?.state();
         state
             .current()
@@ -42,85 +39,117 @@ pub fn MorePanel(open: RwSignal<Open>, close: Callback<()>) -> impl IntoView {
         app.act(what);
         close.run(());
     };
-    view! {
-        <Panel title="More" part="more-panel" close>
-            <div class="more">
-                <button data-part="undo" disabled=move || !can_undo.get() on:click=move |_| { app.undo(); close.run(()); }>
-                    "Undo the last tap"
-                </button>
-                {move || set.get().map(|set| view! {
-                    <button data-part="skip" on:click=move |_| act(What::SetSkipped { set })>"Skip this set"</button>
-                    <button data-part="drop" on:click=move |_| act(What::SetDropped { set })>"Take this set off"</button>
-                })}
-                {move || line.get().map(|key| view! {
-                    <button data-part="add" on:click=move |_| act(What::SetAdded { block: key.block, line: key.line })>
-                        "One set more"
-                    </button>
-                })}
-                <button data-part="order" on:click=opens(open, Open::Order)>"Other order"</button>
-                <button data-part="note" on:click=opens(open, Open::Note)>"Note"</button>
-                <Show
-                    when=move || ending.get()
-                    fallback=move || view! {
-                        <button data-part="end-ask" on:click=move |_| ending.set(true)>"End the session"</button>
-                    }
-                >
-                    <button class="strong" data-part="end-now" on:click=move |_| act(What::Ended)>
-                        "End it now; what is left stays undone"
-                    </button>
-                </Show>
-            </div>
-        </Panel>
-    }
+    let undo = dynamic(move || {
+        if can_undo.get() {
+            button("", "undo", "Undo the last tap", move || {
+                app.undo();
+                close.run(());
+            })
+        } else {
+            ().into_any()
+        }
+    });
+    let of_set = dynamic(move || match set.get() {
+        None => ().into_any(),
+        Some(set) => vec![
+            button("", "skip", "Skip this set", move || {
+                act(What::SetSkipped { set })
+            }),
+            button("", "drop", "Take this set off", move || {
+                act(What::SetDropped { set })
+            }),
+        ]
+        .into_any(),
+    });
+    let add = dynamic(move || match line_of.get() {
+        None => ().into_any(),
+        Some(key) => button("", "add", "One set more", move || {
+            act(What::SetAdded {
+                block: key.block,
+                line: key.line,
+            });
+        }),
+    });
+    let end = dynamic(move || {
+        if ending.get() {
+            button(
+                "strong",
+                "end-now",
+                "End it now; what is left stays undone",
+                move || act(What::Ended),
+            )
+        } else {
+            button("", "end-ask", "End the session", move || ending.set(true))
+        }
+    });
+    let inside = vec![
+        undo,
+        of_set,
+        add,
+        button("", "order", "Other order", move || open.set(Open::Order)),
+        button("", "note", "Notes", move || open.set(Open::Note)),
+        end,
+    ];
+    let inside = view! { <div class="more">{inside}</div> }.into_any();
+    panel("more-panel", "More", close, vec![inside])
 }
 
-/// A note on the session.
-#[component]
-pub fn NotePanel(close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
+/// A note on the session; the warm-up and the notes of the sheet to read again.
+pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let wrong = RwSignal::new(None::<String>);
-    let before = app.model.with_untracked(|model| {
-        model
-            .session
-            .as_ref()
-            .and_then(|session| session.state().note.clone())
-            .unwrap_or_default()
+    let (before, warm_up, notes) = app.model.with_untracked(|model| {
+        let Some(session) = &model.session else {
+            return Default::default();
+        };
+        let state = session.state();
+        let sheet = &state.began.sheet;
+        let warm_up: Vec<String> = sheet.warm_up.iter().map(ToString::to_string).collect();
+        let note = state.note.clone().unwrap_or_default();
+        (
+            note.as_str().to_owned(),
+            warm_up.join(" · "),
+            sheet.notes.as_str().to_owned(),
+        )
     });
-    let text = RwSignal::new(before.as_str().to_owned());
-    view! {
-        <Panel title="Note on this session" part="note-panel" close>
-            <textarea
-                class="note"
-                rows="4"
-                data-part="note-text"
-                aria-label="note"
-                prop:value=move || text.get()
-                on:input=move |event| text.set(event_target_value(&event))
-            ></textarea>
-            <p class="wrong-word" role="alert">{move || wrong.get()}</p>
-            <button
-                class="wide strong"
-                data-part="note-keep"
-                on:click=move |_| match Note::new(&text.get_untracked()) {
-                    Ok(text) => {
-                        app.act(What::Noted { set: None, text });
-                        close.run(());
-                    }
-                    Err(error) => wrong.set(Some(error.to_string())),
-                }
-            >
-                "Keep"
-            </button>
-        </Panel>
+    let written = RwSignal::new(before);
+    let keep = move || match Note::new(&written.get_untracked()) {
+        Ok(text) => {
+            app.act(What::Noted { set: None, text });
+            close.run(());
+        }
+        Err(error) => wrong.set(Some(error.to_string())),
+    };
+    let area = view! {
+        <textarea
+            class="note"
+            rows="4"
+            data-part="note-text"
+            aria-label="note"
+            prop:value=move || written.get()
+            on:input=move |event| written.set(event_target_value(&event))
+        ></textarea>
+    };
+    let mut inside = vec![
+        area.into_any(),
+        wrong_word("note-wrong", wrong),
+        button("wide strong", "note-keep", "Keep", keep),
+    ];
+    if !warm_up.is_empty() {
+        inside.push(line("quiet", "warm-up", format!("Warm-up: {warm_up}")));
     }
+    if !notes.is_empty() {
+        inside.push(line("quiet", "sheet-notes", notes));
+    }
+    panel("note-panel", "Note on this session", close, inside)
 }
 
 /// The groups that still have sets to do, in order: index on the sheet and names of the exercises.
 fn groups_left(state: &State) -> Vec<(usize, String)> {
     let left = |group: usize| {
-        state.slots.iter().any(|slot| {
-            slot.planned.group == group && slot.status == crate::session::Status::Pending
-        })
+        state
+            .slots
+            .iter()
+            .any(|slot| slot.planned.group == group && slot.status == Status::Pending)
     };
     let name = |group: usize| {
         let blocks = state.began.sheet.groups[group].blocks();
@@ -139,10 +168,21 @@ fn groups_left(state: &State) -> Vec<(usize, String)> {
         .collect()
 }
 
+/// The order with `group` before all others that have sets to do.
+fn brought_first(state: &State, group: usize) -> Vec<u8> {
+    let first = groups_left(state).first().map(|(group, _)| *group);
+    let mut wanted = Vec::new();
+    for &other in state.order.iter().filter(|&&other| other != group) {
+        if Some(other) == first {
+            wanted.push(group as u8);
+        }
+        wanted.push(other as u8);
+    }
+    wanted
+}
+
 /// The order of what is left.
-#[component]
-pub fn OrderPanel(close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
+pub fn order_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let left = app.of(|model| {
         model
             .session
@@ -150,38 +190,37 @@ pub fn OrderPanel(close: Callback<()>) -> impl IntoView {
             .map(|session| groups_left(session.state()))
             .unwrap_or_default()
     });
-    // Brings a group before all others that are left.
     let first = move |group: usize| {
-        let order = app.model.with_untracked(|model| {
+        let groups = app.model.with_untracked(|model| {
             model
                 .session
                 .as_ref()
-                .map(|session| session.state().order.clone())
+                .map(|session| brought_first(session.state(), group))
                 .unwrap_or_default()
         });
-        let rest = order.into_iter().filter(|&other| other != group);
-        let first_left = left.with_untracked(|left| left.first().map(|(group, _)| *group));
-        let mut wanted: Vec<u8> = Vec::new();
-        for other in rest {
-            if Some(other) == first_left {
-                wanted.push(group as u8);
-            }
-            wanted.push(other as u8);
-        }
-        app.act(What::OrderChanged { groups: wanted });
+        app.act(What::OrderChanged { groups });
         close.run(());
     };
-    view! {
-        <Panel title="Do next" part="order-panel" close>
-            <ul class="more">
-                {move || left.get().into_iter().enumerate().map(|(place, (group, name))| view! {
-                    <li>
-                        <button data-part="order-first" disabled=place == 0 on:click=move |_| first(group)>
-                            {if place == 0 { format!("{name} (now)") } else { name }}
-                        </button>
-                    </li>
-                }).collect_view()}
-            </ul>
-        </Panel>
-    }
+    let rows = dynamic(move || {
+        let rows = left
+            .get()
+            .into_iter()
+            .enumerate()
+            .map(|(place, (group, name))| {
+                if place == 0 {
+                    // It comes first already.
+                    tap(
+                        "",
+                        "order-now",
+                        None,
+                        format!("{name} (now)").into_any(),
+                        close,
+                    )
+                } else {
+                    button("", "order-first", name, move || first(group))
+                }
+            });
+        list("more", None, rows.collect())
+    });
+    panel("order-panel", "Do next", close, vec![rows])
 }

@@ -1,15 +1,17 @@
 //! Panels over the floor: another load, reps in reserve, correction of the last set.
 
-use super::board::load_word;
-use super::screen::Open;
+use super::figures::{amount_line, load_word};
 use crate::kit::Kit;
 use crate::session::{Board, Done, What};
 use crate::sheet::{Equipment, SetKey};
 use crate::strength::jump_caution;
 use crate::ui::model::Model;
-use crate::ui::parts::{Panel, Stepper};
-use crate::ui::stanchion::stanchion;
-use crate::units::{Load, Reps, Rir};
+use crate::ui::parts::{
+    Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
+    wrong_word,
+};
+use crate::ui::stanchion::Stanchion;
+use crate::units::{Load, Rir};
 use leptos::prelude::*;
 
 /// The equipment of a set's exercise.
@@ -31,9 +33,7 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
 }
 
 /// Another load for the set on the board.
-#[component]
-pub fn LoadPanel(board: Memo<Option<Board>>, close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
+pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
     let wrong = RwSignal::new(None::<String>);
     let choose = move |load: Load| {
@@ -56,105 +56,128 @@ pub fn LoadPanel(board: Memo<Option<Board>>, close: Callback<()>) -> impl IntoVi
             None => wrong.set(Some("The kit has nothing further that way.".to_owned())),
         }
     };
-    let figure = Signal::derive(move || {
-        board
-            .get()
-            .and_then(|board| board.load)
-            .map_or_else(|| "?".to_owned(), |load| load.shown(unit.get()))
-    });
-    let caution = Memo::new(move |_| {
-        board.get().is_some_and(|board| {
-            board
-                .load
-                .is_some_and(|load| !board.basis.assists() && jump_caution(board.prescribed, load))
-        })
-    });
-    let typed = move |text: String| {
-        let fits = Load::parse_in(&text, unit.get_untracked());
-        match fits {
-            Ok(load) => choose(load),
-            Err(error) => wrong.set(Some(error.to_string())),
-        }
+    let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
+        Ok(load) => choose(load),
+        Err(error) => wrong.set(Some(error.to_string())),
     };
-    view! {
-        <Panel title="Load" part="load-panel" close>
-            <Stepper what="load" part="load-step" figure less=move || step(false) more=move || step(true)/>
-            <label class="field">
-                <span>{move || format!("or type it, {}", board.get().map(|b| load_word(&b.basis, unit.get())).unwrap_or_default())}</span>
-                <input
-                    type="text"
-                    inputmode="decimal"
-                    data-part="load-typed"
-                    aria-describedby="load-wrong"
-                    on:change=move |event| typed(event_target_value(&event))
-                />
-            </label>
-            <p class="wrong-word" id="load-wrong" role="alert">{move || wrong.get()}</p>
-            <Show when=move || caution.get()>
-                <p class="caution" data-part="jump-caution">
-                    "More than 10 % above what is proposed. Warm up to it, use safety bars or a spotter, and stop when technique goes."
-                </p>
-            </Show>
-            <div class="panel-row">
-                {move || board.get().filter(|board| board.overruled).and_then(|board| board.prescribed).map(|load| view! {
-                    <button class="wide" data-part="load-proposed" on:click=move |_| choose(load)>
-                        {format!("as proposed: {}", load.shown(unit.get()))}
-                    </button>
-                })}
-                <button class="wide strong" data-part="load-use" on:click=move |_| close.run(())>"Use it"</button>
-            </div>
-        </Panel>
-    }
+    let figure = text(move || match board.get().and_then(|board| board.load) {
+        Some(load) => load.shown(unit.get()),
+        None => "?".to_owned(),
+    });
+    let label = text(move || {
+        let word = board
+            .get()
+            .map(|board| load_word(&board.basis, unit.get()))
+            .unwrap_or_default();
+        format!("or type it, {word}")
+    });
+    let jump = app.of(move |model| board.get().is_some_and(|board| jumps(model, &board)));
+    let as_proposed = dynamic(move || {
+        match board
+            .get()
+            .filter(|board| board.overruled)
+            .and_then(|board| board.prescribed)
+        {
+            None => ().into_any(),
+            Some(load) => {
+                let label = format!("as proposed: {}", load.shown(unit.get()));
+                button("wide", "load-proposed", label, move || choose(load))
+            }
+        }
+    });
+    panel(
+        "load-panel",
+        "Load",
+        close,
+        vec![
+            stepper("load", "load-step", figure, step),
+            field(
+                "load-typed",
+                Mode::Decimal,
+                label,
+                String::new(),
+                false,
+                typed,
+            ),
+            wrong_word("load-wrong", wrong),
+            when(jump, || line("caution", "jump-caution", JUMP_WORDS)),
+            as_proposed,
+            button("wide strong", "load-use", "Use it", move || close.run(())),
+        ],
+    )
 }
 
+/// What is said of a jump.
+const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a \
+                          spotter, and stop when technique goes.";
+
+/// Whether the load of the board jumps above the heaviest done lately, or where nothing is known, above what is
+/// proposed.
+fn jumps(model: &Model, board: &Board) -> bool {
+    let block = model
+        .session
+        .as_ref()
+        .and_then(|session| session.state().began.sheet.block(board.key.block).cloned());
+    let lately = block.and_then(|block| {
+        let shape = block.shape();
+        let alike = model
+            .history(&block.exercise.id)
+            .iter()
+            .rev()
+            .filter(|other| other.shape == shape);
+        alike
+            .take(LATELY)
+            .flat_map(|performance| &performance.sets)
+            .filter_map(|set| set.load)
+            .max()
+    });
+    let load = board.load.filter(|_| !board.basis.assists());
+    load.is_some_and(|load| jump_caution(lately.or(board.prescribed), load))
+}
+
+/// How many performances count as lately.
+const LATELY: usize = 6;
+
 /// Buttons for reps in reserve.
-#[component]
-fn Reserves(
-    /// The one that is said.
-    #[prop(into)]
-    said: Signal<Option<Rir>>,
-    choose: impl Fn(Rir) + Copy + 'static,
-) -> impl IntoView {
-    view! {
-        <div class="choices" role="group" aria-label="reps in reserve">
-            {(0..=5)
-                .map(|n| {
-                    let rir = Rir::saturating(n);
-                    view! {
-                        <button
-                            class="choice"
-                            data-part=format!("reserve-{n}")
-                            aria-pressed=move || (said.get() == Some(rir)).to_string()
-                            on:click=move |_| choose(rir)
-                        >
-                            {if n == 5 { "5+".to_owned() } else { n.to_string() }}
-                        </button>
-                    }
-                })
-                .collect_view()}
-        </div>
-    }
+fn reserves(
+    said: Signal<Option<i64>>,
+    choose: impl Fn(Rir) + Copy + Send + Sync + 'static,
+) -> AnyView {
+    let labels = (0..=5).map(|n| {
+        (
+            if n == 5 {
+                "5+".to_owned()
+            } else {
+                n.to_string()
+            },
+            "",
+        )
+    });
+    let inside = toggles_of("reserve", labels, said, move |n| choose(Rir::saturating(n)));
+    choices("choices", "reps in reserve", inside)
 }
 
 /// Reps in reserve of the set on the board.
-#[component]
-pub fn ReservePanel(board: Memo<Option<Board>>, close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
-    let said = Signal::derive(move || board.get().and_then(|board| board.reserve));
-    view! {
-        <Panel title="Reps left in reserve" part="reserve-panel" close>
-            <p class="quiet">"How many more could you have done well? 0 is none."</p>
-            <Reserves
-                said
-                choose=move |reserve| {
-                    if let Some(board) = board.get_untracked() {
-                        app.act(What::ReserveChosen { set: board.key, reserve });
-                    }
-                    close.run(());
-                }
-            />
-        </Panel>
-    }
+pub fn reserve_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
+    let said = Signal::derive(move || board.get().and_then(|board| board.reserve).map(i64::from));
+    let choose = move |reserve| {
+        if let Some(board) = board.get_untracked() {
+            app.act(What::ReserveChosen {
+                set: board.key,
+                reserve,
+            });
+        }
+        close.run(());
+    };
+    panel(
+        "reserve-panel",
+        "Reps left in reserve",
+        close,
+        vec![
+            quiet("How many more could you have done well? 0 is none."),
+            reserves(said, choose),
+        ],
+    )
 }
 
 /// The set that was logged last, with the equipment of its exercise.
@@ -165,9 +188,7 @@ fn last(model: &Model) -> Option<(SetKey, Done, Equipment)> {
 }
 
 /// Correction of the set logged last.
-#[component]
-pub fn AmendPanel(close: Callback<()>) -> impl IntoView {
-    let app = stanchion();
+pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
     let last = app.of(last);
     let amend = move |change: &dyn Fn(&Done) -> Done| {
@@ -178,14 +199,7 @@ pub fn AmendPanel(close: Callback<()>) -> impl IntoView {
             });
         }
     };
-    let step_reps = move |by: i64| {
-        if let Some(reps) = last
-            .get_untracked()
-            .and_then(|(_, done, _)| done.amount.reps())
-        {
-            amend(&|done| done.with_reps(Reps::saturating(i64::from(reps) + by)));
-        }
-    };
+    let step_count = move |more: bool| amend(&|done| done.stepped(more));
     let step_load = move |up: bool| {
         let next = app.model.with_untracked(|model| {
             let (_, done, equipment) = last.get_untracked()?;
@@ -195,41 +209,37 @@ pub fn AmendPanel(close: Callback<()>) -> impl IntoView {
             amend(&|done| done.with_load(Some(load)));
         }
     };
-    let reps = Signal::derive(move || {
+    let count = text(move || {
         last.get()
-            .and_then(|(_, done, _)| done.amount.reps())
-            .map(|reps| format!("{reps} reps"))
+            .map(|(_, done, _)| amount_line(&done.amount))
             .unwrap_or_default()
     });
-    let load = Signal::derive(move || {
+    let load = text(
+        move || match last.get().and_then(|(_, done, _)| done.load) {
+            Some(load) => load.shown(unit.get()),
+            None => String::new(),
+        },
+    );
+    let has_load = Signal::derive(move || !load.get().is_empty());
+    let said = Signal::derive(move || {
         last.get()
-            .and_then(|(_, done, _)| done.load)
-            .map(|load| load.shown(unit.get()))
-            .unwrap_or_default()
+            .and_then(|(_, done, _)| done.reserve)
+            .map(i64::from)
     });
-    let said = Signal::derive(move || last.get().and_then(|(_, done, _)| done.reserve));
-    view! {
-        <Panel title="Change the last set" part="amend-panel" close>
-            <Show when=move || !reps.get().is_empty()>
-                <Stepper what="rep" part="amend-reps" figure=reps less=move || step_reps(-1) more=move || step_reps(1)/>
-            </Show>
-            <Show when=move || !load.get().is_empty()>
-                <Stepper
-                    what="load"
-                    part="amend-load"
-                    figure=load
-                    less=move || step_load(false)
-                    more=move || step_load(true)
-                />
-            </Show>
-            <p class="quiet">"reps left in reserve"</p>
-            <Reserves said choose=move |reserve| amend(&|done| done.with_reserve(Some(reserve)))/>
-            <button class="wide strong" data-part="amend-close" on:click=move |_| close.run(())>"Done"</button>
-        </Panel>
-    }
-}
-
-/// Opens a panel.
-pub fn opens(open: RwSignal<Open>, which: Open) -> impl Fn(leptos::ev::MouseEvent) + Copy {
-    move |_| open.set(which)
+    panel(
+        "amend-panel",
+        "Change the last set",
+        close,
+        vec![
+            stepper("count", "amend-reps", count, step_count),
+            when(has_load, move || {
+                stepper("load", "amend-load", load, step_load)
+            }),
+            quiet("reps left in reserve"),
+            reserves(said, move |reserve| {
+                amend(&|done| done.with_reserve(Some(reserve)))
+            }),
+            button("wide strong", "amend-close", "Done", move || close.run(())),
+        ],
+    )
 }

@@ -19,68 +19,51 @@ fn size(mass: Load) -> (f64, f64) {
 }
 
 /// One side of the bar.
-#[component]
-pub fn Plates(
-    /// What is on the bar.
-    loading: Loading,
-    /// The unit on display.
-    unit: Unit,
-) -> impl IntoView {
+pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
     let mut x = 54.0;
-    let plates: Vec<_> = loading
-        .per_side
-        .iter()
-        .map(|mass| {
-            let (height, width) = size(*mass);
-            let at = x;
-            x += width + 4.0;
-            (at, height, width, mass.figure(unit))
-        })
-        .collect();
+    let mut drawn: Vec<AnyView> = Vec::new();
+    for mass in &loading.per_side {
+        let (height, width) = size(*mass);
+        drawn.push(plate(x, height, width, mass.figure(unit)));
+        x += width + 4.0;
+    }
     let end = x + 34.0;
-    let said = if loading.per_side.is_empty() {
-        loading.to_string()
-    } else {
-        let masses: Vec<String> = loading
-            .per_side
-            .iter()
-            .map(|mass| mass.figure(unit))
-            .collect();
-        format!("on each side: {} {unit}", masses.join(", "))
-    };
     view! {
         <svg
             class="plates"
             role="img"
-            aria-label=said
+            aria-label=format!("on the bar: {loading}")
             data-part="plates"
             viewBox=format!("0 0 {end:.0} 66")
         >
-            <rect class="bar" x="0" y="29" width="50" height="8"></rect>
+            <rect class="bar" x="0" y="29" width=format!("{end:.0}") height="8"></rect>
             <rect class="collar" x="46" y="25" width="6" height="16"></rect>
-            <rect class="bar" x="52" y="29" width=format!("{:.0}", end - 52.0) height="8"></rect>
-            {plates.into_iter().map(|(at, height, width, figure)| {
-                let middle = at + width / 2.0;
-                let small = figure.len() > 2;
-                view! {
-                    <rect
-                        class="plate"
-                        x=format!("{at:.1}")
-                        y=format!("{:.1}", 33.0 - height / 2.0)
-                        width=format!("{width:.1}")
-                        height=format!("{height:.1}")
-                    ></rect>
-                    <text
-                        class="plate-mass"
-                        class:small=small
-                        x=format!("{middle:.1}")
-                        y="33"
-                        transform=format!("rotate(90 {middle:.1} 33)")
-                    >
-                        {figure}
-                    </text>
-                }
-            }).collect_view()}
+            {drawn}
         </svg>
     }
+    .into_any()
+}
+
+/// A plate seen from its edge, its mass written on it.
+fn plate(x: f64, height: f64, width: f64, figure: String) -> AnyView {
+    let middle = x + width / 2.0;
+    let small = figure.len() > 2;
+    view! {
+        <rect
+            class="plate"
+            x=format!("{x:.1}")
+            y=format!("{:.1}", 33.0 - height / 2.0)
+            width=format!("{width:.1}")
+            height=format!("{height:.1}")
+        ></rect>
+        <text
+            class=if small { "plate-mass small" } else { "plate-mass" }
+            x=format!("{middle:.1}")
+            y="33"
+            transform=format!("rotate(90 {middle:.1} 33)")
+        >
+            {figure}
+        </text>
+    }
+    .into_any()
 }

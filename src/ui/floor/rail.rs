@@ -1,8 +1,9 @@
 //! The rail: the whole session as a row of notches, one a set, and the time.
 
-use crate::session::Status;
+use crate::session::{Moment, Status};
 use crate::ui::model::Model;
-use crate::ui::stanchion::stanchion;
+use crate::ui::parts::dynamic;
+use crate::ui::stanchion::Stanchion;
 use crate::units::clock;
 use leptos::prelude::*;
 
@@ -38,10 +39,30 @@ fn notches(model: &Model) -> Vec<Notch> {
         .collect()
 }
 
+/// Time gone, and the minutes that the rest of the session will take.
+fn times(model: &Model, now: &Moment) -> String {
+    let Some(session) = &model.session else {
+        return String::new();
+    };
+    let state = session.state();
+    let gone = clock((now.since(&state.since) / 1000) as i64);
+    match state.seconds_left(now).div_ceil(60) {
+        0 => gone,
+        left => format!("{gone} · {left} min left"),
+    }
+}
+
+/// What the rail says in words.
+fn said(notches: &[Notch]) -> String {
+    let settled = notches
+        .iter()
+        .filter(|notch| notch.mark != "ahead" && notch.mark != "now")
+        .count();
+    format!("{settled} of {} sets done or skipped", notches.len())
+}
+
 /// The rail with the time under it.
-#[component]
-pub fn Rail() -> impl IntoView {
-    let app = stanchion();
+pub fn rail(app: Stanchion) -> AnyView {
     let notches = app.of(notches);
     let name = app.of(|model| {
         model
@@ -49,39 +70,31 @@ pub fn Rail() -> impl IntoView {
             .as_ref()
             .map(|session| session.state().began.sheet.name.to_string())
     });
-    let said = Memo::new(move |_| {
-        notches.with(|notches| {
-            let done = notches
-                .iter()
-                .filter(|notch| notch.mark != "ahead" && notch.mark != "now")
-                .count();
-            format!("{done} of {} sets done or skipped", notches.len())
-        })
-    });
     let times = Memo::new(move |_| {
         let now = app.now.get();
-        app.model.with(|model| {
-            model.session.as_ref().map(|session| {
-                let state = session.state();
-                let gone = clock((now.since(&state.since) / 1000) as i64);
-                let left = state.seconds_left(&now).div_ceil(60);
-                if left == 0 {
-                    gone
-                } else {
-                    format!("{gone} · {left} min left")
-                }
-            })
-        })
+        app.model.with(|model| times(model, &now))
+    });
+    let row = dynamic(move || {
+        let marks: Vec<AnyView> = notches.get().into_iter().map(mark).collect();
+        marks.into_any()
     });
     view! {
-        <div class="rail" role="img" aria-label=move || said.get() data-part="rail">
-            {move || notches.get().into_iter().map(|notch| view! {
-                <span class=format!("notch {}", notch.mark) class:gap=notch.gap></span>
-            }).collect_view()}
+        <div class="rail" role="img" aria-label=move || notches.with(|notches| said(notches)) data-part="rail">
+            {row}
         </div>
         <p class="rail-foot">
             <span data-part="sheet-name">{move || name.get()}</span>
             <span data-part="times" role="timer">{move || times.get()}</span>
         </p>
     }
+    .into_any()
+}
+
+fn mark(notch: Notch) -> AnyView {
+    let class = format!(
+        "notch {}{}",
+        notch.mark,
+        if notch.gap { " gap" } else { "" }
+    );
+    view! { <span class=class></span> }.into_any()
 }

@@ -1,14 +1,17 @@
 //! The screen of a session under way: rail, board, pad, and the panel that may lie over them.
 
-use super::board::{NextUp, SetBoard};
-use super::more::{MorePanel, NotePanel, OrderPanel};
-use super::pad::{DonePad, LastTap, RestPad, SetPad};
-use super::panels::{AmendPanel, LoadPanel, ReservePanel};
-use super::rail::Rail;
+use super::board::{frame, set_board, title};
+use super::end::done_pad;
+use super::more::{more_panel, note_panel, order_panel};
+use super::pad::{LastTap, rest_pad, set_pad};
+use super::panels::{amend_panel, load_panel, reserve_panel};
+use super::rail::rail;
+use super::rest::rest_board;
 use crate::session::{Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
-use crate::ui::stanchion::stanchion;
+use crate::ui::parts::{dynamic, words};
+use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
 /// Which panel lies over the floor.
@@ -56,12 +59,32 @@ fn face(state: &State, rest_is_over: bool) -> Face {
     }
 }
 
+/// The board when nothing is left to do.
+fn all_done() -> AnyView {
+    frame(vec![
+        title("All sets done".to_owned()),
+        words("board-because", "Rack everything, breathe, drink."),
+    ])
+}
+
+/// The panel that lies over the floor.
+fn over(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> AnyView {
+    let close = Callback::new(move |()| open.set(Open::Nothing));
+    dynamic(move || match open.get() {
+        Open::Nothing => ().into_any(),
+        Open::Load => load_panel(app, board, close),
+        Open::Reserve => reserve_panel(app, board, close),
+        Open::Amend => amend_panel(app, close),
+        Open::More => more_panel(app, open, close),
+        Open::Note => note_panel(app, close),
+        Open::Order => order_panel(app, close),
+    })
+}
+
 /// The screen of a session under way.
-#[component]
-pub fn Screen() -> impl IntoView {
-    let app = stanchion();
+pub fn screen(app: Stanchion) -> AnyView {
     let open = RwSignal::new(Open::Nothing);
-    provide_context(LastTap::none());
+    let tapped = LastTap::none();
     let rest_is_over = Memo::new(move |_| {
         let now = app.now.get();
         app.model.with(
@@ -87,39 +110,26 @@ pub fn Screen() -> impl IntoView {
         }
         now
     });
+    let upper = vec![
+        rail(app),
+        dynamic(move || match face.get() {
+            Face::Set(_) => set_board(app, board),
+            Face::Rest(_) => rest_board(app, board, open),
+            Face::AllDone => all_done(),
+        }),
+    ];
+    let lower = dynamic(move || match face.get() {
+        Face::Set(_) => set_pad(app, board, open, tapped),
+        Face::Rest(_) => rest_pad(app, board, open, tapped),
+        Face::AllDone => done_pad(app, open, tapped),
+    });
+    let over = over(app, board, open);
     view! {
         <div class="floor" data-part="floor">
-            <div class="floor-upper">
-                <Rail/>
-                {move || match face.get() {
-                    Face::Set(_) => view! { <SetBoard board/> }.into_any(),
-                    Face::Rest(_) => view! { <NextUp board open/> }.into_any(),
-                    Face::AllDone => view! {
-                        <section class="board" data-part="board">
-                            <h1 class="board-exercise">"All sets done"</h1>
-                            <p class="board-because">"Rack everything, breathe, drink."</p>
-                        </section>
-                    }
-                    .into_any(),
-                }}
-            </div>
-            {move || match face.get() {
-                Face::Set(_) => view! { <SetPad board open/> }.into_any(),
-                Face::Rest(_) => view! { <RestPad open/> }.into_any(),
-                Face::AllDone => view! { <DonePad open/> }.into_any(),
-            }}
-            {move || {
-                let close = Callback::new(move |()| open.set(Open::Nothing));
-                match open.get() {
-                    Open::Nothing => ().into_any(),
-                    Open::Load => view! { <LoadPanel board close/> }.into_any(),
-                    Open::Reserve => view! { <ReservePanel board close/> }.into_any(),
-                    Open::Amend => view! { <AmendPanel close/> }.into_any(),
-                    Open::More => view! { <MorePanel open close/> }.into_any(),
-                    Open::Note => view! { <NotePanel close/> }.into_any(),
-                    Open::Order => view! { <OrderPanel close/> }.into_any(),
-                }
-            }}
+            <div class="floor-upper">{upper}</div>
+            {lower}
+            {over}
         </div>
     }
+    .into_any()
 }

@@ -41,33 +41,22 @@ fn parts(tempo: Tempo) -> [(Phase, String, &'static str); 4] {
 }
 
 /// The strip.
-#[component]
-pub fn TempoStrip(
-    /// The tempo.
-    tempo: Tempo,
-    /// What is under way.
+pub fn tempo_strip(tempo: Tempo, position: Memo<Option<Position>>) -> AnyView {
+    let parts: Vec<AnyView> = parts(tempo)
+        .into_iter()
+        .map(|(phase, said, grow)| part(phase, said, grow, position))
+        .collect();
+    let name = format!("tempo {tempo}: seconds down, pause, up, pause; X is as fast as possible");
+    view! { <div class="tempo" role="img" data-part="tempo" aria-label=name>{parts}</div> }
+        .into_any()
+}
+
+fn part(
+    phase: Phase,
+    said: String,
+    grow: &'static str,
     position: Memo<Option<Position>>,
-) -> impl IntoView {
-    view! {
-        <div
-            class="tempo"
-            role="img"
-            data-part="tempo"
-            aria-label=format!(
-                "tempo {tempo}: seconds down, pause, up, pause; X is as fast as possible",
-            )
-        >
-            {parts(tempo).into_iter().map(|(phase, said, grow)| view! {
-                <span
-                    class=format!("tempo-part {grow}")
-                    class:lit=move || matches!(
-                        position.get(),
-                        Some(Position::Running { span, .. }) if span.what == phase
-                    )
-                >
-                    {said}
-                </span>
-            }).collect_view()}
-        </div>
-    }
+) -> AnyView {
+    let lit = move || matches!(position.get(), Some(Position::Running { span, .. }) if span.what == phase);
+    view! { <span class=format!("tempo-part {grow}") class:lit=lit>{said}</span> }.into_any()
 }

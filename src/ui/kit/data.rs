@@ -103,7 +103,9 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
         .apply(writes)
         .await
         .map_err(|error| error.to_string())?;
-    start::read(app).await.map_err(|error| error.to_string())?;
+    start::read(app, start::Memory::Counts)
+        .await
+        .map_err(|error| error.to_string())?;
     Ok(merged.summary.to_string())
 }
 

@@ -1,7 +1,31 @@
 //! Widgets that several places share.
+//!
+//! They are plain functions on concrete types: text that may change is a [`Text`], what a tap does is a [`Callback`],
+//! what is inside is an [`AnyView`]. So each widget is compiled once, not once for every place that uses it; of the
+//! bytes that a phone must load the views would otherwise be the larger half.
 
+mod controls;
+mod frames;
+mod old_panel;
+mod old_stepper;
 mod panel;
 mod stepper;
+mod words;
 
-pub use panel::Panel;
-pub use stepper::Stepper;
+pub use controls::{Mode, button, choices, field, file_field, tap, toggle, toggles_of};
+pub use frames::{dynamic, list, page, row_link, section, when};
+pub use old_panel::Panel;
+pub use old_stepper::Stepper;
+pub use panel::panel;
+pub use stepper::stepper;
+pub use words::{h1, h2, line, quiet, words, wrong_word};
+
+use leptos::prelude::*;
+
+/// Text that may change.
+pub type Text = Signal<String>;
+
+/// Text that follows a closure.
+pub fn text(f: impl Fn() -> String + Send + Sync + 'static) -> Text {
+    Signal::derive(f)
+}

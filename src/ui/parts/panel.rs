@@ -1,20 +1,16 @@
 //! A panel that rises over the pad and is put away by its button, the Escape key or a tap beside it.
 
+use super::controls::button;
 use crate::device::events::on_key;
 use leptos::prelude::*;
 
 /// A panel with a title and a button that puts it away.
-#[component]
-pub fn Panel(
-    /// Title.
-    #[prop(into)]
-    title: String,
-    /// Hook for tests and styles.
+pub fn panel(
     part: &'static str,
-    /// Puts it away.
+    title: &'static str,
     close: Callback<()>,
-    children: Children,
-) -> impl IntoView {
+    inside: Vec<AnyView>,
+) -> AnyView {
     let keys = StoredValue::new_local(Some(on_key(move |key| {
         let escape = key == "Escape";
         if escape {
@@ -23,15 +19,15 @@ pub fn Panel(
         escape
     })));
     on_cleanup(move || keys.set_value(None));
-    let heading = title.clone();
     view! {
         <div class="panel-back" on:click=move |_| close.run(())></div>
         <section class="panel" role="dialog" aria-modal="true" aria-label=title data-part=part>
             <header class="panel-head">
-                <h2>{heading}</h2>
-                <button class="plain" data-part="panel-close" on:click=move |_| close.run(())>"Close"</button>
+                <h2>{title}</h2>
+                {button("plain", "panel-close", "Close", move || close.run(()))}
             </header>
-            {children()}
+            {inside}
         </section>
     }
+    .into_any()
 }

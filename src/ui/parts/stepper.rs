@@ -1,32 +1,41 @@
 //! A figure between two large buttons: less and more.
 
+use super::controls::tap;
+use super::{Text, text};
 use leptos::prelude::*;
 
-/// A figure that is stepped down and up.
-#[component]
-pub fn Stepper(
-    /// What is stepped, for the names of the buttons ("rep", "load").
-    #[prop(into)]
-    what: String,
-    /// Hook for tests and styles.
+/// A figure that is stepped down and up: `step` is given false for less, true for more.
+pub fn stepper(
+    what: &'static str,
     part: &'static str,
-    /// The figure.
-    #[prop(into)]
-    figure: Signal<String>,
-    /// One step down; the button is off while this gives none.
-    less: impl Fn() + 'static,
-    /// One step up.
-    more: impl Fn() + 'static,
-) -> impl IntoView {
+    figure: impl Into<Text>,
+    step: impl Fn(bool) + Send + Sync + 'static,
+) -> AnyView {
+    stepper_of(what, part, figure.into(), Callback::new(step))
+}
+
+fn stepper_of(
+    what: &'static str,
+    part: &'static str,
+    figure: Text,
+    step: Callback<bool>,
+) -> AnyView {
+    let one = move |more: bool, word: &'static str, sign: &'static str| {
+        let name = text(move || format!("{word} {what}"));
+        tap(
+            "step",
+            format!("{part}-{word}"),
+            Some(name),
+            sign.into_any(),
+            Callback::new(move |()| step.run(more)),
+        )
+    };
     view! {
-        <div class="stepper" role="group" aria-label=what.clone() data-part=part>
-            <button class="step" aria-label=format!("less {what}") data-part=format!("{part}-less") on:click=move |_| less()>
-                "−"
-            </button>
-            <output class="stepper-figure" data-part=format!("{part}-figure")>{figure}</output>
-            <button class="step" aria-label=format!("more {what}") data-part=format!("{part}-more") on:click=move |_| more()>
-                "+"
-            </button>
+        <div class="stepper" role="group" aria-label=what data-part=part>
+            {one(false, "less", "−")}
+            <output class="stepper-figure" data-part=format!("{part}-figure")>{move || figure.get()}</output>
+            {one(true, "more", "+")}
         </div>
     }
+    .into_any()
 }

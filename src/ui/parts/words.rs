@@ -1,0 +1,40 @@
+//! Headings and paragraphs.
+
+use super::Text;
+use leptos::prelude::*;
+
+/// The heading of a place.
+pub fn h1(text: impl Into<Text>) -> AnyView {
+    let text: Text = text.into();
+    view! { <h1>{move || text.get()}</h1> }.into_any()
+}
+
+/// A heading within a place.
+pub fn h2(text: impl Into<Text>) -> AnyView {
+    let text: Text = text.into();
+    view! { <h2>{move || text.get()}</h2> }.into_any()
+}
+
+fn paragraph(class: &'static str, part: Option<&'static str>, text: Text) -> AnyView {
+    view! { <p class=class data-part=part>{move || text.get()}</p> }.into_any()
+}
+
+/// A paragraph of that class.
+pub fn words(class: &'static str, text: impl Into<Text>) -> AnyView {
+    paragraph(class, None, text.into())
+}
+
+/// A paragraph of that class with a hook.
+pub fn line(class: &'static str, part: &'static str, text: impl Into<Text>) -> AnyView {
+    paragraph(class, Some(part), text.into())
+}
+
+/// A paragraph that stands back.
+pub fn quiet(text: impl Into<Text>) -> AnyView {
+    words("quiet", text)
+}
+
+/// What is wrong with something typed; nothing is shown while nothing is wrong.
+pub fn wrong_word(part: &'static str, wrong: RwSignal<Option<String>>) -> AnyView {
+    view! { <p class="wrong-word" role="alert" data-part=part>{move || wrong.get()}</p> }.into_any()
+}
