@@ -6,7 +6,9 @@ use crate::store::{
     Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, SheetRecord,
     Shelf, import, write,
 };
-use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::model::Stage;
+use crate::ui::parts::{button, file_field, quiet, section};
+use crate::ui::stanchion::Stanchion;
 use crate::ui::{start, take};
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
@@ -104,29 +106,47 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
         .await
         .map_err(|error| error.to_string())?;
     start::read(app).await.map_err(|error| error.to_string())?;
-    Ok(merged.summary.to_string())
+    let summary = merged.summary.to_string();
+    if open_if_known(app) {
+        Ok(summary)
+    } else {
+        Ok(format!(
+            "{summary}. There are no settings of a lifter in it: choose yours here, then open."
+        ))
+    }
+}
+
+/// Leaves the welcome when there is a lifter now. False where the welcome must stay.
+fn open_if_known(app: Stanchion) -> bool {
+    let known = app.model.with_untracked(|model| model.lifter.is_some());
+    let welcoming = app
+        .model
+        .with_untracked(|model| model.stage == Stage::Welcome);
+    if known && welcoming {
+        app.model.update(|model| model.stage = Stage::Open);
+    }
+    known || !welcoming
 }
 
 /// Export and import.
-#[component]
-pub fn Data() -> impl IntoView {
-    let app = stanchion();
-    view! {
-        <section class="group">
-            <h2>"Your data"</h2>
-            <p class="quiet">"Everything in one file: keep a copy where you keep what matters. Its form is documented and open."</p>
-            <button class="wide" data-part="export" on:click=move |_| export(app, false)>"Export everything"</button>
-            <button class="wide" data-part="share" on:click=move |_| export(app, true)>"Send it to another app"</button>
-            <label class="file wide">
-                <span>"Import a file"</span>
-                <input
-                    type="file"
-                    accept=".json,application/json,text/plain"
-                    data-part="import"
-                    on:change=move |event| import_file(app, &event)
-                />
-            </label>
-            <p class="quiet">"An import adds what is new. It never overwrites or removes anything."</p>
-        </section>
-    }
+pub fn data(app: Stanchion) -> AnyView {
+    section(
+        None,
+        "Your data",
+        vec![
+            quiet(
+                "Everything in one file: keep a copy where you keep what matters. Its form is documented and open.",
+            ),
+            button("wide", "export", "Export everything", move || {
+                export(app, false);
+            }),
+            button("wide", "share", "Send it to another app", move || {
+                export(app, true);
+            }),
+            file_field("import", "Import a file", move |event| {
+                import_file(app, &event);
+            }),
+            quiet("An import adds what is new. It never overwrites or removes anything."),
+        ],
+    )
 }
