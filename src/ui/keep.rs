@@ -83,6 +83,14 @@ impl Keep {
         Ok(shelved)
     }
 
+    /// The rows of a shelf as they are, each behind its shelf and key.
+    pub async fn raw(&self, shelf: Shelf) -> Result<Vec<String>, DbError> {
+        let rows = self.rows(shelf).await?.into_iter();
+        Ok(rows
+            .map(|(key, row)| format!("{} {key} {row}", shelf.name()))
+            .collect())
+    }
+
     /// One record; none when there is no such key or its row cannot be read.
     pub async fn get<T: DeserializeOwned>(
         &self,

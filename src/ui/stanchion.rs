@@ -2,6 +2,7 @@
 
 use super::archive::archive;
 use super::keep::{Keep, put};
+use super::kit::sound_on;
 use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
@@ -28,6 +29,8 @@ pub struct Stanchion {
     pub now: RwSignal<Moment>,
     /// Sound.
     pub sound: StoredValue<Sound, LocalStorage>,
+    /// Whether cues sound.
+    pub cues_on: RwSignal<bool>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -64,6 +67,7 @@ impl Stanchion {
             model: RwSignal::new(Model::default()),
             now: RwSignal::new(moment()),
             sound: StoredValue::new_local(Sound::new()),
+            cues_on: RwSignal::new(sound_on()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),

@@ -99,7 +99,7 @@ pub enum Memory {
 /// Reads everything that the first screen may need.
 pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let keep = app.keep();
-    let mut lost = 0;
+    let mut lost = Vec::new();
     let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
     let kits: Vec<KitRecord> = shelf(&keep, Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = shelf(&keep, Shelf::BodyMass, &mut lost).await?;
@@ -154,11 +154,14 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         app.model.update(|model| writes = archive(model, &session));
         app.write(writes);
     }
-    if lost > 0 {
+    if !lost.is_empty() {
         app.complain(format!(
-            "{lost} stored records could not be read. They are kept as they are; nothing was deleted."
+            "{} of the stored records could not be read. They stay as they are; in Kit they can be saved to a file.",
+            lost.len()
         ));
     }
+    lost.extend(keep.raw(Shelf::Aside).await?);
+    app.model.update(|model| model.aside = lost);
     Ok(())
 }
 
@@ -176,9 +179,10 @@ fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
 async fn shelf<T: DeserializeOwned>(
     keep: &Keep,
     shelf: Shelf,
-    lost: &mut usize,
+    lost: &mut Vec<String>,
 ) -> Result<Vec<T>, DbError> {
     let shelved = keep.all(shelf).await?;
-    *lost += shelved.unreadable.len();
+    let rows = shelved.unreadable.into_iter();
+    lost.extend(rows.map(|(key, row)| format!("{} {key} {row}", shelf.name())));
     Ok(shelved.records)
 }

@@ -1,11 +1,64 @@
-//! The first start: unit, body mass if one likes, the usual caution once, and two sheets to begin with.
+//! The first start: unit, body mass if one likes, the usual caution once, and two sheets to begin with; or everything
+//! from another phone.
 
-use super::stanchion::stanchion;
+use super::kit::{import_file, show_in};
+use super::model::{Notice, Stage};
+use super::parts::{Mode, button, checked_field, file_field, h1, h2, text, unit_choices, words};
+use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
 use crate::store::demo;
-use crate::ui::model::Stage;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
+
+/// The caution, once.
+const BEFORE: &str = "Ask a physician first if you have a heart, blood-pressure or joint trouble, are pregnant, were \
+    injured or operated on lately, take medicine that bears on effort, or have not trained for long. Learn heavy lifts \
+    from a qualified coach. Alone, use safety bars or lift only what you can put down. Stop at pain, dizziness or a \
+    tight chest, and get help. Rules of your place and the word of your physician come before anything written here.";
+
+/// The body mass typed; none where the field is empty.
+fn body_mass(typed: &str, unit: Unit) -> Result<Option<Load>, String> {
+    if typed.trim().is_empty() {
+        return Ok(None);
+    }
+    let mass = Load::parse_in(typed, unit).map_err(|error| error.to_string())?;
+    if mass.is_zero() {
+        return Err("a body mass of 0 is none: leave the field empty".to_owned());
+    }
+    Ok(Some(mass))
+}
+
+/// Writes the first records and opens the app.
+fn open(app: Stanchion, unit: Unit, mass: Option<Load>, with_demo: bool) {
+    // A kit that a file brought stays; where there is none, the model holds a usual garage that is not written yet.
+    let brought = app
+        .model
+        .with_untracked(|model| model.kit != Kit::starter(Unit::Kg));
+    if !brought {
+        app.keep_kit(Kit::starter(unit));
+    }
+    show_in(app, unit);
+    if let Some(mass) = mass {
+        app.keep_body_mass(mass);
+    }
+    if with_demo {
+        for sheet in demo().current_sheets() {
+            app.keep_sheet(sheet.clone());
+        }
+    }
+    app.model.update(|model| model.stage = Stage::Open);
+}
+
+/// What an import said: the banner of the open app is not there yet.
+fn notice(app: Stanchion) -> AnyView {
+    let notice = app.of(|model| model.notice.clone());
+    let is_wrong = move || notice.with(|notice| notice.as_ref().is_some_and(|notice| notice.wrong));
+    let said = move || notice.get().map(|Notice { text, .. }| text);
+    view! {
+        <p class="said" class:wrong-word=is_wrong role="status" data-part="notice">{said}</p>
+    }
+    .into_any()
+}
 
 /// The first start.
 #[component]
@@ -14,85 +67,48 @@ pub fn Welcome() -> impl IntoView {
     let unit = RwSignal::new(Unit::Kg);
     let body = RwSignal::new(String::new());
     let wrong = RwSignal::new(None::<String>);
-    let open = move |with_demo: bool| {
-        let mass = match body.get_untracked().trim() {
-            "" => None,
-            typed => match Load::parse_in(typed, unit.get_untracked()) {
-                Ok(mass) if !mass.is_zero() => Some(mass),
-                Ok(_) => {
-                    wrong.set(Some(
-                        "a body mass of 0 is none: leave the field empty".to_owned(),
-                    ));
-                    return;
-                }
-                Err(error) => {
-                    wrong.set(Some(error.to_string()));
-                    return;
-                }
-            },
-        };
-        app.keep_lifter(unit.get_untracked());
-        app.keep_kit(Kit::starter(unit.get_untracked()));
-        if let Some(mass) = mass {
-            app.keep_body_mass(mass);
-        }
-        if with_demo {
-            for sheet in demo().current_sheets() {
-                app.keep_sheet(sheet.clone());
-            }
-        }
-        app.model.update(|model| model.stage = Stage::Open);
-    };
-    let choice = move |this: Unit, words: &'static str| {
-        view! {
-            <button
-                class="choice"
-                data-part=format!("unit-{this}")
-                aria-pressed=move || (unit.get() == this).to_string()
-                on:click=move |_| unit.set(this)
-            >
-                {words}
-            </button>
+    let go = move |with_demo: bool| {
+        let unit = unit.get_untracked();
+        match body_mass(&body.get_untracked(), unit) {
+            Ok(mass) => open(app, unit, mass, with_demo),
+            Err(why) => wrong.set(Some(why)),
         }
     };
-    view! {
-        <main class="page welcome" data-part="welcome">
-            <h1>"Stanchion"</h1>
-            <p>"A training log for the phone on your rack. It works without a network, and what you log stays with you."</p>
-            <h2 id="unit-title">"Loads in"</h2>
-            <div class="choices two" role="group" aria-labelledby="unit-title">
-                {choice(Unit::Kg, "kilograms")}
-                {choice(Unit::Lb, "pounds")}
-            </div>
-            <label class="field">
-                <span>{move || format!("body mass in {}, if you like", unit.get())}</span>
-                <input
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    data-part="body-mass"
-                    aria-describedby="welcome-wrong"
-                    prop:value=move || body.get()
-                    on:input=move |event| body.set(event_target_value(&event))
-                />
-            </label>
-            <p class="wrong-word" id="welcome-wrong" role="alert">{move || wrong.get()}</p>
-            <section class="caution-box" data-part="caution">
-                <h2>"Before you lift"</h2>
-                <p>
-                    "Ask a physician first if you have a heart, blood-pressure or joint trouble, are pregnant, were
-                    injured or operated on lately, take medicine that bears on effort, or have not trained for long. Learn heavy lifts from a
-                    qualified coach. Alone, use safety bars or lift only what you can put down. Stop at pain, dizziness or
-                    a tight chest, and get help. Rules of your place and the word of your physician come before
-                    anything written here."
-                </p>
-            </section>
-            <button class="wide strong" data-part="welcome-open" on:click=move |_| open(true)>
-                "Understood, open with two sheets to try"
-            </button>
-            <button class="plain" data-part="welcome-skip" on:click=move |_| open(false)>
-                "Understood, open without sheets"
-            </button>
-        </main>
-    }
+    let label = text(move || format!("body mass in {}, if you like", unit.get()));
+    let typed = move |text| body.set(text);
+    let caution = vec![h2("Before you lift"), words("", BEFORE)];
+    let inside = vec![
+        h1("Stanchion"),
+        words(
+            "",
+            "A training log for the phone on your rack. It works without a network, and what you log stays with you.",
+        ),
+        h2("Loads in"),
+        unit_choices(
+            "Loads in",
+            unit.into(),
+            Callback::new(move |chosen| unit.set(chosen)),
+        ),
+        checked_field("body-mass", Mode::Decimal, label, body, true, typed, wrong),
+        view! { <section class="caution-box" data-part="caution">{caution}</section> }.into_any(),
+        button(
+            "wide strong",
+            "welcome-open",
+            "Understood, open with two sheets to try",
+            move || go(true),
+        ),
+        button(
+            "plain",
+            "welcome-skip",
+            "Understood, open without sheets",
+            move || go(false),
+        ),
+        file_field(
+            "welcome-import",
+            "I have a file from another phone",
+            move |event| import_file(app, &event),
+        ),
+        notice(app),
+    ];
+    view! { <main class="page welcome" data-part="welcome">{inside}</main> }
 }

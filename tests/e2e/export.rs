@@ -97,3 +97,39 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     person.close().await;
     other.close().await;
 }
+
+#[tokio::test]
+async fn a_file_of_sheets_alone_leaves_the_welcome_and_says_so() {
+    let server = Server::start();
+    let browser = Browser::start("sheetsalone");
+    let person = Person::open(&browser, &server).await;
+    let bad = browser.folder().join("bad.json");
+    std::fs::write(&bad, "{ not json").unwrap();
+    give_file(&person, "welcome-import", &bad).await;
+    person.reads("notice", "nothing was imported").await;
+    let sheets = browser.folder().join("sheets.json");
+    std::fs::write(&sheets, include_str!("../../assets/demo/boathouse.json")).unwrap();
+    give_file(&person, "welcome-import", &sheets).await;
+    person.reads("notice", "2 sheets new").await;
+    person.reads("notice", "no settings of a lifter").await;
+    assert!(person.has("welcome").await);
+    person.tap("welcome-skip").await;
+    person.reads("choose", "Lower A").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn the_kit_follows_the_unit_on_display() {
+    let server = Server::start();
+    let browser = Browser::start("unit");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-kit").await;
+    person.reads("bars", "20 kg").await;
+    person.tap("unit-lb").await;
+    person.reads("bars", "44").await;
+    let (_, file) = export(&person, &browser.folder().join("out")).await;
+    let newest = |list: &str| file[list].as_array().and_then(|all| all.last()).cloned();
+    assert_eq!(newest("kit").unwrap()["kit"]["unit"], "lb");
+    assert_eq!(newest("lifter").unwrap()["unit"], "lb");
+    person.close().await;
+}

@@ -6,7 +6,9 @@ use crate::store::{
     Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, SheetRecord,
     Shelf, import, write,
 };
-use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::model::Stage;
+use crate::ui::parts::{button, file_field, quiet, section, when};
+use crate::ui::stanchion::Stanchion;
 use crate::ui::{start, take};
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
@@ -75,6 +77,9 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
     let Some(file) = input.files().and_then(|files| files.get(0)) else {
         return;
     };
+    if !app.may_write() {
+        return;
+    }
     spawn_local(async move {
         let taken = take_in(app, &file).await;
         // The same file may be chosen again.
@@ -97,7 +102,7 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
             .session
             .as_ref()
             .map(|session| session.state().began.session);
-        take::writes(model, &merged.news, running)
+        take::writes(model, &merged, running)
     });
     app.keep()
         .apply(writes)
@@ -106,29 +111,63 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
     start::read(app, start::Memory::Counts)
         .await
         .map_err(|error| error.to_string())?;
-    Ok(merged.summary.to_string())
+    let summary = merged.summary.to_string();
+    if open_if_known(app) {
+        Ok(summary)
+    } else {
+        Ok(format!(
+            "{summary}. There are no settings of a lifter in it: choose yours here, then open."
+        ))
+    }
+}
+
+/// Leaves the welcome when there is a lifter now. False where the welcome must stay.
+fn open_if_known(app: Stanchion) -> bool {
+    let known = app.model.with_untracked(|model| model.lifter.is_some());
+    let welcoming = app
+        .model
+        .with_untracked(|model| model.stage == Stage::Welcome);
+    if known && welcoming {
+        app.model.update(|model| model.stage = Stage::Open);
+    }
+    known || !welcoming
+}
+
+/// Saves the rows that could not be read, and records that an import found twice with different content, as they are.
+fn save_aside(app: Stanchion) {
+    let rows = app.model.with_untracked(|model| model.aside.join("\n"));
+    if !save_as("stanchion-aside.txt", "text/plain", &rows) {
+        app.complain(
+            "The browser refused the download. Try again, or open this page in another browser.",
+        );
+    }
 }
 
 /// Export and import.
-#[component]
-pub fn Data() -> impl IntoView {
-    let app = stanchion();
-    view! {
-        <section class="group">
-            <h2>"Your data"</h2>
-            <p class="quiet">"Everything in one file: keep a copy where you keep what matters. Its form is documented and open."</p>
-            <button class="wide" data-part="export" on:click=move |_| export(app, false)>"Export everything"</button>
-            <button class="wide" data-part="share" on:click=move |_| export(app, true)>"Send it to another app"</button>
-            <label class="file wide">
-                <span>"Import a file"</span>
-                <input
-                    type="file"
-                    accept=".json,application/json,text/plain"
-                    data-part="import"
-                    on:change=move |event| import_file(app, &event)
-                />
-            </label>
-            <p class="quiet">"An import adds what is new. It never overwrites or removes anything."</p>
-        </section>
-    }
+pub fn data(app: Stanchion) -> AnyView {
+    let aside = app.of(|model| !model.aside.is_empty());
+    section(
+        None,
+        "Your data",
+        vec![
+            quiet(
+                "Everything in one file: keep a copy where you keep what matters. Its form is documented and open.",
+            ),
+            button("wide", "export", "Export everything", move || {
+                export(app, false);
+            }),
+            button("wide", "share", "Send it to another app", move || {
+                export(app, true);
+            }),
+            file_field("import", "Import a file", move |event| {
+                import_file(app, &event);
+            }),
+            quiet("An import adds what is new. It never overwrites or removes anything."),
+            when(aside, move || {
+                button("wide", "aside", "Save what was set aside", move || {
+                    save_aside(app)
+                })
+            }),
+        ],
+    )
 }

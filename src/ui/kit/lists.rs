@@ -1,79 +1,67 @@
-//! Lists of things in the kit: a row that can be taken away, and fields that add one.
+//! Lists of things in the kit: rows that can be taken away, and fields that add one.
 
+use crate::ui::parts::{Mode, button, field, wrong_word};
 use leptos::prelude::*;
 
 /// One thing, with a button that takes it away.
-#[component]
-pub fn Row(
-    /// What it is.
-    text: String,
-    /// Takes it away.
-    remove: impl Fn() + 'static,
-) -> impl IntoView {
+pub fn kit_row(what: String, take_away: Callback<()>) -> AnyView {
+    let name = format!("take away {what}");
     view! {
         <li class="kit-row">
-            <span>{text.clone()}</span>
-            <button class="plain" aria-label=format!("take away {text}") data-part="remove" on:click=move |_| remove()>
+            <span>{what}</span>
+            <button class="plain" aria-label=name data-part="remove" on:click=move |_| take_away.run(())>
                 "take away"
             </button>
         </li>
     }
+    .into_any()
 }
 
-/// Fields for a new thing, and the button that adds it.
-#[component]
-pub fn Adder(
-    /// What is added, for names and hooks.
+/// Fields for a new thing, and the button that adds it. `add` says why not, if so; then the fields stay as they are.
+pub fn adder(
     part: &'static str,
-    /// Names of the fields.
-    fields: Vec<&'static str>,
-    /// Adds it, or says why not; then the fields stay as they are.
-    add: impl Fn(Vec<String>) -> Result<(), String> + 'static,
-) -> impl IntoView {
+    fields: &'static [&'static str],
+    add: Callback<Vec<String>, Result<(), String>>,
+) -> AnyView {
     let values: Vec<RwSignal<String>> = fields
         .iter()
         .map(|_| RwSignal::new(String::new()))
         .collect();
     let wrong = RwSignal::new(None::<String>);
-    let inputs = fields
+    let inputs: Vec<AnyView> = fields
         .iter()
         .zip(values.clone())
-        .map(|(field, value)| {
-            view! {
-                <label class="field">
-                    <span>{*field}</span>
-                    <input
-                        type="text"
-                        autocomplete="off"
-                        inputmode=if matches!(*field, "name" | "label") { "text" } else { "decimal" }
-                        data-part=format!("{part}-{}", field.split(' ').next().unwrap_or(field))
-                        prop:value=move || value.get()
-                        on:input=move |event| value.set(event_target_value(&event))
-                    />
-                </label>
-            }
+        .map(|(label, value)| {
+            let mode = match *label {
+                "name" | "label" => Mode::Text,
+                _ => Mode::Decimal,
+            };
+            let word = label.split(' ').next().unwrap_or(label);
+            let typed = move |text| value.set(text);
+            field(format!("{part}-{word}"), mode, *label, value, true, typed)
         })
-        .collect_view();
+        .collect();
+    let take_in = move || {
+        let typed = values.iter().map(|value| value.get_untracked()).collect();
+        match add.run(typed) {
+            Ok(()) => {
+                wrong.set(None);
+                for value in &values {
+                    value.set(String::new());
+                }
+            }
+            Err(why) => wrong.set(Some(why)),
+        }
+    };
+    let wrong = wrong_word(format!("{part}-wrong"), wrong);
+    let button = button("wide", format!("{part}-add"), "Add", take_in);
     view! {
         <details class="adder">
             <summary data-part=format!("{part}-new")>{format!("Add a {part}")}</summary>
             <div class="adder-fields">{inputs}</div>
-            <p class="wrong-word" role="alert">{move || wrong.get()}</p>
-            <button
-                class="wide"
-                data-part=format!("{part}-add")
-                on:click=move |_| match add(values.iter().map(|value| value.get_untracked()).collect()) {
-                    Ok(()) => {
-                        wrong.set(None);
-                        for value in &values {
-                            value.set(String::new());
-                        }
-                    }
-                    Err(why) => wrong.set(Some(why)),
-                }
-            >
-                "Add"
-            </button>
+            {wrong}
+            {button}
         </details>
     }
+    .into_any()
 }

@@ -5,28 +5,27 @@ mod gear;
 mod lists;
 mod settings;
 mod sound;
+mod things;
 
+use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use data::import_file;
-pub use settings::theme;
+pub use settings::{show_in, theme};
 pub use sound::{settle as settle_sound, sound_on};
 
 /// The kit and the settings.
 #[component]
 pub fn KitPlace() -> impl IntoView {
-    // The lists are edited by rows; they are laid out anew only when the kit itself changes.
-    let _ = stanchion();
-    view! {
-        <div class="page" data-part="kit">
-            <h1>"Kit"</h1>
-            <settings::Lifter/>
-            <gear::Gear/>
-            <sound::SoundSettings/>
-            <settings::Looks/>
-            <data::Data/>
-            <settings::About/>
-        </div>
-    }
+    let app = stanchion();
+    let mut inside = vec![h1("Kit"), settings::lifter(app)];
+    inside.extend(gear::gear(app));
+    inside.extend([
+        sound::sound_settings(app),
+        settings::looks(),
+        data::data(app),
+        settings::about(),
+    ]);
+    page("kit", inside)
 }

@@ -1,8 +1,12 @@
 //! The lifter's settings, the look, and what this is.
 
+use super::gear::show_kit_in;
 use crate::device::{dom, prefs};
 use crate::ui::model::Model;
-use crate::ui::stanchion::stanchion;
+use crate::ui::parts::{
+    Mode, checked_field, choices, quiet, section, text, toggle, unit_choices, words,
+};
+use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
@@ -14,25 +18,28 @@ pub fn theme() -> Option<String> {
     prefs::get(THEME).flatten()
 }
 
+/// Shows loads in that unit from now on: those of sessions, and those that the kit makes.
+pub fn show_in(app: Stanchion, unit: Unit) {
+    let known = app.model.with_untracked(|model| {
+        let lifter = model.lifter.as_ref();
+        lifter.is_some_and(|lifter| lifter.unit == unit)
+    });
+    if !known {
+        app.keep_lifter(unit);
+    }
+    show_kit_in(app, unit);
+}
+
 /// Unit and body mass.
-#[component]
-pub fn Lifter() -> impl IntoView {
-    let app = stanchion();
+pub fn lifter(app: Stanchion) -> AnyView {
     let unit = app.of(Model::unit);
-    let mass = app.of(Model::newest_body_mass);
+    let label = move || format!("body mass today, {}", unit.get());
+    let mass = app.of(|model| {
+        let mass = model.newest_body_mass();
+        mass.map(|mass| mass.figure(model.unit()))
+            .unwrap_or_default()
+    });
     let wrong = RwSignal::new(None::<String>);
-    let choice = move |this: Unit, words: &'static str| {
-        view! {
-            <button
-                class="choice"
-                data-part=format!("unit-{this}")
-                aria-pressed=move || (unit.get() == this).to_string()
-                on:click=move |_| app.keep_lifter(this)
-            >
-                {words}
-            </button>
-        }
-    };
     let typed = move |text: String| match Load::parse_in(&text, unit.get_untracked()) {
         Ok(mass) if !mass.is_zero() => {
             wrong.set(None);
@@ -41,79 +48,65 @@ pub fn Lifter() -> impl IntoView {
         Ok(_) => wrong.set(Some("a body mass is above 0".to_owned())),
         Err(error) => wrong.set(Some(error.to_string())),
     };
-    view! {
-        <section class="group">
-            <h2 id="kit-unit">"Loads on screen in"</h2>
-            <div class="choices two" role="group" aria-labelledby="kit-unit">
-                {choice(Unit::Kg, "kilograms")}
-                {choice(Unit::Lb, "pounds")}
-            </div>
-            <p class="quiet">"What is stored keeps the unit it was typed in."</p>
-            <label class="field">
-                <span>{move || format!("body mass today, {}", unit.get())}</span>
-                <input
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    data-part="body-mass"
-                    prop:value=move || mass.get().map(|mass| mass.figure(unit.get())).unwrap_or_default()
-                    on:change=move |event| typed(event_target_value(&event))
-                />
-            </label>
-            <p class="wrong-word" role="alert">{move || wrong.get()}</p>
-        </section>
-    }
+    let title = "Loads on screen in";
+    let choose = Callback::new(move |unit| show_in(app, unit));
+    section(
+        None,
+        title,
+        vec![
+            unit_choices(title, unit.into(), choose),
+            quiet("What is stored keeps the unit it was typed in."),
+            checked_field(
+                "body-mass",
+                Mode::Decimal,
+                text(label),
+                mass,
+                false,
+                typed,
+                wrong,
+            ),
+        ],
+    )
 }
 
 /// Dark, light, or as the phone.
-#[component]
-pub fn Looks() -> impl IntoView {
+pub fn looks() -> AnyView {
     let chosen = RwSignal::new(theme());
-    let choose = move |name: Option<&'static str>| {
-        let name = name.map(str::to_owned);
-        // What a preference cannot hold is chosen again next time; nothing else is lost.
-        let _ = prefs::set(THEME, &name);
-        dom::set_theme(name.as_deref());
-        chosen.set(name);
-    };
     let choice = move |name: Option<&'static str>, words: &'static str| {
-        view! {
-            <button
-                class="choice"
-                data-part=format!("look-{}", name.unwrap_or("phone"))
-                aria-pressed=move || (chosen.get().as_deref() == name).to_string()
-                on:click=move |_| choose(name)
-            >
-                {words}
-            </button>
-        }
+        let pressed = Signal::derive(move || chosen.get().as_deref() == name);
+        let choose = move || {
+            let name = name.map(str::to_owned);
+            // What a preference cannot hold is chosen again next time; nothing else is lost.
+            let _ = prefs::set(THEME, &name);
+            dom::set_theme(name.as_deref());
+            chosen.set(name);
+        };
+        let which = name.unwrap_or("phone");
+        toggle(format!("look-{which}"), words, "", pressed, choose)
     };
-    view! {
-        <section class="group">
-            <h2 id="kit-look">"Look"</h2>
-            <div class="choices three" role="group" aria-labelledby="kit-look">
-                {choice(None, "as the phone")}
-                {choice(Some("dark"), "dark")}
-                {choice(Some("light"), "bright")}
-            </div>
-        </section>
-    }
+    let inside = vec![
+        choice(None, "as the phone"),
+        choice(Some("dark"), "dark"),
+        choice(Some("light"), "bright"),
+    ];
+    section(None, "Look", vec![choices("choices three", "Look", inside)])
 }
 
 /// What this is, and the caution again.
-#[component]
-pub fn About() -> impl IntoView {
-    view! {
-        <section class="group">
-            <h2>"Stanchion "{env!("CARGO_PKG_VERSION")}</h2>
-            <p class="quiet">
-                "No server, no account: all of it is on this phone. The rest timer can only sound while this page is open;
-                the screen is kept on for it."
-            </p>
-            <p class="caution">
-                "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified
-                coaches and the rules of your place come first. Stop at pain, dizziness or a tight chest."
-            </p>
-        </section>
-    }
+pub fn about() -> AnyView {
+    section(
+        None,
+        concat!("Stanchion ", env!("CARGO_PKG_VERSION")),
+        vec![
+            quiet(
+                "No server, no account: all of it is on this phone. The rest timer can only sound while this page is \
+                 open; the screen is kept on for it.",
+            ),
+            words(
+                "caution",
+                "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified \
+                 coaches and the rules of your place come first. Stop at pain, dizziness or a tight chest.",
+            ),
+        ],
+    )
 }

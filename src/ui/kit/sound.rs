@@ -3,7 +3,8 @@
 use crate::cues::{rest_timeline, tones};
 use crate::device::prefs;
 use crate::device::sound::{Mode, Playing, Sound};
-use crate::ui::stanchion::stanchion;
+use crate::ui::parts::{button, section};
+use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
 use leptos::prelude::*;
 
@@ -27,72 +28,105 @@ pub fn settle(sound: &Sound) {
     sound.set_mode(if always { Mode::Always } else { Mode::Beside });
 }
 
-/// The settings of sound.
-#[component]
-pub fn SoundSettings() -> impl IntoView {
-    let app = stanchion();
-    let on = RwSignal::new(sound_on());
-    let always = RwSignal::new(prefs::get::<bool>(ALWAYS).unwrap_or(false));
-    let volume = RwSignal::new(prefs::get::<u8>(VOLUME).unwrap_or(80));
-    let test: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
-    // What a preference cannot hold is chosen again next time; nothing else is lost.
-    let keep_volume = move |text: String| {
+/// A box to tick.
+fn tick_box(
+    part: &'static str,
+    words: &'static str,
+    on: bool,
+    ticked: impl Fn(bool) + Send + Sync + 'static,
+) -> AnyView {
+    tick_box_of(part, words, on, Callback::new(ticked))
+}
+
+fn tick_box_of(
+    part: &'static str,
+    words: &'static str,
+    on: bool,
+    ticked: Callback<bool>,
+) -> AnyView {
+    view! {
+        <label class="check">
+            <input
+                type="checkbox"
+                data-part=part
+                prop:checked=on
+                on:change=move |event| ticked.run(event_target_checked(&event))
+            />
+            <span>{words}</span>
+        </label>
+    }
+    .into_any()
+}
+
+/// How loud.
+fn loudness(app: Stanchion) -> AnyView {
+    let volume = prefs::get::<u8>(VOLUME).unwrap_or(80).to_string();
+    let keep = move |text: String| {
         let value = text.parse::<u8>().unwrap_or(80).min(100);
-        volume.set(value);
+        // What a preference cannot hold is chosen again next time; nothing else is lost.
         let _ = prefs::set(VOLUME, &value);
         app.sound.with_value(settle);
     };
     view! {
-        <section class="group">
-            <h2>"Sound"</h2>
-            <label class="check">
-                <input
-                    type="checkbox"
-                    data-part="sound-on"
-                    prop:checked=move || on.get()
-                    on:change=move |event| {
-                        on.set(event_target_checked(&event));
-                        let _ = prefs::set(SOUND, &on.get_untracked());
-                    }
-                />
-                <span>"Cues sound"</span>
-            </label>
-            <label class="field">
-                <span>"how loud"</span>
-                <input
-                    type="range"
-                    min="0"
-                    max="100"
-                    step="5"
-                    data-part="volume"
-                    prop:value=move || volume.get().to_string()
-                    on:change=move |event| keep_volume(event_target_value(&event))
-                />
-            </label>
-            <label class="check">
-                <input
-                    type="checkbox"
-                    data-part="sound-always"
-                    prop:checked=move || always.get()
-                    on:change=move |event| {
-                        always.set(event_target_checked(&event));
-                        let _ = prefs::set(ALWAYS, &always.get_untracked());
-                        app.sound.with_value(settle);
-                    }
-                />
-                <span>"Sound even when the phone is switched to silent; this stops other music"</span>
-            </label>
-            <button
-                class="wide"
-                data-part="sound-test"
-                on:click=move |_| app.sound.with_value(|sound| {
-                    sound.unlock();
-                    let line = tones(&rest_timeline(Seconds::saturating(4)));
-                    test.set_value(Some(sound.play(&line, 0.0)));
-                })
-            >
-                "Test sound: the end of a rest"
-            </button>
-        </section>
+        <label class="field">
+            <span>"how loud"</span>
+            <input
+                type="range"
+                min="0"
+                max="100"
+                step="5"
+                data-part="volume"
+                prop:value=volume
+                on:change=move |event| keep(event_target_value(&event))
+            />
+        </label>
     }
+    .into_any()
+}
+
+/// The settings of sound.
+pub fn sound_settings(app: Stanchion) -> AnyView {
+    let test: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
+    let try_it = move || {
+        app.sound.with_value(|sound| {
+            sound.unlock();
+            let line = tones(&rest_timeline(Seconds::saturating(4)));
+            test.set_value(Some(sound.play(&line, 0.0)));
+        });
+    };
+    // What a preference cannot hold is chosen again next time; nothing else is lost.
+    let keep_on = move |on: bool| {
+        app.cues_on.set(on);
+        let _ = prefs::set(SOUND, &on);
+    };
+    let keep_always = move |always: bool| {
+        let _ = prefs::set(ALWAYS, &always);
+        app.sound.with_value(settle);
+    };
+    let always = prefs::get::<bool>(ALWAYS).unwrap_or(false);
+    section(
+        None,
+        "Sound",
+        vec![
+            tick_box(
+                "sound-on",
+                "Cues sound",
+                app.cues_on.get_untracked(),
+                keep_on,
+            ),
+            loudness(app),
+            tick_box(
+                "sound-always",
+                "Sound even when the phone is switched to silent; this stops other music",
+                always,
+                keep_always,
+            ),
+            button(
+                "wide",
+                "sound-test",
+                "Test sound: the end of a rest",
+                try_it,
+            ),
+        ],
+    )
 }

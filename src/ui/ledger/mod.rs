@@ -1,5 +1,6 @@
 //! The ledger: what was done, by date; each set visible and correctable.
 
+mod correct;
 mod list;
 mod session;
 

@@ -1,7 +1,6 @@
-//! Buttons, choices and fields.
+//! Buttons and choices.
 
 use super::Text;
-use leptos::ev::Event;
 use leptos::prelude::*;
 
 /// A button with anything inside. `name` is its accessible name where its text does not say it all.
@@ -42,15 +41,17 @@ pub fn button(
     label: impl Into<Text>,
     on_tap: impl Fn() + Send + Sync + 'static,
 ) -> AnyView {
-    let label: Text = label.into();
-    let inside = (move || label.get()).into_any();
-    button_of(
+    button_with(
         class,
         part.into(),
-        None,
-        inside,
+        label.into(),
         Callback::new(move |()| on_tap()),
     )
+}
+
+// Closures in a generic function are compiled for each of its uses, so there are none above.
+fn button_with(class: &'static str, part: String, label: Text, on_tap: Callback<()>) -> AnyView {
+    button_of(class, part, None, (move || label.get()).into_any(), on_tap)
 }
 
 /// One of several choices, pressed or not.
@@ -87,7 +88,7 @@ fn toggle_of(
             on:click=move |_| on_tap.run(())
         >
             {label}
-            <small>{small}</small>
+            {(!small.is_empty()).then(|| view! { <small>{small}</small> })}
         </button>
     }
     .into_any()
@@ -100,13 +101,27 @@ pub fn toggles_of(
     pressed: Signal<Option<i64>>,
     choose: impl Fn(i64) + Copy + Send + Sync + 'static,
 ) -> Vec<AnyView> {
+    toggles_with(
+        part,
+        labels.into_iter().collect(),
+        pressed,
+        Callback::new(choose),
+    )
+}
+
+fn toggles_with(
+    part: &'static str,
+    labels: Vec<(String, &'static str)>,
+    pressed: Signal<Option<i64>>,
+    choose: Callback<i64>,
+) -> Vec<AnyView> {
     labels
         .into_iter()
         .zip(0..)
         .map(|((label, small), n)| {
             let is_pressed = Signal::derive(move || pressed.get() == Some(n));
             toggle(format!("{part}-{n}"), label, small, is_pressed, move || {
-                choose(n)
+                choose.run(n)
             })
         })
         .collect()
@@ -115,82 +130,4 @@ pub fn toggles_of(
 /// Choices that belong together.
 pub fn choices(class: &'static str, name: &'static str, inside: Vec<AnyView>) -> AnyView {
     view! { <div class=class role="group" aria-label=name>{inside}</div> }.into_any()
-}
-
-/// What a field takes.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Mode {
-    /// A number with decimals.
-    Decimal,
-    /// Any text.
-    Text,
-}
-
-/// A field with its label. `typed` is told when the person leaves the field, or with each letter where `live`.
-pub fn field(
-    part: impl Into<String>,
-    mode: Mode,
-    label: impl Into<Text>,
-    value: impl Into<Text>,
-    live: bool,
-    typed: impl Fn(String) + Send + Sync + 'static,
-) -> AnyView {
-    field_of(
-        part.into(),
-        mode,
-        label.into(),
-        value.into(),
-        live,
-        Callback::new(typed),
-    )
-}
-
-fn field_of(
-    part: String,
-    mode: Mode,
-    label: Text,
-    value: Text,
-    live: bool,
-    typed: Callback<String>,
-) -> AnyView {
-    let take = move |now: bool, event: Event| {
-        if now {
-            typed.run(event_target_value(&event));
-        }
-    };
-    view! {
-        <label class="field">
-            <span>{move || label.get()}</span>
-            <input
-                type="text"
-                autocomplete="off"
-                inputmode=if mode == Mode::Decimal { "decimal" } else { "text" }
-                data-part=part
-                prop:value=move || value.get()
-                on:input=move |event| take(live, event)
-                on:change=move |event: Event| take(!live, event)
-            />
-        </label>
-    }
-    .into_any()
-}
-
-/// A button that asks for a file.
-pub fn file_field(
-    part: &'static str,
-    label: &'static str,
-    chosen: impl Fn(Event) + 'static,
-) -> AnyView {
-    view! {
-        <label class="file wide">
-            <span>{label}</span>
-            <input
-                type="file"
-                accept=".json,application/json,text/plain"
-                data-part=part
-                on:change=chosen
-            />
-        </label>
-    }
-    .into_any()
 }

@@ -1,14 +1,21 @@
 //! What holds other views: pages, sections, lists, and parts that change as a whole.
 
+use super::Text;
 use super::words::h2;
 use leptos::prelude::*;
 use std::sync::Arc;
 
+/// What lays a view, in one concrete type for all of them.
+type Lay = Arc<dyn Fn() -> AnyView + Send + Sync>;
+
 /// A view that is laid anew when what it reads changes.
 pub fn dynamic(f: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
-    // One concrete closure type for all of them.
-    let f: Arc<dyn Fn() -> AnyView + Send + Sync> = Arc::new(f);
-    (move || f()).into_any()
+    dynamic_of(Arc::new(f))
+}
+
+// A closure in a generic function is compiled for each of its uses: this one must not be generic.
+fn dynamic_of(lay: Lay) -> AnyView {
+    (move || lay()).into_any()
 }
 
 /// A view that is there while `on` is true.
@@ -16,10 +23,13 @@ pub fn when(
     on: impl Into<Signal<bool>>,
     f: impl Fn() -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
-    let on: Signal<bool> = on.into();
+    when_of(on.into(), Arc::new(f))
+}
+
+fn when_of(on: Signal<bool>, lay: Lay) -> AnyView {
     // The view is laid anew when the answer changes, not whenever it is given again.
     let on = Memo::new(move |_| on.get());
-    dynamic(move || if on.get() { f() } else { ().into_any() })
+    dynamic(move || if on.get() { lay() } else { ().into_any() })
 }
 
 /// A scrolling page.
@@ -28,8 +38,19 @@ pub fn page(part: &'static str, inside: Vec<AnyView>) -> AnyView {
 }
 
 /// A section with its heading.
-pub fn section(part: Option<&'static str>, title: &'static str, inside: Vec<AnyView>) -> AnyView {
-    view! { <section class="group" data-part=part>{h2(title)}{inside}</section> }.into_any()
+pub fn section(
+    part: Option<&'static str>,
+    title: impl Into<Text>,
+    inside: Vec<AnyView>,
+) -> AnyView {
+    let mut all = vec![h2(title)];
+    all.extend(inside);
+    group(part, all)
+}
+
+/// A section without a heading.
+pub fn group(part: Option<&'static str>, inside: Vec<AnyView>) -> AnyView {
+    view! { <section class="group" data-part=part>{inside}</section> }.into_any()
 }
 
 /// A list of that class; each view is an item.
@@ -39,22 +60,4 @@ pub fn list(class: &'static str, part: Option<&'static str>, items: Vec<AnyView>
         .map(|item| view! { <li>{item}</li> }.into_any())
         .collect();
     view! { <ul class=class data-part=part>{items}</ul> }.into_any()
-}
-
-/// A row that leads somewhere: a strong line, and quiet lines before and after it.
-pub fn row_link(
-    part: &'static str,
-    href: String,
-    before: String,
-    strong: String,
-    after: String,
-) -> AnyView {
-    view! {
-        <a class="row" href=href data-part=part>
-            <span class="row-date">{before}</span>
-            <strong>{strong}</strong>
-            <span class="quiet">{after}</span>
-        </a>
-    }
-    .into_any()
 }

@@ -5,19 +5,23 @@
 //! bytes that a phone must load the views would otherwise be the larger half.
 
 mod controls;
+mod count;
+mod fields;
 mod frames;
-mod old_panel;
-mod old_stepper;
 mod panel;
+mod rows;
 mod stepper;
+mod units;
 mod words;
 
-pub use controls::{Mode, button, choices, field, file_field, tap, toggle, toggles_of};
-pub use frames::{dynamic, list, page, row_link, section, when};
-pub use old_panel::Panel;
-pub use old_stepper::Stepper;
+pub use controls::{button, choices, tap, toggle, toggles_of};
+pub use count::counted;
+pub use fields::{Mode, checked_field, field, file_field};
+pub use frames::{dynamic, group, list, page, section, when};
 pub use panel::panel;
+pub use rows::{Row, row_opener, rows, way};
 pub use stepper::stepper;
+pub use units::unit_choices;
 pub use words::{h1, h2, line, quiet, words, wrong_word};
 
 use leptos::prelude::*;

@@ -5,13 +5,19 @@ use leptos::prelude::*;
 
 /// The heading of a place.
 pub fn h1(text: impl Into<Text>) -> AnyView {
-    let text: Text = text.into();
+    h1_of(text.into())
+}
+
+fn h1_of(text: Text) -> AnyView {
     view! { <h1>{move || text.get()}</h1> }.into_any()
 }
 
 /// A heading within a place.
 pub fn h2(text: impl Into<Text>) -> AnyView {
-    let text: Text = text.into();
+    h2_of(text.into())
+}
+
+fn h2_of(text: Text) -> AnyView {
     view! { <h2>{move || text.get()}</h2> }.into_any()
 }
 
@@ -35,6 +41,15 @@ pub fn quiet(text: impl Into<Text>) -> AnyView {
 }
 
 /// What is wrong with something typed; nothing is shown while nothing is wrong.
-pub fn wrong_word(part: &'static str, wrong: RwSignal<Option<String>>) -> AnyView {
-    view! { <p class="wrong-word" role="alert" data-part=part>{move || wrong.get()}</p> }.into_any()
+pub fn wrong_word(part: impl Into<String>, wrong: RwSignal<Option<String>>) -> AnyView {
+    wrong_word_of(part.into(), wrong)
+}
+
+fn wrong_word_of(part: String, wrong: RwSignal<Option<String>>) -> AnyView {
+    view! {
+        <p class="wrong-word" role="alert" id=part.clone() data-part=part>
+            {move || wrong.get()}
+        </p>
+    }
+    .into_any()
 }

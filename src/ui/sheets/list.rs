@@ -1,44 +1,40 @@
 //! All sheets, and the way to open one from a file.
 
+use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::import_file;
+use crate::ui::parts::{Row, counted, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
+
+fn row(sheet: &Sheet) -> Row {
+    let blocks = counted(sheet.blocks().count(), "block");
+    let sets = counted(unroll(sheet).len(), "set");
+    Row {
+        href: Place::Sheet(sheet.id).href(),
+        before: String::new(),
+        strong: sheet.name.to_string(),
+        after: format!("{blocks}, {sets}"),
+    }
+}
 
 /// All sheets.
 #[component]
 pub fn SheetsPlace() -> impl IntoView {
     let app = stanchion();
-    let sheets = app.of(|model| model.sheets.clone());
-    view! {
-        <div class="page" data-part="sheets">
-            <h1>"Sheets"</h1>
-            <Show when=move || sheets.with(Vec::is_empty)>
-                <p class="quiet">"No sheet yet. A sheet comes as a file from whoever writes your sessions."</p>
-            </Show>
-            <ul class="rows">
-                {move || sheets.get().into_iter().map(|sheet| {
-                    let blocks = sheet.blocks().count();
-                    let sets = crate::sheet::unroll(&sheet).len();
-                    view! {
-                        <li>
-                            <a class="row" href=Place::Sheet(sheet.id).href() data-part="sheet">
-                                <strong>{sheet.name.to_string()}</strong>
-                                <span class="quiet">{format!("{blocks} blocks, {sets} sets")}</span>
-                            </a>
-                        </li>
-                    }
-                }).collect_view()}
-            </ul>
-            <label class="file wide">
-                <span>"Open a sheet from a file"</span>
-                <input
-                    type="file"
-                    accept=".json,application/json,text/plain"
-                    data-part="open-sheet"
-                    on:change=move |event| import_file(app, &event)
-                />
-            </label>
-        </div>
-    }
+    let sheets = app.of(|model| model.sheets.iter().map(row).collect::<Vec<_>>());
+    let none = app.of(|model| model.sheets.is_empty());
+    page(
+        "sheets",
+        vec![
+            h1("Sheets"),
+            when(none, || {
+                quiet("No sheet yet. A sheet comes as a file from whoever writes your sessions.")
+            }),
+            rows("sheet", sheets),
+            file_field("open-sheet", "Open a sheet from a file", move |event| {
+                import_file(app, &event);
+            }),
+        ],
+    )
 }

@@ -1,10 +1,15 @@
 //! One sheet as it is written, and what it would propose today.
 
+use crate::device::sound::Sound;
 use crate::session::SessionId;
 use crate::sheet::{Block, Group, LoadBasis, SetKind, Sets, Sheet, SheetId, SideMode};
 use crate::strength::{Proposal, propose};
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    button, counted, dynamic, group, h1, h2, line, list, page, quiet, way, words,
+};
 use crate::ui::place::Place;
-use crate::ui::stanchion::stanchion;
+use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Unit;
 use leptos::prelude::*;
 
@@ -18,9 +23,13 @@ fn sets_line(sets: &Sets) -> String {
             line = format!("ramp-up {line} at {}", shares.join(", "));
         }
         SetKind::BackOff { share } => line = format!("back-off {line} at {share} of the top set"),
-        SetKind::Drop { drops, keep } => line = format!("{line}, then {drops} drops to {keep}"),
+        SetKind::Drop { drops, keep } => {
+            let drops = counted(usize::from(*drops), "drop");
+            line = format!("{line}, then {drops} to {keep}");
+        }
         SetKind::Cluster { portions, pause } => {
-            line = format!("{line}, {portions} portions with {pause} s between");
+            let portions = counted(usize::from(*portions), "portion");
+            line = format!("{line}, {portions} with {pause} s between");
         }
         SetKind::ToFailure => line.push_str(" to technical failure"),
     }
@@ -59,109 +68,114 @@ fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
     }
 }
 
+/// What is shown of a sheet.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    sheet: Sheet,
+    proposals: Vec<Proposal>,
+    last: Option<SessionId>,
+    unit: Unit,
+    in_session: bool,
+}
+
+fn shown(model: &Model, id: SheetId) -> Option<Shown> {
+    let sheet = model.sheet(id)?.clone();
+    let proposals = sheet
+        .blocks()
+        .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+        .collect();
+    let last = model
+        .headings
+        .iter()
+        .find(|heading| heading.sheet_id == sheet.id)
+        .map(|heading| heading.session);
+    Some(Shown {
+        sheet,
+        proposals,
+        last,
+        unit: model.unit(),
+        in_session: model.in_session(),
+    })
+}
+
 /// One sheet.
 #[component]
 pub fn SheetPlace(id: SheetId) -> impl IntoView {
     let app = stanchion();
-    let shown = app.of(move |model| {
-        let sheet = model.sheet(id)?.clone();
-        let proposals: Vec<Proposal> = sheet
-            .blocks()
-            .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
-            .collect();
-        let last: Option<SessionId> = model
-            .headings
-            .iter()
-            .find(|heading| heading.sheet == sheet.name)
-            .map(|heading| heading.session);
-        Some((sheet, proposals, last, model.unit(), model.in_session()))
-    });
-    move || match shown.get() {
-        None => view! {
-            <div class="page">
-                <h1>"No such sheet"</h1>
-                <p><a href=Place::Sheets.href()>"All sheets"</a></p>
-            </div>
-        }
-        .into_any(),
-        Some((sheet, proposals, last, unit, in_session)) => view! {
-            <div class="page" data-part="sheet-look">
-                <p><a href=Place::Sheets.href()>"All sheets"</a></p>
-                <h1>{sheet.name.to_string()}</h1>
-                <Show when=move || !in_session>
-                    <button
-                        class="wide strong"
-                        data-part="begin"
-                        on:click=move |_| {
-                            app.sound.with_value(crate::device::sound::Sound::unlock);
-                            app.begin(id);
-                        }
-                    >
-                        "Begin"
-                    </button>
-                </Show>
-                <Written sheet proposals unit/>
-                {last.map(|session| view! {
-                    <p><a href=Place::Session(session).href()>"The last time"</a></p>
-                })}
-            </div>
-        }
-        .into_any(),
-    }
+    let shown = app.of(move |model| shown(model, id));
+    dynamic(move || match shown.get() {
+        None => nowhere(),
+        Some(shown) => look(app, id, shown),
+    })
 }
 
-#[component]
-fn Written(sheet: Sheet, proposals: Vec<Proposal>, unit: Unit) -> impl IntoView {
-    let warm_up = (!sheet.warm_up.is_empty()).then(|| view! {
-        <h2>"Warm-up"</h2>
-        <ul>{sheet.warm_up.iter().map(|line| view! { <li>{line.to_string()}</li> }).collect_view()}</ul>
-    });
-    let notes = (!sheet.notes.is_empty())
-        .then(|| view! { <p class="quiet">{sheet.notes.as_str().to_owned()}</p> });
-    let groups = sheet
-        .groups
-        .iter()
-        .map(|group| {
-            let together = match group {
-                Group::Straight(_) => None,
-                Group::Pair { between, .. } => Some(format!("pair, {} s between", between)),
-                Group::Circuit { between, .. } => Some(format!("circuit, {} s between", between)),
-            };
-            let blocks = group
-                .blocks()
-                .iter()
-                .map(|block| {
-                    let proposal = proposals.iter().find(|proposal| proposal.block == block.id);
-                    view! { <Written1 block=block.clone() line=proposal.map(|p| proposal_line(p, unit))/> }
-                })
-                .collect_view();
-            view! {
-                <section class="group">
-                    {together.map(|together| view! { <p class="quiet">{together}</p> })}
-                    {blocks}
-                </section>
-            }
-        })
-        .collect_view();
-    view! {
-        {notes}
-        {warm_up}
-        {groups}
-    }
+fn all_sheets() -> AnyView {
+    way(Place::Sheets.href(), "All sheets")
 }
 
-/// One block as written.
-#[component]
-fn Written1(block: Block, line: Option<String>) -> impl IntoView {
-    view! {
-        <article class="block" data-part="block">
-            <h2>{block.exercise.name.to_string()}</h2>
-            <p class="quiet">{block_head(&block)}</p>
-            <ul class="lines">
-                {block.sets.iter().map(|sets| view! { <li>{sets_line(sets)}</li> }).collect_view()}
-            </ul>
-            {line.map(|line| view! { <p class="because" data-part="because">{line}</p> })}
-            {block.cautions.iter().map(|line| view! { <p class="caution">{line.to_string()}</p> }).collect_view()}
-        </article>
+fn nowhere() -> AnyView {
+    let inside = vec![h1("No such sheet"), all_sheets()];
+    view! { <div class="page">{inside}</div> }.into_any()
+}
+
+fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
+    let mut inside = vec![all_sheets(), h1(shown.sheet.name.to_string())];
+    if !shown.in_session {
+        inside.push(button("wide strong", "begin", "Begin", move || {
+            app.sound.with_value(Sound::unlock);
+            app.begin(id);
+        }));
     }
+    inside.extend(written(&shown));
+    inside.extend(
+        shown
+            .last
+            .map(|session| way(Place::Session(session).href(), "The last time")),
+    );
+    page("sheet-look", inside)
+}
+
+/// The sheet as it is written.
+fn written(shown: &Shown) -> Vec<AnyView> {
+    let sheet = &shown.sheet;
+    let mut inside = Vec::new();
+    if !sheet.notes.is_empty() {
+        inside.push(quiet(sheet.notes.as_str().to_owned()));
+    }
+    if !sheet.warm_up.is_empty() {
+        inside.push(h2("Warm-up"));
+        inside.push(lines("", sheet.warm_up.iter().map(ToString::to_string)));
+    }
+    for a_group in &sheet.groups {
+        let together = match a_group {
+            Group::Straight(_) => None,
+            Group::Pair { between, .. } => Some(format!("pair, {between} s between")),
+            Group::Circuit { between, .. } => Some(format!("circuit, {between} s between")),
+        };
+        let mut blocks: Vec<AnyView> = together.map(quiet).into_iter().collect();
+        for block in a_group.blocks() {
+            let of_block = |proposal: &&Proposal| proposal.block == block.id;
+            let proposal = shown.proposals.iter().find(of_block);
+            let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
+            blocks.push(block_as_written(block, because));
+        }
+        inside.push(group(None, blocks));
+    }
+    inside
+}
+
+fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
+    list(class, None, lines.map(IntoAny::into_any).collect())
+}
+
+fn block_as_written(block: &Block, because: Option<String>) -> AnyView {
+    let mut inside = vec![
+        h2(block.exercise.name.to_string()),
+        quiet(block_head(block)),
+        lines("lines", block.sets.iter().map(sets_line)),
+    ];
+    inside.extend(because.map(|because| line("because", "because", because)));
+    let cautions = block.cautions.iter();
+    inside.extend(cautions.map(|caution| words("caution", caution.to_string())));
+    view! { <article class="block" data-part="block">{inside}</article> }.into_any()
 }

@@ -1,0 +1,207 @@
+//! The kinds of things in the garage: how each is named, listed, read from fields and taken away.
+
+use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
+use crate::sheet::Line;
+use crate::ui::parts::counted;
+use crate::units::{Load, Unit};
+
+/// A kind of things in the garage.
+pub struct Things {
+    /// Heading of the list.
+    pub title: &'static str,
+    /// What to know about it; empty for nothing.
+    pub hint: &'static str,
+    /// Fields that make a new one.
+    pub fields: &'static [&'static str],
+    /// The things, each in words.
+    pub shown: fn(&KitParts, Unit) -> Vec<String>,
+    /// Takes one away, by its place in the list.
+    pub remove: fn(&mut KitParts, usize),
+    /// Adds one, from what was typed into the fields; or says why not.
+    pub add: fn(&mut KitParts, &[String], Unit) -> Result<(), String>,
+}
+
+/// Bars.
+pub const BARS: Things = Things {
+    title: "Bars",
+    hint: "Weigh yours with its collars: bars of home gyms differ from what is written on them.",
+    fields: &["name", "mass"],
+    shown: |kit, unit| {
+        let bars = kit.bars.iter();
+        bars.map(|bar| format!("{} · {}", bar.name, bar.mass.shown(unit)))
+            .collect()
+    },
+    remove: |kit, at| take_out(&mut kit.bars, at),
+    add: |kit, typed, unit| {
+        kit.bars.push(Bar {
+            name: name(&typed[0])?,
+            mass: mass(&typed[1], unit)?,
+        });
+        Ok(())
+    },
+};
+
+/// Plates.
+pub const PLATES: Things = Things {
+    title: "Plates, in pairs",
+    hint: "",
+    fields: &["mass of one", "pairs"],
+    shown: |kit, unit| {
+        let line = |plate: &PlatePairs| {
+            let pairs = counted(usize::from(plate.pairs), "pair");
+            format!("{} · {pairs}", plate.mass.shown(unit))
+        };
+        kit.plates.iter().map(line).collect()
+    },
+    remove: |kit, at| take_out(&mut kit.plates, at),
+    add: |kit, typed, unit| {
+        let pairs = typed[1]
+            .trim()
+            .parse()
+            .map_err(|_| "pairs are a number from 1 to 20".to_owned())?;
+        let mass = mass(&typed[0], unit)?;
+        kit.plates.retain(|other| other.mass != mass);
+        kit.plates.push(PlatePairs { mass, pairs });
+        Ok(())
+    },
+};
+
+/// Fixed dumbbells and kettlebells.
+pub const DUMBBELLS: Things = Things {
+    title: "Dumbbells and kettlebells",
+    hint: "",
+    fields: &["mass of one"],
+    shown: |kit, unit| {
+        let loads = kit.dumbbells.iter();
+        loads.map(|load| load.shown(unit)).collect()
+    },
+    remove: |kit, at| take_out(&mut kit.dumbbells, at),
+    add: |kit, typed, unit| {
+        let mass = mass(&typed[0], unit)?;
+        kit.dumbbells.retain(|other| *other != mass);
+        kit.dumbbells.push(mass);
+        Ok(())
+    },
+};
+
+/// Loadable handles.
+pub const HANDLES: Things = Things {
+    title: "Loadable handles",
+    hint: "",
+    fields: &["mass of one", "count"],
+    shown: |kit, unit| {
+        let handles = kit.handles.iter();
+        handles
+            .map(|handle| format!("{} × {}", handle.count, handle.mass.shown(unit)))
+            .collect()
+    },
+    remove: |kit, _| kit.handles = None,
+    add: |kit, typed, unit| {
+        let count = typed[1]
+            .trim()
+            .parse()
+            .map_err(|_| "handles are 1 or 2".to_owned())?;
+        let mass = mass(&typed[0], unit)?;
+        kit.handles = Some(Handle { mass, count });
+        Ok(())
+    },
+};
+
+/// Weight stacks.
+pub const STACKS: Things = Things {
+    title: "Weight stacks",
+    hint: "",
+    fields: &["name", "first", "step", "last", "add-ons, spaced"],
+    shown: |kit, unit| {
+        let line = |stack: &Stack| {
+            let add_ons = stack.add_ons.iter();
+            let add_ons: String = add_ons
+                .map(|one| format!(" + {}", one.figure(unit)))
+                .collect();
+            format!(
+                "{} · {} to {} by {}{add_ons}",
+                stack.name,
+                stack.first.figure(unit),
+                stack.last.shown(unit),
+                stack.step.figure(unit),
+            )
+        };
+        kit.stacks.iter().map(line).collect()
+    },
+    remove: |kit, at| take_out(&mut kit.stacks, at),
+    add: |kit, typed, unit| {
+        kit.stacks.push(Stack {
+            name: name(&typed[0])?,
+            first: mass(&typed[1], unit)?,
+            step: mass(&typed[2], unit)?,
+            last: mass(&typed[3], unit)?,
+            add_ons: typed[4]
+                .split_whitespace()
+                .map(|one| mass(one, unit))
+                .collect::<Result<_, _>>()?,
+        });
+        Ok(())
+    },
+};
+
+/// Bands.
+pub const BANDS: Things = Things {
+    title: "Bands",
+    hint: "",
+    fields: &["label"],
+    shown: |kit, _| kit.bands.iter().map(ToString::to_string).collect(),
+    remove: |kit, at| take_out(&mut kit.bands, at),
+    add: |kit, typed, _| {
+        kit.bands.push(name(&typed[0])?);
+        Ok(())
+    },
+};
+
+/// Takes one out of a list; a second tap on a row that is already gone takes nothing.
+fn take_out<T>(list: &mut Vec<T>, at: usize) {
+    if at < list.len() {
+        list.remove(at);
+    }
+}
+
+/// Reads a load that must not be zero.
+pub fn mass(text: &str, unit: Unit) -> Result<Load, String> {
+    let load = Load::parse_in(text, unit).map_err(|error| error.to_string())?;
+    if load.is_zero() {
+        Err("a mass is above 0".to_owned())
+    } else {
+        Ok(load)
+    }
+}
+
+/// Reads a name.
+fn name(text: &str) -> Result<Line, String> {
+    Line::new(text).map_err(|error| error.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::Kit;
+
+    #[test]
+    fn one_pair_is_no_pairs() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        kit.plates.clear();
+        (PLATES.add)(&mut kit, &["20".into(), "1".into()], Unit::Kg).unwrap();
+        (PLATES.add)(&mut kit, &["10".into(), "2".into()], Unit::Kg).unwrap();
+        assert_eq!(
+            (PLATES.shown)(&kit, Unit::Kg),
+            ["20 kg · 1 pair", "10 kg · 2 pairs"]
+        );
+    }
+
+    #[test]
+    fn what_is_gone_is_not_taken_away_twice() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        kit.bars.truncate(1);
+        (BARS.remove)(&mut kit, 0);
+        (BARS.remove)(&mut kit, 0);
+        assert!(kit.bars.is_empty());
+    }
+}

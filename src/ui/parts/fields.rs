@@ -1,0 +1,127 @@
+//! Fields to type into, and the field that takes a file.
+
+use super::Text;
+use super::words::wrong_word;
+use leptos::ev::Event;
+use leptos::prelude::*;
+
+/// What a field takes.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Mode {
+    /// A number with decimals.
+    Decimal,
+    /// A whole number.
+    Whole,
+    /// Any text.
+    Text,
+}
+
+impl Mode {
+    /// The keyboard that the phone shows.
+    fn keyboard(self) -> &'static str {
+        match self {
+            Mode::Decimal => "decimal",
+            Mode::Whole => "numeric",
+            Mode::Text => "text",
+        }
+    }
+}
+
+/// A field with its label. `typed` is told when the person leaves the field, or with each letter where `live`.
+pub fn field(
+    part: impl Into<String>,
+    mode: Mode,
+    label: impl Into<Text>,
+    value: impl Into<Text>,
+    live: bool,
+    typed: impl Fn(String) + Send + Sync + 'static,
+) -> AnyView {
+    field_of(
+        part.into(),
+        mode,
+        label.into(),
+        value.into(),
+        live,
+        Callback::new(typed),
+        None,
+    )
+}
+
+/// A field, and under it what is wrong with what was typed (its hook ends in `-wrong`).
+pub fn checked_field(
+    part: &'static str,
+    mode: Mode,
+    label: impl Into<Text>,
+    value: impl Into<Text>,
+    live: bool,
+    typed: impl Fn(String) + Send + Sync + 'static,
+    wrong: RwSignal<Option<String>>,
+) -> AnyView {
+    let told_by = format!("{part}-wrong");
+    let field = field_of(
+        part.to_owned(),
+        mode,
+        label.into(),
+        value.into(),
+        live,
+        Callback::new(typed),
+        Some(told_by),
+    );
+    vec![field, wrong_word(format!("{part}-wrong"), wrong)].into_any()
+}
+
+fn field_of(
+    part: String,
+    mode: Mode,
+    label: Text,
+    value: Text,
+    live: bool,
+    typed: Callback<String>,
+    described_by: Option<String>,
+) -> AnyView {
+    let take = move |now: bool, event: Event| {
+        if now {
+            typed.run(event_target_value(&event));
+        }
+    };
+    view! {
+        <label class="field">
+            <span>{move || label.get()}</span>
+            <input
+                type="text"
+                autocomplete="off"
+                inputmode=mode.keyboard()
+                data-part=part
+                aria-describedby=described_by
+                prop:value=move || value.get()
+                on:input=move |event| take(live, event)
+                on:change=move |event: Event| take(!live, event)
+            />
+        </label>
+    }
+    .into_any()
+}
+
+/// A button that asks for a file.
+pub fn file_field(
+    part: &'static str,
+    label: &'static str,
+    chosen: impl Fn(Event) + Send + Sync + 'static,
+) -> AnyView {
+    file_field_of(part, label, Callback::new(chosen))
+}
+
+fn file_field_of(part: &'static str, label: &'static str, chosen: Callback<Event>) -> AnyView {
+    view! {
+        <label class="file wide">
+            <span>{label}</span>
+            <input
+                type="file"
+                accept=".json,application/json,text/plain"
+                data-part=part
+                on:change=move |event| chosen.run(event)
+            />
+        </label>
+    }
+    .into_any()
+}

@@ -1,0 +1,17 @@
+//! The choice of a unit.
+
+use super::controls::{choices, toggle};
+use crate::units::Unit;
+use leptos::prelude::*;
+
+/// Kilograms or pounds.
+pub fn unit_choices(name: &'static str, chosen: Signal<Unit>, choose: Callback<Unit>) -> AnyView {
+    let one = move |unit: Unit, words: &'static str| {
+        let pressed = Signal::derive(move || chosen.get() == unit);
+        toggle(format!("unit-{unit}"), words, "", pressed, move || {
+            choose.run(unit)
+        })
+    };
+    let inside = vec![one(Unit::Kg, "kilograms"), one(Unit::Lb, "pounds")];
+    choices("choices two", name, inside)
+}
