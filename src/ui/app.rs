@@ -60,17 +60,18 @@ fn open(app: Stanchion) -> AnyView {
 /// The way between the places.
 fn places(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.main());
-    let link = move |place: Place, part: &'static str, name: &'static str| {
-        let current = move || (at.get() == place).then_some("page");
-        view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
-    };
     let links = vec![
-        link(Place::Floor, "go-floor", "Floor"),
-        link(Place::Sheets, "go-sheets", "Sheets"),
-        link(Place::Ledger, "go-ledger", "Ledger"),
-        link(Place::Kit, "go-kit", "Kit"),
+        way_to(at, Place::Floor, "go-floor", "Floor"),
+        way_to(at, Place::Sheets, "go-sheets", "Sheets"),
+        way_to(at, Place::Ledger, "go-ledger", "Ledger"),
+        way_to(at, Place::Kit, "go-kit", "Kit"),
     ];
     view! { <nav class="places" aria-label="Places" data-part="places">{links}</nav> }.into_any()
+}
+
+fn way_to(at: Memo<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
+    let current = move || (at.get() == place).then_some("page");
+    view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
 }
 
 /// A banner with something to tap behind its text.

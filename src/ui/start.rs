@@ -100,13 +100,13 @@ pub enum Memory {
 pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let keep = app.keep();
     let mut lost = Vec::new();
-    let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
-    let kits: Vec<KitRecord> = shelf(&keep, Shelf::Kits, &mut lost).await?;
-    let body_mass: Vec<BodyMassRecord> = shelf(&keep, Shelf::BodyMass, &mut lost).await?;
-    let sheets: Vec<SheetRecord> = shelf(&keep, Shelf::Sheets, &mut lost).await?;
-    let summaries: Vec<ExerciseSummary> = shelf(&keep, Shelf::Summaries, &mut lost).await?;
-    let mut headings: Vec<Heading> = shelf(&keep, Shelf::Headings, &mut lost).await?;
-    let events: Vec<Event> = shelf(&keep, Shelf::Events, &mut lost).await?;
+    let lifters: Vec<LifterRecord> = records(&keep, Shelf::Lifters, &mut lost).await?;
+    let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
+    let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
+    let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
+    let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
+    let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
     headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
@@ -176,7 +176,7 @@ fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
     sheets
 }
 
-async fn shelf<T: DeserializeOwned>(
+async fn records<T: DeserializeOwned>(
     keep: &Keep,
     shelf: Shelf,
     lost: &mut Vec<String>,
