@@ -1,12 +1,18 @@
 //! Laws of the session machine over random taps on the demo's sheets: replay equals live, undo takes back.
 
+mod common;
+
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;
+use stanchion::cues::{set_timeline, tones};
+use stanchion::kit::Kit;
+use stanchion::ledger::SessionRecord;
 use stanchion::session::{
     Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Tick, What,
 };
-use stanchion::sheet::Note;
-use stanchion::units::{Load, Reps, Rir};
+use stanchion::sheet::{Note, Sheet, unroll};
+use stanchion::strength::propose;
+use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
 
 /// A tap, before it is known what it can mean on the floor as it is then.
@@ -62,18 +68,31 @@ struct Floor {
 }
 
 impl Floor {
+    /// A session on one of the demo's sheets.
     fn open(sheet: usize) -> Floor {
+        let demo = stanchion::store::demo();
+        Floor::with(
+            demo.current_sheets()[sheet].clone(),
+            &Kit::starter(Unit::Kg),
+        )
+    }
+
+    fn with(sheet: Sheet, kit: &Kit) -> Floor {
         let at: DateTime<FixedOffset> = "2026-03-02T18:00:00+01:00".parse().unwrap();
         let now = Moment {
             at,
             tick: Tick { run: 1, ms: 0 },
         };
-        let demo = stanchion::store::demo();
+        let proposals = sheet
+            .blocks()
+            .map(|block| propose(block, &[], kit))
+            .collect();
+        let session = SessionId(Uuid::from_u128(1));
         let began = Began {
-            session: SessionId(Uuid::from_u128(1)),
-            sheet: demo.current_sheets()[sheet].clone(),
+            session,
+            sheet,
             body_mass: None,
-            proposals: vec![],
+            proposals,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));
@@ -234,5 +253,41 @@ proptest! {
             }
             prop_assert!(floor.session.state().deadline_ms(&floor.now).is_none_or(|ms| ms <= rest.length_ms));
         }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// Whatever a sheet file holds runs on the floor: each set has a board and cues, a tap logs it, and the session
+    /// comes to its end with a record of every set.
+    #[test]
+    fn any_sheet_runs_on_the_floor_with_any_kit(sheet in common::sheets::sheet(), kit in common::kits::kit()) {
+        let sets = unroll(&sheet).len();
+        let mut floor = Floor::with(sheet, &kit);
+        let mut logged = 0;
+        while let Some(slot) = floor.session.state().current().cloned() {
+            let state = floor.session.state();
+            let board = state.board(&slot, &kit, &[]);
+            prop_assert!(!board.because(kit.unit()).is_empty());
+            if let Some(load) = board.prescribed {
+                let equipment = state.block_of(&slot).exercise.equipment;
+                prop_assert!(kit.is_loadable(equipment, load), "{load} on {equipment:?}");
+            }
+            let timeline = set_timeline(&slot.planned, 3);
+            prop_assert!(tones(&timeline).iter().all(|tone| tone.len_ms > 0));
+            let what = What::SetDone {
+                set: slot.planned.key,
+                done: slot.as_prescribed(board.load),
+                proposed: board.prescribed,
+            };
+            let event = stamp(&mut floor.mint, floor.now, what);
+            prop_assert_eq!(floor.session.take(event), Ok(()));
+            logged += 1;
+        }
+        prop_assert_eq!(logged, sets);
+        prop_assert_eq!(floor.session.state().phase, Phase::AllDone);
+        let record = SessionRecord::from_events(floor.session.events()).unwrap();
+        prop_assert_eq!(record.lines().count(), sets);
     }
 }
