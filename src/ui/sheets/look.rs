@@ -62,9 +62,11 @@ fn block_head(block: &Block) -> String {
 }
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
-    match proposal.load {
-        Some(load) => format!("{}: {}", load.shown(unit), proposal.because.said(unit)),
-        None => proposal.because.said(unit),
+    let said = proposal.because.said(unit);
+    match proposal.load.map(|load| load.shown(unit)) {
+        // Most reasons end in the load itself.
+        Some(load) if !said.contains(&load) => format!("{load}: {said}"),
+        _ => said,
     }
 }
 
