@@ -215,6 +215,28 @@ async fn the_tempo_strip_and_the_count_follow_the_cues() {
     person.close().await;
 }
 
+#[tokio::test]
+async fn one_can_look_elsewhere_and_the_session_goes_on() {
+    let server = Server::start();
+    let browser = Browser::start("leave");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    person.reads("saved", "saved").await;
+    person.tap("more").await;
+    person.tap("leave-kit").await;
+    person.see("kit").await;
+    // The back gesture leads back, and so does the way to the floor.
+    person.client.back().await.expect("the browser goes back");
+    person.reads("logged", "logged 6 reps at 15 kg").await;
+    person.tap("more").await;
+    person.tap("leave-ledger").await;
+    person.see("ledger-empty").await;
+    person.tap("go-floor").await;
+    person.see("rest").await;
+    person.close().await;
+}
+
 /// Waits until nothing is left to write.
 async fn saved(person: &Person) {
     person

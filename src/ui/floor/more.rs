@@ -3,7 +3,8 @@
 use super::screen::Open;
 use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
-use crate::ui::parts::{button, dynamic, line, list, panel, tap, wrong_word};
+use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, wrong_word};
+use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
@@ -91,7 +92,27 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         end,
     ];
     let inside = view! { <div class="more">{inside}</div> }.into_any();
-    panel("more-panel", "More", close, vec![inside])
+    let ways = vec![
+        leave(Place::Sheets, "leave-sheets", "Sheets"),
+        leave(Place::Ledger, "leave-ledger", "Ledger"),
+        leave(Place::Kit, "leave-kit", "Kit"),
+    ];
+    let ways = view! { <nav class="more" aria-label="Other places">{ways}</nav> }.into_any();
+    panel(
+        "more-panel",
+        "More",
+        close,
+        vec![
+            inside,
+            quiet("The session goes on while you look elsewhere."),
+            ways,
+        ],
+    )
+}
+
+/// A way off the floor; the session goes on.
+fn leave(place: Place, part: &'static str, name: &'static str) -> AnyView {
+    view! { <a class="wide" href=place.href() data-part=part>{name}</a> }.into_any()
 }
 
 /// A note on the session; the warm-up and the notes of the sheet to read again.
