@@ -6,9 +6,10 @@ use common::archives::archive;
 use common::events::{event, session};
 use common::{schema, time};
 use proptest::prelude::*;
+use stanchion::json::parse;
 use stanchion::ledger::{SessionRecord, summaries_of, update};
 use stanchion::session::{Event, What, effective};
-use stanchion::store::{Archive, Kept, Record, SessionLog, import, open, parse, read, seal, write};
+use stanchion::store::{Archive, Kept, Record, SessionLog, import, open, read, seal, write};
 
 /// The text of an archive, its time of writing fixed: equal texts are equal to the last digit.
 fn text(archive: &Archive) -> String {

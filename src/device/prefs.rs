@@ -2,7 +2,7 @@
 //! storage, which browsers write late and never sync; nothing that was lifted belongs here.
 
 use super::js;
-use gloo_storage::errors::StorageError;
+use crate::json;
 use gloo_storage::{LocalStorage, Storage};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -44,9 +44,8 @@ impl std::error::Error for PrefError {}
 #[must_use]
 pub fn get<T: DeserializeOwned>(key: &str) -> Option<T> {
     let key = format!("{PREFIX}{key}");
-    is_there(&key)
-        .then(|| LocalStorage::get(key).ok())
-        .flatten()
+    let storage = is_there(&key).then(LocalStorage::raw)?;
+    json::parse(&storage.get_item(&key).ok()??).ok()
 }
 
 /// Keeps a setting.
@@ -58,11 +57,10 @@ pub fn set<T: Serialize>(key: &str, value: &T) -> Result<(), PrefError> {
     if !is_there(&key) {
         return Err(PrefError::Unavailable);
     }
-    LocalStorage::set(key, value).map_err(|error| PrefError::Refused {
-        what: match error {
-            StorageError::JsError(error) => error.to_string(),
-            other => other.to_string(),
-        },
+    // Written by our own writer, as everything else is: gloo-storage would bring a second one.
+    let kept = LocalStorage::raw().set_item(&key, &json::text(value));
+    kept.map_err(|error| PrefError::Refused {
+        what: js::error_text(&error),
     })
 }
 

@@ -3,7 +3,7 @@
 use super::record::SessionRecord;
 use super::volume::{Volume, VolumeLoad};
 use crate::session::SessionId;
-use crate::sheet::Line;
+use crate::sheet::{Line, SheetId};
 use crate::units::Rpe;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -19,6 +19,8 @@ pub struct Heading {
     /// When it ended; none while it is under way.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ended: Option<DateTime<FixedOffset>>,
+    /// The sheet that it followed.
+    pub sheet_id: SheetId,
     /// The sheet's name at the time.
     pub sheet: Line,
     /// How many sets were done, ramp-ups among them.
@@ -40,6 +42,7 @@ impl Heading {
             session: record.session,
             began: record.began,
             ended: record.ended,
+            sheet_id: record.sheet,
             sheet: record.sheet_name.clone(),
             sets_done: u32::try_from(record.lines().count()).unwrap_or(u32::MAX),
             volume: Volume::of(record).work,

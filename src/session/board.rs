@@ -1,11 +1,12 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
-use super::state::{Slot, State};
+use super::slot::{Slot, Status};
+use super::state::State;
 use crate::kit::{Change, Kit, Loading, change};
 use crate::sheet::{Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
-    Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, set_load,
+    Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, cautions, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -46,8 +47,10 @@ pub struct Board {
     pub tempo: Option<Tempo>,
     /// One form cue.
     pub cue: Option<Line>,
-    /// Caution lines.
-    pub cautions: Vec<Line>,
+    /// Caution lines: the sheet's own and the usual ones.
+    pub cautions: Vec<String>,
+    /// The warm-up of the sheet, while nothing was done yet.
+    pub warm_up: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
     /// Where the block's work load comes from.
@@ -131,6 +134,11 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
+        let own = block.cautions.iter().map(ToString::to_string);
+        let usual = cautions(block, &planned.kind)
+            .into_iter()
+            .map(str::to_owned);
+        let untouched = self.slots.iter().all(|slot| slot.status == Status::Pending);
         let place = self
             .slots
             .iter()
@@ -138,7 +146,7 @@ impl State {
         let next = place.and_then(|place| {
             self.slots[place + 1..]
                 .iter()
-                .find(|other| other.status == super::Status::Pending)
+                .find(|other| other.status == Status::Pending)
         });
         Board {
             key: planned.key,
@@ -160,7 +168,12 @@ impl State {
             sides: planned.sides,
             tempo: planned.tempo,
             cue,
-            cautions: block.cautions.clone(),
+            cautions: own.chain(usual).collect(),
+            warm_up: if untouched {
+                self.began.sheet.warm_up.clone()
+            } else {
+                Vec::new()
+            },
             because: prescribed.because,
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
             loading,

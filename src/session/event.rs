@@ -5,7 +5,7 @@ use crate::sheet::{BlockId, Note, SetKey, Sheet};
 use crate::strength::Proposal;
 use crate::units::{Load, Reps, Rir, Rpe};
 use chrono::{DateTime, FixedOffset};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 use uuid::Uuid;
 
 /// What identifies a session.
@@ -100,11 +100,13 @@ pub enum What {
     /// The session began.
     Began(Box<Began>),
     /// A set was started: count-in, then its cues.
+    #[serde(deserialize_with = "set_alone")]
     SetStarted {
         /// The set.
         set: SetKey,
     },
     /// A started set was called off before anything was logged.
+    #[serde(deserialize_with = "set_alone")]
     SetStopped {
         /// The set.
         set: SetKey,
@@ -127,6 +129,7 @@ pub enum What {
         done: Done,
     },
     /// A set was passed over.
+    #[serde(deserialize_with = "set_alone")]
     SetSkipped {
         /// The set.
         set: SetKey,
@@ -139,6 +142,7 @@ pub enum What {
         line: u8,
     },
     /// A set taken off the plan.
+    #[serde(deserialize_with = "set_alone")]
     SetDropped {
         /// The set.
         set: SetKey,
@@ -201,4 +205,14 @@ pub enum What {
         /// That event.
         event: EventId,
     },
+}
+
+/// `{set}`, which four events share: the derived reader would hold it once an event.
+fn set_alone<'de, D: Deserializer<'de>>(source: D) -> Result<SetKey, D::Error> {
+    #[derive(Deserialize)]
+    #[serde(deny_unknown_fields)]
+    struct Form {
+        set: SetKey,
+    }
+    Ok(Form::deserialize(source)?.set)
 }

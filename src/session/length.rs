@@ -1,7 +1,8 @@
 //! How long a session still takes: from tempo, reps, rests and change-overs.
 
 use super::event::Moment;
-use super::state::{Phase, State, Status};
+use super::slot::{Phase, Status};
+use super::state::State;
 use crate::sheet::{PlannedSet, Stage, Target};
 
 /// Seconds of one repetition whose tempo is not prescribed. Common practice, no source.

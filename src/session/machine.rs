@@ -3,7 +3,8 @@
 use super::done::{Amount, Done, StageAmount};
 use super::effective::effective;
 use super::event::{Event, EventId, What};
-use super::state::{Phase, Slot, State, Status};
+use super::slot::{Phase, Slot, Status};
+use super::state::State;
 use crate::sheet::{SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
 use std::fmt;

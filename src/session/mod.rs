@@ -11,6 +11,7 @@ mod event;
 mod length;
 mod machine;
 mod mint;
+mod slot;
 mod state;
 
 pub use board::Board;
@@ -20,7 +21,8 @@ pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use length::set_seconds;
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
-pub use state::{Logged, Phase, Rest, Slot, State, Status};
+pub use slot::{Logged, Phase, Rest, Slot, Status};
+pub use state::State;
 
 #[cfg(test)]
 mod tests;

@@ -6,6 +6,7 @@ use super::loads::LoadBasis;
 use super::progression::Progression;
 use super::tempo::Tempo;
 use super::text::Line;
+use crate::json;
 use crate::units::{Load, Seconds};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -111,12 +112,7 @@ impl Block {
     /// cues and the number of sets do not matter.
     #[must_use]
     pub fn shape(&self) -> String {
-        let written = |value: Result<String, serde_json::Error>| value.unwrap_or_default();
-        let mut shape = written(serde_json::to_string(&(
-            &self.basis,
-            &self.sides,
-            &self.tempo,
-        )));
+        let mut shape = json::text(&(&self.basis, &self.sides, &self.tempo));
         for sets in self.sets.iter().filter(|sets| sets.kind.is_work()) {
             shape.push_str(&format!(" {} {}", sets.kind.name(), sets.target));
         }

@@ -1,6 +1,7 @@
 //! A sheet: the written plan of one session, its blocks straight, in pairs or in circuits.
 
 use super::block::{Block, BlockId};
+use super::form::SheetForm;
 use super::text::{Line, Note};
 use crate::units::Seconds;
 use chrono::{DateTime, FixedOffset};
@@ -94,23 +95,6 @@ pub struct Sheet {
     pub budget_minutes: Option<u16>,
     /// Its groups of blocks in order.
     pub groups: Vec<Group>,
-}
-
-/// The file's form of a [`Sheet`], before it is checked as a whole.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct SheetForm {
-    id: SheetId,
-    version: SheetVersion,
-    written: DateTime<FixedOffset>,
-    name: Line,
-    #[serde(default)]
-    warm_up: Vec<Line>,
-    #[serde(default)]
-    notes: Note,
-    #[serde(default)]
-    budget_minutes: Option<u16>,
-    groups: Vec<Group>,
 }
 
 /// Why a sheet does not hold together.
@@ -211,34 +195,5 @@ impl Sheet {
             }
         }
         Ok(())
-    }
-}
-
-impl TryFrom<SheetForm> for Sheet {
-    type Error = UnfitSheet;
-
-    fn try_from(form: SheetForm) -> Result<Sheet, UnfitSheet> {
-        let SheetForm {
-            id,
-            version,
-            written,
-            name,
-            warm_up,
-            notes,
-            budget_minutes,
-            groups,
-        } = form;
-        let sheet = Sheet {
-            id,
-            version,
-            written,
-            name,
-            warm_up,
-            notes,
-            budget_minutes,
-            groups,
-        };
-        sheet.check()?;
-        Ok(sheet)
     }
 }

@@ -2,6 +2,7 @@
 
 mod block;
 mod exercise;
+mod form;
 mod group;
 mod kind;
 mod loads;
@@ -13,6 +14,7 @@ mod unroll;
 
 pub use block::{Block, BlockId, Role, SideMode};
 pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
+pub(crate) use form::SheetForm;
 pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub use kind::{SetKind, Sets};
 pub use loads::{LoadBasis, LoadPolicy, Step};

@@ -2,6 +2,7 @@
 
 use super::tempo::Tempo;
 use crate::units::{Metres, Reps, Seconds, clock};
+use serde::de::{Deserializer, Error, MapAccess, Visitor};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -9,8 +10,8 @@ use std::fmt;
 pub const STAGES_MAX: usize = 8;
 
 /// How many repetitions.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(into = "RepTargetForm", try_from = "RepTargetForm")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(into = "RepTargetForm")]
 pub enum RepTarget {
     /// Exactly so many.
     Fixed(Reps),
@@ -21,12 +22,8 @@ pub enum RepTarget {
 }
 
 /// The file's form of a [`RepTarget`]: 5, or {from, to}, or {least}.
-#[derive(Serialize, Deserialize)]
-#[serde(
-    untagged,
-    deny_unknown_fields,
-    expecting = "reps are a number like 5, or {\"from\": 5, \"to\": 7}, or {\"least\": 8}"
-)]
+#[derive(Serialize)]
+#[serde(untagged)]
 enum RepTargetForm {
     Fixed(Reps),
     Range { from: Reps, to: Reps },
@@ -142,14 +139,53 @@ impl From<RepTarget> for RepTargetForm {
     }
 }
 
-impl TryFrom<RepTargetForm> for RepTarget {
-    type Error = UnfitReps;
-    fn try_from(form: RepTargetForm) -> Result<RepTarget, UnfitReps> {
-        match form {
-            RepTargetForm::Fixed(n) => RepTarget::fixed(n),
-            RepTargetForm::Range { from, to } => RepTarget::range(from, to),
-            RepTargetForm::AtLeast { least } => RepTarget::at_least(least),
+/// What a file may say, in words.
+const FORMS: &str = "a number of reps like 5, or {\"from\": 5, \"to\": 7}, or {\"least\": 8}";
+
+/// Reads the file's form, without trying one after the other: so an error keeps its place and its reason.
+struct RepTargetVisitor;
+
+impl<'de> Visitor<'de> for RepTargetVisitor {
+    type Value = RepTarget;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(FORMS)
+    }
+
+    fn visit_i64<E: Error>(self, n: i64) -> Result<RepTarget, E> {
+        let reps = Reps::new(n).map_err(E::custom)?;
+        RepTarget::fixed(reps).map_err(E::custom)
+    }
+
+    fn visit_u64<E: Error>(self, n: u64) -> Result<RepTarget, E> {
+        // What is beyond an i64 is far out of range, and so is its largest number.
+        self.visit_i64(i64::try_from(n).unwrap_or(i64::MAX))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<RepTarget, A::Error> {
+        const NAMES: &[&str] = &["from", "to", "least"];
+        let mut given = [None; 3];
+        while let Some(name) = map.next_key::<String>()? {
+            match NAMES.iter().position(|known| *known == name) {
+                Some(field) if given[field].is_some() => {
+                    return Err(A::Error::duplicate_field(NAMES[field]));
+                }
+                Some(field) => given[field] = Some(map.next_value::<Reps>()?),
+                None => return Err(A::Error::unknown_field(&name, NAMES)),
+            }
         }
+        match given {
+            [Some(from), Some(to), None] => RepTarget::range(from, to),
+            [None, None, Some(least)] => RepTarget::at_least(least),
+            _ => return Err(A::Error::custom(format_args!("expected {FORMS}"))),
+        }
+        .map_err(A::Error::custom)
+    }
+}
+
+impl<'de> Deserialize<'de> for RepTarget {
+    fn deserialize<D: Deserializer<'de>>(source: D) -> Result<RepTarget, D::Error> {
+        source.deserialize_any(RepTargetVisitor)
     }
 }
 

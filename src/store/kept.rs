@@ -1,5 +1,6 @@
 //! A set of immutable records, each with an id.
 
+use crate::json;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -113,5 +114,5 @@ impl<R: Record> Kept<R> {
 
 /// The JSON text of a record, in one line.
 pub(super) fn content<T: Serialize>(record: &T) -> String {
-    serde_json::to_string(record).expect("records have text keys only and always make JSON")
+    json::text(record)
 }

@@ -29,7 +29,7 @@ pub use import::import;
 pub use kept::{Kept, Put, Record};
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
-pub use read::{ReadError, check_size, parse, read};
+pub use read::{ReadError, check_size, read};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};
 pub use row::{RowError, open, seal};
 pub use session_log::{SessionLog, UnfitSession};

@@ -4,9 +4,7 @@ use super::archive::Archive;
 use super::file::{FILE_BYTES_MAX, FORMAT, FileV1};
 use super::kept::{Kept, Put, Record};
 use super::migrate::FormatVersion;
-use serde::Deserialize;
-use serde::de::DeserializeOwned;
-use serde_json::Value;
+use crate::json::{Cursor, Fault, Misread, parse};
 use std::fmt;
 use uuid::Uuid;
 
@@ -39,16 +37,7 @@ pub enum ReadError {
         known: u64,
     },
     /// A value that is not allowed where it stands.
-    Wrong {
-        /// The place in the file, like `sheets[0].groups[2]`.
-        path: String,
-        /// Line where reading stopped, from 1.
-        line: usize,
-        /// Column where reading stopped, from 1.
-        column: usize,
-        /// What is wrong and what is allowed.
-        why: String,
-    },
+    Wrong(Misread),
     /// Two records have one id and differ.
     Twins {
         /// The place of the second in the file.
@@ -93,12 +82,7 @@ impl fmt::Display for ReadError {
                 f,
                 "version: the file has version {found}, this app reads versions up to {known}: update the app, then try again"
             ),
-            ReadError::Wrong {
-                path,
-                line,
-                column,
-                why,
-            } => write!(f, "{path} (line {line}, column {column}): {why}"),
+            ReadError::Wrong(misread) => misread.fmt(f),
             ReadError::Twins { path, what, id } => write!(
                 f,
                 "{path}: a second {what} has the id {id} and differs from the first: give each its own"
@@ -134,67 +118,42 @@ pub fn read(text: &str) -> Result<Archive, ReadError> {
     // A byte order mark, as some editors write.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     match version(text)? {
-        FormatVersion::V1 => gather(parse(text)?),
+        FormatVersion::V1 => gather(parse(text).map_err(ReadError::Wrong)?),
     }
 }
 
-/// The head of a file; everything else is passed over unread.
-#[derive(Deserialize)]
-struct Head {
-    #[serde(default)]
-    format: Value,
-    #[serde(default)]
-    version: Value,
-}
-
+/// Checks that the whole text is JSON, and reads the head of it; everything else is passed over.
 fn version(text: &str) -> Result<FormatVersion, ReadError> {
-    let head: Head = serde_json::from_str(text).map_err(|error| {
-        if error.is_data() {
-            ReadError::NotOurs
-        } else {
-            ReadError::NotJson {
-                line: error.line(),
-                column: error.column(),
-                why: bare(&error),
-            }
-        }
+    let mut cursor = Cursor::new(text);
+    let (ours, version) = head(&mut cursor).map_err(|fault| {
+        let Misread {
+            line, column, why, ..
+        } = cursor.misread(&fault);
+        ReadError::NotJson { line, column, why }
     })?;
-    if head.format != FORMAT {
+    if !ours {
         return Err(ReadError::NotOurs);
     }
-    let number = head.version.as_u64().ok_or(ReadError::NoVersion)?;
-    FormatVersion::try_from(number)
+    let number = version.and_then(|version| version.parse::<u64>().ok());
+    FormatVersion::try_from(number.ok_or(ReadError::NoVersion)?)
 }
 
-/// Reads one value of the format: what [`read`] does to a whole file, for the text of one row of the database.
-///
-/// Use it for rows too: the program then carries one reader of every type and not two.
-///
-/// # Errors
-/// [`ReadError::Wrong`] with the place in the text.
-pub fn parse<T: DeserializeOwned>(text: &str) -> Result<T, ReadError> {
-    let mut source = serde_json::Deserializer::from_str(text);
-    serde_path_to_error::deserialize(&mut source).map_err(|error| {
-        let path = error.path().to_string();
-        let error = error.into_inner();
-        ReadError::Wrong {
-            path: if path == "." {
-                "the whole".to_owned()
-            } else {
-                path
-            },
-            line: error.line(),
-            column: error.column(),
-            why: bare(&error),
+/// True when the file says that it is ours, and the text of its version.
+fn head<'t>(cursor: &mut Cursor<'t>) -> Result<(bool, Option<&'t str>), Fault> {
+    let (mut ours, mut version) = (false, None);
+    if cursor.opens(b'{')? {
+        while let Some(name) = cursor.next_name(0)? {
+            match &*name {
+                "format" if cursor.peek()? == b'"' => ours = cursor.string()? == FORMAT,
+                "version" => version = Some(cursor.skip()?),
+                _ => _ = cursor.skip()?,
+            }
         }
-    })
-}
-
-/// The message without the position that the reader appends: it is told apart.
-fn bare(error: &serde_json::Error) -> String {
-    let text = error.to_string();
-    let position = format!(" at line {} column {}", error.line(), error.column());
-    text.strip_suffix(&position).unwrap_or(&text).to_owned()
+    } else {
+        cursor.skip()?;
+    }
+    cursor.finish()?;
+    Ok((ours, version))
 }
 
 fn gather(form: FileV1) -> Result<Archive, ReadError> {

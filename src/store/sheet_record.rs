@@ -1,14 +1,14 @@
 //! A sheet as it is kept: a written version, or the note that it was removed.
 
 use super::kept::Record;
-use crate::sheet::{Group, Line, Note, Sheet, SheetId, SheetVersion};
+use crate::sheet::{Sheet, SheetForm, SheetId, SheetVersion};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize, Serializer};
 use uuid::Uuid;
 
 /// One version of a sheet. The newest version of a sheet counts.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
-#[serde(try_from = "SheetRecordForm")]
+#[serde(try_from = "SheetForm")]
 pub enum SheetRecord {
     /// The sheet as written.
     Written(Box<Sheet>),
@@ -93,58 +93,20 @@ impl Serialize for SheetRecord {
     }
 }
 
-/// The file's form of both. One struct and no untagged enum: so an error keeps its place in the file.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct SheetRecordForm {
-    id: SheetId,
-    version: SheetVersion,
-    written: DateTime<FixedOffset>,
-    removed: Option<bool>,
-    name: Option<Line>,
-    warm_up: Option<Vec<Line>>,
-    notes: Option<Note>,
-    budget_minutes: Option<u16>,
-    groups: Option<Vec<Group>>,
-}
-
-impl TryFrom<SheetRecordForm> for SheetRecord {
+impl TryFrom<SheetForm> for SheetRecord {
     type Error = String;
 
-    fn try_from(form: SheetRecordForm) -> Result<SheetRecord, String> {
-        let SheetRecordForm {
-            id,
-            version,
-            written,
-            ..
-        } = form;
-        if form.removed == Some(true) {
-            let bare = form.name.is_none()
-                && form.warm_up.is_none()
-                && form.notes.is_none()
-                && form.budget_minutes.is_none()
-                && form.groups.is_none();
-            return if bare {
-                Ok(SheetRecord::Removed(RemovedSheet {
-                    id,
-                    version,
-                    written,
-                }))
-            } else {
-                Err("a removed sheet has id, version and written only".to_owned())
-            };
+    fn try_from(form: SheetForm) -> Result<SheetRecord, String> {
+        if !form.is_removed() {
+            return Ok(SheetRecord::Written(Box::new(form.try_into()?)));
         }
-        let sheet = Sheet {
-            id,
-            version,
-            written,
-            name: form.name.ok_or("the sheet needs a name")?,
-            warm_up: form.warm_up.unwrap_or_default(),
-            notes: form.notes.unwrap_or_default(),
-            budget_minutes: form.budget_minutes,
-            groups: form.groups.ok_or("the sheet needs groups of blocks")?,
-        };
-        sheet.check().map_err(|error| error.to_string())?;
-        Ok(SheetRecord::Written(Box::new(sheet)))
+        if !form.is_bare() {
+            return Err("a removed sheet has id, version and written only".to_owned());
+        }
+        Ok(SheetRecord::Removed(RemovedSheet {
+            id: form.id,
+            version: form.version,
+            written: form.written,
+        }))
     }
 }

@@ -24,11 +24,13 @@ pub enum Shelf {
     Lifters,
     /// Body masses; key: id.
     BodyMass,
+    /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
+    Aside,
 }
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 8] = [
+    pub const ALL: [Shelf; 9] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -37,6 +39,7 @@ impl Shelf {
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
+        Shelf::Aside,
     ];
 
     /// Name of the object store; it never changes.
@@ -51,6 +54,7 @@ impl Shelf {
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
+            Shelf::Aside => "aside",
         }
     }
 }

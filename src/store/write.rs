@@ -5,9 +5,11 @@ use super::file::FORMAT;
 use super::kept::{Kept, Record, content};
 use super::migrate::FormatVersion;
 use super::session_log::SessionLog;
+use crate::json::pretty;
 use chrono::{DateTime, FixedOffset};
-use serde::Serialize;
-use serde_json::ser::{PrettyFormatter, Serializer};
+
+/// How far the entries of a list are set in.
+const INDENT: usize = 2;
 
 /// The text of a file with all of `archive`, written at `written`.
 ///
@@ -37,7 +39,9 @@ fn list(name: &str, entries: Vec<String>) -> Option<String> {
 }
 
 fn records<R: Record>(kept: &Kept<R>) -> Vec<String> {
-    kept.iter().map(pretty).collect()
+    kept.iter()
+        .map(|record| pretty(&content(record), INDENT))
+        .collect()
 }
 
 fn session(log: &SessionLog) -> String {
@@ -47,17 +51,4 @@ fn session(log: &SessionLog) -> String {
         content(&log.id()),
         events.join(",\n    ")
     )
-}
-
-/// A record on lines of their own, set in by two.
-fn pretty<R: Serialize>(record: &R) -> String {
-    let mut bytes = Vec::new();
-    let mut to = Serializer::with_formatter(&mut bytes, PrettyFormatter::with_indent(b" "));
-    record
-        .serialize(&mut to)
-        .expect("records have text keys only and always make JSON");
-    // Line breaks inside texts are escaped, so every one there is comes from the form.
-    String::from_utf8(bytes)
-        .expect("JSON is UTF-8")
-        .replace('\n', "\n  ")
 }

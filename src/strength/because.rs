@@ -1,5 +1,6 @@
 //! Where a proposed work load comes from, as data; its words are in `words`.
 
+use super::because_forms as forms;
 use crate::sheet::{BlockId, Equipment};
 use crate::units::{Load, Reps, Rir, Share};
 use serde::{Deserialize, Serialize};
@@ -38,6 +39,7 @@ pub struct Moved {
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Because {
     /// Nothing is known yet; the sheet names a load to start from.
+    #[serde(deserialize_with = "forms::made")]
     StartOfSheet {
         /// The sheet's load.
         wanted: Load,
@@ -54,6 +56,7 @@ pub enum Because {
         wanted: Load,
     },
     /// The sheet's own load, never changed by a rule.
+    #[serde(deserialize_with = "forms::made")]
     AsWritten {
         /// The sheet's load.
         wanted: Load,
@@ -61,6 +64,7 @@ pub enum Because {
         to: Load,
     },
     /// There is nothing to judge by in the sets of last time: the same load.
+    #[serde(deserialize_with = "forms::moved")]
     SameAsLast {
         /// From which load to which.
         moved: Moved,
@@ -73,6 +77,7 @@ pub enum Because {
         moved: Moved,
     },
     /// Double progression: top of the range reached, a step up.
+    #[serde(deserialize_with = "forms::ranged")]
     TopReached {
         /// Reps of last time's work sets in order.
         reps: Vec<Reps>,
@@ -84,6 +89,7 @@ pub enum Because {
         moved: Moved,
     },
     /// Double progression: inside the range, same load, more reps.
+    #[serde(deserialize_with = "forms::ranged")]
     InRange {
         /// Reps of last time's work sets in order.
         reps: Vec<Reps>,
@@ -95,6 +101,7 @@ pub enum Because {
         moved: Moved,
     },
     /// Double progression: below the range, a step down.
+    #[serde(deserialize_with = "forms::ranged")]
     BelowRange {
         /// Reps of last time's work sets in order.
         reps: Vec<Reps>,
@@ -124,11 +131,13 @@ pub enum Because {
         moved: Moved,
     },
     /// Every rep was done: the fixed step.
+    #[serde(deserialize_with = "forms::moved")]
     AllDone {
         /// From which load to which.
         moved: Moved,
     },
     /// Not every rep was done: same load.
+    #[serde(deserialize_with = "forms::moved")]
     NotAllDone {
         /// From which load to which.
         moved: Moved,
@@ -143,11 +152,13 @@ pub enum Because {
         to: Load,
     },
     /// A share of the estimate is asked for and there is none: same load.
+    #[serde(deserialize_with = "forms::moved")]
     NoEstimate {
         /// From which load to which.
         moved: Moved,
     },
     /// More left than aimed at: a step up.
+    #[serde(deserialize_with = "forms::reserve")]
     MoreInReserve {
         /// Reps in reserve in the last work set.
         reserve: Rir,
@@ -164,6 +175,7 @@ pub enum Because {
         moved: Moved,
     },
     /// Less left than aimed at: a step down.
+    #[serde(deserialize_with = "forms::reserve")]
     LessInReserve {
         /// Reps in reserve in the last work set.
         reserve: Rir,
@@ -173,6 +185,7 @@ pub enum Because {
         moved: Moved,
     },
     /// No reserve was said: same load.
+    #[serde(deserialize_with = "forms::moved")]
     NoReserveSaid {
         /// From which load to which.
         moved: Moved,

@@ -1,6 +1,7 @@
 //! What it means: the next load with its because, the load of each set, the estimate, and when to be careful.
 
 mod because;
+mod because_forms;
 mod curves;
 mod estimate;
 mod history;
@@ -17,6 +18,6 @@ pub use curves::{EPLEY_REPS_MAX, OffTheCurve, epley};
 pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
 pub use history::{Performance, SetResult};
 pub use propose::propose;
-pub use safety::jump_caution;
+pub use safety::{cautions, jump_caution};
 pub use set_because::{OutcomeStep, SetBecause, ShareOf};
 pub use set_load::{DoneSet, Prescribed, set_load};

@@ -1,5 +1,6 @@
 //! When a load asks for a word of caution.
 
+use crate::sheet::{Block, Equipment, Pattern, SetKind};
 use crate::units::Load;
 use rust_decimal::Decimal;
 
@@ -16,6 +17,28 @@ const JUMP: Decimal = Decimal::from_parts(110, 0, 0, false, 2);
 #[must_use]
 pub fn jump_caution(previous_best: Option<Load>, load: Load) -> bool {
     previous_best.is_some_and(|best| !best.is_zero() && load.kg() > best.kg() * JUMP)
+}
+
+/// The usual cautions for a set, in words: to failure, and for hinges and bent-over rows whose sheet says nothing.
+///
+/// Common practice, no source; physicians, qualified coaches and local rules come first.
+#[must_use]
+pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
+    let mut cautions = Vec::new();
+    if matches!(kind, SetKind::ToFailure) {
+        cautions.push("To technical failure: safety bars or a spotter; stop when the next rep would not be clean.");
+    }
+    let bent_over = match block.exercise.pattern {
+        Pattern::Hinge => true,
+        Pattern::PullAcross => {
+            !matches!(block.exercise.equipment, Equipment::Stack | Equipment::Band)
+        }
+        _ => false,
+    };
+    if bent_over && block.cautions.is_empty() {
+        cautions.push("Brace, keep the trunk angle; when it drifts, take load off.");
+    }
+    cautions
 }
 
 #[cfg(test)]

@@ -60,17 +60,18 @@ fn open(app: Stanchion) -> AnyView {
 /// The way between the places.
 fn places(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.main());
-    let link = move |place: Place, part: &'static str, name: &'static str| {
-        let current = move || (at.get() == place).then_some("page");
-        view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
-    };
     let links = vec![
-        link(Place::Floor, "go-floor", "Floor"),
-        link(Place::Sheets, "go-sheets", "Sheets"),
-        link(Place::Ledger, "go-ledger", "Ledger"),
-        link(Place::Kit, "go-kit", "Kit"),
+        way_to(at, Place::Floor, "go-floor", "Floor"),
+        way_to(at, Place::Sheets, "go-sheets", "Sheets"),
+        way_to(at, Place::Ledger, "go-ledger", "Ledger"),
+        way_to(at, Place::Kit, "go-kit", "Kit"),
     ];
     view! { <nav class="places" aria-label="Places" data-part="places">{links}</nav> }.into_any()
+}
+
+fn way_to(at: Memo<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
+    let current = move || (at.get() == place).then_some("page");
+    view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
 }
 
 /// A banner with something to tap behind its text.
@@ -83,6 +84,7 @@ fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyVie
 fn banners(app: Stanchion) -> AnyView {
     let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
     let notice = app.of(|model| model.notice.clone());
+    let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.in_session());
     let inside = vec![
         dynamic(move || {
@@ -92,6 +94,11 @@ fn banners(app: Stanchion) -> AnyView {
         dynamic(move || match notice.get() {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
             None => ().into_any(),
+        }),
+        when(follows, move || {
+            let text =
+                "Stanchion is in use in another tab or window; here you can look.".to_owned();
+            banner("follows", true, text, take_over(app))
         }),
         when(update, move || {
             banner(
@@ -132,6 +139,16 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
 fn close_notice(app: Stanchion) -> AnyView {
     button("plain", "notice-close", "Close", move || {
         app.model.update(|model| model.notice = None)
+    })
+}
+
+fn take_over(app: Stanchion) -> AnyView {
+    button("plain", "take-over", "Take over here", move || {
+        app.writer.with_value(|writer| {
+            if let Some(writer) = writer {
+                writer.steal();
+            }
+        });
     })
 }
 

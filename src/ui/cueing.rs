@@ -1,6 +1,6 @@
 //! Cues follow the phase: when a set or a rest begins, its whole line of tones is handed to the audio clock at once.
 
-use super::kit::{settle_sound, sound_on};
+use super::kit::settle_sound;
 use super::stanchion::{Stanchion, moment};
 use crate::cues::{rest_timeline, set_timeline, tones};
 use crate::device::sound::Playing;
@@ -47,6 +47,7 @@ pub fn run(app: Stanchion) {
         }
     });
     Effect::new(move |_| {
+        let on = app.cues_on.get();
         let line = match sounding.get() {
             Sounding::Nothing => None,
             Sounding::Set(set, since) => {
@@ -62,7 +63,7 @@ pub fn run(app: Stanchion) {
                 before.stop();
             }
             if let Some((tones, since)) = line
-                && sound_on()
+                && on
             {
                 // What lies before now was heard, or was missed; a rest that ended meanwhile is not replayed.
                 let from_ms = moment().since(&since) as f64;

@@ -1,6 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one.
 
 use crate::device::db::{Db, DbError, Write};
+use crate::json;
 use crate::store::{SheetRecord, Shelf, open, seal};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -82,6 +83,14 @@ impl Keep {
         Ok(shelved)
     }
 
+    /// The rows of a shelf as they are, each behind its shelf and key.
+    pub async fn raw(&self, shelf: Shelf) -> Result<Vec<String>, DbError> {
+        let rows = self.rows(shelf).await?.into_iter();
+        Ok(rows
+            .map(|(key, row)| format!("{} {key} {row}", shelf.name()))
+            .collect())
+    }
+
     /// One record; none when there is no such key or its row cannot be read.
     pub async fn get<T: DeserializeOwned>(
         &self,
@@ -100,7 +109,7 @@ impl Keep {
 }
 
 fn read<T: DeserializeOwned>(text: &str) -> Option<T> {
-    serde_json::from_str(open(text).ok()?).ok()
+    json::parse(open(text).ok()?).ok()
 }
 
 /// The key of a version of a sheet.
@@ -119,10 +128,5 @@ pub fn put_json(shelf: Shelf, key: &str, json: &str) -> Write {
 
 /// The write that puts a record on a shelf.
 pub fn put<T: Serialize>(shelf: Shelf, key: &str, record: &T) -> Write {
-    // Serialising our own records cannot fail: their maps have text keys, and nothing else can.
-    put_json(
-        shelf,
-        key,
-        &serde_json::to_string(record).expect("a record is JSON"),
-    )
+    put_json(shelf, key, &json::text(record))
 }

@@ -1,6 +1,8 @@
 //! What is seen: the four places and the parts they share. Only here is Leptos.
 
 mod app;
+mod archive;
+mod belongings;
 mod cueing;
 mod floor;
 mod keep;

@@ -71,6 +71,10 @@ pub struct Model {
     pub keeping: Keeping,
     /// A message.
     pub notice: Option<Notice>,
+    /// Stored rows that could not be read or were set aside by an import, as they are.
+    pub aside: Vec<String>,
+    /// True when another tab or window writes, and this one follows.
+    pub follows: bool,
     /// True when a new version of the app waits to be taken.
     pub update_waits: bool,
 }
@@ -92,6 +96,8 @@ impl Default for Model {
             unsaved: 0,
             keeping: Keeping::default(),
             notice: None,
+            aside: Vec::new(),
+            follows: false,
             update_waits: false,
         }
     }

@@ -1,18 +1,20 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
-use super::keep::{Keep, put, put_json, sheet_key};
+use super::archive::archive;
+use super::keep::{Keep, put};
+use super::kit::sound_on;
 use super::model::{Keeping, Model, Notice};
 use super::place::Place;
+use crate::device::channel::Channel;
 use crate::device::db::Write;
+use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
 use crate::device::{clock, place as address, worker::Worker};
-use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, SessionRecord, performances_of, update};
+use crate::ledger::ExerciseSummary;
 use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
-use crate::sheet::{Sheet, SheetId};
-use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SessionLog, SheetRecord, Shelf};
+use crate::sheet::SheetId;
+use crate::store::Shelf;
 use crate::strength::{Performance, propose};
-use crate::units::{Load, Unit};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::VecDeque;
@@ -27,8 +29,14 @@ pub struct Stanchion {
     pub now: RwSignal<Moment>,
     /// Sound.
     pub sound: StoredValue<Sound, LocalStorage>,
+    /// Whether cues sound.
+    pub cues_on: RwSignal<bool>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
+    /// This tab's place among those that have the app open.
+    pub writer: StoredValue<Option<Writer>, LocalStorage>,
+    /// The line to the other tabs.
+    pub others: StoredValue<Option<Channel>, LocalStorage>,
     keep: StoredValue<Keep, LocalStorage>,
     mint: StoredValue<Mint>,
     queue: StoredValue<VecDeque<Vec<Write>>, LocalStorage>,
@@ -59,7 +67,10 @@ impl Stanchion {
             model: RwSignal::new(Model::default()),
             now: RwSignal::new(moment()),
             sound: StoredValue::new_local(Sound::new()),
+            cues_on: RwSignal::new(sound_on()),
             worker: StoredValue::new_local(None),
+            writer: StoredValue::new_local(None),
+            others: StoredValue::new_local(None),
             keep: StoredValue::new_local(Keep::default()),
             mint: StoredValue::new(Mint::default()),
             queue: StoredValue::new_local(VecDeque::new()),
@@ -125,6 +136,20 @@ impl Stanchion {
 
     // ---- what is written ----
 
+    /// Whether this tab may write; if another one does, the person is told.
+    pub fn may_write(self) -> bool {
+        let role = self
+            .writer
+            .with_value(|writer| writer.as_ref().map(Writer::role));
+        let may = role != Some(Role::Waiting);
+        if !may {
+            self.complain(
+                "Another tab or window of Stanchion is in use. Close it, or take over here.",
+            );
+        }
+        may
+    }
+
     /// Writes in the background, in order; the screen says *saved* only when it is on disk.
     pub fn write(self, writes: Vec<Write>) {
         self.queue.update_value(|queue| queue.push_back(writes));
@@ -148,6 +173,11 @@ impl Stanchion {
                     Ok(()) => {
                         self.queue.update_value(|queue| {
                             queue.pop_front();
+                        });
+                        self.others.with_value(|others| {
+                            if let Some(others) = others {
+                                others.post("written");
+                            }
                         });
                         self.model.update(|model| {
                             model.unsaved = model.unsaved.saturating_sub(1);
@@ -181,6 +211,9 @@ impl Stanchion {
 
     /// Begins a session on a sheet, with what its history proposes.
     pub fn begin(self, id: SheetId) {
+        if !self.may_write() {
+            return;
+        }
         let now = moment();
         let session = SessionId(self.id());
         let began = self.model.with_untracked(|model| {
@@ -215,6 +248,9 @@ impl Stanchion {
 
     /// Makes something happen in the session on the floor. False when it was refused; the person is told.
     pub fn act(self, what: What) -> bool {
+        if !self.may_write() {
+            return false;
+        }
         let event = self.event(what);
         let mut refused = None;
         let mut writes = Vec::new();
@@ -278,6 +314,9 @@ impl Stanchion {
 
     /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
     pub fn correct(self, what: What) -> bool {
+        if !self.may_write() {
+            return false;
+        }
         let event = self.event(what);
         let mut refused = None;
         let mut writes = Vec::new();
@@ -300,60 +339,6 @@ impl Stanchion {
         self.write(writes);
         true
     }
-
-    // ---- what the lifter has ----
-
-    /// Keeps another kit.
-    pub fn keep_kit(self, kit: Kit) {
-        let record = KitRecord {
-            version: self.id(),
-            written: clock::wall(),
-            kit: kit.clone(),
-        };
-        self.model.update(|model| model.kit = kit);
-        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
-    }
-
-    /// Keeps the lifter's settings.
-    pub fn keep_lifter(self, unit: Unit) {
-        let record = LifterRecord {
-            version: self.id(),
-            written: clock::wall(),
-            unit,
-            name: None,
-            welcomed: true,
-        };
-        self.model
-            .update(|model| model.lifter = Some(record.clone()));
-        self.write(vec![put(
-            Shelf::Lifters,
-            &record.version.to_string(),
-            &record,
-        )]);
-    }
-
-    /// Notes a body mass of today.
-    pub fn keep_body_mass(self, mass: Load) {
-        let record = BodyMassRecord {
-            id: self.id(),
-            at: clock::wall(),
-            mass,
-        };
-        self.model
-            .update(|model| model.body_mass.push(record.clone()));
-        self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
-    }
-
-    /// Keeps a version of a sheet.
-    pub fn keep_sheet(self, sheet: Sheet) {
-        let record = SheetRecord::Written(Box::new(sheet.clone()));
-        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
-        self.model.update(|model| {
-            model.sheets.retain(|other| other.id != sheet.id);
-            model.sheets.push(sheet);
-            model.sheets.sort_by(|a, b| a.name.cmp(&b.name));
-        });
-    }
 }
 
 impl Model {
@@ -363,44 +348,4 @@ impl Model {
             .get(exercise)
             .map_or(&[], |summary: &ExerciseSummary| &summary.performances)
     }
-}
-
-/// Takes an ended session into the ledger: its record, its heading and what it says of its exercises, and its rows of
-/// the floor away, all in one write.
-pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
-    let Ok(record) = SessionRecord::from_events(session.events()) else {
-        return Vec::new();
-    };
-    let key = record.session.0.to_string();
-    let heading = Heading::of(&record);
-    let Ok(log) = SessionLog::new(record.session, session.events().iter().cloned()) else {
-        return Vec::new();
-    };
-    let mut writes = vec![
-        put_json(Shelf::Sessions, &key, &log.to_json()),
-        put(Shelf::Headings, &key, &heading),
-    ];
-    if model
-        .session
-        .as_ref()
-        .is_some_and(|own| own.state().began.session == record.session)
-    {
-        writes.push(Write::Clear {
-            shelf: Shelf::Events.name().to_owned(),
-        });
-    }
-    model
-        .headings
-        .retain(|other| other.session != heading.session);
-    model.headings.push(heading);
-    model
-        .headings
-        .sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
-    update(&mut model.summaries, &record);
-    for (exercise, _) in performances_of(&record) {
-        if let Some(summary) = model.summaries.get(&exercise) {
-            writes.push(put(Shelf::Summaries, exercise.as_str(), summary));
-        }
-    }
-    writes
 }

@@ -1,10 +1,13 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
+use super::archive::archive;
 use super::keep::Keep;
 use super::model::{Keeping, Stage};
 use super::place::Place;
-use super::stanchion::{Stanchion, archive};
+use super::stanchion::Stanchion;
+use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
+use crate::device::locks::{Role, writer};
 use crate::device::{dom, persist, place as address, worker};
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
@@ -38,10 +41,11 @@ pub fn start(app: Stanchion) {
                 .model
                 .update(|model| model.keeping = Keeping::Nothing(error.to_string())),
         }
-        if let Err(error) = read(app).await {
+        if let Err(error) = read(app, Memory::Counts).await {
             app.model
                 .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
+        watch(app);
         app.model.update(|model| {
             model.stage = if model.lifter.is_some() {
                 Stage::Open
@@ -57,17 +61,52 @@ pub fn start(app: Stanchion) {
     });
 }
 
+/// One tab writes; the others follow what it writes, and read all of it anew when they take over.
+fn watch(app: Stanchion) {
+    let read_anew = move || {
+        spawn_local(async move {
+            if let Err(error) = read(app, Memory::Stale).await {
+                app.complain(error.to_string());
+            }
+        });
+    };
+    let follow = Channel::open(DATABASE, move |_| {
+        if app.model.with_untracked(|model| model.follows) {
+            read_anew();
+        }
+    });
+    app.others.set_value(Some(follow));
+    let writer = writer(DATABASE, move |role| {
+        let follows = role == Role::Waiting;
+        let before = app.model.with_untracked(|model| model.follows);
+        app.model.update(|model| model.follows = follows);
+        if before && !follows {
+            read_anew();
+        }
+    });
+    app.writer.set_value(Some(writer));
+}
+
+/// What the session in memory is worth when the disk is read again.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Memory {
+    /// This tab writes: its memory may be ahead of the disk.
+    Counts,
+    /// Another tab wrote: the disk alone is true.
+    Stale,
+}
+
 /// Reads everything that the first screen may need.
-pub async fn read(app: Stanchion) -> Result<(), DbError> {
+pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let keep = app.keep();
-    let mut lost = 0;
-    let lifters: Vec<LifterRecord> = shelf(&keep, Shelf::Lifters, &mut lost).await?;
-    let kits: Vec<KitRecord> = shelf(&keep, Shelf::Kits, &mut lost).await?;
-    let body_mass: Vec<BodyMassRecord> = shelf(&keep, Shelf::BodyMass, &mut lost).await?;
-    let sheets: Vec<SheetRecord> = shelf(&keep, Shelf::Sheets, &mut lost).await?;
-    let summaries: Vec<ExerciseSummary> = shelf(&keep, Shelf::Summaries, &mut lost).await?;
-    let mut headings: Vec<Heading> = shelf(&keep, Shelf::Headings, &mut lost).await?;
-    let events: Vec<Event> = shelf(&keep, Shelf::Events, &mut lost).await?;
+    let mut lost = Vec::new();
+    let lifters: Vec<LifterRecord> = records(&keep, Shelf::Lifters, &mut lost).await?;
+    let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
+    let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
+    let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
+    let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
+    let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
     headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
@@ -94,7 +133,14 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             .map(|summary| (summary.exercise.clone(), summary))
             .collect();
         model.headings = headings;
-        model.session = Session::replay(events).ok();
+        let own = match memory {
+            Memory::Counts => model.session.take(),
+            Memory::Stale => None,
+        };
+        let own = own
+            .iter()
+            .flat_map(|session| session.events().iter().cloned());
+        model.session = Session::replay(events.into_iter().chain(own).collect()).ok();
     });
     // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
     let ended = app.model.with_untracked(|model| {
@@ -108,11 +154,14 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         app.model.update(|model| writes = archive(model, &session));
         app.write(writes);
     }
-    if lost > 0 {
+    if !lost.is_empty() {
         app.complain(format!(
-            "{lost} stored records could not be read. They are kept as they are; nothing was deleted."
+            "{} of the stored records could not be read. They stay as they are; in Kit they can be saved to a file.",
+            lost.len()
         ));
     }
+    lost.extend(keep.raw(Shelf::Aside).await?);
+    app.model.update(|model| model.aside = lost);
     Ok(())
 }
 
@@ -127,12 +176,13 @@ fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
     sheets
 }
 
-async fn shelf<T: DeserializeOwned>(
+async fn records<T: DeserializeOwned>(
     keep: &Keep,
     shelf: Shelf,
-    lost: &mut usize,
+    lost: &mut Vec<String>,
 ) -> Result<Vec<T>, DbError> {
     let shelved = keep.all(shelf).await?;
-    *lost += shelved.unreadable.len();
+    let rows = shelved.unreadable.into_iter();
+    lost.extend(rows.map(|(key, row)| format!("{} {key} {row}", shelf.name())));
     Ok(shelved.records)
 }

@@ -5,13 +5,20 @@ use super::model::Model;
 use crate::device::db::Write;
 use crate::ledger::{Heading, SessionRecord, performances_of, update};
 use crate::session::SessionId;
-use crate::store::{Archive, Shelf};
+use crate::store::{Merged, Shelf};
 
-/// The writes that keep `news`, with headings and summaries made anew for its sessions.
+/// The writes that keep what is new in `merged`, with headings and summaries made anew for its sessions.
+///
+/// Of two records with one id that differ, the one that is not kept is set aside, never thrown away.
 ///
 /// The session `running` on the floor stays there: its events are rows of their own.
-pub fn writes(model: &Model, news: &Archive, running: Option<SessionId>) -> Vec<Write> {
+pub fn writes(model: &Model, merged: &Merged, running: Option<SessionId>) -> Vec<Write> {
+    let news = &merged.news;
     let mut writes = Vec::new();
+    writes.extend(merged.summary.conflicts.iter().map(|conflict| {
+        let key = format!("{} {}", conflict.what, conflict.id);
+        put_json(Shelf::Aside, &key, &conflict.dropped)
+    }));
     writes.extend(
         news.lifter
             .iter()

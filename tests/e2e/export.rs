@@ -83,7 +83,7 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
 
     // A second import of the same file adds nothing.
     give_file(&other, "import", &file).await;
-    other.reads("notice", "1 known").await;
+    other.reads("notice", "1 session known").await;
     other.tap("go-ledger").await;
     other.see("session").await;
     assert_eq!(

@@ -11,4 +11,5 @@ mod offline;
 mod person;
 mod refusals;
 mod server;
+mod two_tabs;
 mod whole_session;

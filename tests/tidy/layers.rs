@@ -3,17 +3,19 @@
 
 use super::files::{File, paths};
 
-/// The arrows: a module of the core, and the others that it may name. `device` is told tones and nothing else.
-const ARROWS: [(&str, &[&str]); 9] = [
+/// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
+/// JSON, and knows nothing else.
+const ARROWS: [(&str, &[&str]); 10] = [
+    ("json", &[]),
     ("units", &[]),
-    ("sheet", &["units"]),
+    ("sheet", &["json", "units"]),
     ("kit", &["sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "units"]),
     ("session", &["strength", "kit", "sheet", "units"]),
     ("ledger", &["session", "strength", "sheet", "units"]),
-    ("store", &["session", "kit", "sheet", "units"]),
-    ("device", &["cues"]),
+    ("store", &["json", "session", "kit", "sheet", "units"]),
+    ("device", &["cues", "json"]),
 ];
 
 const BROWSER: [&str; 7] = [

@@ -15,10 +15,6 @@ use crate::setup::{Browser, FLAGS, TRIPLE, Tools};
 /// What to do when a test fails.
 const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
 
-/// The test suites that live beside the library's own tests, where they are there.
-const IN_BROWSER: &str = "tests/browser/main.rs";
-const END_TO_END: &str = "tests/e2e/main.rs";
-
 /// Runs everything; stops at the first failure.
 pub fn run() -> Outcome<()> {
     step("Format", || {
@@ -28,17 +24,17 @@ pub fn run() -> Outcome<()> {
         )
     })?;
     step("Clippy, native", || {
-        let mut clippy = native();
-        clippy.args([
-            "clippy",
-            "--workspace",
-            "--no-default-features",
-            "--all-targets",
-        ]);
-        if there(END_TO_END) {
-            clippy.args(["--features", "stanchion/e2e"]);
-        }
-        run_tool(clippy.args(["--", "-D", "warnings"]), MEND)
+        run_tool(
+            native()
+                .args([
+                    "clippy",
+                    "--workspace",
+                    "--no-default-features",
+                    "--all-targets",
+                ])
+                .args(["--features", "stanchion/e2e", "--", "-D", "warnings"]),
+            MEND,
+        )
     })?;
     step("Core tests, without a browser", || {
         run_tests(
@@ -50,35 +46,20 @@ pub fn run() -> Outcome<()> {
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;
     step("Clippy, WebAssembly", || lint_web(&tools))?;
-    suite("Browser tests", IN_BROWSER, || in_browser(&tools, &browser))?;
+    step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
-    suite("End-to-end tests", END_TO_END, || end_to_end(&browser))
-}
-
-/// Runs a suite whose file is there; says so if it is not.
-fn suite(title: &str, file: &str, work: impl FnOnce() -> Outcome<()>) -> Outcome<()> {
-    step(title, || {
-        if there(file) {
-            work()
-        } else {
-            note(format!("skipped: there is no {file} yet"));
-            Ok(())
-        }
-    })
+    step("End-to-end tests", || end_to_end(&browser))
 }
 
 fn lint_web(tools: &Tools) -> Outcome<()> {
     // The other suites are native and are linted there.
-    let mut targets = vec!["--target", TRIPLE, "--lib", "--bins"];
-    if there(IN_BROWSER) {
-        targets.extend(["--test", "browser"]);
-    }
+    let targets = ["--target", TRIPLE, "--lib", "--bins", "--test", "browser"];
     if tools.toolchain().clippy() {
         return run_tool(
             tools
                 .web_cargo()?
                 .arg("clippy")
-                .args(&targets)
+                .args(targets)
                 .args(["--", "-D", "warnings"]),
             MEND,
         );
@@ -88,7 +69,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
         tools
             .web_cargo()?
             .arg("check")
-            .args(&targets)
+            .args(targets)
             .env("RUSTFLAGS", "-D warnings"),
         MEND,
     )
@@ -98,7 +79,9 @@ fn in_browser(tools: &Tools, browser: &Browser) -> Outcome<()> {
     run_tests(
         tools
             .web_cargo()?
-            .args(["test", "--target", TRIPLE, "--test", "browser"])
+            // Without the views: device/ is what these test, and Leptos takes minutes to compile.
+            .args(["test", "--no-default-features", "--features", "device"])
+            .args(["--target", TRIPLE, "--test", "browser"])
             .env("CHROMEDRIVER", &browser.driver)
             .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?)
             // The defaults, 20 s for the suite and 5 s for the driver, are for fast machines.
@@ -122,16 +105,13 @@ fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
 }
 
 fn end_to_end(browser: &Browser) -> Outcome<()> {
-    let xtask = std::env::current_exe().or_next("finding this program", "run the command again")?;
     run_tests(
         native()
             .args(["test", "--no-default-features", "--features", "e2e"])
-            .args(["--test", "e2e", "--", "--test-threads=1"])
+            .args(["--test", "e2e", "--", "--test-threads=2"])
             .env("STANCHION_DIST", places::dist())
             .env("STANCHION_CHROMIUM", &browser.chromium)
-            .env("STANCHION_CHROMEDRIVER", &browser.driver)
-            // `host` is the server that the suite starts and stops.
-            .env("STANCHION_XTASK", xtask),
+            .env("STANCHION_CHROMEDRIVER", &browser.driver),
         MEND,
     )
 }
@@ -141,8 +121,4 @@ fn native() -> Command {
     let mut command = tool("cargo");
     command.current_dir(places::root());
     command
-}
-
-fn there(file: &str) -> bool {
-    places::root().join(file).is_file()
 }

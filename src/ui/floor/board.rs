@@ -68,6 +68,14 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
     }));
     inside.extend(loaded(board, unit));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
+    if !board.warm_up.is_empty() {
+        let lines: Vec<String> = board.warm_up.iter().map(ToString::to_string).collect();
+        inside.push(line(
+            "board-cue",
+            "warm-up-first",
+            format!("Warm-up first: {}", lines.join(" · ")),
+        ));
+    }
     inside.push(line("board-because", "because", board.because(unit)));
     inside.extend(
         board

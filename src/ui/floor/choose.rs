@@ -24,7 +24,7 @@ fn offers(model: &Model) -> Vec<Offer> {
             let last = model
                 .headings
                 .iter()
-                .find(|heading| heading.sheet == sheet.name);
+                .find(|heading| heading.sheet_id == sheet.id);
             Offer {
                 sheet: sheet.clone(),
                 last: last.map(|heading| {

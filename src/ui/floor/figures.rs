@@ -118,7 +118,7 @@ pub fn under_way(model: &Model, now: &Moment) -> Option<Position> {
 
 /// What a cue position says on the board, large.
 pub fn counting(position: Position) -> Option<Figure> {
-    let figure = |text: String, word: &str| {
+    let counted = |text: String, word: &str| {
         Some(Figure {
             text,
             word: word.to_owned(),
@@ -128,12 +128,12 @@ pub fn counting(position: Position) -> Option<Figure> {
         Position::Running { span, seconds_left } => {
             let seconds = seconds_left.to_string();
             match span.what {
-                CuePhase::CountIn => figure(seconds, "get set"),
-                CuePhase::Hold => figure(seconds, "s hold"),
-                CuePhase::Pause => figure(seconds, "s, breathe"),
-                CuePhase::ChangeOver => figure(seconds, "s, change sides"),
+                CuePhase::CountIn => counted(seconds, "get set"),
+                CuePhase::Hold => counted(seconds, "s hold"),
+                CuePhase::Pause => counted(seconds, "s, breathe"),
+                CuePhase::ChangeOver => counted(seconds, "s, change sides"),
                 CuePhase::Rest => None,
-                CuePhase::Partial => figure(
+                CuePhase::Partial => counted(
                     span.rep.to_string(),
                     &format!("of {} partials", span.rep_total),
                 ),
@@ -141,11 +141,11 @@ pub fn counting(position: Position) -> Option<Figure> {
                 | CuePhase::Stretch
                 | CuePhase::Concentric
                 | CuePhase::Squeeze => {
-                    figure(span.rep.to_string(), &format!("of {}", span.rep_total))
+                    counted(span.rep.to_string(), &format!("of {}", span.rep_total))
                 }
             }
         }
-        Position::Open { seconds } => figure(clock(i64::from(seconds)), "under way"),
+        Position::Open { seconds } => counted(clock(i64::from(seconds)), "under way"),
         Position::Over => None,
     }
 }

@@ -87,9 +87,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         of_set,
         add,
         button("", "order", "Other order", move || open.set(Open::Order)),
-        button("", "note", "Note, and the sheet's own", move || {
-            open.set(Open::Note)
-        }),
+        button("", "note", "Notes", move || open.set(Open::Note)),
         end,
     ];
     let inside = view! { <div class="more">{inside}</div> }.into_any();

@@ -1,6 +1,7 @@
 //! The pad of a set and of a rest: the area that logs the set, or begins the next one.
 
 use super::screen::Open;
+use crate::device::haptic::buzz;
 use crate::device::sound::Sound;
 use crate::session::{Board, Phase, What};
 use crate::ui::model::Model;
@@ -11,6 +12,9 @@ use leptos::prelude::*;
 
 /// A second tap on the large button within this time is taken for an accident: a wet finger, a bounce.
 const SLIP_MS: u64 = 600;
+
+/// How long the phone shakes when a set is logged.
+const LOGGED_BUZZ_MS: u32 = 40;
 
 /// Seconds by which the rest is stretched or cut.
 const REST_STEP_SECONDS: i32 = 15;
@@ -82,7 +86,10 @@ fn log(app: Stanchion, board: &Board) {
     });
     if let Some(what) = what {
         app.sound.with_value(Sound::unlock);
-        app.act(what);
+        if app.act(what) {
+            // Felt where the screen is wet and nobody looks.
+            buzz(&[LOGGED_BUZZ_MS]);
+        }
     }
 }
 
@@ -97,6 +104,23 @@ fn step_reps(app: Stanchion, board: Memo<Option<Board>>, by: i64) {
             reps,
         });
     }
+}
+
+/// A button beside the large one.
+fn step(
+    class: &'static str,
+    part: &'static str,
+    name: &'static str,
+    sign: &'static str,
+    on_tap: Callback<()>,
+) -> AnyView {
+    tap(
+        class,
+        part,
+        Some(text(move || name.to_owned())),
+        sign.into_any(),
+        on_tap,
+    )
 }
 
 /// True when the set cannot be logged before a load is chosen.
@@ -153,18 +177,7 @@ pub fn set_pad(
     let loaded = Signal::derive(move || {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
-    let step = move |by: i64, name: &'static str, part: &'static str, sign: &'static str| {
-        when(counted, move || {
-            let on = Callback::new(move |()| step_reps(app, board, by));
-            tap(
-                "step",
-                part,
-                Some(text(move || name.to_owned())),
-                sign.into_any(),
-                on,
-            )
-        })
-    };
+    let rep = move |by: i64| Callback::new(move |()| step_reps(app, board, by));
     let on_log = Callback::new(move |()| {
         let Some(board) = board.get_untracked() else {
             return;
@@ -198,9 +211,13 @@ pub fn set_pad(
     frame(
         "Log",
         vec![
-            step(-1, "one rep less", "reps-less", "−"),
+            when(counted, move || {
+                step("step", "reps-less", "one rep less", "−", rep(-1))
+            }),
             tap("pad-main", "log", None, inside, on_log),
-            step(1, "one rep more", "reps-more", "+"),
+            when(counted, move || {
+                step("step", "reps-more", "one rep more", "+", rep(1))
+            }),
         ],
         vec![
             when(loaded, move || {
@@ -229,19 +246,11 @@ pub fn rest_pad(
     tapped: LastTap,
 ) -> AnyView {
     let held = app.of(held);
-    let step =
-        move |by_seconds: i32, name: &'static str, part: &'static str, sign: &'static str| {
-            let on = Callback::new(move |()| {
-                app.act(What::RestChanged { by_seconds });
-            });
-            tap(
-                "step words",
-                part,
-                Some(text(move || name.to_owned())),
-                sign.into_any(),
-                on,
-            )
-        };
+    let rest = move |by_seconds: i32| {
+        Callback::new(move |()| {
+            app.act(What::RestChanged { by_seconds });
+        })
+    };
     let begin = Callback::new(move |()| {
         if tapped.counts() {
             begin_set(app, board);
@@ -262,10 +271,11 @@ pub fn rest_pad(
         "Rest",
         vec![
             step(
-                -REST_STEP_SECONDS,
-                "15 seconds less rest",
+                "step words",
                 "rest-less",
+                "15 seconds less rest",
                 "−15 s",
+                rest(-REST_STEP_SECONDS),
             ),
             tap(
                 "pad-main",
@@ -279,10 +289,11 @@ pub fn rest_pad(
                 begin,
             ),
             step(
-                REST_STEP_SECONDS,
-                "15 seconds more rest",
+                "step words",
                 "rest-more",
+                "15 seconds more rest",
                 "+15 s",
+                rest(REST_STEP_SECONDS),
             ),
         ],
         vec![

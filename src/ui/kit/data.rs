@@ -7,7 +7,7 @@ use crate::store::{
     Shelf, import, write,
 };
 use crate::ui::model::Stage;
-use crate::ui::parts::{button, file_field, quiet, section};
+use crate::ui::parts::{button, file_field, quiet, section, when};
 use crate::ui::stanchion::Stanchion;
 use crate::ui::{start, take};
 use leptos::ev::Event as DomEvent;
@@ -77,6 +77,9 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
     let Some(file) = input.files().and_then(|files| files.get(0)) else {
         return;
     };
+    if !app.may_write() {
+        return;
+    }
     spawn_local(async move {
         let taken = take_in(app, &file).await;
         // The same file may be chosen again.
@@ -99,13 +102,15 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
             .session
             .as_ref()
             .map(|session| session.state().began.session);
-        take::writes(model, &merged.news, running)
+        take::writes(model, &merged, running)
     });
     app.keep()
         .apply(writes)
         .await
         .map_err(|error| error.to_string())?;
-    start::read(app).await.map_err(|error| error.to_string())?;
+    start::read(app, start::Memory::Counts)
+        .await
+        .map_err(|error| error.to_string())?;
     let summary = merged.summary.to_string();
     if open_if_known(app) {
         Ok(summary)
@@ -128,8 +133,19 @@ fn open_if_known(app: Stanchion) -> bool {
     known || !welcoming
 }
 
+/// Saves the rows that could not be read, and records that an import found twice with different content, as they are.
+fn save_aside(app: Stanchion) {
+    let rows = app.model.with_untracked(|model| model.aside.join("\n"));
+    if !save_as("stanchion-aside.txt", "text/plain", &rows) {
+        app.complain(
+            "The browser refused the download. Try again, or open this page in another browser.",
+        );
+    }
+}
+
 /// Export and import.
 pub fn data(app: Stanchion) -> AnyView {
+    let aside = app.of(|model| !model.aside.is_empty());
     section(
         None,
         "Your data",
@@ -147,6 +163,11 @@ pub fn data(app: Stanchion) -> AnyView {
                 import_file(app, &event);
             }),
             quiet("An import adds what is new. It never overwrites or removes anything."),
+            when(aside, move || {
+                button("wide", "aside", "Save what was set aside", move || {
+                    save_aside(app)
+                })
+            }),
         ],
     )
 }

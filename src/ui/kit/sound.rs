@@ -95,7 +95,8 @@ pub fn sound_settings(app: Stanchion) -> AnyView {
         });
     };
     // What a preference cannot hold is chosen again next time; nothing else is lost.
-    let keep_on = |on: bool| {
+    let keep_on = move |on: bool| {
+        app.cues_on.set(on);
         let _ = prefs::set(SOUND, &on);
     };
     let keep_always = move |always: bool| {
@@ -107,7 +108,12 @@ pub fn sound_settings(app: Stanchion) -> AnyView {
         None,
         "Sound",
         vec![
-            tick_box("sound-on", "Cues sound", sound_on(), keep_on),
+            tick_box(
+                "sound-on",
+                "Cues sound",
+                app.cues_on.get_untracked(),
+                keep_on,
+            ),
             loudness(app),
             tick_box(
                 "sound-always",

@@ -111,11 +111,15 @@ pub const HANDLES: Things = Things {
 pub const STACKS: Things = Things {
     title: "Weight stacks",
     hint: "",
-    fields: &["name", "first", "step", "last"],
+    fields: &["name", "first", "step", "last", "add-ons, spaced"],
     shown: |kit, unit| {
         let line = |stack: &Stack| {
+            let add_ons = stack.add_ons.iter();
+            let add_ons: String = add_ons
+                .map(|one| format!(" + {}", one.figure(unit)))
+                .collect();
             format!(
-                "{} · {} to {} by {}",
+                "{} · {} to {} by {}{add_ons}",
                 stack.name,
                 stack.first.figure(unit),
                 stack.last.shown(unit),
@@ -131,7 +135,10 @@ pub const STACKS: Things = Things {
             first: mass(&typed[1], unit)?,
             step: mass(&typed[2], unit)?,
             last: mass(&typed[3], unit)?,
-            add_ons: Vec::new(),
+            add_ons: typed[4]
+                .split_whitespace()
+                .map(|one| mass(one, unit))
+                .collect::<Result<_, _>>()?,
         });
         Ok(())
     },

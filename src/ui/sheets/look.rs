@@ -87,7 +87,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let last = model
         .headings
         .iter()
-        .find(|heading| heading.sheet == sheet.name)
+        .find(|heading| heading.sheet_id == sheet.id)
         .map(|heading| heading.session);
     Some(Shown {
         sheet,

@@ -1,0 +1,101 @@
+//! The pieces of a session's state: a planned set and what became of it, the rest, the phase.
+
+use super::done::Done;
+use super::event::{EventId, Moment};
+use crate::sheet::{Note, PlannedSet, SetKey};
+use crate::units::{Load, Reps, Rir};
+
+/// A set that was logged.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Logged {
+    /// The event that logged it.
+    pub event: EventId,
+    /// When.
+    pub moment: Moment,
+    /// What was done, corrections taken in.
+    pub done: Done,
+    /// What was logged first, when it was corrected since.
+    pub original: Option<Done>,
+    /// The load that was proposed.
+    pub proposed: Option<Load>,
+}
+
+/// What became of a planned set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Status {
+    /// Still to be done.
+    Pending,
+    /// Logged.
+    Done(Box<Logged>),
+    /// Passed over.
+    Skipped,
+}
+
+/// A planned set and what became of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Slot {
+    /// The set as planned.
+    pub planned: PlannedSet,
+    /// What became of it.
+    pub status: Status,
+    /// Load chosen in place of the proposed one.
+    pub load: Option<Load>,
+    /// Reps to offer in place of the prescribed ones.
+    pub reps: Option<Reps>,
+    /// Reserve said before it was logged.
+    pub reserve: Option<Rir>,
+    /// Note on it.
+    pub note: Option<Note>,
+}
+
+impl Slot {
+    /// What was logged, if it was.
+    #[must_use]
+    pub fn logged(&self) -> Option<&Logged> {
+        match &self.status {
+            Status::Done(logged) => Some(logged),
+            Status::Pending | Status::Skipped => None,
+        }
+    }
+}
+
+/// A rest that was begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Rest {
+    /// The set it follows.
+    pub after: SetKey,
+    /// When it began.
+    pub since: Moment,
+    /// Its length in milliseconds, stretches taken in.
+    pub length_ms: u64,
+    /// True when it stays open until the next set is begun.
+    pub held: bool,
+}
+
+impl Rest {
+    /// Milliseconds left at `now`: below zero once it is over. None when it is held open.
+    #[must_use]
+    pub fn left_ms(&self, now: &Moment) -> Option<i64> {
+        (!self.held).then(|| self.length_ms as i64 - now.since(&self.since) as i64)
+    }
+}
+
+/// What is going on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phase {
+    /// The set may be begun or logged.
+    Ready,
+    /// That set was started at that moment and its cues run.
+    Working {
+        /// The set.
+        set: SetKey,
+        /// When it was started.
+        since: Moment,
+    },
+    /// A rest was begun; it may be over.
+    Resting(Rest),
+    /// Nothing is left to do; the session waits to be ended.
+    AllDone,
+    /// The session ended at that moment.
+    Ended(Moment),
+}

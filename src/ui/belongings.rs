@@ -1,0 +1,77 @@
+//! What the lifter has, and how it is kept: the kit, the settings, body masses, sheets.
+
+use super::keep::{put, sheet_key};
+use super::stanchion::Stanchion;
+use crate::device::clock;
+use crate::kit::Kit;
+use crate::sheet::Sheet;
+use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SheetRecord, Shelf};
+use crate::units::{Load, Unit};
+use leptos::prelude::*;
+
+impl Stanchion {
+    /// Keeps another kit.
+    pub fn keep_kit(self, kit: Kit) {
+        if !self.may_write() {
+            return;
+        }
+        let record = KitRecord {
+            version: self.id(),
+            written: clock::wall(),
+            kit: kit.clone(),
+        };
+        self.model.update(|model| model.kit = kit);
+        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
+    }
+
+    /// Keeps the lifter's settings.
+    pub fn keep_lifter(self, unit: Unit) {
+        if !self.may_write() {
+            return;
+        }
+        let before = self.model.with_untracked(|model| model.lifter.clone());
+        let record = LifterRecord {
+            version: self.id(),
+            written: clock::wall(),
+            unit,
+            name: before.and_then(|lifter| lifter.name),
+            welcomed: true,
+        };
+        self.model
+            .update(|model| model.lifter = Some(record.clone()));
+        self.write(vec![put(
+            Shelf::Lifters,
+            &record.version.to_string(),
+            &record,
+        )]);
+    }
+
+    /// Notes a body mass of today.
+    pub fn keep_body_mass(self, mass: Load) {
+        if !self.may_write() {
+            return;
+        }
+        let record = BodyMassRecord {
+            id: self.id(),
+            at: clock::wall(),
+            mass,
+        };
+        self.model
+            .update(|model| model.body_mass.push(record.clone()));
+        self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
+    }
+
+    /// Keeps a version of a sheet.
+    pub fn keep_sheet(self, sheet: Sheet) {
+        if !self.may_write() {
+            return;
+        }
+        let record = SheetRecord::Written(Box::new(sheet.clone()));
+        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
+        self.model.update(|model| {
+            model.sheets.retain(|other| other.id != sheet.id);
+            model.sheets.push(sheet);
+            model.sheets.sort_by(|a, b| a.name.cmp(&b.name));
+        });
+    }
+}
