@@ -49,7 +49,7 @@ pub fn button(
     )
 }
 
-// Closures in a generic function are compiled for each of its uses, so there are none above.
+// A closure in a generic function is compiled for each of its uses: what follows the label must not be in one.
 fn button_with(class: &'static str, part: String, label: Text, on_tap: Callback<()>) -> AnyView {
     button_of(class, part, None, (move || label.get()).into_any(), on_tap)
 }
