@@ -1,6 +1,7 @@
 //! No session is under way: which sheet shall be done?
 
 use crate::device::sound::Sound;
+use crate::order;
 use crate::session::SessionId;
 use crate::sheet::Sheet;
 use crate::ui::model::Model;
@@ -37,7 +38,7 @@ fn offers(model: &Model) -> Vec<Offer> {
         })
         .collect();
     // The one that was longest ago comes first: it is most likely meant.
-    offers.sort_by_key(|offer| {
+    order::by_key(&mut offers, |offer| {
         let session = offer.last.as_ref().map(|(_, session)| *session);
         (session, offer.sheet.name.clone())
     });
