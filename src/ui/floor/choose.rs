@@ -8,6 +8,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, h1, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::units::day;
 use leptos::prelude::*;
 
 /// A sheet as it is offered.
@@ -28,12 +29,7 @@ fn offers(model: &Model) -> Vec<Offer> {
                 .find(|heading| heading.sheet_id == sheet.id);
             Offer {
                 sheet: sheet.clone(),
-                last: last.map(|heading| {
-                    (
-                        heading.began.format("%-d %b %Y").to_string(),
-                        heading.session,
-                    )
-                }),
+                last: last.map(|heading| (day(heading.began), heading.session)),
             }
         })
         .collect();
