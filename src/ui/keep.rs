@@ -7,7 +7,6 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
-use std::pin::Pin;
 use std::rc::Rc;
 
 /// Where records are kept.
@@ -25,33 +24,12 @@ impl Default for Keep {
     }
 }
 
-/// Keys and texts of a shelf, once they are there. Boxed: the wait is compiled once, not into every reader anew.
-type Rows<'k> = Pin<Box<dyn Future<Output = Result<Vec<(String, String)>, DbError>> + 'k>>;
-
 /// The records of a shelf, and the rows of it that could not be read.
 pub struct Shelved<T> {
     /// Readable records by ascending key.
     pub records: Vec<T>,
     /// Keys and texts of rows that could not be read.
     pub unreadable: Vec<(String, String)>,
-}
-
-impl<T: DeserializeOwned> Shelved<T> {
-    /// Never inlined: a shelf may be read in several places.
-    #[inline(never)]
-    fn of(rows: Vec<(String, String)>) -> Shelved<T> {
-        let mut shelved = Shelved {
-            records: Vec::new(),
-            unreadable: Vec::new(),
-        };
-        for (key, text) in rows {
-            match read(&text) {
-                Some(record) => shelved.records.push(record),
-                None => shelved.unreadable.push((key, text)),
-            }
-        }
-        shelved
-    }
 }
 
 impl Keep {
@@ -77,24 +55,32 @@ impl Keep {
         }
     }
 
-    fn rows(&self, shelf: Shelf) -> Rows<'_> {
-        Box::pin(async move {
-            match self {
-                Keep::Disk(db) => db.all(shelf.name()).await,
-                Keep::Memory(rows) => {
-                    let rows = rows.borrow();
-                    let here = rows.iter().filter(|((other, _), _)| other == shelf.name());
-                    Ok(here
-                        .map(|((_, key), text)| (key.clone(), text.clone()))
-                        .collect())
-                }
+    async fn rows(&self, shelf: Shelf) -> Result<Vec<(String, String)>, DbError> {
+        match self {
+            Keep::Disk(db) => db.all(shelf.name()).await,
+            Keep::Memory(rows) => {
+                let rows = rows.borrow();
+                let here = rows.iter().filter(|((other, _), _)| other == shelf.name());
+                Ok(here
+                    .map(|((_, key), text)| (key.clone(), text.clone()))
+                    .collect())
             }
-        })
+        }
     }
 
     /// All records of a shelf.
     pub async fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<Shelved<T>, DbError> {
-        Ok(Shelved::of(self.rows(shelf).await?))
+        let mut shelved = Shelved {
+            records: Vec::new(),
+            unreadable: Vec::new(),
+        };
+        for (key, text) in self.rows(shelf).await? {
+            match read(&text) {
+                Some(record) => shelved.records.push(record),
+                None => shelved.unreadable.push((key, text)),
+            }
+        }
+        Ok(shelved)
     }
 
     /// The rows of a shelf as they are, each behind its shelf and key.

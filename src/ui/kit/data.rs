@@ -15,14 +15,9 @@ use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
-use std::pin::Pin;
 
-/// Everything that is stored, and the session under way. Boxed: export and import share it.
-fn gather(app: Stanchion) -> Pin<Box<dyn Future<Output = Result<Archive, DbError>>>> {
-    Box::pin(gathered(app))
-}
-
-async fn gathered(app: Stanchion) -> Result<Archive, DbError> {
+/// Everything that is stored, and the session under way.
+async fn gather(app: Stanchion) -> Result<Archive, DbError> {
     let keep = app.keep();
     let mut archive = Archive::default();
     for record in keep.all::<LifterRecord>(Shelf::Lifters).await?.records {
