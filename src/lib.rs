@@ -9,6 +9,7 @@ pub mod device;
 pub mod json;
 pub mod kit;
 pub mod ledger;
+pub mod order;
 pub mod session;
 pub mod sheet;
 pub mod store;

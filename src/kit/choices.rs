@@ -1,5 +1,6 @@
 //! The loads to choose from, and the nearest of them to a wanted one.
 
+use crate::order;
 use crate::units::Load;
 use rust_decimal::Decimal;
 
@@ -18,7 +19,7 @@ enum Inner {
 impl Choices {
     /// These loads.
     pub(super) fn listed(mut loads: Vec<Load>) -> Choices {
-        loads.sort();
+        order::by_key(&mut loads, |load| *load);
         loads.dedup();
         Choices(Inner::Listed(loads))
     }

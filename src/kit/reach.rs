@@ -5,6 +5,7 @@ use super::loading::Loading;
 use super::mass::{fine, load_of, nano};
 use super::parts::{KitParts, Stack, UnfitKit};
 use super::side::Side;
+use crate::order;
 use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
 use rust_decimal::Decimal;
@@ -55,11 +56,9 @@ impl Kit {
     /// [`UnfitKit`], which says what is allowed.
     pub fn new(mut parts: KitParts) -> Result<Kit, UnfitKit> {
         parts.check()?;
-        parts.dumbbells.sort();
+        order::by_key(&mut parts.dumbbells, |load| *load);
         parts.dumbbells.dedup();
-        parts
-            .plates
-            .sort_by_key(|kind| std::cmp::Reverse(kind.mass));
+        order::by_key(&mut parts.plates, |kind| std::cmp::Reverse(kind.mass));
         Side::new(&parts.plates, 1)?;
         Ok(Kit(parts))
     }

@@ -5,6 +5,7 @@
 
 use super::mass::{Fine, fine};
 use super::parts::{PlatePairs, UnfitKit};
+use crate::order;
 use crate::units::{Load, Unit};
 
 /// Most different sums that one side may have.
@@ -48,7 +49,7 @@ impl Side {
         // Nothing above what a load may be.
         let most = fine(Load::whole_kg(2000)) / 2;
         let mut kinds: Vec<&PlatePairs> = plates.iter().collect();
-        kinds.sort_by_key(|kind| kind.mass);
+        order::by_key(&mut kinds, |kind| kind.mass);
         let mut layers: Vec<Layer> = Vec::with_capacity(kinds.len());
         for kind in kinds {
             let below = layers.last().map_or(&[EMPTY][..], |layer| &layer.sums);
@@ -64,7 +65,7 @@ impl Side {
                 .filter(|sum| sum.mass <= most)
                 .collect();
             // Of one mass the fewest plates first; among those as many of the heavier kind as can be.
-            sums.sort_by_key(|sum| (sum.mass, sum.plates, u8::MAX - sum.used));
+            order::by_key(&mut sums, |sum| (sum.mass, sum.plates, u8::MAX - sum.used));
             sums.dedup_by_key(|sum| sum.mass);
             if sums.len() > SUMS_MAX {
                 return Err(UnfitKit::TooManySums { most: SUMS_MAX });

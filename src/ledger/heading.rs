@@ -2,11 +2,20 @@
 
 use super::record::SessionRecord;
 use super::volume::{Volume, VolumeLoad};
+use crate::order;
 use crate::session::SessionId;
 use crate::sheet::{Line, SheetId};
 use crate::units::Rpe;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
+use std::cmp::Reverse;
+
+/// Sorts headings as the list shows them: the newest first.
+pub fn newest_first(headings: &mut [Heading]) {
+    order::by_key(headings, |heading| {
+        Reverse((heading.began, heading.session))
+    });
+}
 
 /// A session in one line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

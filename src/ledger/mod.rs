@@ -9,7 +9,7 @@ mod record;
 mod summary;
 mod volume;
 
-pub use heading::Heading;
+pub use heading::{Heading, newest_first};
 pub use moved::{Carried, Moved, Top, moved};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
 pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, update};

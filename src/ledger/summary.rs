@@ -1,6 +1,7 @@
 //! What each exercise did last: enough for the next proposal without reading the history.
 
 use super::record::{BlockRecord, DoneLine, SessionRecord};
+use crate::order;
 use crate::session::Amount;
 use crate::sheet::{ExerciseId, Line, SetKind, Stage, Target};
 use crate::strength::{Performance, SetResult};
@@ -117,9 +118,9 @@ pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &Se
             });
         summary.performances.push(performance(record, block));
         // The sort is stable: blocks of one session stay in the order of the sheet.
-        summary
-            .performances
-            .sort_by_key(|performance| (performance.at, performance.session));
+        order::by_key(&mut summary.performances, |performance| {
+            (performance.at, performance.session)
+        });
         let newest = summary.performances.last().map(|last| last.session);
         if newest == Some(record.session.0) {
             summary.name = exercise.name.clone();

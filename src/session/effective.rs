@@ -1,6 +1,7 @@
 //! Which events count: all but those undone, in the order of their ids.
 
 use super::event::{Event, EventId, What};
+use crate::order;
 use std::collections::BTreeSet;
 
 /// The events that count, by rising id, each once; undone ones and the undoing itself left out.
@@ -9,7 +10,7 @@ use std::collections::BTreeSet;
 #[must_use]
 pub fn effective(events: &[Event]) -> Vec<&Event> {
     let mut sorted: Vec<&Event> = events.iter().collect();
-    sorted.sort_by_key(|event| event.id);
+    order::by_key(&mut sorted, |event| event.id);
     sorted.dedup_by_key(|event| event.id);
     let mut gone: BTreeSet<EventId> = BTreeSet::new();
     for event in sorted.iter().rev() {

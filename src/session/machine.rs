@@ -5,6 +5,7 @@ use super::effective::effective;
 use super::event::{Event, EventId, What};
 use super::slot::{Phase, Slot, Status};
 use super::state::State;
+use crate::order;
 use crate::sheet::{SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
 use std::fmt;
@@ -74,7 +75,7 @@ impl Session {
     /// # Errors
     /// [`Refusal::NotABeginning`] when there is no beginning among them.
     pub fn replay(mut events: Vec<Event>) -> Result<Session, Refusal> {
-        events.sort_by_key(|event| event.id);
+        order::by_key(&mut events, |event| event.id);
         events.dedup_by_key(|event| event.id);
         let state = State::fold(&events).ok_or(Refusal::NotABeginning)?;
         Ok(Session { events, state })

@@ -4,6 +4,7 @@ use super::done::Done;
 use super::effective::effective;
 use super::event::{Began, Event, EventId, Moment, What};
 use super::slot::{Logged, Phase, Rest, Slot, Status};
+use crate::order;
 use crate::sheet::{Added, Block, Note, SetKey, unroll_with};
 use crate::units::{Load, Rpe};
 use std::collections::BTreeMap;
@@ -67,27 +68,29 @@ impl State {
 
     /// Lays the slots anew from sheet, order and changes; what is known of each set stays.
     fn plan(&mut self, changes: &Changes) {
-        let mut known: BTreeMap<SetKey, Slot> = self
-            .slots
-            .drain(..)
-            .map(|slot| (slot.planned.key, slot))
-            .collect();
+        let mut slots: Vec<Option<Slot>> = self.slots.drain(..).map(Some).collect();
+        let mut known = BTreeMap::new();
+        for (at, slot) in slots.iter().flatten().enumerate() {
+            known.insert(slot.planned.key, at);
+        }
         let planned = unroll_with(&self.began.sheet, &self.order, &changes.added);
         let kept = planned
             .into_iter()
             .filter(|set| !changes.dropped.contains(&set.key));
         self.slots = kept
-            .map(|planned| match known.remove(&planned.key) {
-                Some(slot) => Slot { planned, ..slot },
-                None => Slot {
-                    planned,
-                    status: Status::Pending,
-                    load: None,
-                    reps: None,
-                    reserve: None,
-                    note: None,
+            .map(
+                |planned| match known.get(&planned.key).and_then(|at| slots[*at].take()) {
+                    Some(slot) => Slot { planned, ..slot },
+                    None => Slot {
+                        planned,
+                        status: Status::Pending,
+                        load: None,
+                        reps: None,
+                        reserve: None,
+                        note: None,
+                    },
                 },
-            })
+            )
             .collect();
     }
 
@@ -258,7 +261,7 @@ impl State {
     fn reorder(&mut self, groups: &[u8], changes: &Changes) {
         let wanted: Vec<usize> = groups.iter().map(|&index| usize::from(index)).collect();
         let mut sorted = wanted.clone();
-        sorted.sort_unstable();
+        order::by_key(&mut sorted, |index| *index);
         if sorted.iter().copied().eq(0..self.began.sheet.groups.len()) {
             self.order = wanted;
             self.plan(changes);

@@ -6,6 +6,7 @@ use super::kind::{SetKind, Sets};
 use super::loads::LoadPolicy;
 use super::target::Target;
 use super::tempo::Tempo;
+use crate::order;
 use crate::units::{Reps, Rir, Seconds};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -121,7 +122,9 @@ fn unroll_group(index: usize, group: &Group, added: &Added) -> Vec<PlannedSet> {
     for (place, sets) in per_block.into_iter().enumerate() {
         turns.extend(sets.into_iter().map(|set| (set.round, place, set)));
     }
-    turns.sort_by_key(|(round, place, set)| (*round, *place, set.key.drop));
+    order::by_key(&mut turns, |(round, place, set)| {
+        (*round, *place, set.key.drop)
+    });
     turns.into_iter().map(|(_, _, set)| set).collect()
 }
 

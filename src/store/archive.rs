@@ -4,8 +4,9 @@ use super::kept::Kept;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
+use crate::order;
 use crate::session::SessionId;
-use crate::sheet::{Sheet, SheetId};
+use crate::sheet::Sheet;
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
@@ -30,16 +31,18 @@ impl Archive {
     #[must_use]
     pub fn current_sheets(&self) -> Vec<&Sheet> {
         // Records come by rising id and version: the last of each sheet stays.
-        let newest: BTreeMap<SheetId, &SheetRecord> = self
-            .sheets
-            .iter()
-            .map(|record| (record.sheet_id(), record))
-            .collect();
+        let mut newest: Vec<&SheetRecord> = Vec::new();
+        for record in self.sheets.iter() {
+            match newest.last_mut() {
+                Some(last) if last.sheet_id() == record.sheet_id() => *last = record,
+                _ => newest.push(record),
+            }
+        }
         let mut sheets: Vec<&Sheet> = newest
-            .values()
+            .into_iter()
             .filter_map(|record| record.sheet())
             .collect();
-        sheets.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+        order::by(&mut sheets, |a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
         sheets
     }
 

@@ -3,6 +3,7 @@
 use super::ladder::Ladder;
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
+use crate::order;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
 use crate::units::{Load, Reps, Share};
 
@@ -167,7 +168,7 @@ impl Floor<'_> {
             .filter(|d| d.key.block == set.key.block && d.key.line == set.key.line)
             .filter(|d| d.key.drop == 0 && d.key.set < set.key.set)
             .collect();
-        in_line.sort_by_key(|d| d.key.set);
+        order::by_key(&mut in_line, |d| d.key.set);
         let at = in_line.iter().rposition(|d| d.load.is_some())?;
         let passed_over = in_line.len() - 1 - at;
         let last = in_line[at];

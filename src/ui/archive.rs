@@ -3,7 +3,7 @@
 use super::keep::{put, put_json};
 use super::model::Model;
 use crate::device::db::Write;
-use crate::ledger::{Heading, SessionRecord, performances_of, update};
+use crate::ledger::{Heading, SessionRecord, newest_first, performances_of, update};
 use crate::session::Session;
 use crate::store::{SessionLog, Shelf};
 
@@ -37,9 +37,7 @@ pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
         .headings
         .retain(|other| other.session != heading.session);
     model.headings.push(heading);
-    model
-        .headings
-        .sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    newest_first(&mut model.headings);
     update(&mut model.summaries, &record);
     for (exercise, _) in performances_of(&record) {
         if let Some(summary) = model.summaries.get(&exercise) {

@@ -4,6 +4,7 @@ use super::keep::{put, sheet_key};
 use super::stanchion::Stanchion;
 use crate::device::clock;
 use crate::kit::Kit;
+use crate::order;
 use crate::sheet::Sheet;
 use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SheetRecord, Shelf};
 use crate::units::{Load, Unit};
@@ -71,7 +72,7 @@ impl Stanchion {
         self.model.update(|model| {
             model.sheets.retain(|other| other.id != sheet.id);
             model.sheets.push(sheet);
-            model.sheets.sort_by(|a, b| a.name.cmp(&b.name));
+            order::by(&mut model.sheets, |a, b| a.name.cmp(&b.name));
         });
     }
 }

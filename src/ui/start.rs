@@ -10,7 +10,8 @@ use crate::device::db::{Db, DbError};
 use crate::device::locks::{Role, writer};
 use crate::device::{dom, persist, place as address, worker};
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading};
+use crate::ledger::{ExerciseSummary, Heading, newest_first};
+use crate::order;
 use crate::session::{Event, Session};
 use crate::sheet::Sheet;
 use crate::store::{
@@ -107,7 +108,7 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
     let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
-    headings.sort_by_key(|heading| std::cmp::Reverse((heading.began, heading.session)));
+    newest_first(&mut headings);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
         .iter()
@@ -128,10 +129,10 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
         model.body_mass = body_mass;
         model.sheets = current(sheets);
-        model.summaries = summaries
-            .into_iter()
-            .map(|summary| (summary.exercise.clone(), summary))
-            .collect();
+        model.summaries.clear();
+        for summary in summaries {
+            model.summaries.insert(summary.exercise.clone(), summary);
+        }
         model.headings = headings;
         let own = match memory {
             Memory::Counts => model.session.take(),
@@ -172,7 +173,7 @@ fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
         archive.sheets.put(record);
     }
     let mut sheets: Vec<Sheet> = archive.current_sheets().into_iter().cloned().collect();
-    sheets.sort_by(|a, b| a.name.cmp(&b.name));
+    order::by(&mut sheets, |a, b| a.name.cmp(&b.name));
     sheets
 }
 

@@ -3,10 +3,12 @@
 //! A quantity out of range cannot be made: every constructor checks, and deserialising goes through it.
 
 mod count;
+mod day;
 mod load;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
+pub use day::{day, day_and_time, iso_day, long_day_and_time};
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use share::Share;
 

@@ -5,17 +5,24 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 10] = [
+const ARROWS: [(&str, &[&str]); 11] = [
     ("json", &[]),
+    ("order", &[]),
     ("units", &[]),
-    ("sheet", &["json", "units"]),
-    ("kit", &["sheet", "units"]),
+    ("sheet", &["json", "order", "units"]),
+    ("kit", &["sheet", "order", "units"]),
     ("cues", &["sheet", "units"]),
-    ("strength", &["kit", "sheet", "units"]),
-    ("session", &["strength", "kit", "sheet", "units"]),
-    ("ledger", &["session", "strength", "sheet", "units"]),
-    ("store", &["json", "session", "kit", "sheet", "units"]),
-    ("device", &["cues", "json"]),
+    ("strength", &["kit", "sheet", "order", "units"]),
+    ("session", &["strength", "kit", "sheet", "order", "units"]),
+    (
+        "ledger",
+        &["session", "strength", "sheet", "order", "units"],
+    ),
+    (
+        "store",
+        &["json", "session", "kit", "sheet", "order", "units"],
+    ),
+    ("device", &["cues", "json", "order"]),
 ];
 
 const BROWSER: [&str; 7] = [

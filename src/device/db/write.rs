@@ -2,6 +2,7 @@
 
 use super::error::Fault;
 use super::transaction::Transaction;
+use crate::order;
 use wasm_bindgen::JsValue;
 use web_sys::{IdbDatabase, IdbRequest, IdbTransaction};
 
@@ -51,7 +52,7 @@ impl Write {
 /// All the writes in one transaction, synced; nothing of it if any of them fails.
 pub(super) async fn apply(db: &IdbDatabase, writes: &[Write]) -> Result<(), Fault> {
     let mut shelves: Vec<&str> = writes.iter().map(Write::shelf).collect();
-    shelves.sort_unstable();
+    order::by_key(&mut shelves, |shelf| *shelf);
     shelves.dedup();
     if shelves.is_empty() {
         return Ok(());

@@ -1,12 +1,14 @@
 //! No session is under way: which sheet shall be done?
 
 use crate::device::sound::Sound;
+use crate::order;
 use crate::session::SessionId;
 use crate::sheet::Sheet;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, h1, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::units::day;
 use leptos::prelude::*;
 
 /// A sheet as it is offered.
@@ -27,17 +29,12 @@ fn offers(model: &Model) -> Vec<Offer> {
                 .find(|heading| heading.sheet_id == sheet.id);
             Offer {
                 sheet: sheet.clone(),
-                last: last.map(|heading| {
-                    (
-                        heading.began.format("%-d %b %Y").to_string(),
-                        heading.session,
-                    )
-                }),
+                last: last.map(|heading| (day(heading.began), heading.session)),
             }
         })
         .collect();
     // The one that was longest ago comes first: it is most likely meant.
-    offers.sort_by_key(|offer| {
+    order::by_key(&mut offers, |offer| {
         let session = offer.last.as_ref().map(|(_, session)| *session);
         (session, offer.sheet.name.clone())
     });

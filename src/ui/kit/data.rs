@@ -10,6 +10,7 @@ use crate::ui::model::Stage;
 use crate::ui::parts::{button, file_field, quiet, section, when};
 use crate::ui::stanchion::Stanchion;
 use crate::ui::{start, take};
+use crate::units::iso_day;
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -53,7 +54,7 @@ fn export(app: Stanchion, share: bool) {
         };
         let now = crate::device::clock::wall();
         let text = write(&archive, now);
-        let name = format!("stanchion-{}.json", now.format("%Y-%m-%d"));
+        let name = format!("stanchion-{}.json", iso_day(now));
         if share {
             match share_file(&name, &text).await {
                 Sharing::Shared | Sharing::Cancelled => return,

@@ -4,7 +4,7 @@ use crate::ledger::Heading;
 use crate::ui::parts::{Row, counted, h1, line, page, rows, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
-use crate::units::Unit;
+use crate::units::{Unit, day_and_time};
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
@@ -24,7 +24,7 @@ fn facts(heading: &Heading, unit: Unit) -> String {
 fn row(heading: &Heading, unit: Unit) -> Row {
     Row {
         href: Place::Session(heading.session).href(),
-        before: heading.began.format("%a %-d %b %Y, %H:%M").to_string(),
+        before: day_and_time(heading.began),
         strong: heading.sheet.to_string(),
         after: facts(heading, unit),
     }

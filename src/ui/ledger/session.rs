@@ -13,7 +13,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::units::{Rpe, Unit, clock};
+use crate::units::{Rpe, Unit, clock, long_day_and_time};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -90,7 +90,7 @@ fn look(
     let mut inside = vec![
         way(Place::Ledger.href(), "All sessions"),
         h1(record.sheet_name.to_string()),
-        quiet(record.began.format("%A %-d %B %Y, %H:%M").to_string()),
+        quiet(long_day_and_time(record.began)),
         line("", "facts", facts),
     ];
     let note = record.note.as_ref();

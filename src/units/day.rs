@@ -1,0 +1,96 @@
+//! Dates and times of day as they are read on screen. Chrono's own patterns would bring their whole interpreter
+//! along for four fixed wordings.
+
+use chrono::{DateTime, Datelike, FixedOffset, Timelike};
+
+const WEEKDAYS: [&str; 7] = [
+    "Monday",
+    "Tuesday",
+    "Wednesday",
+    "Thursday",
+    "Friday",
+    "Saturday",
+    "Sunday",
+];
+
+const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+/// The day alone: `3 Feb 2026`.
+#[must_use]
+pub fn day(at: DateTime<FixedOffset>) -> String {
+    let month = &MONTHS[at.month0() as usize][..3];
+    format!("{} {month} {}", at.day(), at.year())
+}
+
+/// The day and the time of day in short: `Tue 3 Feb 2026, 07:05`.
+#[must_use]
+pub fn day_and_time(at: DateTime<FixedOffset>) -> String {
+    format!("{} {}, {}", &weekday(at)[..3], day(at), time(at))
+}
+
+/// The day and the time of day in full: `Tuesday 3 February 2026, 07:05`.
+#[must_use]
+pub fn long_day_and_time(at: DateTime<FixedOffset>) -> String {
+    let month = MONTHS[at.month0() as usize];
+    let day = at.day();
+    format!("{} {day} {month} {}, {}", weekday(at), at.year(), time(at))
+}
+
+/// The day in the form of ISO 8601, for names of files: `2026-02-03`.
+#[must_use]
+pub fn iso_day(at: DateTime<FixedOffset>) -> String {
+    format!("{:04}-{:02}-{:02}", at.year(), at.month(), at.day())
+}
+
+fn weekday(at: DateTime<FixedOffset>) -> &'static str {
+    WEEKDAYS[at.weekday().num_days_from_monday() as usize]
+}
+
+fn time(at: DateTime<FixedOffset>) -> String {
+    format!("{:02}:{:02}", at.hour(), at.minute())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn reads_as_written() {
+        let at = DateTime::parse_from_rfc3339("2026-02-03T07:05:59+13:00").unwrap();
+        assert_eq!(day(at), "3 Feb 2026");
+        assert_eq!(day_and_time(at), "Tue 3 Feb 2026, 07:05");
+        assert_eq!(long_day_and_time(at), "Tuesday 3 February 2026, 07:05");
+        assert_eq!(iso_day(at), "2026-02-03");
+    }
+
+    proptest! {
+        /// Years of four digits, and offsets as far as they go.
+        #[test]
+        fn reads_as_chrono_writes_it(
+            seconds in -30_610_224_000_i64..253_402_214_400,
+            offset in -86_399_i32..86_400,
+        ) {
+            let zone = FixedOffset::east_opt(offset).unwrap();
+            let at = DateTime::from_timestamp(seconds, 0).unwrap().with_timezone(&zone);
+            prop_assume!((1000..=9999).contains(&at.year()));
+            prop_assert_eq!(day(at), at.format("%-d %b %Y").to_string());
+            prop_assert_eq!(day_and_time(at), at.format("%a %-d %b %Y, %H:%M").to_string());
+            prop_assert_eq!(long_day_and_time(at), at.format("%A %-d %B %Y, %H:%M").to_string());
+            prop_assert_eq!(iso_day(at), at.format("%Y-%m-%d").to_string());
+        }
+    }
+}
