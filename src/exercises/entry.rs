@@ -1,0 +1,145 @@
+//! An entry of the list, kept small: sets as bits, other names in one text.
+
+use super::caution::Caution;
+use super::means::{Means, Moved};
+use super::muscle::Muscle;
+use crate::kit::Kit;
+use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+
+/// An exercise of the list.
+#[derive(Debug, Clone, Copy)]
+pub struct Entry {
+    pub(super) name: &'static str,
+    /// Other names, parted by `;`.
+    pub(super) others: &'static str,
+    /// Bits of [`Muscle`].
+    pub(super) main: u32,
+    /// Bits of [`Muscle`].
+    pub(super) also: u32,
+    /// Bits of [`Caution`].
+    pub(super) cautions: u32,
+    pub(super) pattern: Pattern,
+    pub(super) means: Means,
+    pub(super) moved: Moved,
+    pub(super) sides: SideMode,
+}
+
+impl Entry {
+    /// The lasting id: the name in kebab case. A name of the list is never changed; new words go to the other names.
+    ///
+    /// # Panics
+    /// Never: every name makes a valid id, which a test holds.
+    #[must_use]
+    pub fn id(&self) -> ExerciseId {
+        ExerciseId::new(&kebab(self.name)).expect("a name of the list makes an id")
+    }
+
+    /// The name by the trade's usage.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// The name, then what else it is called.
+    pub fn names(&self) -> impl Iterator<Item = &'static str> {
+        let others = self.others.split(';').map(str::trim);
+        std::iter::once(self.name).chain(others.filter(|other| !other.is_empty()))
+    }
+
+    /// The movement pattern.
+    #[must_use]
+    pub fn pattern(&self) -> Pattern {
+        self.pattern
+    }
+
+    /// What the load is made of.
+    #[must_use]
+    pub fn equipment(&self) -> Equipment {
+        self.means.equipment()
+    }
+
+    /// The muscles that do most of the work.
+    pub fn main(&self) -> impl Iterator<Item = Muscle> + use<> {
+        muscles(self.main)
+    }
+
+    /// The muscles that help or hold.
+    pub fn also(&self) -> impl Iterator<Item = Muscle> + use<> {
+        muscles(self.also)
+    }
+
+    /// How the sides of the body usually share a set; anything but both is unilateral.
+    #[must_use]
+    pub fn sides(&self) -> SideMode {
+        self.sides
+    }
+
+    /// True when one side works at a time.
+    #[must_use]
+    pub fn is_unilateral(&self) -> bool {
+        self.sides != SideMode::Both
+    }
+
+    /// What the load usually means together with the body. A band has the label “band” until one of the kit is named.
+    #[must_use]
+    pub fn basis(&self) -> LoadBasis {
+        self.moved.basis()
+    }
+
+    /// The cautions for a new block.
+    ///
+    /// # Panics
+    /// Never: every caution is a fit line, which a test holds.
+    #[must_use]
+    pub fn cautions(&self) -> Vec<Line> {
+        let held = Caution::ALL.into_iter();
+        held.filter(|caution| self.cautions & caution.bit() != 0)
+            .map(|caution| Line::new(caution.text()).expect("a caution is a fit line"))
+            .collect()
+    }
+
+    /// The exercise as a block names it.
+    #[must_use]
+    pub fn exercise(&self) -> Exercise {
+        self.called(self.name)
+    }
+
+    /// The exercise as it is done with `kit`: on loadable handles where there are no dumbbells. None where the kit
+    /// lacks what it takes. Racks, benches and pull-up bars are not in a kit, so they are not asked for.
+    #[must_use]
+    pub fn exercise_with(&self, kit: &Kit) -> Option<Exercise> {
+        let equipment = self.means.in_kit(kit)?;
+        Some(Exercise {
+            equipment,
+            ..self.exercise()
+        })
+    }
+
+    /// The exercise under one of its names.
+    pub(super) fn called(&self, name: &str) -> Exercise {
+        Exercise {
+            id: self.id(),
+            name: Line::new(name).expect("a name of the list is a fit line"),
+            pattern: self.pattern,
+            equipment: self.equipment(),
+        }
+    }
+}
+
+fn muscles(bits: u32) -> impl Iterator<Item = Muscle> {
+    let all = Muscle::ALL.into_iter();
+    all.filter(move |muscle| bits & muscle.bit() != 0)
+}
+
+/// Small letters and digits, with one hyphen for whatever parts words; apostrophes go.
+fn kebab(name: &str) -> String {
+    let mut id = String::with_capacity(name.len());
+    for c in name.chars().filter(|c| *c != '\'' && *c != '’') {
+        if c.is_ascii_alphanumeric() {
+            id.push(c.to_ascii_lowercase());
+        } else if !id.ends_with('-') {
+            id.push('-');
+        }
+    }
+    id
+}

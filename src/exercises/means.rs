@@ -1,0 +1,115 @@
+//! What an exercise takes in the hands, and what its load is together with the body.
+
+use crate::kit::Kit;
+use crate::sheet::{Equipment, Line, LoadBasis};
+use crate::units::Share;
+
+/// What is taken. Finer than [`Equipment`]: a loadable handle stands in for a dumbbell, not for a kettlebell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Means {
+    Barbell,
+    /// One dumbbell, or any one weight.
+    Single,
+    /// Two dumbbells alike.
+    Pair,
+    Kettlebell,
+    Stack,
+    Band,
+    Body,
+    Other,
+}
+
+impl Means {
+    /// The equipment where the kit has everything.
+    pub(super) fn equipment(self) -> Equipment {
+        match self {
+            Means::Barbell => Equipment::Barbell,
+            Means::Single | Means::Pair | Means::Kettlebell => Equipment::Dumbbell,
+            Means::Stack => Equipment::Stack,
+            Means::Band => Equipment::Band,
+            Means::Body => Equipment::Body,
+            Means::Other => Equipment::Other,
+        }
+    }
+
+    /// The equipment that stands for it in `kit`: handles where there are no dumbbells. A kit does not say what it
+    /// has of other things, so they always pass.
+    pub(super) fn in_kit(self, kit: &Kit) -> Option<Equipment> {
+        let parts = kit.parts();
+        let handles = parts.handles.as_ref().map_or(0, |handle| handle.count);
+        let listed = self.equipment();
+        let has = match listed {
+            Equipment::Barbell => !parts.bars.is_empty(),
+            Equipment::Dumbbell => !parts.dumbbells.is_empty(),
+            Equipment::Handle => handles > 0,
+            Equipment::Stack => !parts.stacks.is_empty(),
+            Equipment::Band => !parts.bands.is_empty(),
+            Equipment::Body | Equipment::Other => true,
+        };
+        let by_handle = match self {
+            Means::Single => handles >= 1,
+            Means::Pair => handles >= 2,
+            _ => false,
+        };
+        if has {
+            Some(listed)
+        } else {
+            by_handle.then_some(Equipment::Handle)
+        }
+    }
+
+    /// Words that find it.
+    pub(super) fn words(self) -> &'static str {
+        match self {
+            Means::Barbell => "barbell bar",
+            Means::Single | Means::Pair => "dumbbell",
+            Means::Kettlebell => "kettlebell",
+            Means::Stack => "stack cable machine pulley",
+            Means::Band => "band",
+            Means::Body => "body bodyweight",
+            Means::Other => "other",
+        }
+    }
+}
+
+/// What is moved. Shares of body mass: Ebben et al. 2011, J Strength Cond Res 25(10):2891–2894, peak force under the
+/// hands; feet on a box from memory. Exercises whose share nobody named here have [`Moved::Nothing`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Moved {
+    /// The load alone.
+    External,
+    /// The whole body and the load (pull-up, chin-up, dip: Johnson et al. 2009, J Strength Cond Res 23(3):1022–1028;
+    /// others common practice, no source).
+    WholeBody,
+    /// The whole body less the load.
+    Assisted,
+    /// 0.64 of the body.
+    PushUp,
+    /// 0.49 of the body.
+    KneePushUp,
+    /// 0.41 of the body, hands 61 cm up.
+    HandsUp,
+    /// 0.74 of the body, feet 61 cm up: from memory.
+    FeetUp,
+    /// A band.
+    Band,
+    /// No figure of load.
+    Nothing,
+}
+
+impl Moved {
+    pub(super) fn basis(self) -> LoadBasis {
+        let share = |percent| LoadBasis::BodyMassShare(Share::percent(percent));
+        match self {
+            Moved::External => LoadBasis::External,
+            Moved::WholeBody => LoadBasis::BodyMassPlus,
+            Moved::Assisted => LoadBasis::BodyMassMinus,
+            Moved::PushUp => share(64),
+            Moved::KneePushUp => share(49),
+            Moved::HandsUp => share(41),
+            Moved::FeetUp => share(74),
+            Moved::Band => LoadBasis::Band(Line::new("band").expect("a written line is fit")),
+            Moved::Nothing => LoadBasis::Unloaded,
+        }
+    }
+}

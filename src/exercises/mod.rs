@@ -1,0 +1,43 @@
+//! The exercises that a garage gym knows: names by the trade's usage, muscles, equipment, usual load basis, cautions.
+//!
+//! Muscles, means and cautions are common practice, no source; shares of body mass have theirs in `means.rs`. The
+//! list helps to write a sheet; what is right for a body is for its physician and a qualified coach to say.
+
+mod alike;
+mod caution;
+mod entry;
+mod means;
+mod muscle;
+mod search;
+mod table;
+
+#[cfg(test)]
+mod tests;
+
+pub use alike::{alike, of_pattern};
+pub use entry::Entry;
+pub use muscle::Muscle;
+pub use search::search;
+pub use table::all;
+
+use crate::sheet::Exercise;
+
+/// The entry with this id.
+#[must_use]
+pub fn entry(id: &str) -> Option<&'static Entry> {
+    all().iter().find(|entry| entry.id().as_str() == id)
+}
+
+/// The exercise with this name, other name or id, whatever the case of the letters; an other name stays the name on
+/// screen, over the same id and thus the same history.
+#[must_use]
+pub fn find(name: &str) -> Option<Exercise> {
+    let name = name.trim();
+    let named = all().iter().find_map(|entry| {
+        entry
+            .names()
+            .find(|known| known.eq_ignore_ascii_case(name))
+            .map(|known| entry.called(known))
+    });
+    named.or_else(|| entry(&name.to_ascii_lowercase()).map(Entry::exercise))
+}
