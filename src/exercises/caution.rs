@@ -81,7 +81,9 @@ impl Caution {
             }
             Caution::FirmSupport => "The box or bench stands firm and cannot slip or tip.",
             Caution::RearFoot => "The rear foot rests on something that cannot slip or tip.",
-            Caution::Hanging => "Try what you hang from with your full weight before the first rep.",
+            Caution::Hanging => {
+                "Try what you hang from with your full weight before the first rep."
+            }
             Caution::StepDown => "Step down from a box, do not drop off the bar with the load on.",
             Caution::Shoulders => "Only as far as the shoulders go without pain.",
             Caution::BandWear => {

@@ -80,7 +80,7 @@ impl Entry {
         self.sides != SideMode::Both
     }
 
-    /// What the load usually means together with the body. A band has the label “band” until one of the kit is named.
+    /// What the load usually means together with the body. A band is labelled “band” until one of the kit is named.
     #[must_use]
     pub fn basis(&self) -> LoadBasis {
         self.moved.basis()
@@ -115,11 +115,13 @@ impl Entry {
         })
     }
 
-    /// The exercise under one of its names.
+    /// The exercise under one of its names, which then begins with a capital.
     pub(super) fn called(&self, name: &str) -> Exercise {
+        let (first, rest) = name.split_at(1);
+        let name = first.to_ascii_uppercase() + rest;
         Exercise {
             id: self.id(),
-            name: Line::new(name).expect("a name of the list is a fit line"),
+            name: Line::new(&name).expect("a name of the list is a fit line"),
             pattern: self.pattern,
             equipment: self.equipment(),
         }

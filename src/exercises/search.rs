@@ -8,9 +8,9 @@ use crate::sheet::Pattern;
 const TEXT_BYTES_MAX: usize = 200;
 
 /// The entries of which some word holds every word of `text`, at most `most`. Words are those of names, muscles,
-/// equipment and pattern; the case of ASCII letters and hyphens do not count. First come those whose name begins with the
-/// text, then those whose name holds it, then those with it in an other name, then the rest; among equals the order
-/// of the list. An empty text finds all.
+/// equipment and pattern; hyphens and the case of ASCII letters do not count. First come those whose name begins with
+/// the text, then those whose name holds it, then those with it in an other name, then the rest; among equals the order
+/// of the list. A text without a letter or digit finds all.
 #[must_use]
 pub fn search(text: &str, most: usize) -> Vec<&'static Entry> {
     if text.len() > TEXT_BYTES_MAX {
@@ -67,7 +67,7 @@ fn words_of(entry: &Entry) -> String {
 fn plain(text: &str) -> String {
     text.chars()
         .filter(|c| !matches!(c, '-' | '\'' | '’'))
-        .map(|c| if matches!(c, ',' | ';') { ' ' } else { c })
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
         .map(|c| c.to_ascii_lowercase())
         .collect()
 }

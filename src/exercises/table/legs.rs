@@ -6,13 +6,11 @@ pub(super) const SQUAT: &[Entry] = rows![Squat:
     ["Back squat" | "squat; barbell squat" | Barbell External Both | Quadriceps Glutes | Adductors SpinalErectors | SafetyBars]
     ["Front squat" | "" | Barbell External Both | Quadriceps Glutes | UpperBack SpinalErectors | SafetyBars]
     ["Box squat" | "" | Barbell External Both | Glutes Quadriceps | Hamstrings SpinalErectors | SafetyBars FirmSupport]
-    ["Pause squat" | "" | Barbell External Both | Quadriceps Glutes | Adductors SpinalErectors | SafetyBars]
     ["Overhead squat" | "" | Barbell External Both | Quadriceps Glutes | UpperBack Trapezius SideDeltoid | Overhead Coach MissedBar]
     ["Goblet squat" | "" | Single External Both | Quadriceps Glutes | UpperBack Abdominals |]
     ["Dumbbell front squat" | "" | Pair External Both | Quadriceps Glutes | UpperBack Abdominals |]
     ["Body-weight squat" | "air squat; knee bend" | Body Nothing Both | Quadriceps Glutes | Adductors |]
     ["Split squat" | "" | Pair External EachInTurn | Quadriceps Glutes | Adductors Hamstrings |]
-    ["Barbell split squat" | "" | Barbell External EachInTurn | Quadriceps Glutes | Adductors Hamstrings | SafetyBars]
     ["Rear-foot-elevated split squat" | "Bulgarian split squat" | Pair External EachInTurn | Quadriceps Glutes | Adductors Hamstrings | RearFoot]
     ["Forward lunge" | "lunge" | Pair External EachInTurn | Quadriceps Glutes | Adductors Hamstrings |]
     ["Reverse lunge" | "" | Pair External EachInTurn | Quadriceps Glutes | Adductors Hamstrings |]
@@ -20,8 +18,6 @@ pub(super) const SQUAT: &[Entry] = rows![Squat:
     ["Lateral lunge" | "side lunge" | Single External EachInTurn | Quadriceps Adductors Glutes | Hamstrings |]
     ["Step-up" | "" | Pair External EachInTurn | Quadriceps Glutes | Hamstrings Calves | FirmSupport]
     ["Single-leg squat to a box" | "" | Body Nothing EachInTurn | Quadriceps Glutes | Adductors | FirmSupport]
-    ["Wall sit" | "" | Body Nothing Both | Quadriceps | Glutes |]
-    ["Belt squat" | "" | Other External Both | Quadriceps Glutes | Adductors |]
 ];
 
 pub(super) const HINGE: &[Entry] = rows![Hinge:
@@ -33,12 +29,9 @@ pub(super) const HINGE: &[Entry] = rows![Hinge:
     ["Rack pull" | "block pull" | Barbell External Both | Glutes SpinalErectors | Hamstrings Trapezius Forearms | Hinge]
     ["Dumbbell Romanian deadlift" | "dumbbell RDL" | Pair External Both | Hamstrings Glutes | SpinalErectors Forearms | Hinge]
     ["Single-leg Romanian deadlift" | "single-leg RDL" | Single External EachInTurn | Hamstrings Glutes | SpinalErectors Obliques | Hinge]
-    ["Kettlebell deadlift" | "" | Kettlebell External Both | Glutes Hamstrings | SpinalErectors Quadriceps | Hinge]
     ["Good morning" | "" | Barbell External Both | Hamstrings SpinalErectors | Glutes | Hinge SafetyBars]
     ["Hip thrust" | "" | Barbell External Both | Glutes | Hamstrings Quadriceps | FirmSupport]
     ["Glute bridge" | "hip bridge" | Body Nothing Both | Glutes | Hamstrings |]
-    ["Single-leg glute bridge" | "" | Body Nothing EachInTurn | Glutes | Hamstrings Obliques |]
     ["Back extension" | "hip extension on the bench" | Body Nothing Both | SpinalErectors Glutes | Hamstrings | Hinge]
     ["Cable pull-through" | "" | Stack External Both | Glutes Hamstrings | SpinalErectors | Hinge]
-    ["Band pull-through" | "" | Band Band Both | Glutes Hamstrings | SpinalErectors | Hinge BandWear]
 ];

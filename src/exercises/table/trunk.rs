@@ -6,12 +6,9 @@ pub(super) const CARRY: &[Entry] = rows![Carry:
     ["Farmer's carry" | "farmer's walk" | Pair External Both | Forearms Trapezius | Abdominals Glutes Calves | ClearPath]
     ["Suitcase carry" | "one-sided carry" | Single External EachInTurn | Obliques Forearms | Trapezius Glutes | ClearPath]
     ["Front-rack carry" | "" | Pair External Both | Abdominals UpperBack | FrontDeltoid Glutes | ClearPath]
-    ["Goblet carry" | "" | Single External Both | Abdominals UpperBack | Biceps Glutes | ClearPath]
     ["Overhead carry" | "waiter's walk" | Single External EachInTurn | SideDeltoid Trapezius | Obliques RotatorCuff | ClearPath Overhead]
-    ["Trap-bar carry" | "" | Barbell External Both | Forearms Trapezius | Abdominals Glutes Calves | ClearPath]
     ["Sandbag carry" | "bear-hug carry" | Other External Both | UpperBack Abdominals | Glutes Biceps Forearms | ClearPath]
     ["Sled push" | "" | Other External Both | Quadriceps Calves | Glutes Abdominals | ClearPath]
-    ["Sled drag" | "backward sled drag" | Other External Both | Quadriceps | Calves Forearms UpperBack | ClearPath]
 ];
 
 pub(super) const TRUNK: &[Entry] = rows![Trunk:
@@ -20,18 +17,14 @@ pub(super) const TRUNK: &[Entry] = rows![Trunk:
     ["Adductor side plank" | "Copenhagen plank" | Body Nothing EachInTurn | Adductors Obliques | Abdominals | FirmSupport SlowStart]
     ["Dead bug" | "" | Body Nothing Both | Abdominals | Obliques HipFlexors |]
     ["Bird dog" | "" | Body Nothing Both | SpinalErectors | Glutes Abdominals |]
-    ["Hollow hold" | "" | Body Nothing Both | Abdominals | HipFlexors |]
     ["Ab-wheel roll-out" | "barbell roll-out" | Body Nothing Both | Abdominals | Lats Obliques | SlowStart]
     ["Crunch" | "curl-up" | Body Nothing Both | Abdominals | Obliques |]
-    ["Reverse crunch" | "" | Body Nothing Both | Abdominals | HipFlexors Obliques |]
     ["Sit-up" | "" | Body Nothing Both | Abdominals HipFlexors | Obliques |]
     ["Hanging knee raise" | "" | Body Nothing Both | Abdominals HipFlexors | Forearms Obliques | Hanging]
-    ["Hanging leg raise" | "" | Body Nothing Both | Abdominals HipFlexors | Forearms Obliques | Hanging]
     ["Seated twist" | "Russian twist" | Single External Both | Obliques | Abdominals HipFlexors |]
     ["Side bend" | "" | Single External EachInTurn | Obliques | SpinalErectors Forearms |]
     ["Turkish get-up" | "get-up" | Kettlebell External EachInTurn | Abdominals Obliques | SideDeltoid RotatorCuff Glutes | Overhead Coach]
     ["Cable crunch" | "" | Stack External Both | Abdominals | Obliques |]
     ["Cable wood chop" | "" | Stack External EachInTurn | Obliques | Abdominals |]
-    ["Cable anti-rotation press" | "" | Stack External EachInTurn | Obliques Abdominals | Glutes |]
     ["Band anti-rotation press" | "" | Band Band EachInTurn | Obliques Abdominals | Glutes | BandWear]
 ];
