@@ -3,6 +3,7 @@
 use super::entry::Entry;
 use super::table::all;
 use crate::kit::Kit;
+use crate::order;
 use crate::sheet::{Equipment, Pattern};
 use std::cmp::Reverse;
 
@@ -24,7 +25,7 @@ pub fn alike(id: &str, kit: &Kit) -> Vec<&'static Entry> {
     let mut found: Vec<&Entry> = of_pattern(from.pattern(), kit)
         .filter(|entry| !std::ptr::eq(*entry, from))
         .collect();
-    found.sort_by_key(|entry| {
+    order::by_key(&mut found, |entry| {
         let unlisted = entry.equipment() == Equipment::Other;
         let sides_differ = entry.is_unilateral() != from.is_unilateral();
         (unlisted, Reverse(common(from, entry)), sides_differ)

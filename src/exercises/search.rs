@@ -2,6 +2,7 @@
 
 use super::entry::Entry;
 use super::table::all;
+use crate::order;
 use crate::sheet::Pattern;
 
 /// Most bytes of a text that are looked at; longer ones can be no name of the list.
@@ -28,7 +29,7 @@ pub fn search(text: &str, most: usize) -> Vec<&'static Entry> {
         })
         .map(|entry| (rank(entry, &joined), entry))
         .collect();
-    found.sort_by_key(|(rank, _)| *rank);
+    order::by_key(&mut found, |(rank, _)| *rank);
     found.truncate(most);
     found.into_iter().map(|(_, entry)| entry).collect()
 }
