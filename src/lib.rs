@@ -9,6 +9,7 @@ pub mod device;
 pub mod json;
 pub mod kit;
 pub mod ledger;
+pub mod quick;
 pub mod session;
 pub mod sheet;
 pub mod store;

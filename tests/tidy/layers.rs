@@ -5,10 +5,11 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 10] = [
+const ARROWS: [(&str, &[&str]); 11] = [
     ("json", &[]),
     ("units", &[]),
     ("sheet", &["json", "units"]),
+    ("quick", &["sheet", "units"]),
     ("kit", &["sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "units"]),
