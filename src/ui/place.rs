@@ -14,6 +14,8 @@ pub enum Place {
     Sheets,
     /// One sheet.
     Sheet(SheetId),
+    /// A sheet to be written: another version of one, or a new one.
+    Write(Option<SheetId>),
     /// All sessions.
     Ledger,
     /// One session.
@@ -28,6 +30,9 @@ impl Place {
     pub fn from_fragment(fragment: &str) -> Place {
         let path = fragment.trim_start_matches(['#', '/']);
         let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        if head == "write" {
+            return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
+        }
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
@@ -45,6 +50,8 @@ impl Place {
             Place::Floor => "/floor".to_owned(),
             Place::Sheets => "/sheets".to_owned(),
             Place::Sheet(id) => format!("/sheets/{}", id.0),
+            Place::Write(None) => "/write".to_owned(),
+            Place::Write(Some(id)) => format!("/write/{}", id.0),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -61,7 +68,7 @@ impl Place {
     #[must_use]
     pub fn main(self) -> Place {
         match self {
-            Place::Sheet(_) => Place::Sheets,
+            Place::Sheet(_) | Place::Write(_) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
             main => main,
         }
@@ -79,6 +86,8 @@ mod tests {
             Place::Floor,
             Place::Sheets,
             Place::Sheet(SheetId(id)),
+            Place::Write(None),
+            Place::Write(Some(SheetId(id))),
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,

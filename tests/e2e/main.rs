@@ -13,3 +13,4 @@ mod refusals;
 mod server;
 mod two_tabs;
 mod whole_session;
+mod write;

@@ -5,13 +5,14 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 12] = [
+const ARROWS: [(&str, &[&str]); 13] = [
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
     ("sheet", &["json", "order", "units"]),
     ("kit", &["sheet", "order", "units"]),
     ("exercises", &["kit", "sheet", "order", "units"]),
+    ("quick", &["sheet", "order", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
     ("session", &["strength", "kit", "sheet", "order", "units"]),

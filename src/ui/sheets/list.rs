@@ -2,7 +2,7 @@
 
 use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::import_file;
-use crate::ui::parts::{Row, counted, file_field, h1, page, quiet, rows, when};
+use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
@@ -29,9 +29,12 @@ pub fn SheetsPlace() -> impl IntoView {
         vec![
             h1("Sheets"),
             when(none, || {
-                quiet("No sheet yet. A sheet comes as a file from whoever writes your sessions.")
+                quiet("No sheet yet. Write one, or open the file of whoever writes your sessions.")
             }),
             rows("sheet", sheets),
+            button("wide", "write-sheet", "Write a sheet", move || {
+                app.go(Place::Write(None))
+            }),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
                 import_file(app, &event);
             }),

@@ -128,6 +128,9 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
             app.begin(id);
         }));
     }
+    inside.push(button("wide", "change-sheet", "Change it", move || {
+        app.go(Place::Write(Some(id)));
+    }));
     inside.extend(written(&shown));
     inside.extend(
         shown

@@ -2,6 +2,8 @@
 
 mod list;
 mod look;
+mod write;
 
 pub use list::SheetsPlace;
 pub use look::SheetPlace;
+pub use write::WritePlace;

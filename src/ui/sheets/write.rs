@@ -1,0 +1,142 @@
+//! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
+
+use crate::device::clock;
+use crate::exercises;
+use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
+use crate::sheet::{Sheet, SheetId, unroll};
+use crate::ui::parts::{button, counted, dynamic, h1, line, list, page, quiet, text, way, words};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// What stands in the field of a new sheet.
+const START: &str =
+    "# New sheet\n\nFront squat: ramp 2 × 4 at 50 %, 75 %; 3 × 5–7; 60 kg; tempo 3/1/1/0\n";
+
+/// Lines to copy from.
+const EXAMPLES: [&str; 7] = [
+    "Front squat: ramp 3 × 4 at 40 %, 60 %, 80 %; 3 × 5–7 @ 2, 2, 1 rising; 60 kg; rest 2:30; tempo 3/1/1/0",
+    "Chin-up: 3 × 5–7; +5 kg; tempo 4/0/1/0; double last set up 1.25 kg",
+    "Split squat: 3 × 8 tempo 4/0/X/1; 20 kg; each side; \"knee over the foot\"",
+    "Lateral raise: 3 × [hold 10 s → 6 at 4/0/2/0 → 8 partials]; 8 kg; one side holds",
+    "Push-up: 1 × 12+ to failure; pump",
+    "Plank: 3 × 30 s; no load",
+    "B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)",
+];
+
+/// Reads what was typed. `ids` gives the ids of a new version.
+fn read(
+    typed: &str,
+    before: Option<&Sheet>,
+    ids: &mut dyn FnMut() -> Uuid,
+) -> Result<Sheet, Vec<Unread>> {
+    match before {
+        None => parse_sheet(typed, &exercises::find, ids, clock::wall()),
+        Some(before) => revise_sheet(typed, before, &exercises::find, ids, clock::wall()),
+    }
+}
+
+/// What the lines come to, or what is wrong with them.
+fn outcome(typed: &str) -> Result<String, Vec<String>> {
+    let mut next = 0;
+    let mut ids = || {
+        next += 1;
+        Uuid::from_u128(next)
+    };
+    match read(typed, None, &mut ids) {
+        Ok(sheet) => {
+            let blocks = counted(sheet.blocks().count(), "block");
+            let sets = counted(unroll(&sheet).len(), "set");
+            Ok(format!("{}: {blocks}, {sets}", sheet.name))
+        }
+        Err(wrong) => Err(wrong.iter().map(ToString::to_string).collect()),
+    }
+}
+
+/// Keeps what was typed as a new version and shows it.
+fn keep(app: Stanchion, typed: &str, before: Option<&Sheet>) {
+    let mut ids = || app.id();
+    match read(typed, before, &mut ids) {
+        Ok(sheet) => {
+            let id = sheet.id;
+            app.keep_sheet(sheet);
+            app.go(Place::Sheet(id));
+        }
+        Err(wrong) => app.complain(format!(
+            "Not kept: {} to mend first.",
+            counted(wrong.len(), "line")
+        )),
+    }
+}
+
+/// The place where a sheet is written, a new one or another version of `id`.
+#[component]
+pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
+    let app = stanchion();
+    let before = app
+        .model
+        .with_untracked(|model| id.and_then(|id| model.sheet(id).cloned()));
+    let typed = RwSignal::new(before.as_ref().map_or_else(
+        || START.to_owned(),
+        |sheet| print_sheet(sheet, &exercises::find),
+    ));
+    let outcome = Memo::new(move |_| typed.with(|typed| outcome(typed)));
+    let title = if before.is_some() {
+        "Change a sheet"
+    } else {
+        "Write a sheet"
+    };
+    let area = view! {
+        <textarea
+            class="note lines-field"
+            rows="14"
+            spellcheck="false"
+            data-part="lines"
+            aria-label="lines of the sheet"
+            aria-describedby="lines-outcome"
+            prop:value=move || typed.get()
+            on:input=move |event| typed.set(event_target_value(&event))
+        ></textarea>
+    };
+    let said = dynamic(move || match outcome.get() {
+        Ok(sum) => line("quiet", "lines-sum", sum),
+        Err(wrong) => {
+            let lines = wrong
+                .into_iter()
+                .map(|wrong| words("wrong-word", wrong))
+                .collect();
+            list("", Some("lines-wrong"), lines)
+        }
+    });
+    let good = text(move || {
+        if outcome.with(Result::is_ok) {
+            "Keep it"
+        } else {
+            "Mend the lines first"
+        }
+        .to_owned()
+    });
+    let back = id.map_or(Place::Sheets, Place::Sheet);
+    page(
+        "write",
+        vec![
+            way(back.href(), "Back without keeping"),
+            h1(title),
+            area.into_any(),
+            view! { <div id="lines-outcome" role="status">{said}</div> }.into_any(),
+            button("wide strong", "lines-keep", good, move || {
+                typed.with_untracked(|typed| keep(app, typed, before.as_ref()));
+            }),
+            quiet("One line is one exercise. Lines to copy from:"),
+            list(
+                "examples",
+                Some("examples"),
+                EXAMPLES
+                    .iter()
+                    .map(|line| words("example", *line))
+                    .collect(),
+            ),
+        ],
+    )
+}

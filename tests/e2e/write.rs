@@ -1,0 +1,71 @@
+//! A sheet written as lines: faults are named as one types, what is kept runs on the floor, a change is a new version.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::begin;
+
+const SHEET: &str = "# Boat day\\n- 5 min easy rowing\\n\\nFront squat: ramp 2 × 4 at 50 %, 75 %; 2 × 5–7 @ 2; 60 kg\\nB1 Chin-up: 2 × 5; +5 kg; between 30 s\\nB2 Plank: 2 × 20 s; no load";
+
+/// Puts a text into the field, as a paste does.
+async fn paste(person: &Person, text: &str) {
+    person.see("lines").await;
+    let script = format!(
+        "const field = document.querySelector('[data-part=\"lines\"]');
+         field.value = '{text}';
+         field.dispatchEvent(new Event('input', {{ bubbles: true }}));"
+    );
+    person.run(&script).await;
+}
+
+#[tokio::test]
+async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
+    let server = Server::start();
+    let browser = Browser::start("write");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-sheet").await;
+
+    paste(&person, "# Boat day\\nFront squat: 3 × seven").await;
+    person.reads("lines-wrong", "line 2, column 18").await;
+    person.tap("lines-keep").await;
+    person.reads("notice", "Not kept").await;
+    person.tap("notice-close").await;
+
+    paste(&person, SHEET).await;
+    person
+        .reads("lines-sum", "Boat day: 3 blocks, 8 sets")
+        .await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.reads("sheet-look", "Chin-up").await;
+
+    // Another version of the same sheet: its lines are there to be changed.
+    person.tap("change-sheet").await;
+    person
+        .until(
+            "return document.querySelector('[data-part=\"lines\"]')?.value.includes('Front squat: ramp 2 × 4') ?? false",
+            "the lines of the sheet are there",
+        )
+        .await;
+    paste(&person, &SHEET.replace("2 × 5–7", "3 × 5–7")).await;
+    person.reads("lines-sum", "3 blocks, 9 sets").await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-sheets").await;
+    person.reads("sheet", "3 blocks, 9 sets").await;
+    assert_eq!(
+        person
+            .run("return document.querySelectorAll('[data-part=\"sheet\"]').length")
+            .await,
+        1
+    );
+
+    person.tap("go-floor").await;
+    begin(&person, "Boat day").await;
+    person.reads("exercise", "Front squat").await;
+    person.reads("kind", "ramp-up 1 of 2").await;
+    person.reads("main", "30").await;
+    person.close().await;
+}
