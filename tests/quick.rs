@@ -323,6 +323,16 @@ fn marked_neighbours_are_done_together() {
 }
 
 #[test]
+fn notes_and_warm_up_stay_as_written() {
+    let text = "# # Lower A\r\n- - hips\r\n> > as said:\r\n>\r\n>  slow <b>\r\nRow: 3 × 5";
+    let sheet = read(text).unwrap();
+    assert_eq!(sheet.name.as_str(), "# Lower A");
+    assert_eq!(sheet.warm_up[0].as_str(), "- hips");
+    assert_eq!(sheet.notes.as_str(), "> as said:\n\n slow <b>");
+    assert_eq!(read(&print_sheet(&sheet, KNOWN)), Ok(sheet));
+}
+
+#[test]
 fn bodies_carry_their_load_their_own_way() {
     let basis = |line: &str| {
         let block = parse_block(line, KNOWN).unwrap().look().clone();

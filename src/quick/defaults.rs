@@ -5,8 +5,8 @@ use crate::units::Seconds;
 
 /// Most characters of an id made from a name, before its number.
 const SLUG_CHARS_MAX: usize = 50;
-/// Up to so many reps a block is for strength unless it says otherwise: NSCA, Essentials of Strength Training and
-/// Conditioning: strength ≤ 6 reps, muscle-building 6–12.
+/// Up to so many reps a block is for strength unless it says otherwise. NSCA, Essentials of Strength Training and
+/// Conditioning: strength at most 6 reps, muscle-building 6–12 (from memory).
 const STRENGTH_REPS_MAX: u16 = 6;
 
 /// What a block is for when it does not say: strength when its first work sets have at most 6 reps, else
@@ -24,7 +24,7 @@ pub fn default_role(sets: &[Sets]) -> Role {
 /// Rest between sets when the line gives none.
 ///
 /// Inside the ranges of the NSCA (Essentials of Strength Training and Conditioning): strength and power 2–5 min,
-/// muscle-building 30–90 s, endurance at most 30 s.
+/// muscle-building 30–90 s, endurance at most 30 s. Which value inside them is common practice, no source.
 #[must_use]
 pub fn default_rest(role: Role) -> Seconds {
     Seconds::saturating(match role {

@@ -11,14 +11,18 @@ pub(super) fn load(c: &mut Cursor) -> Read<Load> {
     c.peek();
     let start = c.at;
     let amount = c.decimal().ok_or_else(|| c.fault(LOAD))?;
-    let unit = if c.word("kg") {
-        Unit::Kg
-    } else if c.word("lb") || c.word("lbs") {
-        Unit::Lb
-    } else {
-        return Err(c.fault("kg or lb after the number"));
-    };
+    let unit = unit(c).ok_or_else(|| c.fault("kg or lb after the number"))?;
     Load::new(amount, unit).map_err(|_| c.fault_at(start, LOAD))
+}
+
+fn unit(c: &mut Cursor) -> Option<Unit> {
+    if c.word("kg") {
+        Some(Unit::Kg)
+    } else if c.word("lb") || c.word("lbs") {
+        Some(Unit::Lb)
+    } else {
+        None
+    }
 }
 
 pub(super) fn share(c: &mut Cursor) -> Read<Share> {
@@ -31,22 +35,51 @@ pub(super) fn share(c: &mut Cursor) -> Read<Share> {
     Share::new(percent).map_err(|_| c.fault_at(start, SHARE))
 }
 
+/// Loads in order. A number without a unit takes that of the next one that has it: `60, 62.5, 65 kg`.
 pub(super) fn loads(c: &mut Cursor) -> Read<Vec<Load>> {
-    let mut list = vec![load(c)?];
-    while c.list_goes_on() {
-        bounded(c, list.len())?;
-        list.push(load(c)?);
+    let mut list = Vec::new();
+    let mut bare = Vec::new();
+    loop {
+        bounded(c, list.len() + bare.len())?;
+        c.peek();
+        let start = c.at;
+        let amount = c.decimal().ok_or_else(|| c.fault(LOAD))?;
+        bare.push((start, amount));
+        if let Some(unit) = unit(c) {
+            for (start, amount) in bare.drain(..) {
+                list.push(Load::new(amount, unit).map_err(|_| c.fault_at(start, LOAD))?);
+            }
+        }
+        if !c.list_goes_on() {
+            break;
+        }
     }
-    Ok(list)
+    if bare.is_empty() {
+        Ok(list)
+    } else {
+        Err(c.fault("kg or lb after the number"))
+    }
 }
 
+/// Shares in order. The sign may stand behind the last one alone: `40, 60, 80 %`.
 pub(super) fn shares(c: &mut Cursor) -> Read<Vec<Share>> {
-    let mut list = vec![share(c)?];
-    while c.list_goes_on() {
+    let mut list = Vec::new();
+    loop {
         bounded(c, list.len())?;
-        list.push(share(c)?);
+        c.peek();
+        let start = c.at;
+        let percent = c.decimal().ok_or_else(|| c.fault(SHARE))?;
+        list.push(Share::new(percent).map_err(|_| c.fault_at(start, SHARE))?);
+        let has_sign = c.eat(&['%']);
+        if c.list_goes_on() {
+            continue;
+        }
+        return if has_sign {
+            Ok(list)
+        } else {
+            Err(c.fault("% after the number"))
+        };
     }
-    Ok(list)
 }
 
 /// A list has at most as many members as a line has sets.

@@ -132,9 +132,9 @@ impl Reading {
             }
             self.name = Some(c.line_of(&name, start + 1)?);
         } else if c.eat(&['>']) {
-            let note = text.trim_start().trim_start_matches('>');
-            self.notes
-                .push(note.strip_prefix(' ').unwrap_or(note).to_owned());
+            let note: String = text.chars().skip(c.at).collect();
+            let note = note.strip_prefix(' ').unwrap_or(&note);
+            self.notes.push(note.to_owned());
         } else if c.eat(&['-']) {
             let step = c.until(&[]);
             if self.warm_up.len() == LINES_MAX {
