@@ -85,6 +85,10 @@ async fn every_screen_in_every_look() {
     person.tap("go-sheets").await;
     person.see("sheet").await;
     picture(&person, "sheets").await;
+    person.tap("write-sheet").await;
+    person.see("lines-sum").await;
+    picture(&person, "write").await;
+    person.client.back().await.expect("the browser goes back");
     person.tap("sheet").await;
     person.see("sheet-look").await;
     picture(&person, "sheet").await;

@@ -33,6 +33,17 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
     person.reads("notice", "Not kept").await;
     person.tap("notice-close").await;
 
+    // An exercise is found by a word and begins a line.
+    person
+        .see("exercise-find")
+        .await
+        .send_keys("goblet")
+        .await
+        .unwrap();
+    person.tap("exercise-take").await;
+    let begun = "return document.querySelector('[data-part=\"lines\"]').value.endsWith('\\nGoblet squat: ')";
+    person.until(begun, "the line is begun").await;
+
     paste(&person, SHEET).await;
     person
         .reads("lines-sum", "Boat day: 3 blocks, 8 sets")

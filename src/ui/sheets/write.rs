@@ -4,7 +4,9 @@ use crate::device::clock;
 use crate::exercises;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Sheet, SheetId, unroll};
-use crate::ui::parts::{button, counted, dynamic, h1, line, list, page, quiet, text, way, words};
+use crate::ui::parts::{
+    Mode, button, counted, dynamic, field, h1, line, list, page, quiet, text, way, words,
+};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
@@ -52,6 +54,43 @@ fn outcome(typed: &str) -> Result<String, Vec<String>> {
         }
         Err(wrong) => Err(wrong.iter().map(ToString::to_string).collect()),
     }
+}
+
+/// How many exercises are offered at once.
+const OFFERED: usize = 6;
+
+/// A search through the exercises that are known by name; a tap begins a line with one.
+fn finder(typed: RwSignal<String>) -> AnyView {
+    let sought = RwSignal::new(String::new());
+    let found = dynamic(move || {
+        let found = sought.with(|sought| match sought.trim() {
+            "" => Vec::new(),
+            sought => exercises::search(sought, OFFERED),
+        });
+        let names = found.into_iter().map(|entry| {
+            let name = entry.name();
+            button("wide", "exercise-take", name, move || {
+                typed.update(|typed| {
+                    if !typed.is_empty() && !typed.ends_with('\n') {
+                        typed.push('\n');
+                    }
+                    typed.push_str(name);
+                    typed.push_str(": ");
+                });
+                sought.set(String::new());
+            })
+        });
+        list("found", Some("exercises-found"), names.collect())
+    });
+    let find = field(
+        "exercise-find",
+        Mode::Text,
+        "find an exercise by name, muscle or equipment",
+        sought,
+        true,
+        move |typed| sought.set(typed),
+    );
+    view! { <div class="finder">{find}{found}</div> }.into_any()
 }
 
 /// Keeps what was typed as a new version and shows it.
@@ -128,6 +167,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             button("wide strong", "lines-keep", good, move || {
                 typed.with_untracked(|typed| keep(app, typed, before.as_ref()));
             }),
+            finder(typed),
             quiet("One line is one exercise. Lines to copy from:"),
             list(
                 "examples",
