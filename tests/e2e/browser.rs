@@ -22,15 +22,7 @@ impl Browser {
             std::env::temp_dir().join(format!("stanchion-e2e-{}-{name}", std::process::id()));
         let _ = std::fs::remove_dir_all(&profile);
         std::fs::create_dir_all(&profile).expect("a profile folder can be made");
-        let path = std::env::var("STANCHION_CHROMEDRIVER")
-            .expect("STANCHION_CHROMEDRIVER names the driver");
-        let mut driver = Command::new(path)
-            .arg("--port=0")
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("the driver starts");
-        let port = port_of(&mut driver);
+        let (driver, port) = start_driver();
         Browser {
             driver,
             port,
@@ -119,24 +111,42 @@ fn processes() -> Vec<(u32, String)> {
         .collect()
 }
 
-/// Reads the port that the driver chose from what it prints.
-fn port_of(driver: &mut Child) -> u16 {
+/// Starts a driver on a port of its choice. It takes the same number for both families of addresses, and gives up where
+/// another program has one of them: then it is started again.
+fn start_driver() -> (Child, u16) {
+    const TRIES: usize = 20;
+    let path =
+        std::env::var("STANCHION_CHROMEDRIVER").expect("STANCHION_CHROMEDRIVER names the driver");
+    for _ in 0..TRIES {
+        let mut driver = Command::new(&path)
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the driver starts");
+        if let Some(port) = port_of(&mut driver) {
+            return (driver, port);
+        }
+        let _ = driver.kill();
+        driver.wait().expect("the driver ends");
+    }
+    panic!("{path} found no free port in {TRIES} tries");
+}
+
+/// Reads the port that the driver chose from what it prints; none when it ended without one.
+fn port_of(driver: &mut Child) -> Option<u16> {
     let out = driver.stdout.take().expect("the driver's output is piped");
     let mut lines = BufReader::new(out).lines();
-    let port = lines
-        .by_ref()
-        .map_while(Result::ok)
+    let port = lines.by_ref().map_while(Result::ok).find_map(|line| {
         // The first line repeats the port that was asked for, 0; a later one names the port it got.
-        .find_map(|line| {
-            let port = line
-                .split("on port ")
-                .nth(1)?
-                .trim_end_matches('.')
-                .parse()
-                .ok();
-            port.filter(|port| *port != 0)
-        })
-        .expect("the driver says its port");
+        let port = line
+            .split("on port ")
+            .nth(1)?
+            .trim_end_matches('.')
+            .parse()
+            .ok();
+        port.filter(|port| *port != 0)
+    });
     // Keeps reading, or the driver stalls on a full pipe.
     std::thread::spawn(move || lines.for_each(drop));
     port
