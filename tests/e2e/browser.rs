@@ -93,6 +93,8 @@ impl Browser {
 
 impl Drop for Browser {
     fn drop(&mut self) {
+        // A test that failed left its browser open.
+        self.kill();
         let _ = self.driver.kill();
         let _ = self.driver.wait();
         let _ = std::fs::remove_dir_all(&self.profile);
