@@ -11,7 +11,9 @@ use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
-use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
+use crate::session::{
+    Began, Event, EventId, Mint, Moment, Refusal, Session, SessionId, Tick, What,
+};
 use crate::sheet::SheetId;
 use crate::store::Shelf;
 use crate::strength::{Performance, propose};
@@ -238,7 +240,6 @@ impl Stanchion {
             Ok(session) => {
                 self.now.set(now);
                 self.model.update(|model| model.session = Some(session));
-                // A session that was left unfinished by a crash between end and archive is none any more.
                 self.write(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
                 self.go(Place::Floor);
             }
@@ -248,32 +249,28 @@ impl Stanchion {
 
     /// Makes something happen in the session on the floor. False when it was refused; the person is told.
     pub fn act(self, what: What) -> bool {
+        self.happen(Lies::OnFloor, what)
+    }
+
+    /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
+    pub fn correct(self, what: What) -> bool {
+        self.happen(Lies::InLedger, what)
+    }
+
+    fn happen(self, lies: Lies, what: What) -> bool {
         if !self.may_write() {
             return false;
         }
         let event = self.event(what);
-        let mut refused = None;
-        let mut writes = Vec::new();
-        self.model.update(|model| {
-            let Some(session) = &mut model.session else {
-                return;
-            };
-            match session.take(event.clone()) {
-                Err(refusal) => refused = Some(refusal),
-                Ok(()) if session.state().has_ended() => {
-                    let session = session.clone();
-                    writes = archive(model, &session);
-                }
-                Ok(()) => writes = vec![put(Shelf::Events, &event.id.0.to_string(), &event)],
-            }
-        });
+        let mut taken = Ok(Vec::new());
+        self.model.update(|model| taken = take(model, lies, event));
         self.now.set(moment());
-        match refused {
-            Some(refusal) => {
+        match taken {
+            Err(refusal) => {
                 self.complain(refusal.to_string());
                 false
             }
-            None => {
+            Ok(writes) => {
                 self.write(writes);
                 true
             }
@@ -311,34 +308,42 @@ impl Stanchion {
     pub fn put_away(self) {
         self.model.update(|model| model.session = None);
     }
+}
 
-    /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
-    pub fn correct(self, what: What) -> bool {
-        if !self.may_write() {
-            return false;
-        }
-        let event = self.event(what);
-        let mut refused = None;
-        let mut writes = Vec::new();
-        self.model.update(|model| {
-            let Some(session) = &mut model.opened else {
-                return;
-            };
-            match session.take(event) {
-                Err(refusal) => refused = Some(refusal),
-                Ok(()) => {
-                    let session = session.clone();
-                    writes = archive(model, &session);
-                }
-            }
-        });
-        if let Some(refusal) = refused {
-            self.complain(refusal.to_string());
-            return false;
-        }
-        self.write(writes);
-        true
+/// Where a session lies in the model.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Lies {
+    OnFloor,
+    InLedger,
+}
+
+/// Takes an event into a session of the model and gives what is to be written.
+///
+/// A session that has just ended may lie on the floor and be open in the ledger too. Both are then made the same: an
+/// archive is written whole, and from an older copy it would lose what the newer one holds.
+fn take(model: &mut Model, lies: Lies, event: Event) -> Result<Vec<Write>, Refusal> {
+    let place = match lies {
+        Lies::OnFloor => &mut model.session,
+        Lies::InLedger => &mut model.opened,
+    };
+    let Some(session) = place else {
+        return Ok(Vec::new());
+    };
+    session.take(event.clone())?;
+    if lies == Lies::OnFloor && !session.state().has_ended() {
+        return Ok(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
     }
+    let session = session.clone();
+    let id = session.state().began.session;
+    for copy in [&mut model.session, &mut model.opened]
+        .into_iter()
+        .flatten()
+    {
+        if copy.state().began.session == id {
+            *copy = session.clone();
+        }
+    }
+    Ok(archive(model, &session))
 }
 
 impl Model {
