@@ -13,6 +13,7 @@ const ARROWS: [(&str, &[&str]); 13] = [
     ("kit", &["sheet", "order", "units"]),
     ("exercises", &["kit", "sheet", "order", "units"]),
     ("quick", &["sheet", "order", "units"]),
+    ("draft", &["exercises", "sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
     ("session", &["strength", "kit", "sheet", "order", "units"]),
