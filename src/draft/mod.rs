@@ -28,6 +28,8 @@ pub struct Draft {
     sheet: Sheet,
     /// What it was before each change, with words for the change; the newest last.
     past: Vec<(String, Sheet)>,
+    /// True when it was changed before it was opened again.
+    resumed: bool,
 }
 
 /// Why a change was refused.
@@ -89,6 +91,16 @@ impl Draft {
         Draft {
             sheet,
             past: Vec::new(),
+            resumed: false,
+        }
+    }
+
+    /// A draft that was changed before, opened again as it was left.
+    #[must_use]
+    pub fn resumed(sheet: Sheet) -> Draft {
+        Draft {
+            resumed: true,
+            ..Draft::of(sheet)
         }
     }
 
@@ -115,10 +127,10 @@ impl Draft {
         })
     }
 
-    /// True when something was changed since the draft began.
+    /// True when it is not as it began.
     #[must_use]
     pub fn is_changed(&self) -> bool {
-        !self.past.is_empty()
+        self.resumed || !self.past.is_empty()
     }
 
     /// What [`Draft::undo`] would take back, in words.

@@ -35,9 +35,9 @@ pub(super) fn default_basis(equipment: Equipment) -> LoadBasis {
     }
 }
 
-/// An exercise that nobody knows: an id made from its name, one joint and any load, until the line says more. That
+/// An exercise that nobody knows, by its name: an id made from its name, one joint and any load, until the line says more. That
 /// is the cautious side: one joint gets the smaller steps.
-pub(super) fn unknown(name: Line) -> Exercise {
+pub fn named_exercise(name: Line) -> Exercise {
     Exercise {
         id: slug(name.as_str()),
         name,

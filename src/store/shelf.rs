@@ -3,7 +3,7 @@
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are.
-pub const DATABASE_VERSION: u32 = 1;
+pub const DATABASE_VERSION: u32 = 2;
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -18,6 +18,8 @@ pub enum Shelf {
     Summaries,
     /// Sheet records; key: sheet id, a slash, version.
     Sheets,
+    /// Sheets that are being written, not yet kept; key: sheet id.
+    Drafts,
     /// Kit records; key: version.
     Kits,
     /// Lifter records; key: version.
@@ -30,12 +32,13 @@ pub enum Shelf {
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 9] = [
+    pub const ALL: [Shelf; 10] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
         Shelf::Summaries,
         Shelf::Sheets,
+        Shelf::Drafts,
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
@@ -51,6 +54,7 @@ impl Shelf {
             Shelf::Headings => "headings",
             Shelf::Summaries => "summaries",
             Shelf::Sheets => "sheets",
+            Shelf::Drafts => "drafts",
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",

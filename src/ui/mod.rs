@@ -4,6 +4,7 @@ mod app;
 mod archive;
 mod belongings;
 mod cueing;
+mod drafts;
 mod floor;
 mod keep;
 mod kit;

@@ -1,6 +1,7 @@
 //! The model: everything that the screens are a function of.
 
 use super::place::Place;
+use crate::draft::Draft;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
 use crate::session::Session;
@@ -57,6 +58,8 @@ pub struct Model {
     pub body_mass: Vec<BodyMassRecord>,
     /// Sheets in their newest version.
     pub sheets: Vec<Sheet>,
+    /// Sheets that are being written.
+    pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
     pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
     /// The sessions of the ledger, newest first.
@@ -89,6 +92,7 @@ impl Default for Model {
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
             sheets: Vec::new(),
+            drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
             session: None,

@@ -1,7 +1,7 @@
 //! Where a person is in the app, as it stands in the fragment of the address: the back gesture leads back.
 
 use crate::session::SessionId;
-use crate::sheet::SheetId;
+use crate::sheet::{BlockId, SheetId};
 use uuid::Uuid;
 
 /// A place, or an open item in one.
@@ -16,6 +16,12 @@ pub enum Place {
     Sheet(SheetId),
     /// A sheet to be written: another version of one, or a new one.
     Write(Option<SheetId>),
+    /// A sheet that is being written by taps.
+    Draft(SheetId),
+    /// A block of it.
+    DraftBlock(SheetId, BlockId),
+    /// The choice of an exercise for it: a block more, or another exercise for one.
+    DraftExercise(SheetId, Option<BlockId>),
     /// All sessions.
     Ledger,
     /// One session.
@@ -33,6 +39,9 @@ impl Place {
         if head == "write" {
             return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
         }
+        if head == "draft" {
+            return Place::in_draft(item).unwrap_or(Place::Sheets);
+        }
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
@@ -40,6 +49,20 @@ impl Place {
             ("ledger", Err(_)) => Place::Ledger,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
+        }
+    }
+
+    /// Reads what stands behind `draft/`: a sheet, then nothing, `exercise`, a block, or a block and `exercise`.
+    fn in_draft(path: &str) -> Option<Place> {
+        let id = |text: &str| Uuid::try_parse(text).ok();
+        let parts: Vec<&str> = path.split('/').collect();
+        let sheet = SheetId(id(parts.first()?)?);
+        match parts[1..] {
+            [] => Some(Place::Draft(sheet)),
+            ["exercise"] => Some(Place::DraftExercise(sheet, None)),
+            [block] => Some(Place::DraftBlock(sheet, BlockId(id(block)?))),
+            [block, "exercise"] => Some(Place::DraftExercise(sheet, Some(BlockId(id(block)?)))),
+            _ => None,
         }
     }
 
@@ -52,6 +75,12 @@ impl Place {
             Place::Sheet(id) => format!("/sheets/{}", id.0),
             Place::Write(None) => "/write".to_owned(),
             Place::Write(Some(id)) => format!("/write/{}", id.0),
+            Place::Draft(id) => format!("/draft/{}", id.0),
+            Place::DraftBlock(id, block) => format!("/draft/{}/{}", id.0, block.0),
+            Place::DraftExercise(id, None) => format!("/draft/{}/exercise", id.0),
+            Place::DraftExercise(id, Some(block)) => {
+                format!("/draft/{}/{}/exercise", id.0, block.0)
+            }
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -68,7 +97,11 @@ impl Place {
     #[must_use]
     pub fn main(self) -> Place {
         match self {
-            Place::Sheet(_) | Place::Write(_) => Place::Sheets,
+            Place::Sheet(_)
+            | Place::Write(_)
+            | Place::Draft(_)
+            | Place::DraftBlock(..)
+            | Place::DraftExercise(..) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
             main => main,
         }
@@ -88,6 +121,10 @@ mod tests {
             Place::Sheet(SheetId(id)),
             Place::Write(None),
             Place::Write(Some(SheetId(id))),
+            Place::Draft(SheetId(id)),
+            Place::DraftBlock(SheetId(id), BlockId(id)),
+            Place::DraftExercise(SheetId(id), None),
+            Place::DraftExercise(SheetId(id), Some(BlockId(id))),
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
@@ -101,6 +138,8 @@ mod tests {
         for fragment in ["", "#", "#/nowhere", "#/floor/x"] {
             assert_eq!(Place::from_fragment(fragment), Place::Floor);
         }
-        assert_eq!(Place::from_fragment("#/sheets/no-id"), Place::Sheets);
+        for fragment in ["#/sheets/no-id", "#/draft/no-id", "#/draft"] {
+            assert_eq!(Place::from_fragment(fragment), Place::Sheets);
+        }
     }
 }

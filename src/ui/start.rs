@@ -9,6 +9,7 @@ use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
 use crate::device::locks::{Role, writer};
 use crate::device::{dom, persist, place as address, worker};
+use crate::draft::Draft;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::order;
@@ -105,6 +106,7 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
     let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let drafts: Vec<Sheet> = records(&keep, Shelf::Drafts, &mut lost).await?;
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
     let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
@@ -129,6 +131,10 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
         model.body_mass = body_mass;
         model.sheets = current(sheets);
+        let begun = drafts
+            .into_iter()
+            .map(|sheet| (sheet.id, Draft::resumed(sheet)));
+        model.drafts = begun.collect();
         model.summaries.clear();
         for summary in summaries {
             model.summaries.insert(summary.exercise.clone(), summary);

@@ -14,7 +14,7 @@ use crate::units::Unit;
 use leptos::prelude::*;
 
 /// One line of a prescription in the trade's notation.
-fn sets_line(sets: &Sets) -> String {
+pub fn sets_line(sets: &Sets) -> String {
     let mut line = format!("{} × {}", sets.count, sets.target);
     match &sets.kind {
         SetKind::Work => {}
@@ -40,7 +40,8 @@ fn sets_line(sets: &Sets) -> String {
     line
 }
 
-fn block_head(block: &Block) -> String {
+/// What holds for a block as a whole, in one line.
+pub fn block_head(block: &Block) -> String {
     let mut parts = vec![block.role.name().to_owned()];
     if let Some(tempo) = block.tempo {
         parts.push(format!("tempo {tempo}"));
@@ -128,8 +129,15 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
             app.begin(id);
         }));
     }
-    inside.push(button("wide", "change-sheet", "Change it", move || {
-        app.go(Place::Write(Some(id)));
+    let change = match app
+        .model
+        .with_untracked(|model| model.drafts.contains_key(&id))
+    {
+        true => "Go on changing it",
+        false => "Change it",
+    };
+    inside.push(button("wide", "change-sheet", change, move || {
+        app.open_draft(id);
     }));
     inside.extend(written(&shown));
     inside.extend(
