@@ -5,7 +5,7 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 13] = [
+const ARROWS: [(&str, &[&str]); 14] = [
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),

@@ -3,6 +3,7 @@
 mod draft;
 mod list;
 mod look;
+mod words;
 mod write;
 
 pub use draft::{DraftBlockPlace, DraftExercisePlace, DraftPlace};

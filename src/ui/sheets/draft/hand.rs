@@ -111,12 +111,13 @@ impl Hand {
             self.it
                 .with(|block| block.as_ref().and_then(|block| pick(block, at)))
         });
+        let short = labels.iter().all(|label| label.len() <= 8);
         let labels = labels.iter().map(|label| ((*label).to_owned(), ""));
         let inside = toggles_of(part, labels, pressed, move |n| self.set(set, at, n));
-        let class = if inside.len() == 2 {
-            "choices two"
-        } else {
-            "choices words"
+        let class = match inside.len() {
+            2 => "choices two",
+            3 if short => "choices three",
+            _ => "choices words",
         };
         choices(class, name, inside)
     }
@@ -231,11 +232,9 @@ impl Hand {
     pub fn depends(self, at: At, key: Look, lay: Lay) -> AnyView {
         let key = Memo::new(move |_| self.read(key, at));
         dynamic(move || {
-            if self.it.with_untracked(Option::is_none) {
-                return ().into_any();
-            }
-            key.track();
-            lay(self, at)
+            // Read, not only followed: a memo that was never read follows nothing.
+            let there = key.with(|_| self.it.with_untracked(Option::is_some));
+            if there { lay(self, at) } else { ().into_any() }
         })
     }
 }

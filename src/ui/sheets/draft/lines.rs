@@ -4,7 +4,7 @@ use super::hand::{At, Hand};
 use super::sets::inside_of_line;
 use crate::sheet::{Block, SetKind, Sets};
 use crate::ui::parts::{button, dynamic, list, panel, tap, when};
-use crate::ui::sheets::look::sets_line;
+use crate::ui::sheets::words::sets_line;
 use crate::units::Share;
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ pub fn set_lines(hand: Hand) -> AnyView {
     let shown = Memo::new(move |_| {
         hand.it.with(|block| {
             let lines = block.iter().flat_map(|block| &block.sets);
-            lines.map(sets_words).collect::<Vec<_>>()
+            lines.map(sets_line).collect::<Vec<_>>()
         })
     });
     let rows = dynamic(move || {
@@ -27,8 +27,8 @@ pub fn set_lines(hand: Hand) -> AnyView {
         list("rows", Some("set-lines"), rows.collect())
     });
     let add = vec![
-        adder(hand, open, "add-ramp", "Ramp-up before", ramp_before),
-        adder(hand, open, "add-sets", "More sets behind", more_behind),
+        line_adder(hand, open, "add-ramp", "Ramp-up before", ramp_before),
+        line_adder(hand, open, "add-sets", "More sets behind", more_behind),
     ];
     let is_open = Signal::derive(move || open.get().is_some());
     vec![
@@ -39,18 +39,8 @@ pub fn set_lines(hand: Hand) -> AnyView {
     .into_any()
 }
 
-/// A line in words, with how its load runs.
-fn sets_words(sets: &Sets) -> String {
-    let policy = super::policy::words(&sets.load);
-    if policy.is_empty() {
-        sets_line(sets)
-    } else {
-        format!("{}, {policy}", sets_line(sets))
-    }
-}
-
 /// A button that adds a line and opens it; `add` gives its place.
-fn adder(
+fn line_adder(
     hand: Hand,
     open: RwSignal<Option<usize>>,
     part: &'static str,

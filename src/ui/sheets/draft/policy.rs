@@ -21,34 +21,6 @@ const POLICIES: [&str; 7] = [
 /// Most loads in a list.
 const LISTED_MOST: usize = 20;
 
-/// The policy in words; none for the same load in every set.
-pub fn words(load: &LoadPolicy) -> String {
-    let step = |step: &Step| match step {
-        Step::Smallest => "the smallest step".to_owned(),
-        Step::By(load) => load.to_string(),
-    };
-    let shares = |shares: &[Share]| {
-        let shares: Vec<String> = shares.iter().map(ToString::to_string).collect();
-        shares.join(", ")
-    };
-    match load {
-        LoadPolicy::Same => String::new(),
-        LoadPolicy::Rising(by) => format!("rising by {}", step(by)),
-        LoadPolicy::Falling(by) => format!("falling by {}", step(by)),
-        LoadPolicy::List(loads) => {
-            let loads: Vec<String> = loads.iter().map(ToString::to_string).collect();
-            loads.join(", ")
-        }
-        LoadPolicy::ShareOfTop(list) => format!("{} of the heaviest set", shares(list)),
-        LoadPolicy::ShareOfE1rm(share) => format!("{share} of the e1RM"),
-        LoadPolicy::RisingByOutcome { planned, large } => format!(
-            "rising by outcome: {} in the range, {} at its top",
-            step(planned),
-            step(large)
-        ),
-    }
-}
-
 /// How the load runs.
 pub fn policy(hand: Hand, at: At) -> AnyView {
     let chosen = hand.pick(

@@ -6,7 +6,7 @@ use crate::draft::{Draft, Unfit};
 use crate::sheet::{BlockId, Group, SheetId};
 use crate::ui::parts::{button, dynamic, list, stepper, tap, text};
 use crate::ui::place::Place;
-use crate::ui::sheets::look::{block_head, sets_line};
+use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
 use leptos::prelude::*;
@@ -60,7 +60,7 @@ fn listed(draft: &Draft) -> Vec<Listed> {
 }
 
 /// The blocks in order; with the buttons that arrange them while `arranging`.
-pub fn rows(app: Stanchion, sheet: SheetId, arranging: RwSignal<bool>) -> AnyView {
+pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: RwSignal<bool>) -> AnyView {
     let blocks = app.of(move |model| model.drafts.get(&sheet).map(listed).unwrap_or_default());
     let over = RwSignal::new(None::<String>);
     dynamic(move || {
@@ -124,35 +124,61 @@ fn row(
     .into_any()
 }
 
+/// A way in which a block is arranged.
+type Change = fn(&mut Draft, BlockId) -> Result<(), Unfit>;
+
+/// The block that a button arranges.
+#[derive(Clone)]
+struct Meant {
+    app: Stanchion,
+    sheet: SheetId,
+    id: BlockId,
+    name: String,
+}
+
+/// A button that arranges a block.
+fn arranger(part: &'static str, meant: &Meant, word: &'static str, how: Change) -> AnyView {
+    let Meant {
+        app,
+        sheet,
+        id,
+        ref name,
+    } = *meant;
+    let named = format!("{word}: {name}");
+    tap(
+        "small",
+        part,
+        Some(text(move || named.clone())),
+        word.into_any(),
+        Callback::new(move |()| change(app, sheet, &mut |draft| how(draft, id))),
+    )
+}
+
 /// The buttons that arrange a block.
 fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
-    type Change = fn(&mut Draft, BlockId) -> Result<(), Unfit>;
     let id = block.id;
-    let name = block.name.clone();
-    let one = |part: &'static str, word: &'static str, how: Change| {
-        let named = format!("{word}: {name}");
-        tap(
-            "small",
-            part,
-            Some(text(move || named.clone())),
-            word.into_any(),
-            Callback::new(move |()| change(app, sheet, &mut |draft| how(draft, id))),
-        )
+    let meant = Meant {
+        app,
+        sheet,
+        id,
+        name: block.name.clone(),
     };
     let mut inside = vec![
-        one("draft-up", "Up", |draft, id| draft.shift(id, false)),
-        one("draft-down", "Down", |draft, id| draft.shift(id, true)),
+        arranger("draft-up", &meant, "Up", |draft, id| draft.shift(id, false)),
+        arranger("draft-down", &meant, "Down", |draft, id| {
+            draft.shift(id, true)
+        }),
         button("small", "draft-double", "Double", move || {
             let copy = BlockId(app.id());
             change(app, sheet, &mut |draft| draft.duplicate(id, copy));
         }),
-        one("draft-remove", "Take off", Draft::remove),
+        arranger("draft-remove", &meant, "Take off", Draft::remove),
     ];
     if block.joinable {
-        inside.push(one("draft-join", "With the next", Draft::join));
+        inside.push(arranger("draft-join", &meant, "With the next", Draft::join));
     }
     if block.grouped {
-        inside.push(one("draft-part", "On its own", Draft::part));
+        inside.push(arranger("draft-part", &meant, "On its own", Draft::part));
     }
     let mut all = vec![view! { <div class="arrange">{inside}</div> }.into_any()];
     if let Some((what, between)) = block.together {
@@ -162,19 +188,20 @@ fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
             } else {
                 "As a pair"
             };
-            all.push(one("draft-turn", turned, Draft::turn_pair));
+            all.push(arranger("draft-turn", &meant, turned, Draft::turn_pair));
         }
-        let figure = text(move || between.clock());
-        all.push(stepper(
-            "rest between",
-            "draft-between",
-            figure,
-            move |more| {
-                let by = if more { 5 } else { -5 };
-                let rest = Seconds::saturating(i64::from(between) + by);
-                change(app, sheet, &mut |draft| draft.set_between(id, rest));
-            },
-        ));
+        all.push(between_stepper(&meant, between));
     }
     all.into_any()
+}
+
+/// The rest from block to block of a pair or circuit.
+fn between_stepper(meant: &Meant, between: Seconds) -> AnyView {
+    let Meant { app, sheet, id, .. } = *meant;
+    let figure = text(move || between.clock());
+    stepper("rest between", "draft-between", figure, move |more| {
+        let by = if more { 5 } else { -5 };
+        let rest = Seconds::saturating(i64::from(between) + by);
+        change(app, sheet, &mut |draft| draft.set_between(id, rest));
+    })
 }

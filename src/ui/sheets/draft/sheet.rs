@@ -1,7 +1,7 @@
 //! The sheet that is being written: its name, its blocks, and what stands around them.
 
 use super::hand::area;
-use super::rows::rows;
+use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
 use crate::sheet::{Line, Note, SheetId};
 use crate::ui::model::Model;
@@ -67,7 +67,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
                     "Nothing on it yet. Begin with what needs you freshest: power, then heavy, then lighter.",
                 )
             }),
-            rows(app, id, arranging),
+            block_rows(app, id, arranging),
             button("wide strong", "draft-add", "Add an exercise", move || {
                 app.go(Place::DraftExercise(id, None));
             }),
