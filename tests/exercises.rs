@@ -1,6 +1,6 @@
 //! The list of exercises against the demo, against the ids it has ever had, and against what a kit can do.
 
-use stanchion::exercises::{alike, all, entry, find, of_pattern};
+use stanchion::exercises::{alike, all, entry, find, of_pattern, order_check};
 use stanchion::kit::{Handle, Kit, KitParts, Stack};
 use stanchion::sheet::{Equipment, Line, Pattern};
 use stanchion::store::demo;
@@ -156,4 +156,13 @@ fn an_exercise_that_is_not_in_the_list_can_go_by_its_pattern() {
     assert!(of_pattern(Pattern::Hinge, &full).any(|entry| entry.name() == "Deadlift"));
     let hinges = of_pattern(Pattern::Hinge, &full).count();
     assert_eq!(alike("deadlift", &full).len() + 1, hinges);
+}
+
+#[test]
+fn the_demo_sheets_are_in_order() {
+    for sheet in demo().current_sheets() {
+        let warnings = order_check(sheet);
+        let said: Vec<String> = warnings.iter().map(|it| it.said(sheet)).collect();
+        assert!(said.is_empty(), "{}: {said:?}", sheet.name.as_str());
+    }
 }

@@ -70,9 +70,9 @@ fn the_order_by_role_is_power_heavy_lighter_burn_out() {
         ("Calf raise", "pump", "work"),
     ];
     assert_eq!(of(&right), []);
-    let late = [right[1], right[3], right[0]];
+    let late = [right[1], right[3], ("Medicine-ball slam", "power", "work")];
     // The nearest earlier block is named, once for each later one.
-    assert_eq!(of(&late), [(Role, 2, 3)].to_vec(), "{late:?}");
+    assert_eq!(of(&late), [(Role, 2, 3)]);
     let burn_out_first = [("Push-up", "hypertrophy", "to_failure"), right[1]];
     assert_eq!(of(&burn_out_first), [(Role, 1, 2)]);
 }
