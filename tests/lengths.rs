@@ -94,7 +94,10 @@ fn a_sheet_takes_its_sets_rests_and_change_overs() {
 #[test]
 fn the_warm_up_is_not_counted() {
     let squat = "Front squat: 3 × 8; tempo 3/1/1/0; rest 2:00";
-    assert_eq!(whole(&format!("- 5 min easy rowing\n{squat}")), whole(squat));
+    assert_eq!(
+        whole(&format!("- 5 min easy rowing\n{squat}")),
+        whole(squat)
+    );
 }
 
 #[test]
@@ -133,20 +136,11 @@ fn the_least_and_last_goes_first_and_no_more_than_needed() {
     assert_eq!(named(&sheet, 26), []);
     let cut = |name: &str, off, saves| (name.to_owned(), off, saves);
     // Hand-worked: a set and its rest are 120 s; a block with the rest and change-over after it 420 s.
-    assert_eq!(
-        named(&sheet, 25),
-        [cut("Calf raise", Off::Sets(1), 120)]
-    );
-    assert_eq!(
-        named(&sheet, 22),
-        [cut("Calf raise", Off::Sets(2), 240)]
-    );
+    assert_eq!(named(&sheet, 25), [cut("Calf raise", Off::Sets(1), 120)]);
+    assert_eq!(named(&sheet, 22), [cut("Calf raise", Off::Sets(2), 240)]);
     assert_eq!(
         named(&sheet, 21),
-        [
-            cut("Calf raise", Off::Whole, 420),
-        ]
-        .to_vec(),
+        [cut("Calf raise", Off::Whole, 420),].to_vec(),
     );
     // Of one role the last first.
     assert_eq!(

@@ -42,7 +42,14 @@ fn session(n: u64, sets: &[(Option<u64>, u64)]) -> Vec<Event> {
             reserve: None,
         };
         let proposed = None;
-        events.push((*log, What::SetDone { set, done, proposed }));
+        events.push((
+            *log,
+            What::SetDone {
+                set,
+                done,
+                proposed,
+            },
+        ));
     }
     let end = events.last().map_or(0, |(at, _)| *at);
     events.push((end, What::Ended));

@@ -10,8 +10,7 @@ use stanchion::quick::{
     Known, Unread, parse_block, parse_sheet, print_block, print_sheet, revise_sheet,
 };
 use stanchion::sheet::{
-    Equipment, Exercise, ExerciseId, Group, Line, LoadBasis, OrderWarning, Pattern, Role, Sheet,
-    WarningKind,
+    Equipment, Exercise, ExerciseId, Group, Line, LoadBasis, Pattern, Role, Sheet,
 };
 use uuid::Uuid;
 
@@ -306,29 +305,6 @@ fn a_changed_sheet_keeps_the_ids_of_its_blocks() {
     assert_eq!((is[0], is[2]), (was[1], was[0]));
     assert!(!was.contains(&is[1]) && !was.contains(&is[3]));
     new.check().unwrap();
-}
-
-#[test]
-fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
-    let mut old = read("# Lower A\nRow: 3 × 8\nFront squat: 3 × 5\nDip: 3 × 8").unwrap();
-    let blocks: Vec<_> = old.blocks().map(|block| block.id).collect();
-    let warning = |earlier: usize, later: usize| OrderWarning {
-        kind: WarningKind::LowerBack,
-        earlier: blocks[earlier],
-        later: blocks[later],
-    };
-    old.settle(warning(0, 1), true);
-    old.settle(warning(0, 2), true);
-    let text = "# Lower A\nRow: 3 × 8\nFront squat: 5 × 3";
-    let mut n = 100;
-    let mut fresh = || {
-        n += 1;
-        id(n, n)
-    };
-    let new = revise_sheet(text, &old, KNOWN, &mut fresh, time(9)).unwrap();
-    assert_eq!(new.settled, [warning(0, 1)]);
-    old.settle(warning(0, 1), false);
-    assert_eq!(old.settled, [warning(0, 2)]);
 }
 
 #[test]

@@ -1,8 +1,11 @@
 //! One sheet as it is written, and what it would propose today.
 
+use super::order::order_view;
+use super::time::{reading, time_view};
 use crate::device::sound::Sound;
+use crate::ledger::Pace;
 use crate::session::SessionId;
-use crate::sheet::{Block, Group, LoadBasis, SetKind, Sets, Sheet, SheetId, SideMode};
+use crate::sheet::{Block, Group, LoadBasis, Prediction, SetKind, Sets, Sheet, SheetId, SideMode};
 use crate::strength::{Proposal, propose};
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -40,7 +43,7 @@ fn sets_line(sets: &Sets) -> String {
     line
 }
 
-fn block_head(block: &Block) -> String {
+fn block_head(block: &Block, prediction: &Prediction) -> String {
     let mut parts = vec![block.role.name().to_owned()];
     if let Some(tempo) = block.tempo {
         parts.push(format!("tempo {tempo}"));
@@ -58,6 +61,7 @@ fn block_head(block: &Block) -> String {
         LoadBasis::Band(label) => parts.push(format!("{label} band")),
     }
     parts.push(format!("rest {}", block.rest.clock()));
+    parts.push(format!("takes {}", reading(prediction.of_block(block))));
     parts.join(" · ")
 }
 
@@ -77,6 +81,7 @@ struct Shown {
     proposals: Vec<Proposal>,
     last: Option<SessionId>,
     unit: Unit,
+    pace: Pace,
     in_session: bool,
 }
 
@@ -96,6 +101,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         proposals,
         last,
         unit: model.unit(),
+        pace: model.pace(),
         in_session: model.in_session(),
     })
 }
@@ -131,6 +137,9 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(button("wide", "change-sheet", "Change it", move || {
         app.go(Place::Write(Some(id)));
     }));
+    let revise = Callback::new(move |changed| app.revise_sheet(changed));
+    inside.push(time_view(&shown.sheet, shown.pace, revise));
+    inside.push(order_view(&shown.sheet, revise));
     inside.extend(written(&shown));
     inside.extend(
         shown
@@ -143,6 +152,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
 /// The sheet as it is written.
 fn written(shown: &Shown) -> Vec<AnyView> {
     let sheet = &shown.sheet;
+    let prediction = Prediction::of(sheet);
     let mut inside = Vec::new();
     if !sheet.notes.is_empty() {
         inside.push(quiet(sheet.notes.as_str().to_owned()));
@@ -162,7 +172,7 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
-            blocks.push(block_as_written(block, because));
+            blocks.push(block_as_written(block, &prediction, because));
         }
         inside.push(group(None, blocks));
     }
@@ -173,10 +183,10 @@ fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
     list(class, None, lines.map(IntoAny::into_any).collect())
 }
 
-fn block_as_written(block: &Block, because: Option<String>) -> AnyView {
+fn block_as_written(block: &Block, prediction: &Prediction, because: Option<String>) -> AnyView {
     let mut inside = vec![
         h2(block.exercise.name.to_string()),
-        quiet(block_head(block)),
+        quiet(block_head(block, prediction)),
         lines("lines", block.sets.iter().map(sets_line)),
     ];
     inside.extend(because.map(|because| line("because", "because", because)));

@@ -2,6 +2,8 @@
 
 mod list;
 mod look;
+mod order;
+mod time;
 mod write;
 
 pub use list::SheetsPlace;
