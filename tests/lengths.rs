@@ -7,12 +7,12 @@ use common::sheets::sheet;
 use common::{id, time};
 use proptest::prelude::*;
 use stanchion::quick::parse_sheet;
-use stanchion::session::{Began, Session, SessionId, What};
+use stanchion::session::{Amount, Began, Done, Session, SessionId, What};
 use stanchion::sheet::{
     Cut, Group, Off, Prediction, Role, Sheet, apply, cuts, gap_seconds, set_seconds, unroll,
 };
 use stanchion::store::demo;
-use stanchion::units::Seconds;
+use stanchion::units::{Reps, Seconds};
 
 fn read(text: &str) -> Sheet {
     let mut n = 0;
@@ -186,6 +186,41 @@ fn ramp_ups_stay_and_settled_warnings_go_with_their_block() {
         .collect();
     assert_eq!(lines, [(false, 2), (true, 1)]);
     assert_eq!(short.blocks().next().unwrap().role, Role::Strength);
+}
+
+#[test]
+fn between_groups_the_change_over_runs_down_after_the_rest() {
+    let sheet = read("Front squat: 1 × 8; tempo 3/1/1/0; rest 1:30\nPlank: 1 × 30 s; no load");
+    let set = unroll(&sheet)[0].key;
+    let began = What::Began(Box::new(Began {
+        session: SessionId(id(1, 1)),
+        sheet,
+        body_mass: None,
+        proposals: Vec::new(),
+    }));
+    let mut session = Session::begin(event(1, 0, 1, began)).unwrap();
+    let done = Done {
+        load: None,
+        amount: Amount::Reps(Reps::new(8).unwrap()),
+        reserve: None,
+    };
+    let proposed = None;
+    let logged = event(
+        1,
+        40_000,
+        1,
+        What::SetDone {
+            set,
+            done,
+            proposed,
+        },
+    );
+    session.take(logged).unwrap();
+    // Hand-worked: logged at 40 s; 90 s of rest, 60 s of change-over, 30 s of plank.
+    for (at, left) in [(40, 180), (100, 120), (160, 60), (190, 30), (300, 30)] {
+        let now = event(1, at * 1000, 1, What::RestHeld).moment();
+        assert_eq!(session.state().seconds_left(&now, s(60)), left, "at {at} s");
+    }
 }
 
 proptest! {

@@ -1,7 +1,7 @@
 //! How long a session still takes: the sheet's own prediction, for what is left of it.
 
 use super::event::Moment;
-use super::slot::{Phase, Status};
+use super::slot::{Phase, Slot, Status};
 use super::state::State;
 use crate::sheet::{PlannedSet, gap_seconds, set_seconds};
 use crate::units::Seconds;
@@ -22,12 +22,22 @@ impl State {
             .windows(2)
             .map(|pair| gap_seconds(pair[0], pair[1], change_over))
             .sum();
-        let rest = match &self.phase {
-            Phase::Resting(rest) => rest
-                .left_ms(now)
-                .map_or(0, |ms| u64::try_from(ms).unwrap_or(0) / 1000),
-            _ => 0,
+        self.seconds_to_next(now, change_over) + sets + between
+    }
+
+    /// What is left of the rest under way, and of the change-over that follows it where another group is next.
+    fn seconds_to_next(&self, now: &Moment, change_over: Seconds) -> u64 {
+        let Phase::Resting(rest) = &self.phase else {
+            return 0;
         };
-        rest + sets + between
+        let group = |slot: &Slot| slot.planned.group;
+        let next = self.current().map(group);
+        let change_over = if self.slot(rest.after).map(group) == next {
+            0
+        } else {
+            i64::from(change_over.get())
+        };
+        let seconds = rest.left_ms(now).map_or(0, |ms| ms / 1000 + change_over);
+        u64::try_from(seconds).unwrap_or(0)
     }
 }
