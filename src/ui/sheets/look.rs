@@ -61,7 +61,11 @@ fn block_head(block: &Block, prediction: &Prediction) -> String {
         LoadBasis::Band(label) => parts.push(format!("{label} band")),
     }
     parts.push(format!("rest {}", block.rest.clock()));
-    parts.push(format!("takes {}", reading(prediction.of_block(block))));
+    // A no-break space: the figure stays with its word.
+    parts.push(format!(
+        "takes\u{a0}{}",
+        reading(prediction.of_block(block))
+    ));
     parts.join(" · ")
 }
 

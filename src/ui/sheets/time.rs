@@ -48,7 +48,11 @@ fn cut_words(sheet: &Sheet, cut: &Cut) -> String {
 pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyView {
     let said = format!("{} The warm-up list is not counted.", pace.said());
     let mut inside = vec![
-        line("", "predicted", against_budget(sheet, pace)),
+        line(
+            "",
+            "predicted",
+            format!("Takes {}.", against_budget(sheet, pace)),
+        ),
         quiet(said),
     ];
     let made = sheet
@@ -59,7 +63,7 @@ pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyV
         let short = apply(sheet, &made);
         let lines = made.iter().map(|cut| cut_words(sheet, cut).into_any());
         inside.push(quiet("What to take off, the least first:"));
-        inside.push(list("lines", Some("cuts"), lines.collect()));
+        inside.push(list("", Some("cuts"), lines.collect()));
         let after = format!("That makes it {}.", against_budget(&short, pace));
         inside.push(words("quiet", after));
         inside.push(button(
