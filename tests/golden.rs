@@ -115,7 +115,7 @@ fn the_golden_file_holds_every_kind_of_event() {
 #[test]
 fn the_golden_session_reads_as_it_went() {
     let record = record();
-    let heading = Heading::of(&record);
+    let heading = Heading::of(&record, &[]);
     assert_eq!(heading.sheet.as_str(), "Lower A");
     assert_eq!(heading.sets_done, 9);
     assert_eq!(heading.minutes, 12);

@@ -8,15 +8,21 @@ mod caution;
 mod entry;
 mod means;
 mod muscle;
+mod order_check;
+mod order_words;
 mod search;
 mod table;
 
 #[cfg(test)]
 mod tests;
 
+#[cfg(test)]
+mod order_tests;
+
 pub use alike::{alike, of_pattern};
 pub use entry::Entry;
 pub use muscle::Muscle;
+pub use order_check::order_check;
 pub use search::search;
 pub use table::all;
 

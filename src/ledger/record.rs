@@ -1,8 +1,9 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
+use super::pace::change_overs;
 use crate::session::{Amount, Done, Event, Moment, Phase, SessionId, Slot, State, What, effective};
-use crate::sheet::{Block, Line, Note, SetKey, SetKind, SheetId, SheetVersion, Target};
-use crate::units::{Load, Rir, Rpe};
+use crate::sheet::{Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target};
+use crate::units::{Load, Rir, Rpe, Seconds};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -66,6 +67,10 @@ pub struct SessionRecord {
     pub body_mass: Option<Load>,
     /// Every block of the sheet in its order, also those of which nothing was done.
     pub blocks: Vec<BlockRecord>,
+    /// How long the sheet takes as it was written.
+    pub predicted: Prediction,
+    /// Change-overs from group to group, in the order they were made: what each took beyond the prescribed rest.
+    pub change_overs: Vec<Seconds>,
     /// How many sets were passed over.
     pub skipped: usize,
     /// Session RPE, when given.
@@ -137,6 +142,8 @@ impl SessionRecord {
             duration_ms: duration_ms(&counting),
             body_mass: state.began.body_mass,
             blocks,
+            predicted: Prediction::of(&state.began.sheet),
+            change_overs: change_overs(&counting, &state),
             skipped: state
                 .slots
                 .iter()

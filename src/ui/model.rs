@@ -3,8 +3,8 @@
 use super::place::Place;
 use crate::draft::Draft;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading};
-use crate::session::Session;
+use crate::ledger::{ExerciseSummary, Heading, Pace};
+use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
 use crate::units::{Load, Unit};
@@ -129,6 +129,18 @@ impl Model {
     #[must_use]
     pub fn sheet(&self, id: SheetId) -> Option<&Sheet> {
         self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// The lifter's own pace, by the sessions of the ledger.
+    #[must_use]
+    pub fn pace(&self) -> Pace {
+        Pace::of(&self.headings)
+    }
+
+    /// The line of the ledger of that session.
+    #[must_use]
+    pub fn heading(&self, id: SessionId) -> Option<&Heading> {
+        self.headings.iter().find(|heading| heading.session == id)
     }
 
     /// True while a session is under way.

@@ -135,9 +135,11 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     person.tap("end-ask").await;
     person.tap("end-now").await;
     person.see("finish").await;
+    person.reads("sum-predicted", "predicted ").await;
     person.tap("put-away").await;
     person.tap("session").await;
     person.see("session-record").await;
+    person.reads("sum-predicted", "min, took ").await;
 
     person.tap("set").await;
     person.see("correct-panel").await;

@@ -19,7 +19,7 @@ use super::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use figures::logged_line;
-pub use finish::rpe_word;
+pub use finish::{predicted, rpe_word};
 
 /// What the floor is showing.
 #[derive(Clone, Copy, PartialEq, Eq)]
