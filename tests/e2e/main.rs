@@ -11,6 +11,7 @@ mod offline;
 mod person;
 mod refusals;
 mod server;
+mod swap;
 mod two_tabs;
 mod whole_session;
 mod write;
