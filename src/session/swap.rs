@@ -58,14 +58,14 @@ impl Swap {
         history: &[Performance],
         kit: &Kit,
     ) -> Swap {
-        let unknown = propose(written, &[], kit);
         let mut swap = Swap {
             exercise,
             basis,
             sides,
             cautions,
-            proposal: unknown,
+            proposal: propose(written, &[], kit),
         };
+        // What is proposed follows from the block as it is done, which only the swap can say.
         swap.proposal = propose(&swap.applied(written), history, kit);
         swap
     }

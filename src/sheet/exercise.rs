@@ -131,7 +131,7 @@ impl Equipment {
     pub fn name(self) -> &'static str {
         match self {
             Equipment::Barbell => "barbell",
-            Equipment::Dumbbell => "dumbbells",
+            Equipment::Dumbbell => "hand weights",
             Equipment::Handle => "loadable handles",
             Equipment::Stack => "weight stack",
             Equipment::Band => "band",

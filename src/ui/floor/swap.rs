@@ -102,7 +102,7 @@ fn muscles(written: &Block, other: &Entry) -> String {
     match (from, names(true)) {
         (None, _) => names(false),
         (Some(_), both) if both.is_empty() => format!("other muscles: {}", names(false)),
-        (Some(_), both) => format!("both: {both}"),
+        (Some(_), both) => format!("in common: {both}"),
     }
 }
 
