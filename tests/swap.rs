@@ -2,116 +2,18 @@
 
 mod common;
 
-use common::built::{block, reps, sets, work};
+use common::built::{reps, sets, work};
 use common::events::event;
 use common::id;
+use common::swaps::{Floor, kit, line, squat, swapped, to};
 use proptest::prelude::*;
 use stanchion::exercises::{self, alike};
-use stanchion::kit::Kit;
-use stanchion::ledger::{SessionRecord, Volume, moved, performances_of, summaries_of};
-use stanchion::session::{Began, Phase, Refusal, Session, SessionId, Slot, Status, Swap, What};
-use stanchion::sheet::{
-    Block, BlockId, Line, LoadBasis, LoadPolicy, RepTarget, SetKind, Sets, SideMode, Step, Target,
-};
-use stanchion::strength::{Because, Performance, SetBecause, propose};
-use stanchion::units::{Load, Share, Unit};
+use stanchion::ledger::{Volume, moved, performances_of, summaries_of};
+use stanchion::session::{Phase, Refusal, Session, Status, Swap, What};
+use stanchion::sheet::{BlockId, LoadPolicy, RepTarget, SetKind, SideMode, Step, Target};
+use stanchion::strength::{Because, SetBecause};
+use stanchion::units::{Load, Share};
 use std::collections::BTreeMap;
-
-fn kit() -> Kit {
-    Kit::starter(Unit::Kg)
-}
-
-fn line(text: &str) -> Line {
-    Line::new(text).unwrap()
-}
-
-/// The squat of the sheet: a start, a cue and a caution of its own.
-fn squat(lines: Vec<Sets>) -> Block {
-    let mut block = block(lines, LoadBasis::External, SideMode::Both);
-    block.start = Some(Load::whole_kg(60));
-    block.cues = vec![line("Elbows high")];
-    block.cautions = vec![line("Bars set")];
-    block
-}
-
-/// The swap of `written` for an exercise of the list, done before as `history` says.
-fn to(written: &Block, id: &str, history: &[Performance]) -> Swap {
-    let entry = exercises::entry(id).unwrap();
-    let exercise = entry.exercise_with(&kit()).unwrap();
-    let (basis, sides, cautions) = (entry.basis(), entry.sides(), entry.cautions());
-    Swap::to(written, exercise, basis, sides, cautions, history, &kit())
-}
-
-fn swapped(swap: Swap) -> What {
-    What::BlockSwapped(Box::new(swap))
-}
-
-/// A session on one block, a minute from event to event.
-struct Floor {
-    session: Session,
-    minutes: u64,
-}
-
-impl Floor {
-    fn open(written: &Block) -> Floor {
-        let began = Began {
-            session: SessionId(id(0, 9)),
-            sheet: common::built::sheet(written.clone()),
-            body_mass: Some(Load::whole_kg(80)),
-            proposals: vec![propose(written, &[], &kit())],
-        };
-        let event = event(9, 0, 1, What::Began(Box::new(began)));
-        Floor {
-            session: Session::begin(event).unwrap(),
-            minutes: 0,
-        }
-    }
-
-    fn act(&mut self, what: What) -> Result<(), Refusal> {
-        self.minutes += 1;
-        self.session.take(event(9, self.minutes * 60_000, 1, what))
-    }
-
-    fn undo(&mut self) {
-        let event = self.session.newest_undoable().unwrap().id;
-        self.act(What::Undone { event }).unwrap();
-    }
-
-    /// Logs the current set as its board says, or at `load`.
-    fn log(&mut self, load: Option<&str>) {
-        let slot = self.current();
-        let board = self.session.state().board(&slot, &kit(), &[]);
-        let load = load.map(|load| load.parse().unwrap()).or(board.load);
-        let what = What::SetDone {
-            set: slot.planned.key,
-            done: slot.as_prescribed(load),
-            proposed: board.prescribed,
-        };
-        self.act(what).unwrap();
-    }
-
-    fn current(&self) -> Slot {
-        self.session.state().current().unwrap().clone()
-    }
-
-    fn load(&self) -> Option<String> {
-        let board = self.session.state().board(&self.current(), &kit(), &[]);
-        board.load.map(|load| load.to_string())
-    }
-
-    fn record(&self) -> SessionRecord {
-        SessionRecord::from_events(self.session.events()).unwrap()
-    }
-
-    /// Each block of the record: the exercise it was done as, and how many sets of it.
-    fn done(&self) -> Vec<(String, usize)> {
-        let record = self.record();
-        let blocks = record.blocks.iter();
-        blocks
-            .map(|block| (block.block.exercise.id.to_string(), block.lines.len()))
-            .collect()
-    }
-}
 
 fn pairs(expected: &[(&str, usize)]) -> Vec<(String, usize)> {
     expected
@@ -255,6 +157,30 @@ fn loads_in_figures_belong_to_the_written_exercise() {
     assert_eq!(floor.load(), None);
     floor.undo();
     assert_eq!(floor.load().as_deref(), Some("80 kg"));
+}
+
+#[test]
+fn what_changes_on_the_bar_is_told_across_a_swap() {
+    let written = squat(vec![work(3, 5, 7)]);
+    let mut floor = Floor::open(&written);
+    floor.log(Some("60 kg"));
+    // Another barbell exercise goes on with the bar as it is loaded; a hand weight has nothing to do with it.
+    for (id, load, told) in [
+        ("back-squat", "70 kg", true),
+        ("goblet-squat", "10 kg", false),
+    ] {
+        floor.act(swapped(to(&written, id, &[]))).unwrap();
+        let set = floor.current().planned.key;
+        let load = load.parse().unwrap();
+        let chosen = What::LoadChosen {
+            set,
+            load,
+            proposed: None,
+        };
+        floor.act(chosen).unwrap();
+        let board = floor.session.state().board(&floor.current(), &kit(), &[]);
+        assert_eq!(board.change.is_some(), told, "{id}");
+    }
 }
 
 #[test]
