@@ -8,6 +8,7 @@ pub mod kits;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;
+pub mod swaps;
 
 use chrono::{DateTime, FixedOffset};
 use jsonschema::Validator;

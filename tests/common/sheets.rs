@@ -164,7 +164,8 @@ fn exercise() -> BoxedStrategy<Exercise> {
 }
 
 /// A block; its id is set by the sheet.
-fn block() -> BoxedStrategy<Block> {
+/// A block; its id is that of no other only once its sheet gave it one.
+pub fn block() -> BoxedStrategy<Block> {
     let roles = vec![Role::Power, Role::Strength, Role::Hypertrophy, Role::Pump];
     let sides = vec![SideMode::Both, SideMode::EachInTurn, SideMode::OneHolds];
     (

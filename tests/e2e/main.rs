@@ -12,6 +12,7 @@ mod offline;
 mod person;
 mod refusals;
 mod server;
+mod swap;
 mod time_and_order;
 mod two_tabs;
 mod whole_session;
