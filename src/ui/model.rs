@@ -58,6 +58,8 @@ pub struct Model {
     pub body_mass: Vec<BodyMassRecord>,
     /// Sheets in their newest version.
     pub sheets: Vec<Sheet>,
+    /// The sheet that was removed last, until it is brought back or the page is left.
+    pub removed: Option<Sheet>,
     /// Sheets that are being written.
     pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
@@ -92,6 +94,7 @@ impl Default for Model {
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
             sheets: Vec::new(),
+            removed: None,
             drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
