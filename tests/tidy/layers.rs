@@ -5,7 +5,7 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 13] = [
+const ARROWS: [(&str, &[&str]); 14] = [
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
@@ -24,6 +24,8 @@ const ARROWS: [(&str, &[&str]); 13] = [
         "store",
         &["json", "session", "kit", "sheet", "order", "units"],
     ),
+    // A sheet is sent as its lines, as JSON where lines cannot hold it, or as a file of the store.
+    ("share", &["quick", "store", "json", "sheet"]),
     ("device", &["cues", "json", "order"]),
 ];
 
