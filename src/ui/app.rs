@@ -6,7 +6,7 @@ use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
-use super::sheets::{SheetPlace, SheetsPlace, WritePlace};
+use super::sheets::{SharedPlace, SheetPlace, SheetsPlace, WritePlace};
 use super::stanchion::Stanchion;
 use super::welcome::Welcome;
 use super::{cueing, start};
@@ -39,6 +39,7 @@ fn open(app: Stanchion) -> AnyView {
         Place::Sheets => view! { <SheetsPlace/> }.into_any(),
         Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
         Place::Write(id) => view! { <WritePlace id/> }.into_any(),
+        Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),

@@ -16,6 +16,8 @@ pub enum Place {
     Sheet(SheetId),
     /// A sheet to be written: another version of one, or a new one.
     Write(Option<SheetId>),
+    /// The sheet of a link, looked at before it is kept. Its code is in the model.
+    Shared,
     /// All sessions.
     Ledger,
     /// One session.
@@ -30,6 +32,9 @@ impl Place {
     pub fn from_fragment(fragment: &str) -> Place {
         let path = fragment.trim_start_matches(['#', '/']);
         let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        if head == "s" {
+            return Place::Shared;
+        }
         if head == "write" {
             return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
         }
@@ -43,6 +48,13 @@ impl Place {
         }
     }
 
+    /// The code of a sheet in a fragment such as `#/s/AQE…`.
+    #[must_use]
+    pub fn code_in(fragment: &str) -> Option<&str> {
+        let path = fragment.trim_start_matches(['#', '/']);
+        path.strip_prefix("s/")
+    }
+
     /// The fragment that leads here, without its `#`.
     #[must_use]
     pub fn fragment(self) -> String {
@@ -52,6 +64,7 @@ impl Place {
             Place::Sheet(id) => format!("/sheets/{}", id.0),
             Place::Write(None) => "/write".to_owned(),
             Place::Write(Some(id)) => format!("/write/{}", id.0),
+            Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -68,7 +81,7 @@ impl Place {
     #[must_use]
     pub fn main(self) -> Place {
         match self {
-            Place::Sheet(_) | Place::Write(_) => Place::Sheets,
+            Place::Sheet(_) | Place::Write(_) | Place::Shared => Place::Sheets,
             Place::Session(_) => Place::Ledger,
             main => main,
         }
@@ -87,13 +100,21 @@ mod tests {
             Place::Sheets,
             Place::Sheet(SheetId(id)),
             Place::Write(None),
-            Place::Write(Some(SheetId(id))),
+            Place::Shared,
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);
         }
+    }
+
+    #[test]
+    fn a_fragment_with_a_code_leads_to_its_sheet() {
+        assert_eq!(Place::from_fragment("#/s/AQE-_x"), Place::Shared);
+        assert_eq!(Place::code_in("#/s/AQE-_x"), Some("AQE-_x"));
+        assert_eq!(Place::code_in("/s/a/b"), Some("a/b"));
+        assert_eq!(Place::code_in("#/sheets/s"), None);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! All sheets, and the way to open one from a file.
 
 use crate::sheet::{Sheet, unroll};
-use crate::ui::kit::import_file;
+use crate::ui::kit::open_sheet_file;
 use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
@@ -36,7 +36,7 @@ pub fn SheetsPlace() -> impl IntoView {
                 app.go(Place::Write(None))
             }),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
-                import_file(app, &event);
+                open_sheet_file(app, &event);
             }),
         ],
     )

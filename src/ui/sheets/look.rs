@@ -1,5 +1,7 @@
 //! One sheet as it is written, and what it would propose today.
 
+use super::paper::paper;
+use super::share::share;
 use crate::device::sound::Sound;
 use crate::session::SessionId;
 use crate::sheet::{Block, Group, LoadBasis, SetKind, Sets, Sheet, SheetId, SideMode};
@@ -14,7 +16,7 @@ use crate::units::Unit;
 use leptos::prelude::*;
 
 /// One line of a prescription in the trade's notation.
-fn sets_line(sets: &Sets) -> String {
+pub(super) fn sets_line(sets: &Sets) -> String {
     let mut line = format!("{} × {}", sets.count, sets.target);
     match &sets.kind {
         SetKind::Work => {}
@@ -40,7 +42,7 @@ fn sets_line(sets: &Sets) -> String {
     line
 }
 
-fn block_head(block: &Block) -> String {
+pub(super) fn block_head(block: &Block) -> String {
     let mut parts = vec![block.role.name().to_owned()];
     if let Some(tempo) = block.tempo {
         parts.push(format!("tempo {tempo}"));
@@ -121,7 +123,12 @@ fn nowhere() -> AnyView {
 }
 
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
-    let mut inside = vec![all_sheets(), h1(shown.sheet.name.to_string())];
+    let with_loads = RwSignal::new(false);
+    let mut inside = vec![
+        paper(&shown.sheet, with_loads),
+        all_sheets(),
+        h1(shown.sheet.name.to_string()),
+    ];
     if !shown.in_session {
         inside.push(button("wide strong", "begin", "Begin", move || {
             app.sound.with_value(Sound::unlock);
@@ -131,6 +138,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(button("wide", "change-sheet", "Change it", move || {
         app.go(Place::Write(Some(id)));
     }));
+    inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
     inside.extend(
         shown
@@ -138,6 +146,17 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
             .map(|session| way(Place::Session(session).href(), "The last time")),
     );
     page("sheet-look", inside)
+}
+
+/// A sheet as it is written, without what it would propose.
+pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
+    written(&Shown {
+        sheet,
+        proposals: Vec::new(),
+        last: None,
+        unit,
+        in_session: false,
+    })
 }
 
 /// The sheet as it is written.

@@ -2,8 +2,12 @@
 
 mod list;
 mod look;
+mod paper;
+mod share;
+mod shared;
 mod write;
 
 pub use list::SheetsPlace;
 pub use look::SheetPlace;
+pub use shared::{SharedPlace, look_at_file, open_link};
 pub use write::WritePlace;
