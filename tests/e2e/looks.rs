@@ -92,6 +92,12 @@ async fn every_screen_in_every_look() {
     person.tap("sheet").await;
     person.see("sheet-look").await;
     picture(&person, "sheet").await;
+    person.tap("share-sheet").await;
+    person.tap("share-qr").await;
+    person.see("qr").await;
+    picture(&person, "share").await;
+    person.tap("panel-close").await;
+    person.gone("share-panel").await;
     person.tap("go-kit").await;
     person.see("kit").await;
     picture(&person, "kit").await;

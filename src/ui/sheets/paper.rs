@@ -34,6 +34,7 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
     ));
     inside.push(view! { <div class="paper-blocks">{groups}</div> }.into_any());
     inside.push(words("paper-line", "Notes"));
+    inside.push(words("paper-line", ""));
     view! { <div class=class data-part="paper">{inside}</div> }.into_any()
 }
 
