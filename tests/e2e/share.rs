@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::export::{download_into, downloaded, give_file};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::begin;
+use super::whole_session::{begin, log};
 use serde_json::json;
 
 /// Six blocks; the length of a link is measured on them too.
@@ -117,7 +117,13 @@ async fn share_link_is_previewed_kept_and_trained_on_in_a_fresh_profile() {
     lifter.tap("go-floor").await;
     begin(&lifter, "Boathouse lower").await;
     lifter.reads("exercise", "Kettlebell swing").await;
+    // Without a load to start from the first tap asks for one.
     lifter.tap("log").await;
+    lifter.type_into("load-typed", "15").await;
+    lifter.tap("load-use").await;
+    lifter.gone("load-panel").await;
+    log(&lifter).await;
+    lifter.reads("logged", "6 reps at 15 kg").await;
     lifter.reads("saved", "saved").await;
     writer.close().await;
     lifter.close().await;
