@@ -296,4 +296,6 @@ fn the_golden_link_is_read() {
     let code = include_str!("golden/link_v1.txt");
     let sheet: Sheet = json::parse(include_str!("golden/link_v1.json")).unwrap();
     assert!(same(&open(code).unwrap(), &sheet));
+    // As it stands in a sentence.
+    assert!(same(&open(&format!("{code}).\n")).unwrap(), &sheet));
 }

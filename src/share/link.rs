@@ -66,7 +66,8 @@ pub struct Sealed {
 /// # Errors
 /// [`LinkFault`]: not ours, broken, newer, or too large.
 pub fn unseal(code: &str) -> Result<Sealed, LinkFault> {
-    let code = code.trim();
+    // A link in a sentence often comes with the full stop behind it.
+    let code = code.trim_matches(|c: char| !c.is_ascii_alphanumeric() && !"-_".contains(c));
     if code.len() > CODE_CHARS_MAX {
         return Err(LinkFault::TooLarge);
     }

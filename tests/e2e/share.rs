@@ -5,7 +5,7 @@ use super::export::{download_into, downloaded, give_file};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, log};
-use serde_json::json;
+use serde_json::{Value, json};
 
 /// Six blocks; the length of a link is measured on them too.
 const SIX: &str = include_str!("../golden/six_blocks.txt");
@@ -257,4 +257,41 @@ async fn share_file_of_one_sheet_is_previewed_and_kept() {
     assert_eq!(sheets(&other).await, 1);
     person.close().await;
     other.close().await;
+}
+
+#[tokio::test]
+async fn share_brings_back_a_sheet_that_was_removed() {
+    let server = Server::start();
+    let browser = Browser::start("shareremoved");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    let link = format!(
+        "{}#/s/{}",
+        server.url(),
+        include_str!("../golden/link_v1.txt")
+    );
+    open(&person, &link).await;
+    person.tap("shared-keep").await;
+    person.reads("sheet-look", "Upper B").await;
+    let mut file: Value = serde_json::from_str(include_str!("../golden/link_v1.json")).unwrap();
+    let removed = json!({
+        "id": file["id"].take(), "version": "019b8d2c-0000-7000-8000-000000000001",
+        "written": file["written"].take(), "removed": true,
+    });
+    let file = json!({ "format": "stanchion", "version": 1, "sheets": [removed] });
+    let path = browser.folder().join("removed.json");
+    std::fs::write(&path, file.to_string()).unwrap();
+    person.tap("go-sheets").await;
+    give_file(&person, "open-sheet", &path).await;
+    person.reads("notice", "1 sheet new").await;
+    person.tap("notice-close").await;
+    assert_eq!(sheets(&person).await, 0);
+
+    open(&person, &link).await;
+    person.reads("shared-known", "Nothing is kept yet").await;
+    person.tap("shared-keep").await;
+    person.reads("sheet-look", "Upper B").await;
+    person.reload().await;
+    assert_eq!(sheets(&person).await, 1);
+    person.close().await;
 }
