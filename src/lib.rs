@@ -14,6 +14,7 @@ pub mod ledger;
 pub mod order;
 pub mod quick;
 pub mod session;
+pub mod share;
 pub mod sheet;
 pub mod store;
 pub mod strength;

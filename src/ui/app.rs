@@ -7,8 +7,10 @@ use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
 use super::sheets::{
-    DraftBlockPlace, DraftExercisePlace, DraftPlace, SheetPlace, SheetsPlace, WritePlace,
+    DraftBlockPlace, DraftExercisePlace, DraftPlace, SharedPlace, SheetPlace, SheetsPlace,
+    WritePlace,
 };
+
 use super::stanchion::Stanchion;
 use super::welcome::Welcome;
 use super::{cueing, start};
@@ -46,6 +48,7 @@ fn open(app: Stanchion) -> AnyView {
         Place::DraftExercise(sheet, block) => {
             view! { <DraftExercisePlace sheet block/> }.into_any()
         }
+        Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),

@@ -43,6 +43,15 @@ pub struct Notice {
     pub wrong: bool,
 }
 
+/// The sheet of the link that was opened. Nothing of it is kept yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Shared {
+    /// The code of the link.
+    pub code: String,
+    /// The sheet, or why there is none; nothing while it is being unpacked.
+    pub read: Option<Result<Box<Sheet>, String>>,
+}
+
 /// Everything that the screens are a function of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
@@ -70,6 +79,8 @@ pub struct Model {
     pub session: Option<Session>,
     /// The session of the ledger that is open.
     pub opened: Option<Session>,
+    /// The sheet of the link that was opened.
+    pub shared: Option<Shared>,
     /// Writes that are not yet on disk.
     pub unsaved: usize,
     /// What becomes of what is written.
@@ -100,6 +111,7 @@ impl Default for Model {
             headings: Vec::new(),
             session: None,
             opened: None,
+            shared: None,
             unsaved: 0,
             keeping: Keeping::default(),
             notice: None,

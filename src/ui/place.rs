@@ -22,6 +22,8 @@ pub enum Place {
     DraftBlock(SheetId, BlockId),
     /// The choice of an exercise for it: a block more, or another exercise for one.
     DraftExercise(SheetId, Option<BlockId>),
+    /// The sheet of a link, looked at before it is kept. Its code is in the model.
+    Shared,
     /// All sessions.
     Ledger,
     /// One session.
@@ -36,6 +38,9 @@ impl Place {
     pub fn from_fragment(fragment: &str) -> Place {
         let path = fragment.trim_start_matches(['#', '/']);
         let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        if head == "s" {
+            return Place::Shared;
+        }
         if head == "write" {
             return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
         }
@@ -66,6 +71,13 @@ impl Place {
         }
     }
 
+    /// The code of a sheet in a fragment such as `#/s/AQE…`.
+    #[must_use]
+    pub fn code_in(fragment: &str) -> Option<&str> {
+        let path = fragment.trim_start_matches(['#', '/']);
+        path.strip_prefix("s/")
+    }
+
     /// The fragment that leads here, without its `#`.
     #[must_use]
     pub fn fragment(self) -> String {
@@ -81,6 +93,7 @@ impl Place {
             Place::DraftExercise(id, Some(block)) => {
                 format!("/draft/{}/{}/exercise", id.0, block.0)
             }
+            Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -98,6 +111,7 @@ impl Place {
     pub fn main(self) -> Place {
         match self {
             Place::Sheet(_)
+            | Place::Shared
             | Place::Write(_)
             | Place::Draft(_)
             | Place::DraftBlock(..)
@@ -125,12 +139,21 @@ mod tests {
             Place::DraftBlock(SheetId(id), BlockId(id)),
             Place::DraftExercise(SheetId(id), None),
             Place::DraftExercise(SheetId(id), Some(BlockId(id))),
+            Place::Shared,
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);
         }
+    }
+
+    #[test]
+    fn a_fragment_with_a_code_leads_to_its_sheet() {
+        assert_eq!(Place::from_fragment("#/s/AQE-_x"), Place::Shared);
+        assert_eq!(Place::code_in("#/s/AQE-_x"), Some("AQE-_x"));
+        assert_eq!(Place::code_in("/s/a/b"), Some("a/b"));
+        assert_eq!(Place::code_in("#/sheets/s"), None);
     }
 
     #[test]

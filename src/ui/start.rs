@@ -4,6 +4,7 @@ use super::archive::archive;
 use super::keep::Keep;
 use super::model::{Keeping, Stage};
 use super::place::Place;
+use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
@@ -26,11 +27,9 @@ use serde::de::DeserializeOwned;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
-    app.model
-        .update(|model| model.place = Place::from_fragment(&address::here()));
+    arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
-        app.model
-            .update(|model| model.place = Place::from_fragment(&fragment));
+        arrive(app, &fragment);
         dom::scroll_to_top();
     });
     // For the life of the page.
@@ -61,6 +60,13 @@ pub fn start(app: Stanchion) {
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
+}
+
+/// Goes where the fragment of the address leads.
+fn arrive(app: Stanchion, fragment: &str) {
+    app.model
+        .update(|model| model.place = Place::from_fragment(fragment));
+    open_link(app, Place::code_in(fragment));
 }
 
 /// One tab writes; the others follow what it writes, and read all of it anew when they take over.

@@ -4,6 +4,7 @@ mod build;
 mod finish;
 mod freshness;
 mod http;
+mod link;
 mod lock;
 mod measure;
 mod places;

@@ -12,7 +12,7 @@ use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::serve::{Host, Options};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, places, precache, taps};
+use crate::{build, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -40,6 +40,8 @@ pub fn run() -> Outcome<()> {
     figures.insert("start.empty_ms", median);
     let taps = step("Taps to a block", || taps::to_block(&browser))?;
     figures.insert("sheet.taps_to_block", taps);
+    let length = step("Link of a sheet", || link::length(&browser))?;
+    figures.insert("sheet.link_bytes", length);
     step("Figures", || write(&figures))
 }
 

@@ -4,7 +4,7 @@ use super::time::about;
 use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::sheet::{Sheet, unroll};
-use crate::ui::kit::import_file;
+use crate::ui::kit::open_sheet_file;
 use crate::ui::parts::{Row, button, counted, dynamic, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -77,7 +77,7 @@ pub fn SheetsPlace() -> impl IntoView {
                 app.go(Place::Write(None))
             }),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
-                import_file(app, &event);
+                open_sheet_file(app, &event);
             }),
         ],
     )
