@@ -11,6 +11,7 @@ pub mod json;
 pub mod kit;
 pub mod ledger;
 pub mod order;
+pub mod programme;
 pub mod quick;
 pub mod session;
 pub mod sheet;

@@ -2,8 +2,8 @@
 
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
-/// Version of its layout: which object stores there are.
-pub const DATABASE_VERSION: u32 = 1;
+/// Version of its layout: which object stores there are. 2 added `exercises` and `programmes`.
+pub const DATABASE_VERSION: u32 = 2;
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -18,6 +18,10 @@ pub enum Shelf {
     Summaries,
     /// Sheet records; key: sheet id, a slash, version.
     Sheets,
+    /// Versions of one's own exercises; key: version.
+    Exercises,
+    /// Versions of programmes; key: version.
+    Programmes,
     /// Kit records; key: version.
     Kits,
     /// Lifter records; key: version.
@@ -30,12 +34,14 @@ pub enum Shelf {
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 9] = [
+    pub const ALL: [Shelf; 11] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
         Shelf::Summaries,
         Shelf::Sheets,
+        Shelf::Exercises,
+        Shelf::Programmes,
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
@@ -51,6 +57,8 @@ impl Shelf {
             Shelf::Headings => "headings",
             Shelf::Summaries => "summaries",
             Shelf::Sheets => "sheets",
+            Shelf::Exercises => "exercises",
+            Shelf::Programmes => "programmes",
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",

@@ -3,7 +3,8 @@
 
 use chrono::{DateTime, Datelike, FixedOffset, Timelike};
 
-const WEEKDAYS: [&str; 7] = [
+/// The days of the week, Monday first.
+pub const WEEKDAYS: [&str; 7] = [
     "Monday",
     "Tuesday",
     "Wednesday",

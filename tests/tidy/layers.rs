@@ -5,7 +5,7 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 13] = [
+const ARROWS: [(&str, &[&str]); 14] = [
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
@@ -15,6 +15,8 @@ const ARROWS: [(&str, &[&str]); 13] = [
     ("quick", &["sheet", "order", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
+    // A light week makes proposals lighter.
+    ("programme", &["strength", "kit", "sheet", "order", "units"]),
     ("session", &["strength", "kit", "sheet", "order", "units"]),
     (
         "ledger",
@@ -22,7 +24,17 @@ const ARROWS: [(&str, &[&str]); 13] = [
     ),
     (
         "store",
-        &["json", "session", "kit", "sheet", "order", "units"],
+        &[
+            "json",
+            "session",
+            // What is kept of its own: exercises and programmes.
+            "exercises",
+            "programme",
+            "kit",
+            "sheet",
+            "order",
+            "units",
+        ],
     ),
     ("device", &["cues", "json", "order"]),
 ];
