@@ -153,6 +153,18 @@ impl LightWeek {
         self.sets
     }
 
+    /// The Monday of the first light week after the week of `now`; `from` where the calendar ends.
+    #[must_use]
+    pub fn next_from(&self, now: DateTime<FixedOffset>) -> Monday {
+        let every = i64::from(self.every);
+        let week = self.from.weeks_to(Monday::of(now.date_naive())).max(-1) + 1;
+        // The weeks that are light have the numbers every − 1, 2 · every − 1, and so on.
+        let light = week + (every - 1 - week).rem_euclid(every);
+        let days = u64::try_from(light * 7).unwrap_or(0);
+        let monday = self.from.date().checked_add_days(Days::new(days));
+        monday.map_or(self.from, Monday)
+    }
+
     /// True when the week of `now`, by the calendar where the lifter is, is light. Weeks before the first are not.
     #[must_use]
     pub fn is_now(&self, now: DateTime<FixedOffset>) -> bool {

@@ -204,6 +204,12 @@ fn every_fourth_week_is_light_and_none_before_the_count_begins() {
         .filter(|week| light.is_now(at(THURSDAY) + TimeDelta::weeks(*week)))
         .collect();
     assert_eq!(weeks, [3, 7, 11]);
+    let next = |week: i64| light.next_from(at(THURSDAY) + TimeDelta::weeks(week));
+    let dates: Vec<String> = [-8, 0, 2, 3, 6]
+        .map(|week| next(week).date().to_string())
+        .to_vec();
+    let (first, second) = ("2026-01-26", "2026-02-23");
+    assert_eq!(dates, [first, first, first, second, second]);
     // From Monday's first minute to Sunday's last.
     assert!(light.is_now(at("2026-01-26T00:00:00+01:00")));
     assert!(light.is_now(at("2026-02-01T23:59:59+01:00")));

@@ -1,8 +1,10 @@
 //! The model: everything that the screens are a function of.
 
 use super::place::Place;
+use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
+use crate::programme::Programme;
 use crate::session::Session;
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
@@ -55,8 +57,12 @@ pub struct Model {
     pub kit: Kit,
     /// Body masses, by time.
     pub body_mass: Vec<BodyMassRecord>,
+    /// The exercises that are known, one's own among them.
+    pub exercises: Catalogue,
     /// Sheets in their newest version.
     pub sheets: Vec<Sheet>,
+    /// Programmes in their newest version; the last is followed.
+    pub programmes: Vec<Programme>,
     /// What is known of each exercise.
     pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
     /// The sessions of the ledger, newest first.
@@ -88,7 +94,9 @@ impl Default for Model {
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
+            exercises: Catalogue::default(),
             sheets: Vec::new(),
+            programmes: Vec::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
             session: None,
@@ -125,6 +133,12 @@ impl Model {
     #[must_use]
     pub fn sheet(&self, id: SheetId) -> Option<&Sheet> {
         self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// The programme that is followed: the one written last.
+    #[must_use]
+    pub fn programme(&self) -> Option<&Programme> {
+        self.programmes.last()
     }
 
     /// True while a session is under way.

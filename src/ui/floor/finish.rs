@@ -54,10 +54,12 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         time: clock((record.duration_ms / 1000) as i64),
         sets: record.lines().count(),
         volume: Volume::of(&record).work.shown(unit),
-        moved: moved(&record, &model.summaries)
-            .iter()
-            .map(|moved| moved.sentence(unit))
-            .collect(),
+        moved: if record.light {
+            vec!["A light week: the next loads do not follow from it.".to_owned()]
+        } else {
+            let moved = moved(&record, &model.summaries);
+            moved.iter().map(|moved| moved.sentence(unit)).collect()
+        },
         rpe: record.rpe,
     })
 }

@@ -4,6 +4,7 @@ use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::import_file;
 use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
+use crate::ui::programme::programme_section;
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
@@ -35,6 +36,10 @@ pub fn SheetsPlace() -> impl IntoView {
             button("wide", "write-sheet", "Write a sheet", move || {
                 app.go(Place::Write(None))
             }),
+            button("wide", "exercises-open", "Exercises", move || {
+                app.go(Place::Exercises)
+            }),
+            programme_section(app),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
                 import_file(app, &event);
             }),

@@ -1,9 +1,8 @@
 //! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
 
 use crate::device::clock;
-use crate::exercises;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
-use crate::sheet::{Sheet, SheetId, unroll};
+use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::parts::{
     Mode, button, counted, dynamic, field, h1, line, list, page, quiet, text, way, words,
 };
@@ -27,26 +26,33 @@ const EXAMPLES: [&str; 7] = [
     "B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)",
 ];
 
+/// The exercise of that name, one's own among them.
+fn known(app: Stanchion) -> impl Fn(&str) -> Option<Exercise> {
+    move |name| app.model.with_untracked(|model| model.exercises.find(name))
+}
+
 /// Reads what was typed. `ids` gives the ids of a new version.
 fn read(
+    app: Stanchion,
     typed: &str,
     before: Option<&Sheet>,
     ids: &mut dyn FnMut() -> Uuid,
 ) -> Result<Sheet, Vec<Unread>> {
+    let known = known(app);
     match before {
-        None => parse_sheet(typed, &exercises::find, ids, clock::wall()),
-        Some(before) => revise_sheet(typed, before, &exercises::find, ids, clock::wall()),
+        None => parse_sheet(typed, &known, ids, clock::wall()),
+        Some(before) => revise_sheet(typed, before, &known, ids, clock::wall()),
     }
 }
 
 /// What the lines come to, or what is wrong with them.
-fn outcome(typed: &str) -> Result<String, Vec<String>> {
+fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
     let mut next = 0;
     let mut ids = || {
         next += 1;
         Uuid::from_u128(next)
     };
-    match read(typed, None, &mut ids) {
+    match read(app, typed, None, &mut ids) {
         Ok(sheet) => {
             let blocks = counted(sheet.blocks().count(), "block");
             let sets = counted(unroll(&sheet).len(), "set");
@@ -60,21 +66,23 @@ fn outcome(typed: &str) -> Result<String, Vec<String>> {
 const OFFERED: usize = 6;
 
 /// A search through the exercises that are known by name; a tap begins a line with one.
-fn finder(typed: RwSignal<String>) -> AnyView {
+fn finder(app: Stanchion, typed: RwSignal<String>) -> AnyView {
     let sought = RwSignal::new(String::new());
     let found = dynamic(move || {
         let found = sought.with(|sought| match sought.trim() {
             "" => Vec::new(),
-            sought => exercises::search(sought, OFFERED),
+            sought => app.model.with(|model| {
+                let found = model.exercises.search(sought, OFFERED).into_iter();
+                found.map(|exercise| exercise.name().to_owned()).collect()
+            }),
         });
-        let names = found.into_iter().map(|entry| {
-            let name = entry.name();
-            button("wide", "exercise-take", name, move || {
+        let names = found.into_iter().map(|name: String| {
+            button("wide", "exercise-take", name.clone(), move || {
                 typed.update(|typed| {
                     if !typed.is_empty() && !typed.ends_with('\n') {
                         typed.push('\n');
                     }
-                    typed.push_str(name);
+                    typed.push_str(&name);
                     typed.push_str(": ");
                 });
                 sought.set(String::new());
@@ -96,7 +104,7 @@ fn finder(typed: RwSignal<String>) -> AnyView {
 /// Keeps what was typed as a new version and shows it.
 fn keep(app: Stanchion, typed: &str, before: Option<&Sheet>) {
     let mut ids = || app.id();
-    match read(typed, before, &mut ids) {
+    match read(app, typed, before, &mut ids) {
         Ok(sheet) => {
             let id = sheet.id;
             app.keep_sheet(sheet);
@@ -116,11 +124,12 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     let before = app
         .model
         .with_untracked(|model| id.and_then(|id| model.sheet(id).cloned()));
-    let typed = RwSignal::new(before.as_ref().map_or_else(
-        || START.to_owned(),
-        |sheet| print_sheet(sheet, &exercises::find),
-    ));
-    let outcome = Memo::new(move |_| typed.with(|typed| outcome(typed)));
+    let typed = RwSignal::new(
+        before
+            .as_ref()
+            .map_or_else(|| START.to_owned(), |sheet| print_sheet(sheet, &known(app))),
+    );
+    let outcome = Memo::new(move |_| typed.with(|typed| outcome(app, typed)));
     let title = if before.is_some() {
         "Change a sheet"
     } else {
@@ -167,7 +176,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             button("wide strong", "lines-keep", good, move || {
                 typed.with_untracked(|typed| keep(app, typed, before.as_ref()));
             }),
-            finder(typed),
+            finder(app, typed),
             quiet("One line is one exercise. Lines to copy from:"),
             list(
                 "examples",
