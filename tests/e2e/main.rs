@@ -8,6 +8,7 @@ mod export;
 mod floor;
 mod looks;
 mod offline;
+mod own;
 mod person;
 mod refusals;
 mod server;

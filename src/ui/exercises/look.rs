@@ -1,6 +1,6 @@
 //! One exercise: what is known of it, and another name for it.
 
-use super::words::{EQUIPMENT, PATTERNS, SIDES, basis, muscles, word};
+use super::words::{EQUIPMENT, PATTERNS, SIDES, basis, muscle_names, word};
 use crate::exercises::KnownExercise;
 use crate::sheet::{ExerciseId, Line};
 use crate::ui::model::Model;
@@ -28,8 +28,8 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
     let listed = known.listed().filter(|_| known.is_own());
     let mut facts = vec![
         format!("pattern: {}", word(&PATTERNS, &known.pattern())),
-        format!("main muscles: {}", muscles(known.main())),
-        format!("also: {}", muscles(known.also())),
+        format!("main muscles: {}", muscle_names(known.main())),
+        format!("also: {}", muscle_names(known.also())),
         format!("equipment: {}", word(&EQUIPMENT, &known.equipment())),
         format!("load: {}", basis(&known.basis())),
         format!("sides: {}", word(&SIDES, &known.sides())),

@@ -54,7 +54,7 @@ pub fn basis(basis: &LoadBasis) -> String {
 }
 
 /// Muscles in a row; none said where there are none.
-pub fn muscles(muscles: Muscles) -> String {
+pub fn muscle_names(muscles: Muscles) -> String {
     let names: Vec<&str> = muscles.iter().map(|muscle| muscle.name()).collect();
     if names.is_empty() {
         "none said".to_owned()

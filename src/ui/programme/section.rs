@@ -1,9 +1,9 @@
 //! The programme among the sheets: what it says, and the way to write it.
 
-use super::words;
+use super::words::{light_said, plan_said};
 use crate::device::clock;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, line, quiet, section, sure_button, words as paragraph};
+use crate::ui::parts::{button, dynamic, line, quiet, section, sure_button, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
@@ -14,8 +14,8 @@ fn said(model: &Model) -> Option<(String, String, Option<String>)> {
     let light = programme.light.as_ref();
     Some((
         programme.name.to_string(),
-        words::plan(model, &programme.plan),
-        light.map(|light| words::light(light, clock::wall())),
+        plan_said(model, &programme.plan),
+        light.map(|light| light_said(light, clock::wall())),
     ))
 }
 
@@ -34,7 +34,7 @@ pub fn programme_section(app: Stanchion) -> AnyView {
         ]
         .into_any(),
         Some((name, plan, light)) => {
-            let mut inside = vec![paragraph("lines", name), line("", "programme-plan", plan)];
+            let mut inside = vec![words("lines", name), line("", "programme-plan", plan)];
             inside.extend(light.map(quiet));
             inside.push(write("Change the programme"));
             inside.push(sure_button(

@@ -15,7 +15,7 @@ pub fn sheet_name(model: &Model, id: SheetId) -> String {
 }
 
 /// How the sheets follow each other.
-pub fn plan(model: &Model, plan: &Plan) -> String {
+pub fn plan_said(model: &Model, plan: &Plan) -> String {
     match plan {
         Plan::Rotation(rotation) => {
             let names = rotation.sheets().iter();
@@ -34,7 +34,7 @@ pub fn plan(model: &Model, plan: &Plan) -> String {
 }
 
 /// When a light week comes, and how light it is.
-pub fn light(light: &LightWeek, now: DateTime<FixedOffset>) -> String {
+pub fn light_said(light: &LightWeek, now: DateTime<FixedOffset>) -> String {
     let when = if light.is_now(now) {
         "this week is light".to_owned()
     } else {
