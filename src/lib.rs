@@ -6,6 +6,7 @@
 pub mod cues;
 #[cfg(feature = "device")]
 pub mod device;
+pub mod draft;
 pub mod exercises;
 pub mod json;
 pub mod kit;

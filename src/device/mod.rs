@@ -8,6 +8,7 @@ pub mod channel;
 pub mod clock;
 pub mod db;
 pub mod dom;
+pub mod drag;
 pub mod events;
 pub mod files;
 pub mod haptic;

@@ -19,18 +19,10 @@ pub fn default_role(sets: &[Sets]) -> Role {
     }
 }
 
-/// Rest between sets when the line gives none.
-///
-/// Inside the ranges of the NSCA (Essentials of Strength Training and Conditioning): strength and power 2–5 min,
-/// muscle-building 30–90 s, endurance at most 30 s. Which value inside them is common practice, no source.
+/// Rest between sets when the line gives none: what is usual for the role.
 #[must_use]
 pub fn default_rest(role: Role) -> Seconds {
-    Seconds::saturating(match role {
-        Role::Strength => 150,
-        Role::Power => 120,
-        Role::Hypertrophy => 90,
-        Role::Pump => 30,
-    })
+    role.usual().rest
 }
 
 /// What the load is added to when the line does not say.
@@ -41,9 +33,9 @@ pub(super) fn default_basis(equipment: Equipment) -> LoadBasis {
     }
 }
 
-/// An exercise that nobody knows: an id made from its name, one joint and any load, until the line says more. That
+/// An exercise that nobody knows, by its name: an id made from its name, one joint and any load, until the line says more. That
 /// is the cautious side: one joint gets the smaller steps.
-pub(super) fn unknown(name: Line) -> Exercise {
+pub fn named_exercise(name: Line) -> Exercise {
     Exercise {
         id: ExerciseId::of_name(name.as_str()),
         name,

@@ -1,7 +1,7 @@
 //! Reads the head of a line: the mark of a pair or circuit, the exercise, and what is said of it in parentheses.
 
 use super::cursor::{Cursor, Read};
-use super::defaults::unknown;
+use super::defaults::named_exercise;
 use super::{Known, Mark};
 use crate::sheet::{Equipment, Exercise, ExerciseId, Pattern};
 
@@ -67,7 +67,7 @@ pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
     let mut exercise = match known(name.as_str()) {
         Some(found) if is_quoted => Exercise { name, ..found },
         Some(found) => found,
-        None => unknown(name),
+        None => named_exercise(name),
     };
     if c.eat(&['(']) {
         details(c, &mut exercise)?;

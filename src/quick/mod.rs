@@ -17,7 +17,7 @@ mod sheet;
 mod target;
 mod written;
 
-pub use defaults::{default_rest, default_role};
+pub use defaults::{default_rest, default_role, named_exercise};
 pub use fault::Unread;
 pub use print::print_block;
 pub use print_sheet::print_sheet;

@@ -1,7 +1,7 @@
 //! Prints a block as the line that makes it. What the line would mean anyway is left out.
 
 use super::Known;
-use super::defaults::{default_basis, default_rest, default_role, unknown};
+use super::defaults::{default_basis, default_rest, default_role, named_exercise};
 use super::head::{EQUIPMENT, PATTERNS};
 use super::print_sets::{after, sets, time};
 use crate::sheet::{Block, Exercise, LoadBasis, Progression, Reach, Role, SideMode};
@@ -43,7 +43,7 @@ fn head(exercise: &Exercise, known: Known) -> String {
     let kept = found
         .as_ref()
         .is_none_or(|found| found.name == exercise.name);
-    let meant = found.unwrap_or_else(|| unknown(exercise.name.clone()));
+    let meant = found.unwrap_or_else(|| named_exercise(exercise.name.clone()));
     let mut head = if kept { text(name) } else { quoted(name) };
     let mut details = Vec::new();
     if meant.equipment != exercise.equipment {

@@ -1,10 +1,11 @@
 //! The lines of a block's prescription: a number of sets of one kind.
 
 use super::loads::LoadPolicy;
-use super::target::Target;
+use super::target::{STAGES_MAX, Target};
 use super::tempo::Tempo;
 use crate::units::{Reps, Rir, Seconds, Share};
 use serde::{Deserialize, Serialize};
+use std::fmt;
 
 /// Most sets in one line of a prescription.
 pub const LINE_SETS_MAX: u8 = 20;
@@ -105,52 +106,113 @@ struct SetsForm {
     rest: Option<Seconds>,
 }
 
-impl TryFrom<SetsForm> for Sets {
-    type Error = String;
+/// Why a line of sets does not hold together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UnfitSets {
+    /// A number or the length of a list is outside its range.
+    Count {
+        /// What is counted, in words.
+        what: &'static str,
+        /// How many were given.
+        given: usize,
+        /// Fewest allowed.
+        least: usize,
+        /// Most allowed.
+        most: usize,
+    },
+    /// A drop set or a cluster that is not counted in reps.
+    NotCounted,
+}
 
-    fn try_from(form: SetsForm) -> Result<Sets, String> {
-        let between = |what: &str, n: u32, least: u32, most: u32| {
-            if (least..=most).contains(&n) {
-                Ok(())
-            } else {
-                Err(format!("{what} must be {least} to {most}, not {n}"))
-            }
-        };
-        between("the count of sets", form.count, 1, u32::from(LINE_SETS_MAX))?;
-        let listed = |what: &str, n: usize| between(what, n as u32, 1, u32::from(LINE_SETS_MAX));
-        match &form.kind {
-            SetKind::RampUp { shares } => listed("the number of ramp-up shares", shares.len())?,
-            SetKind::Drop { drops, .. } => between("the number of drops", u32::from(*drops), 1, 5)?,
-            SetKind::Cluster { portions, .. } => {
-                between("the number of portions", u32::from(*portions), 2, 10)?
-            }
-            SetKind::Work | SetKind::BackOff { .. } | SetKind::ToFailure => {}
+impl fmt::Display for UnfitSets {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            UnfitSets::Count {
+                what,
+                given,
+                least,
+                most,
+            } => write!(f, "{what} must be {least} to {most}, not {given}"),
+            UnfitSets::NotCounted => f.write_str("a drop set or a cluster is counted in reps"),
         }
-        match &form.load {
-            LoadPolicy::List(loads) => listed("the number of listed loads", loads.len())?,
-            LoadPolicy::ShareOfTop(shares) => listed("the number of listed shares", shares.len())?,
-            _ => {}
-        }
-        if form.reserve.len() > usize::from(LINE_SETS_MAX) {
-            return Err(format!("at most {LINE_SETS_MAX} reserves can be listed"));
-        }
-        let counted = matches!(form.target, Target::Reps(_));
-        if matches!(form.kind, SetKind::Cluster { .. } | SetKind::Drop { .. }) && !counted {
-            return Err("a drop set or a cluster is counted in reps".to_owned());
-        }
-        Ok(Sets {
+    }
+}
+
+impl std::error::Error for UnfitSets {}
+
+impl TryFrom<SetsForm> for Sets {
+    type Error = UnfitSets;
+
+    fn try_from(form: SetsForm) -> Result<Sets, UnfitSets> {
+        let sets = Sets {
             kind: form.kind,
-            count: form.count as u8,
+            // What is beyond the type is beyond the range too, and is told as given below.
+            count: u8::try_from(form.count).unwrap_or(u8::MAX),
             target: form.target,
             reserve: form.reserve,
             load: form.load,
             tempo: form.tempo,
             rest: form.rest,
-        })
+        };
+        sets.check_as(form.count as usize)?;
+        Ok(sets)
     }
 }
 
 impl Sets {
+    /// Checks that the line holds together.
+    ///
+    /// # Errors
+    /// [`UnfitSets`]: a count out of its range, or a drop set or cluster that is not counted in reps.
+    pub fn check(&self) -> Result<(), UnfitSets> {
+        self.check_as(usize::from(self.count))
+    }
+
+    fn check_as(&self, count: usize) -> Result<(), UnfitSets> {
+        let most = usize::from(LINE_SETS_MAX);
+        let between = |what, given: usize, least: usize, most: usize| {
+            if (least..=most).contains(&given) {
+                Ok(())
+            } else {
+                Err(UnfitSets::Count {
+                    what,
+                    given,
+                    least,
+                    most,
+                })
+            }
+        };
+        between("the count of sets", count, 1, most)?;
+        match &self.kind {
+            SetKind::RampUp { shares } => {
+                between("the number of ramp-up shares", shares.len(), 1, most)?;
+            }
+            SetKind::Drop { drops, .. } => {
+                between("the number of drops", usize::from(*drops), 1, 5)?;
+            }
+            SetKind::Cluster { portions, .. } => {
+                between("the number of portions", usize::from(*portions), 2, 10)?;
+            }
+            SetKind::Work | SetKind::BackOff { .. } | SetKind::ToFailure => {}
+        }
+        match &self.load {
+            LoadPolicy::List(loads) => between("the number of listed loads", loads.len(), 1, most)?,
+            LoadPolicy::ShareOfTop(shares) => {
+                between("the number of listed shares", shares.len(), 1, most)?;
+            }
+            _ => {}
+        }
+        between("the number of listed reserves", self.reserve.len(), 0, most)?;
+        let counted = matches!(self.target, Target::Reps(_));
+        if matches!(self.kind, SetKind::Cluster { .. } | SetKind::Drop { .. }) && !counted {
+            return Err(UnfitSets::NotCounted);
+        }
+        if let Target::Stages(stages) = &self.target {
+            between("the number of stages", stages.len(), 1, STAGES_MAX)?;
+        }
+        Ok(())
+    }
+
     /// Reps in reserve aimed at in the `index`th set of this line.
     #[must_use]
     pub fn reserve_of(&self, index: usize) -> Option<Rir> {

@@ -1,6 +1,7 @@
 //! What is to be done: a sheet of blocks, each with its exercise and prescription, and the planned sets it unrolls to.
 
 mod block;
+mod doubt;
 mod exercise;
 mod form;
 mod group;
@@ -11,14 +12,16 @@ mod target;
 mod tempo;
 mod text;
 mod unroll;
+mod usual;
 
 pub use block::{Block, BlockId, Role, SideMode};
+pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
 pub(crate) use form::SheetForm;
 pub(crate) use group::{BLOCKS_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX};
 pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
-pub use kind::{SetKind, Sets};
+pub use kind::{SetKind, Sets, UnfitSets};
 pub use loads::{LoadBasis, LoadPolicy, Step};
 pub use progression::{Progression, Reach};
 pub(crate) use target::STAGES_MAX;
@@ -26,3 +29,18 @@ pub use target::{RepTarget, Stage, Target};
 pub use tempo::{Digit, Tempo};
 pub use text::{Line, Note};
 pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};
+pub use usual::Usual;
+
+#[cfg(test)]
+mod tests {
+    use super::Block;
+
+    /// A block of a front squat with these lines of sets, as JSON.
+    pub fn block(sets: &str) -> Block {
+        let text = format!(
+            r#"{{"id":"019b8d2b-8c00-7003-80b0-a7b005e00003","exercise":{{"id":"front-squat","name":"Front squat",
+            "pattern":"squat","equipment":"barbell"}},"role":"strength","sets":{sets},"basis":"external","rest":150,"rest_after":150}}"#
+        );
+        serde_json::from_str(&text).unwrap()
+    }
+}

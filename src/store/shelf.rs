@@ -2,7 +2,7 @@
 
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
-/// Version of its layout: which object stores there are. 2 added `exercises` and `programmes`.
+/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`.
 pub const DATABASE_VERSION: u32 = 2;
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
@@ -22,6 +22,8 @@ pub enum Shelf {
     Exercises,
     /// Versions of programmes; key: version.
     Programmes,
+    /// Sheets that are being written, not yet kept; key: sheet id.
+    Drafts,
     /// Kit records; key: version.
     Kits,
     /// Lifter records; key: version.
@@ -34,7 +36,7 @@ pub enum Shelf {
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 11] = [
+    pub const ALL: [Shelf; 12] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -42,6 +44,7 @@ impl Shelf {
         Shelf::Sheets,
         Shelf::Exercises,
         Shelf::Programmes,
+        Shelf::Drafts,
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
@@ -59,6 +62,7 @@ impl Shelf {
             Shelf::Sheets => "sheets",
             Shelf::Exercises => "exercises",
             Shelf::Programmes => "programmes",
+            Shelf::Drafts => "drafts",
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",

@@ -8,7 +8,9 @@ use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
 use super::programme::ProgrammePlace;
-use super::sheets::{SheetPlace, SheetsPlace, WritePlace};
+use super::sheets::{
+    DraftBlockPlace, DraftExercisePlace, DraftPlace, SheetPlace, SheetsPlace, WritePlace,
+};
 use super::stanchion::Stanchion;
 use super::welcome::Welcome;
 use super::{cueing, start};
@@ -45,6 +47,11 @@ fn open(app: Stanchion) -> AnyView {
         Place::Exercise(id) => view! { <ExercisePlace id/> }.into_any(),
         Place::WriteExercise(id) => view! { <WriteExercisePlace id/> }.into_any(),
         Place::Programme => view! { <ProgrammePlace/> }.into_any(),
+        Place::Draft(id) => view! { <DraftPlace id/> }.into_any(),
+        Place::DraftBlock(sheet, block) => view! { <DraftBlockPlace sheet block/> }.into_any(),
+        Place::DraftExercise(sheet, block) => {
+            view! { <DraftExercisePlace sheet block/> }.into_any()
+        }
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),

@@ -4,6 +4,7 @@ mod app;
 mod archive;
 mod belongings;
 mod cueing;
+mod drafts;
 mod exercises;
 mod floor;
 mod keep;

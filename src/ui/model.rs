@@ -1,6 +1,7 @@
 //! The model: everything that the screens are a function of.
 
 use super::place::Place;
+use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading};
@@ -63,6 +64,8 @@ pub struct Model {
     pub sheets: Vec<Sheet>,
     /// Programmes in their newest version; the last is followed.
     pub programmes: Vec<Programme>,
+    /// Sheets that are being written.
+    pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
     pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
     /// The sessions of the ledger, newest first.
@@ -97,6 +100,7 @@ impl Default for Model {
             exercises: Catalogue::default(),
             sheets: Vec::new(),
             programmes: Vec::new(),
+            drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
             session: None,

@@ -78,7 +78,35 @@ impl Stanchion {
             writes.push(put(Shelf::Sheets, &sheet_key(&record), &record));
         }
         self.model.update(|model| model.sheets = sheets);
+        self.call_in_drafts(exercise);
         writes
+    }
+
+    /// Calls `exercise` by its name on the sheets that are being written, so that keeping one does not bring the old
+    /// name back.
+    fn call_in_drafts(self, exercise: &Exercise) {
+        let drafts = self.model.with_untracked(|model| {
+            let drafts = model.drafts.iter();
+            let others = drafts.filter_map(|(id, draft)| {
+                let sheet = renamed(draft.sheet(), exercise)?;
+                Some((*id, sheet, draft.is_changed()))
+            });
+            others.collect::<Vec<_>>()
+        });
+        for (id, sheet, is_changed) in drafts {
+            if !is_changed {
+                // It was only opened: it begins anew from the sheet.
+                self.model.update(|model| _ = model.drafts.remove(&id));
+                continue;
+            }
+            let changed = self.change_draft(id, &mut |draft| {
+                draft.replace("the name of an exercise", sheet.clone());
+                Ok(())
+            });
+            if let Err(why) = changed {
+                self.complain(why);
+            }
+        }
     }
 
     /// Keeps a programme: another version of the one that is followed, or the first. False where this tab may not

@@ -1,7 +1,7 @@
 //! Where a person is in the app, as it stands in the fragment of the address: the back gesture leads back.
 
 use crate::session::SessionId;
-use crate::sheet::{ExerciseId, SheetId};
+use crate::sheet::{BlockId, ExerciseId, SheetId};
 use uuid::Uuid;
 
 /// A place, or an open item in one.
@@ -24,6 +24,12 @@ pub enum Place {
     WriteExercise(Option<ExerciseId>),
     /// The programme to be written.
     Programme,
+    /// A sheet that is being written by taps.
+    Draft(SheetId),
+    /// A block of it.
+    DraftBlock(SheetId, BlockId),
+    /// The choice of an exercise for it: a block more, or another exercise for one.
+    DraftExercise(SheetId, Option<BlockId>),
     /// All sessions.
     Ledger,
     /// One session.
@@ -40,6 +46,9 @@ impl Place {
         let (head, item) = path.split_once('/').unwrap_or((path, ""));
         if head == "write" {
             return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
+        }
+        if head == "draft" {
+            return Place::in_draft(item).unwrap_or(Place::Sheets);
         }
         let exercise = ExerciseId::new(item).ok();
         match (head, exercise) {
@@ -59,6 +68,20 @@ impl Place {
         }
     }
 
+    /// Reads what stands behind `draft/`: a sheet, then nothing, `exercise`, a block, or a block and `exercise`.
+    fn in_draft(path: &str) -> Option<Place> {
+        let id = |text: &str| Uuid::try_parse(text).ok();
+        let parts: Vec<&str> = path.split('/').collect();
+        let sheet = SheetId(id(parts.first()?)?);
+        match parts[1..] {
+            [] => Some(Place::Draft(sheet)),
+            ["exercise"] => Some(Place::DraftExercise(sheet, None)),
+            [block] => Some(Place::DraftBlock(sheet, BlockId(id(block)?))),
+            [block, "exercise"] => Some(Place::DraftExercise(sheet, Some(BlockId(id(block)?)))),
+            _ => None,
+        }
+    }
+
     /// The fragment that leads here, without its `#`.
     #[must_use]
     pub fn fragment(&self) -> String {
@@ -73,6 +96,12 @@ impl Place {
             Place::WriteExercise(None) => "/exercise".to_owned(),
             Place::WriteExercise(Some(id)) => format!("/exercise/{id}"),
             Place::Programme => "/programme".to_owned(),
+            Place::Draft(id) => format!("/draft/{}", id.0),
+            Place::DraftBlock(id, block) => format!("/draft/{}/{}", id.0, block.0),
+            Place::DraftExercise(id, None) => format!("/draft/{}/exercise", id.0),
+            Place::DraftExercise(id, Some(block)) => {
+                format!("/draft/{}/{}/exercise", id.0, block.0)
+            }
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -94,7 +123,10 @@ impl Place {
             | Place::Exercises
             | Place::Exercise(_)
             | Place::WriteExercise(_)
-            | Place::Programme => Place::Sheets,
+            | Place::Programme
+            | Place::Draft(_)
+            | Place::DraftBlock(..)
+            | Place::DraftExercise(..) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
             main => main.clone(),
         }
@@ -119,6 +151,10 @@ mod tests {
             Place::WriteExercise(None),
             Place::WriteExercise(Some(ExerciseId::new("back-squat").unwrap())),
             Place::Programme,
+            Place::Draft(SheetId(id)),
+            Place::DraftBlock(SheetId(id), BlockId(id)),
+            Place::DraftExercise(SheetId(id), None),
+            Place::DraftExercise(SheetId(id), Some(BlockId(id))),
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
@@ -132,6 +168,8 @@ mod tests {
         for fragment in ["", "#", "#/nowhere", "#/floor/x"] {
             assert_eq!(Place::from_fragment(fragment), Place::Floor);
         }
-        assert_eq!(Place::from_fragment("#/sheets/no-id"), Place::Sheets);
+        for fragment in ["#/sheets/no-id", "#/draft/no-id", "#/draft"] {
+            assert_eq!(Place::from_fragment(fragment), Place::Sheets);
+        }
     }
 }

@@ -9,6 +9,7 @@ use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
 use crate::device::locks::{Role, writer};
 use crate::device::{dom, persist, place as address, worker};
+use crate::draft::Draft;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::order;
@@ -108,6 +109,7 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let mut named = Archive::default();
     let exercises: Vec<ExerciseRecord> = records(&keep, Shelf::Exercises, &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = records(&keep, Shelf::Programmes, &mut lost).await?;
+    let drafts: Vec<Sheet> = records(&keep, Shelf::Drafts, &mut lost).await?;
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
     let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
@@ -144,6 +146,10 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         model.sheets = current(sheets);
         model.exercises = named.catalogue();
         model.programmes = named.current_programmes().into_iter().cloned().collect();
+        let begun = drafts
+            .into_iter()
+            .map(|sheet| (sheet.id, Draft::resumed(sheet)));
+        model.drafts = begun.collect();
         model.summaries.clear();
         for summary in summaries {
             model.summaries.insert(summary.exercise.clone(), summary);

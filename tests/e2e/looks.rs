@@ -85,10 +85,34 @@ async fn every_screen_in_every_look() {
     person.tap("go-sheets").await;
     person.see("sheet").await;
     picture(&person, "sheets").await;
-    person.tap("write-sheet").await;
+    person.tap("write-lines").await;
     person.see("lines-sum").await;
     picture(&person, "write").await;
-    person.client.back().await.expect("the browser goes back");
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.tap("change-sheet").await;
+    person.see("draft").await;
+    picture(&person, "draft").await;
+    person.tap("draft-arrange").await;
+    person.see("draft-up").await;
+    picture(&person, "draft-arrange").await;
+    person
+        .tap_css("li:nth-child(2) [data-part=\"draft-block\"]")
+        .await;
+    person.see("draft-one").await;
+    picture(&person, "draft-one").await;
+    person
+        .tap_css("li:nth-child(2) [data-part=\"set-line\"]")
+        .await;
+    person.see("set-panel").await;
+    picture(&person, "draft-sets").await;
+    person.tap("line-done").await;
+    person.gone("set-panel").await;
+    person.tap("draft-exercise-other").await;
+    person.tap("pattern-0").await;
+    person.see("exercise-take").await;
+    picture(&person, "draft-exercise").await;
+    person.tap("go-sheets").await;
     person.tap("sheet").await;
     person.see("sheet-look").await;
     picture(&person, "sheet").await;

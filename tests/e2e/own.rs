@@ -203,7 +203,7 @@ async fn an_exercise_of_ones_own_is_written_by_taps() {
     let person = Person::arrive(&browser, &server).await;
     person.tap("go-sheets").await;
     person.tap("exercises-open").await;
-    person.tap("exercise-new").await;
+    person.tap("exercise-begin").await;
     person.tap("exercise-keep").await;
     person.reads("exercise-wrong", "give it a name").await;
     person.type_into("exercise-own-name", "Boat pull").await;
@@ -223,7 +223,7 @@ async fn an_exercise_of_ones_own_is_written_by_taps() {
         .await;
 
     person.tap("go-sheets").await;
-    person.tap("write-sheet").await;
+    person.tap("write-lines").await;
     person
         .see("exercise-find")
         .await

@@ -113,6 +113,16 @@ impl Person {
         self.until(&script, &format!("{part} says “{words}”")).await;
     }
 
+    /// Waits until the text of a part does not hold `words`, or the part is gone.
+    pub async fn gone_words(&self, part: &str, words: &str) {
+        let script = format!(
+            "return !(document.querySelector('[data-part=\"{part}\"]')?.innerText ?? '').includes({})",
+            json!(words)
+        );
+        self.until(&script, &format!("{part} does not say “{words}”"))
+            .await;
+    }
+
     /// Waits until a script gives true.
     pub async fn until(&self, script: &str, what: &str) {
         let since = std::time::Instant::now();

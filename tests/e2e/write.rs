@@ -25,7 +25,7 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
     let person = Person::open(&browser, &server).await;
     person.tap("welcome-skip").await;
     person.tap("go-sheets").await;
-    person.tap("write-sheet").await;
+    person.tap("write-lines").await;
 
     paste(&person, "# Boat day\\nFront squat: 3 × seven").await;
     person.reads("lines-wrong", "line 2, column 18").await;
@@ -54,6 +54,7 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
 
     // Another version of the same sheet: its lines are there to be changed.
     person.tap("change-sheet").await;
+    person.tap("draft-lines").await;
     person
         .until(
             "return document.querySelector('[data-part=\"lines\"]')?.value.includes('Front squat: ramp 2 × 4') ?? false",

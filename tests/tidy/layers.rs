@@ -5,7 +5,7 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 14] = [
+const ARROWS: [(&str, &[&str]); 15] = [
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
@@ -13,6 +13,7 @@ const ARROWS: [(&str, &[&str]); 14] = [
     ("kit", &["sheet", "order", "units"]),
     ("exercises", &["kit", "sheet", "order", "units"]),
     ("quick", &["sheet", "order", "units"]),
+    ("draft", &["exercises", "sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
     // A light week makes proposals lighter.

@@ -12,7 +12,7 @@ const SECTION: &str = "## Parts";
 /// function.
 pub fn hooks(files: &[&File]) -> (BTreeMap<String, String>, Vec<String>) {
     let codes: Vec<(&File, String)> = files.iter().map(|file| (*file, code(file))).collect();
-    let takers: BTreeSet<(&str, usize)> = codes.iter().flat_map(|(_, code)| takers(code)).collect();
+    let takers: BTreeSet<Taker> = codes.iter().flat_map(|(_, code)| takers(code)).collect();
     let mut hooks = BTreeMap::new();
     let mut faults = Vec::new();
     for (file, code) in &codes {
@@ -21,9 +21,7 @@ pub fn hooks(files: &[&File]) -> (BTreeMap<String, String>, Vec<String>) {
             let alone = ends.filter(|(at, _)| code[..*at].ends_with(char::is_whitespace));
             alone.map(move |(at, _)| at + attribute.len())
         });
-        let calls = takers
-            .iter()
-            .flat_map(|(taker, index)| calls(code, taker, *index));
+        let calls = takers.iter().flat_map(|taker| calls(code, taker));
         for at in attributes.chain(calls) {
             let place = |what| file.fault(code[..at].matches('\n').count() + 1, what);
             match name(code[at..].trim_start()) {
@@ -46,8 +44,18 @@ fn code(file: &File) -> String {
     file.code().map(|(_, line)| format!("{line}\n")).collect()
 }
 
-/// The functions that take a hook: name, and the index of their argument `part`.
-fn takers(code: &str) -> Vec<(&str, usize)> {
+/// A function that takes a hook.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Taker<'c> {
+    name: &'c str,
+    /// Index of the argument `part` in a call.
+    index: usize,
+    /// True for a method, which is called with a point before its name.
+    method: bool,
+}
+
+/// The functions that take a hook.
+fn takers(code: &str) -> Vec<Taker<'_>> {
     let mut takers = Vec::new();
     for (at, _) in code.match_indices("fn ") {
         let head = &code[at + 3..];
@@ -58,23 +66,31 @@ fn takers(code: &str) -> Vec<(&str, usize)> {
             let last = argument.trim_end().lines().next_back().unwrap_or("");
             last.trim_start().starts_with("part:")
         });
-        takers.extend(index.map(|index| (&head[..end], index)));
+        let method = arguments
+            .first()
+            .is_some_and(|(_, first)| first.trim_start_matches(['&', ' ', '\n']) == "self");
+        takers.extend(index.map(|index| Taker {
+            name: &head[..end],
+            index: index - usize::from(method),
+            method,
+        }));
     }
     takers
 }
 
-/// Where the argument of that index begins in every call of a function.
-fn calls(code: &str, function: &str, index: usize) -> Vec<usize> {
-    let part = |c: char| c.is_alphanumeric() || c == '_' || c == '.';
+/// Where the argument `part` begins in every call of a function.
+fn calls(code: &str, taker: &Taker) -> Vec<usize> {
+    let part = |c: char| c.is_alphanumeric() || c == '_';
     let mut found = Vec::new();
-    for (at, _) in code.match_indices(function) {
-        let (before, after) = (&code[..at], &code[at + function.len()..]);
-        if before.ends_with(part) || before.ends_with("fn ") || !after.starts_with('(') {
+    for (at, _) in code.match_indices(taker.name) {
+        let (before, after) = (&code[..at], &code[at + taker.name.len()..]);
+        let other = before.ends_with(part) || before.ends_with("fn ");
+        if other || before.ends_with('.') != taker.method || !after.starts_with('(') {
             continue;
         }
-        let open = at + function.len() + 1;
+        let open = at + taker.name.len() + 1;
         let arguments = arguments(&code[open..], false);
-        found.extend(arguments.get(index).map(|(offset, _)| open + offset));
+        found.extend(arguments.get(taker.index).map(|(offset, _)| open + offset));
     }
     found
 }
@@ -234,6 +250,8 @@ mod tests {
         let filled = "{parts::button(\n    \"wide\",\n    format!(\"rpe-{n}\"),\n    go,\n)}";
         assert_eq!(found(filled), (vec!["rpe-…".to_owned()], 0));
         assert_eq!(found("other(which());"), (vec![], 1));
+        let method = "impl X { fn step(self, part: &str, n: u8) {} }\nfn f(x: X) { x.step(\"rest\", 1); step(7); }";
+        assert_eq!(found(method), (vec!["rest".to_owned()], 0));
         assert_eq!(found("other(None); other(Some(part))"), (vec![], 0));
         assert_eq!(
             found("other(Some(\"order\"))"),

@@ -61,9 +61,12 @@ pub fn ExercisesPlace() -> impl IntoView {
             ),
             rows("exercise-row", shown),
             told,
-            button("wide", "exercise-new", "Write one of your own", move || {
-                app.go(Place::WriteExercise(None))
-            }),
+            button(
+                "wide",
+                "exercise-begin",
+                "Write one of your own",
+                move || app.go(Place::WriteExercise(None)),
+            ),
         ],
     )
 }

@@ -8,4 +8,5 @@ mod write;
 
 pub use list::ExercisesPlace;
 pub use look::ExercisePlace;
+pub use words::PATTERNS;
 pub use write::WriteExercisePlace;

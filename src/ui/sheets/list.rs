@@ -1,5 +1,6 @@
 //! All sheets, and the way to open one from a file.
 
+use crate::draft::Draft;
 use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::import_file;
 use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
@@ -19,11 +20,26 @@ fn row(sheet: &Sheet) -> Row {
     }
 }
 
+/// A sheet that was begun and not yet kept.
+fn draft_row(draft: &Draft) -> Row {
+    let sheet = draft.sheet();
+    Row {
+        href: Place::Draft(sheet.id).href(),
+        before: "being written".to_owned(),
+        strong: sheet.name.to_string(),
+        after: counted(sheet.blocks().count(), "block"),
+    }
+}
+
 /// All sheets.
 #[component]
 pub fn SheetsPlace() -> impl IntoView {
     let app = stanchion();
     let sheets = app.of(|model| model.sheets.iter().map(row).collect::<Vec<_>>());
+    let begun = app.of(|model| {
+        let drafts = model.drafts.values().filter(|draft| draft.is_changed());
+        drafts.map(draft_row).collect::<Vec<_>>()
+    });
     let none = app.of(|model| model.sheets.is_empty());
     page(
         "sheets",
@@ -33,7 +49,11 @@ pub fn SheetsPlace() -> impl IntoView {
                 quiet("No sheet yet. Write one, or open the file of whoever writes your sessions.")
             }),
             rows("sheet", sheets),
-            button("wide", "write-sheet", "Write a sheet", move || {
+            rows("draft-begun", begun),
+            button("wide strong", "write-sheet", "Write a sheet", move || {
+                app.begin_draft();
+            }),
+            button("wide", "write-lines", "Write one as lines", move || {
                 app.go(Place::Write(None))
             }),
             button("wide", "exercises-open", "Exercises", move || {

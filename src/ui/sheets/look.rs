@@ -2,64 +2,15 @@
 
 use crate::device::sound::Sound;
 use crate::session::SessionId;
-use crate::sheet::{Block, Group, LoadBasis, SetKind, Sets, Sheet, SheetId, SideMode};
+use crate::sheet::{Block, Group, Sheet, SheetId};
 use crate::strength::{Proposal, propose};
 use crate::ui::model::Model;
-use crate::ui::parts::{
-    button, counted, dynamic, group, h1, h2, line, list, page, quiet, way, words,
-};
+use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
+use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Unit;
 use leptos::prelude::*;
-
-/// One line of a prescription in the trade's notation.
-fn sets_line(sets: &Sets) -> String {
-    let mut line = format!("{} × {}", sets.count, sets.target);
-    match &sets.kind {
-        SetKind::Work => {}
-        SetKind::RampUp { shares } => {
-            let shares: Vec<String> = shares.iter().map(ToString::to_string).collect();
-            line = format!("ramp-up {line} at {}", shares.join(", "));
-        }
-        SetKind::BackOff { share } => line = format!("back-off {line} at {share} of the top set"),
-        SetKind::Drop { drops, keep } => {
-            let drops = counted(usize::from(*drops), "drop");
-            line = format!("{line}, then {drops} to {keep}");
-        }
-        SetKind::Cluster { portions, pause } => {
-            let portions = counted(usize::from(*portions), "portion");
-            line = format!("{line}, {portions} with {pause} s between");
-        }
-        SetKind::ToFailure => line.push_str(" to technical failure"),
-    }
-    if !sets.reserve.is_empty() {
-        let reserves: Vec<String> = sets.reserve.iter().map(ToString::to_string).collect();
-        line.push_str(&format!(", {} in reserve", reserves.join(", ")));
-    }
-    line
-}
-
-fn block_head(block: &Block) -> String {
-    let mut parts = vec![block.role.name().to_owned()];
-    if let Some(tempo) = block.tempo {
-        parts.push(format!("tempo {tempo}"));
-    }
-    match block.sides {
-        SideMode::Both => {}
-        SideMode::EachInTurn => parts.push("each side in turn".to_owned()),
-        SideMode::OneHolds => parts.push("one side holds while the other works".to_owned()),
-    }
-    match &block.basis {
-        LoadBasis::External | LoadBasis::Unloaded => {}
-        LoadBasis::BodyMassPlus => parts.push("body mass and more".to_owned()),
-        LoadBasis::BodyMassMinus => parts.push("body mass less assistance".to_owned()),
-        LoadBasis::BodyMassShare(share) => parts.push(format!("{share} of body mass")),
-        LoadBasis::Band(label) => parts.push(format!("{label} band")),
-    }
-    parts.push(format!("rest {}", block.rest.clock()));
-    parts.join(" · ")
-}
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
     let said = proposal.because.said(unit);
@@ -128,8 +79,15 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
             app.begin(id);
         }));
     }
-    inside.push(button("wide", "change-sheet", "Change it", move || {
-        app.go(Place::Write(Some(id)));
+    let change = match app
+        .model
+        .with_untracked(|model| model.drafts.contains_key(&id))
+    {
+        true => "Go on changing it",
+        false => "Change it",
+    };
+    inside.push(button("wide", "change-sheet", change, move || {
+        app.open_draft(id);
     }));
     inside.extend(written(&shown));
     inside.extend(

@@ -1,6 +1,7 @@
 //! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
 
 use crate::device::clock;
+use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::parts::{
@@ -101,15 +102,14 @@ fn finder(app: Stanchion, typed: RwSignal<String>) -> AnyView {
     view! { <div class="finder">{find}{found}</div> }.into_any()
 }
 
-/// Keeps what was typed as a new version and shows it.
-fn keep(app: Stanchion, typed: &str, before: Option<&Sheet>) {
+/// What becomes of a sheet that was read.
+type Then = fn(Stanchion, Sheet);
+
+/// Reads what was typed and goes on with it; what cannot be read is told and stays where it is.
+fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) {
     let mut ids = || app.id();
     match read(app, typed, before, &mut ids) {
-        Ok(sheet) => {
-            let id = sheet.id;
-            app.keep_sheet(sheet);
-            app.go(Place::Sheet(id));
-        }
+        Ok(sheet) => then(app, sheet),
         Err(wrong) => app.complain(format!(
             "Not kept: {} to mend first.",
             counted(wrong.len(), "line")
@@ -117,20 +117,51 @@ fn keep(app: Stanchion, typed: &str, before: Option<&Sheet>) {
     }
 }
 
+/// Keeps the sheet as a new version and shows it.
+fn keep(app: Stanchion, sheet: Sheet) {
+    let id = sheet.id;
+    let begun = app
+        .model
+        .with_untracked(|model| model.drafts.contains_key(&id));
+    app.keep_sheet(sheet);
+    if begun {
+        app.drop_draft(id);
+    }
+    app.go(Place::Sheet(id));
+}
+
+/// Goes on with the sheet by taps.
+fn by_taps(app: Stanchion, sheet: Sheet) {
+    app.draft_lines(&sheet);
+    app.go(Place::Draft(sheet.id));
+}
+
 /// The place where a sheet is written, a new one or another version of `id`.
 #[component]
 pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     let app = stanchion();
-    let before = app
-        .model
-        .with_untracked(|model| id.and_then(|id| model.sheet(id).cloned()));
-    let typed = RwSignal::new(
-        before
-            .as_ref()
-            .map_or_else(|| START.to_owned(), |sheet| print_sheet(sheet, &known(app))),
-    );
+    let before = app.model.with_untracked(|model| {
+        let id = id?;
+        let draft = model.drafts.get(&id).map(Draft::sheet);
+        draft.or(model.sheet(id)).cloned()
+    });
+    let before = StoredValue::new(before);
+    let then = move |typed: &str, then: Then| {
+        before.with_value(|before| read_then(app, typed, before.as_ref(), then));
+    };
+    let typed = RwSignal::new(before.with_value(|before| match before {
+        Some(sheet) => print_sheet(sheet, &known(app)),
+        None => START.to_owned(),
+    }));
+    // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
+    let left = move || {
+        let begun = id.is_some() && outcome(app, &typed.get_untracked()).is_ok();
+        if begun {
+            typed.with_untracked(|typed| then(typed, |app, sheet| app.draft_lines(&sheet)));
+        }
+    };
     let outcome = Memo::new(move |_| typed.with(|typed| outcome(app, typed)));
-    let title = if before.is_some() {
+    let title = if id.is_some() {
         "Change a sheet"
     } else {
         "Write a sheet"
@@ -145,6 +176,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             aria-describedby="lines-outcome"
             prop:value=move || typed.get()
             on:input=move |event| typed.set(event_target_value(&event))
+            on:change=move |_| left()
         ></textarea>
     };
     let said = dynamic(move || match outcome.get() {
@@ -165,7 +197,14 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
         }
         .to_owned()
     });
-    let back = id.map_or(Place::Sheets, Place::Sheet);
+    let begun = app
+        .model
+        .with_untracked(|model| id.is_some_and(|id| model.drafts.contains_key(&id)));
+    let back = match id {
+        None => Place::Sheets,
+        Some(id) if begun => Place::Draft(id),
+        Some(id) => Place::Sheet(id),
+    };
     page(
         "write",
         vec![
@@ -174,7 +213,10 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             area.into_any(),
             view! { <div id="lines-outcome" role="status">{said}</div> }.into_any(),
             button("wide strong", "lines-keep", good, move || {
-                typed.with_untracked(|typed| keep(app, typed, before.as_ref()));
+                typed.with_untracked(|typed| then(typed, keep));
+            }),
+            button("wide", "lines-taps", "Go on by taps", move || {
+                typed.with_untracked(|typed| then(typed, by_taps));
             }),
             finder(app, typed),
             quiet("One line is one exercise. Lines to copy from:"),

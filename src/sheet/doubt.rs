@@ -1,0 +1,249 @@
+//! Doubts about a block: what can be written, but contradicts itself. Each is explained where it arises.
+
+use super::block::Block;
+use super::kind::{SetKind, Sets};
+use super::loads::LoadPolicy;
+use super::progression::Progression;
+use super::target::Target;
+use crate::units::{Load, Rir, Share};
+use std::fmt;
+
+/// Something in a block that contradicts itself.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Doubt {
+    /// A ramp-up set is heavier than the work sets.
+    RampAboveWork(Share),
+    /// Ramp-up sets that get lighter.
+    RampFalls(Share, Share),
+    /// A ramp-up behind work sets.
+    RampAfterWork,
+    /// A back-off set that is no lighter than the heaviest set.
+    BackOffNotLighter(Share),
+    /// A drop that takes nothing off.
+    DropKeepsAll(Share),
+    /// A share of the estimated maximum while nothing is known of the exercise, and no load to start from.
+    NoStrengthKnown,
+    /// A share of the heaviest load before any set was done.
+    NothingHeavierYet,
+    /// More loads or shares are listed than there are sets.
+    ListedTooMany {
+        /// How many are listed.
+        listed: usize,
+        /// How many sets there are.
+        sets: u8,
+    },
+    /// A load for an exercise that takes none.
+    LoadUnused(Load),
+    /// A tempo where no reps are timed by it.
+    TempoUnused,
+    /// The last set is further from failure than the one before.
+    ReserveRises(Rir, Rir),
+    /// No set of work.
+    NoWork,
+}
+
+impl fmt::Display for Doubt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Doubt::RampAboveWork(share) => write!(
+                f,
+                "A ramp-up set at {share} is heavier than the work sets: use less than 100 %."
+            ),
+            Doubt::RampFalls(first, then) => write!(
+                f,
+                "The ramp-up falls from {first} to {then}: put the lighter one first."
+            ),
+            Doubt::RampAfterWork => {
+                f.write_str("The ramp-up comes after work sets: move it to the front.")
+            }
+            Doubt::BackOffNotLighter(share) => write!(
+                f,
+                "A back-off at {share} of the heaviest set is no lighter than it: use less than 100 %."
+            ),
+            Doubt::DropKeepsAll(share) => {
+                write!(f, "A drop to {share} takes nothing off: use less than 100 %.")
+            }
+            Doubt::NoStrengthKnown => f.write_str(
+                "A share of the estimated maximum, but nothing is known of this exercise yet: give a load to start from.",
+            ),
+            Doubt::NothingHeavierYet => f.write_str(
+                "A share of the heaviest set, but no set comes before: put these sets behind it.",
+            ),
+            Doubt::ListedTooMany { listed, sets } => write!(
+                f,
+                "{listed} are listed for {sets} sets: the last ones are never used."
+            ),
+            Doubt::LoadUnused(load) => write!(
+                f,
+                "{load} to start from, but this exercise takes no figure of load: it is not used."
+            ),
+            Doubt::TempoUnused => {
+                f.write_str("A tempo, but no reps that go by it: it is not used.")
+            }
+            Doubt::ReserveRises(before, last) => write!(
+                f,
+                "The last set leaves {last} reps, the one before {before}: the last set is usually nearest to failure."
+            ),
+            Doubt::NoWork => f.write_str("There are only ramp-up sets: add the work."),
+        }
+    }
+}
+
+impl Block {
+    /// What in the block contradicts itself. `known`: whether earlier sessions say how strong the lifter is in it.
+    #[must_use]
+    pub fn doubts(&self, known: bool) -> Vec<Doubt> {
+        let mut doubts = Vec::new();
+        let mut worked = false;
+        for sets in &self.sets {
+            if !sets.kind.is_work() && worked {
+                doubts.push(Doubt::RampAfterWork);
+            }
+            of_kind(sets, &mut doubts);
+            of_load(sets, worked, known || self.start.is_some(), &mut doubts);
+            if let [.., before, last] = sets.reserve[..]
+                && last > before
+            {
+                doubts.push(Doubt::ReserveRises(before, last));
+            }
+            worked |= sets.kind.is_work();
+        }
+        if !worked {
+            doubts.push(Doubt::NoWork);
+        }
+        if let (Progression::ShareOfE1rm { .. }, false) =
+            (&self.progression, known || self.start.is_some())
+        {
+            doubts.push(Doubt::NoStrengthKnown);
+        }
+        if let (Some(load), false) = (self.start, self.basis.has_load()) {
+            doubts.push(Doubt::LoadUnused(load));
+        }
+        // Stages have tempos of their own.
+        let timed = |sets: &Sets| matches!(sets.target, Target::Reps(_)) && sets.tempo.is_none();
+        if self.tempo.is_some() && !self.sets.iter().any(timed) {
+            doubts.push(Doubt::TempoUnused);
+        }
+        doubts.dedup();
+        doubts
+    }
+}
+
+fn of_kind(sets: &Sets, doubts: &mut Vec<Doubt>) {
+    let whole = Share::percent(100);
+    match &sets.kind {
+        SetKind::RampUp { shares } => {
+            let above = shares.iter().filter(|share| **share > whole);
+            doubts.extend(above.map(|share| Doubt::RampAboveWork(*share)));
+            let falls = shares.windows(2).filter(|pair| pair[0] > pair[1]);
+            doubts.extend(falls.map(|pair| Doubt::RampFalls(pair[0], pair[1])));
+        }
+        SetKind::BackOff { share } if *share >= whole => {
+            doubts.push(Doubt::BackOffNotLighter(*share));
+        }
+        SetKind::Drop { keep, .. } if *keep >= whole => doubts.push(Doubt::DropKeepsAll(*keep)),
+        _ => {}
+    }
+}
+
+fn of_load(sets: &Sets, worked: bool, known: bool, doubts: &mut Vec<Doubt>) {
+    let listed = match &sets.load {
+        LoadPolicy::ShareOfE1rm(_) if !known => {
+            doubts.push(Doubt::NoStrengthKnown);
+            0
+        }
+        LoadPolicy::ShareOfTop(shares) => {
+            if !worked {
+                doubts.push(Doubt::NothingHeavierYet);
+            }
+            shares.len()
+        }
+        LoadPolicy::List(loads) => loads.len(),
+        _ => 0,
+    };
+    if listed > usize::from(sets.count) {
+        doubts.push(Doubt::ListedTooMany {
+            listed,
+            sets: sets.count,
+        });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::tests::block;
+
+    fn said(json: &str) -> Vec<String> {
+        let doubts = block(json).doubts(false);
+        doubts.iter().map(ToString::to_string).collect()
+    }
+
+    #[test]
+    fn a_sound_block_raises_no_doubt() {
+        let sets = r#"[{"kind":{"ramp_up":{"shares":["50 %","75 %"]}},"count":2,"target":{"reps":4}},
+            {"kind":"work","count":3,"target":{"reps":{"from":5,"to":7}},"reserve":[2,2,1]},
+            {"kind":{"back_off":{"share":"80 %"}},"count":1,"target":{"reps":10}}]"#;
+        assert_eq!(said(sets), [""; 0]);
+    }
+
+    #[test]
+    fn each_contradiction_is_explained() {
+        let cases = [
+            (
+                r#"[{"kind":{"ramp_up":{"shares":["50 %","110 %"]}},"count":2,"target":{"reps":4}},{"kind":"work","count":1,"target":{"reps":5}}]"#,
+                "110 % is heavier than the work sets",
+            ),
+            (
+                r#"[{"kind":{"ramp_up":{"shares":["75 %","50 %"]}},"count":2,"target":{"reps":4}},{"kind":"work","count":1,"target":{"reps":5}}]"#,
+                "falls from 75 % to 50 %",
+            ),
+            (
+                r#"[{"kind":"work","count":1,"target":{"reps":5}},{"kind":{"ramp_up":{"shares":["50 %"]}},"count":1,"target":{"reps":4}}]"#,
+                "comes after work sets",
+            ),
+            (
+                r#"[{"kind":"work","count":1,"target":{"reps":5},"load":{"share_of_e1rm":"80 %"}}]"#,
+                "give a load to start from",
+            ),
+            (
+                r#"[{"kind":"work","count":1,"target":{"reps":5},"load":{"share_of_top":["80 %"]}}]"#,
+                "no set comes before",
+            ),
+            (
+                r#"[{"kind":"work","count":1,"target":{"reps":5},"load":{"list":["60 kg","65 kg"]}}]"#,
+                "2 are listed for 1 sets",
+            ),
+            (
+                r#"[{"kind":"work","count":2,"target":{"reps":5},"reserve":[1,3]}]"#,
+                "The last set leaves 3 reps",
+            ),
+            (
+                r#"[{"kind":{"drop":{"drops":2,"keep":"100 %"}},"count":1,"target":{"reps":5}}]"#,
+                "takes nothing off",
+            ),
+            (
+                r#"[{"kind":{"ramp_up":{"shares":["50 %"]}},"count":1,"target":{"reps":5}}]"#,
+                "add the work",
+            ),
+        ];
+        for (sets, words) in cases {
+            let said = said(sets);
+            assert!(
+                said.iter().any(|said| said.contains(words)),
+                "{words}: {said:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_share_of_the_maximum_is_fine_with_a_load_to_start_from() {
+        let sets =
+            r#"[{"kind":"work","count":1,"target":{"reps":5},"load":{"share_of_e1rm":"80 %"}}]"#;
+        let mut block = block(sets);
+        assert_eq!(block.doubts(false), [Doubt::NoStrengthKnown]);
+        assert_eq!(block.doubts(true), []);
+        block.start = Some(Load::whole_kg(60));
+        assert_eq!(block.doubts(false), []);
+    }
+}

@@ -1,0 +1,134 @@
+//! Sheets that are being written: begun, changed, kept or thrown away. Each change is on disk at once.
+
+use super::keep::put;
+use super::place::Place;
+use super::stanchion::Stanchion;
+use crate::device::clock;
+use crate::device::db::Write;
+use crate::draft::{Draft, Unfit};
+use crate::sheet::{Block, BlockId, Sheet, SheetId, SheetVersion};
+use crate::store::Shelf;
+use leptos::prelude::*;
+
+impl Stanchion {
+    /// Begins a new sheet and leads to it.
+    pub fn begin_draft(self) {
+        if !self.may_write() {
+            return;
+        }
+        let (id, version) = (SheetId(self.id()), SheetVersion(self.id()));
+        let draft = Draft::new(id, version, clock::wall());
+        self.model.update(|model| {
+            model.drafts.insert(id, draft);
+        });
+        self.go(Place::Draft(id));
+    }
+
+    /// Opens a sheet to be changed, or goes on with what was begun of it, and leads to it.
+    pub fn open_draft(self, id: SheetId) {
+        if !self.may_write() {
+            return;
+        }
+        self.model.update(|model| {
+            let sheet = model.sheet(id).cloned();
+            if let (Some(sheet), false) = (sheet, model.drafts.contains_key(&id)) {
+                model.drafts.insert(id, Draft::of(sheet));
+            }
+        });
+        self.go(Place::Draft(id));
+    }
+
+    /// Changes a draft; what does not hold together is refused in words.
+    pub fn change_draft(
+        self,
+        id: SheetId,
+        change: &mut dyn FnMut(&mut Draft) -> Result<(), Unfit>,
+    ) -> Result<(), String> {
+        if !self.may_write() {
+            return Ok(());
+        }
+        let mut done = Ok(());
+        let mut write = None;
+        self.model.update(|model| {
+            if let Some(draft) = model.drafts.get_mut(&id) {
+                done = change(draft).map_err(|unfit| unfit.to_string());
+                write = Some(row(id, draft.sheet()));
+            }
+        });
+        if let (Ok(()), Some(write)) = (&done, write) {
+            self.write(vec![write]);
+        }
+        done
+    }
+
+    /// Changes a block of a draft.
+    pub fn change_block(
+        self,
+        id: SheetId,
+        block: BlockId,
+        change: &mut dyn FnMut(&mut Block),
+    ) -> Result<(), String> {
+        self.change_draft(id, &mut |draft| draft.change(block, change))
+    }
+
+    /// Puts a sheet that was read from lines in the place of a draft, so that it is not lost.
+    pub fn draft_lines(self, sheet: &Sheet) {
+        let id = sheet.id;
+        self.model.update(|model| {
+            let before = model.sheet(id).cloned();
+            // Of a new sheet there is no before: it begins as it was read.
+            let begun = before.map_or_else(|| Draft::resumed(sheet.clone()), Draft::of);
+            model.drafts.entry(id).or_insert(begun);
+        });
+        let changed = self.change_draft(id, &mut |draft| {
+            draft.replace("the lines", sheet.clone());
+            Ok(())
+        });
+        if let Err(why) = changed {
+            self.complain(why);
+        }
+    }
+
+    /// Keeps a draft as a version of its sheet and shows it.
+    pub fn keep_draft(self, id: SheetId) {
+        let draft = self
+            .model
+            .with_untracked(|model| model.drafts.get(&id).cloned());
+        let Some(draft) = draft else { return };
+        match draft.kept(SheetVersion(self.id()), clock::wall()) {
+            Ok(sheet) => {
+                self.keep_sheet(sheet);
+                self.drop_draft(id);
+                self.go(Place::Sheet(id));
+            }
+            Err(unfit) => self.complain(format!("Not kept: {unfit}.")),
+        }
+    }
+
+    /// Throws a draft away; the sheet stays as it was.
+    pub fn drop_draft(self, id: SheetId) {
+        if !self.may_write() {
+            return;
+        }
+        self.model.update(|model| {
+            model.drafts.remove(&id);
+        });
+        self.write(vec![taken_off(id)]);
+    }
+}
+
+/// The write that keeps a draft over a reload. A sheet without a block cannot be read again: there is nothing to lose.
+fn row(id: SheetId, sheet: &Sheet) -> Write {
+    if sheet.groups.is_empty() {
+        taken_off(id)
+    } else {
+        put(Shelf::Drafts, &id.0.to_string(), sheet)
+    }
+}
+
+fn taken_off(id: SheetId) -> Write {
+    Write::Delete {
+        shelf: Shelf::Drafts.name().to_owned(),
+        key: id.0.to_string(),
+    }
+}

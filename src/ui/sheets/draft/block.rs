@@ -1,0 +1,334 @@
+//! One block of the sheet that is being written: everything that it prescribes.
+
+use super::exercise::equipment_word;
+use super::hand::{At, Hand};
+use super::lines::set_lines;
+use super::load::{basis, start};
+use super::next::progression;
+use super::sheet::{change, lines, nothing_begun, read_lines};
+use crate::exercises;
+use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
+use crate::ui::parts::{
+    Mode, button, dynamic, h1, line, list, page, quiet, section, text, way, words,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::{Seconds, Unit};
+use leptos::prelude::*;
+
+/// Roles in the order of fatigue.
+const ROLES: [Role; 4] = [Role::Power, Role::Strength, Role::Hypertrophy, Role::Pump];
+/// Side modes in the order of the choices.
+const SIDES: [SideMode; 3] = [SideMode::Both, SideMode::EachInTurn, SideMode::OneHolds];
+/// The parts of a tempo.
+const PHASES: [&str; 4] = ["lower", "pause", "lift", "pause"];
+/// Seconds that a rest is stepped by.
+const REST_STEP: i64 = 15;
+
+/// One block of the sheet that is being written.
+#[component]
+pub fn DraftBlockPlace(sheet: SheetId, block: BlockId) -> impl IntoView {
+    let app = stanchion();
+    let there = app.of(move |model| {
+        let draft = model.drafts.get(&sheet);
+        draft.is_some_and(|draft| draft.sheet().block(block).is_some())
+    });
+    dynamic(move || match there.get() {
+        true => written(app, sheet, block),
+        false => nothing_begun(),
+    })
+}
+
+fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
+    let hand = Hand::on(app, sheet, id);
+    let at = At::default();
+    let name = hand.text(|block, _| block.exercise.name.to_string(), at);
+    let other = text(move || {
+        let equipment = hand
+            .it
+            .with(|block| block.as_ref().map(|block| block.exercise.equipment));
+        let equipment = equipment.map_or("", equipment_word);
+        format!("Another exercise than this ({equipment})")
+    });
+    let back = || way(Place::Draft(sheet).href(), "Back to the sheet");
+    page(
+        "draft-one",
+        vec![
+            back(),
+            h1(name),
+            doubts(hand),
+            hand.wrong_word(),
+            role(hand),
+            section(None, "Sets", vec![set_lines(hand)]),
+            section(None, "Load", vec![basis(hand), start(hand)]),
+            tempo(hand),
+            rest(hand),
+            sides(hand),
+            section(None, "Next time", vec![progression(hand)]),
+            said(hand),
+            exercise_name(hand),
+            button("wide", "draft-exercise-other", other, move || {
+                app.go(Place::DraftExercise(sheet, Some(id)));
+            }),
+            ways(app, sheet, id),
+            button(
+                "wide strong",
+                "draft-back",
+                "Back to the sheet",
+                move || {
+                    app.go(Place::Draft(sheet));
+                },
+            ),
+        ],
+    )
+}
+
+/// What contradicts itself in the block.
+fn doubts(hand: Hand) -> AnyView {
+    let doubts = Memo::new(move |_| {
+        hand.it.with(|block| {
+            let block = block.as_ref()?;
+            let known = hand
+                .app
+                .model
+                .with_untracked(|model| !model.history(&block.exercise.id).is_empty());
+            let doubts = block.doubts(known);
+            Some(doubts.iter().map(ToString::to_string).collect::<Vec<_>>())
+        })
+    });
+    let inside = dynamic(move || {
+        let doubts = doubts.get().unwrap_or_default().into_iter();
+        list(
+            "",
+            Some("draft-doubts"),
+            doubts.map(|doubt| words("caution", doubt)).collect(),
+        )
+    });
+    view! { <div role="status">{inside}</div> }.into_any()
+}
+
+fn role(hand: Hand) -> AnyView {
+    let at = At::default();
+    let chosen = hand.pick(
+        at,
+        "role",
+        "what it is for",
+        &ROLES.map(Role::name),
+        |block, _| {
+            ROLES
+                .iter()
+                .position(|role| *role == block.role)
+                .map(|n| n as i64)
+        },
+        |block, _, n| block.set_role(ROLES[n as usize]),
+    );
+    let source = hand.text(|block, _| block.role.usual_source().to_owned(), at);
+    section(
+        None,
+        "What it is for",
+        vec![chosen, line("quiet", "role-source", source)],
+    )
+}
+
+/// The digit one step on: 0, 1, … 20, then X.
+fn stepped(digit: Digit, by: i64) -> Digit {
+    match (digit, by) {
+        (Digit::Seconds(20), 1) => Digit::Fast,
+        (Digit::Seconds(s), 1) => Digit::Seconds(s + 1),
+        (Digit::Seconds(s), _) => Digit::Seconds(s.saturating_sub(1)),
+        (Digit::Fast, 1) => Digit::Seconds(0),
+        (Digit::Fast, _) => Digit::Seconds(20),
+    }
+}
+
+/// The tempo with one of its digits stepped; the same where that would leave no time at all.
+pub fn step_tempo(tempo: Tempo, digit: usize, by: i64) -> Tempo {
+    let mut next = tempo;
+    let digit = match digit {
+        0 => &mut next.eccentric,
+        1 => &mut next.stretch,
+        2 => &mut next.concentric,
+        _ => &mut next.squeeze,
+    };
+    *digit = stepped(*digit, by);
+    if next.rep_seconds() == 0 { tempo } else { next }
+}
+
+/// The tempo that begins where none was.
+pub fn first_tempo(role: Role) -> Tempo {
+    let usual = role.usual().tempo.or(Role::Hypertrophy.usual().tempo);
+    usual.unwrap_or(Tempo {
+        eccentric: Digit::Seconds(3),
+        stretch: Digit::Seconds(0),
+        concentric: Digit::Seconds(1),
+        squeeze: Digit::Seconds(0),
+    })
+}
+
+/// Names of the digits for their buttons.
+pub fn phases() -> Vec<String> {
+    PHASES.iter().map(ToString::to_string).collect()
+}
+
+fn tempo(hand: Hand) -> AnyView {
+    let at = At::default();
+    let has = hand.pick(
+        at,
+        "tempo-has",
+        "tempo",
+        &["no tempo", "by tempo"],
+        |block, _| Some(i64::from(block.tempo.is_some())),
+        |block, _, n| {
+            block.tempo = match (n, block.tempo) {
+                (0, _) => None,
+                (_, Some(tempo)) => Some(tempo),
+                (_, None) => Some(first_tempo(block.role)),
+            };
+        },
+    );
+    let digits = hand.depends(
+        at,
+        |block, _| block.tempo.is_some().to_string(),
+        |hand, at| {
+            let has = hand
+                .it
+                .with_untracked(|block| block.as_ref().is_some_and(|block| block.tempo.is_some()));
+            if !has {
+                return ().into_any();
+            }
+            let spin = hand.spin(
+                at,
+                "tempo",
+                phases(),
+                |block, at| {
+                    block
+                        .tempo
+                        .map(|tempo| tempo.digits()[at.item].to_string())
+                        .unwrap_or_default()
+                },
+                |block, at, by| {
+                    block.tempo = block.tempo.map(|tempo| step_tempo(tempo, at.item, by))
+                },
+            );
+            vec![
+                spin,
+                quiet("Seconds each way; X is as fast as you can, with control."),
+            ]
+            .into_any()
+        },
+    );
+    section(None, "Tempo", vec![has, digits])
+}
+
+/// A rest stepped up or down, to whole steps.
+pub fn step_rest(rest: Seconds, by: i64) -> Seconds {
+    let steps = i64::from(rest.get()) / REST_STEP;
+    Seconds::saturating((steps + by) * REST_STEP)
+}
+
+fn rest(hand: Hand) -> AnyView {
+    let at = At::default();
+    section(
+        None,
+        "Rest",
+        vec![
+            hand.step(
+                at,
+                "rest-between",
+                "between sets",
+                |block, _| block.rest.clock(),
+                |block, _, by| block.rest = step_rest(block.rest, by),
+            ),
+            hand.step(
+                at,
+                "rest-after",
+                "after the last set",
+                |block, _| block.rest_after.clock(),
+                |block, _, by| block.rest_after = step_rest(block.rest_after, by),
+            ),
+        ],
+    )
+}
+
+fn sides(hand: Hand) -> AnyView {
+    let chosen = hand.pick(
+        At::default(),
+        "sides",
+        "sides",
+        &["both together", "each in turn", "one holds, one works"],
+        |block, _| {
+            SIDES
+                .iter()
+                .position(|sides| *sides == block.sides)
+                .map(|n| n as i64)
+        },
+        |block, _, n| block.sides = SIDES[n as usize],
+    );
+    section(None, "Sides", vec![chosen])
+}
+
+/// Cues and cautions.
+fn said(hand: Hand) -> AnyView {
+    section(
+        None,
+        "Said on the floor",
+        vec![
+            hand.many_lines(
+                "draft-cues",
+                "form cues, one line each",
+                |block, _| lines(&block.cues),
+                |block, _, typed, _| {
+                    block.cues = read_lines(typed)?;
+                    Ok(())
+                },
+            ),
+            hand.many_lines(
+                "draft-cautions",
+                "cautions, one line each",
+                |block, _| lines(&block.cautions),
+                |block, _, typed, _| {
+                    block.cautions = read_lines(typed)?;
+                    Ok(())
+                },
+            ),
+        ],
+    )
+}
+
+/// What the exercise is called here. Its history hangs on its id, so a name can change.
+fn exercise_name(hand: Hand) -> AnyView {
+    fn take(block: &mut Block, _: At, typed: &str, _: Unit) -> Result<(), String> {
+        block.exercise.name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+        Ok(())
+    }
+    let named = hand.typed(
+        At::default(),
+        "draft-called",
+        Mode::Text,
+        "called on this sheet (its history stays with it)",
+        |block, _| block.exercise.name.to_string(),
+        take,
+    );
+    let known = hand.text(
+        |block, _| match exercises::entry(block.exercise.id.as_str()) {
+            Some(entry) => format!("In the list of exercises: {}.", entry.name()),
+            None => "Not in the list of exercises.".to_owned(),
+        },
+        At::default(),
+    );
+    section(None, "Exercise", vec![named, quiet(known)])
+}
+
+/// The block doubled or taken off.
+fn ways(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
+    let double = button("", "draft-double", "Double it", move || {
+        let copy = BlockId(app.id());
+        change(app, sheet, &mut |draft| draft.duplicate(id, copy));
+        app.go(Place::Draft(sheet));
+    });
+    let off = button("", "draft-remove", "Take it off", move || {
+        change(app, sheet, &mut |draft| draft.remove(id));
+        app.go(Place::Draft(sheet));
+    });
+    view! { <div class="more">{double}{off}</div> }.into_any()
+}

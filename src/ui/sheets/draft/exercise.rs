@@ -1,0 +1,180 @@
+//! The choice of an exercise for the sheet that is being written: by pattern or by any word.
+
+use super::sheet::nothing_begun;
+use crate::draft::new_block;
+use crate::exercises::KnownExercise;
+use crate::kit::Kit;
+use crate::quick::named_exercise;
+use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
+use crate::ui::exercises::PATTERNS;
+use crate::ui::parts::{
+    Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use leptos::prelude::*;
+
+/// How many are offered at once for a search.
+const FOUND_MOST: usize = 12;
+
+/// What is taken of an exercise into a block.
+#[derive(Clone)]
+struct Chosen {
+    exercise: Exercise,
+    basis: LoadBasis,
+    sides: SideMode,
+    cautions: Vec<Line>,
+}
+
+/// The choice of an exercise: for a block more, or for `block` in place of its own.
+#[component]
+pub fn DraftExercisePlace(sheet: SheetId, block: Option<BlockId>) -> impl IntoView {
+    let app = stanchion();
+    let there = app.of(move |model| model.drafts.contains_key(&sheet));
+    dynamic(move || match there.get() {
+        true => choice(app, sheet, block),
+        false => nothing_begun(),
+    })
+}
+
+fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
+    let sought = RwSignal::new(String::new());
+    let pattern = RwSignal::new(None::<i64>);
+    let labels = PATTERNS.iter().map(|(_, word)| ((*word).to_owned(), ""));
+    let patterns = toggles_of("pattern", labels, pattern.into(), move |n| {
+        sought.set(String::new());
+        pattern.set(Some(n).filter(|_| pattern.get_untracked() != Some(n)));
+    });
+    let search = field(
+        "exercise-find",
+        Mode::Text,
+        "name, muscle or equipment",
+        sought,
+        true,
+        move |typed| {
+            pattern.set(None);
+            sought.set(typed);
+        },
+    );
+    let found = dynamic(move || {
+        let typed = sought.get();
+        let typed = typed.trim().to_owned();
+        let pattern = pattern.get().and_then(|n| PATTERNS.get(n as usize));
+        let mut rows = app.model.with(|model| {
+            let exercises = &model.exercises;
+            let found: Vec<KnownExercise> = match pattern {
+                Some((pattern, _)) => exercises
+                    .all()
+                    .filter(|known| known.pattern() == *pattern)
+                    .collect(),
+                None if typed.is_empty() => Vec::new(),
+                None => exercises.search(&typed, FOUND_MOST),
+            };
+            let rows = found
+                .into_iter()
+                .map(|known| offered(app, sheet, block, known, &model.kit));
+            rows.collect::<Vec<AnyView>>()
+        });
+        if let Ok(name) = Line::new(&typed) {
+            let label = format!("“{name}” as I typed it");
+            rows.push(button("row", "exercise-new", label, move || {
+                take(app, sheet, block, typed_in(name.clone()));
+            }));
+        }
+        list("rows", Some("exercises-found"), rows)
+    });
+    let back = match block {
+        Some(block) => Place::DraftBlock(sheet, block),
+        None => Place::Draft(sheet),
+    };
+    page(
+        "draft-exercise",
+        vec![
+            way(back.href(), "Back to the sheet"),
+            h1("Which exercise?"),
+            search,
+            choices("choices words", "movement pattern", patterns),
+            found,
+        ],
+    )
+}
+
+fn offered(
+    app: Stanchion,
+    sheet: SheetId,
+    block: Option<BlockId>,
+    known: KnownExercise,
+    kit: &Kit,
+) -> AnyView {
+    let muscles: Vec<&str> = known.main().iter().map(|muscle| muscle.name()).collect();
+    let with_kit = known.exercise_with(kit);
+    let mut words = vec![
+        equipment_word(known.equipment()).to_owned(),
+        muscles.join(", "),
+    ];
+    if with_kit.is_none() {
+        words.push("not with your kit".to_owned());
+    }
+    let name = known.exercise().name.to_string();
+    let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
+    let chosen = Chosen {
+        exercise: with_kit.unwrap_or_else(|| known.exercise()),
+        basis: known.basis(),
+        sides: known.sides(),
+        cautions: known.cautions(),
+    };
+    let chosen = Callback::new(move |()| take(app, sheet, block, chosen.clone()));
+    tap("row", "exercise-take", None, face.into_any(), chosen)
+}
+
+/// An exercise that nobody knows, by the name that was typed.
+fn typed_in(name: Line) -> Chosen {
+    Chosen {
+        exercise: named_exercise(name),
+        basis: LoadBasis::External,
+        sides: SideMode::Both,
+        cautions: Vec::new(),
+    }
+}
+
+/// What the equipment is called on screen.
+pub fn equipment_word(equipment: Equipment) -> &'static str {
+    match equipment {
+        Equipment::Barbell => "barbell",
+        Equipment::Dumbbell => "dumbbell or kettlebell",
+        Equipment::Handle => "loadable handle",
+        Equipment::Stack => "stack",
+        Equipment::Band => "band",
+        Equipment::Body => "body",
+        Equipment::Other => "other",
+    }
+}
+
+/// Takes the exercise: as a new block, or into the block that is open.
+fn take(app: Stanchion, sheet: SheetId, block: Option<BlockId>, chosen: Chosen) {
+    let Chosen {
+        exercise,
+        basis,
+        sides,
+        cautions,
+    } = chosen;
+    let id = block.unwrap_or_else(|| BlockId(app.id()));
+    let changed = match block {
+        None => {
+            let new = new_block(id, exercise, basis, sides, cautions);
+            app.change_draft(sheet, &mut |draft| draft.add(new.clone()))
+        }
+        Some(_) => app.change_block(sheet, id, &mut |block| {
+            block.exercise = exercise.clone();
+            block.basis = basis.clone();
+            block.sides = sides;
+            block.cautions = cautions.clone();
+            // It was the load of another exercise.
+            block.start = None;
+        }),
+    };
+    match changed {
+        Ok(()) => app.go(Place::DraftBlock(sheet, id)),
+        Err(why) => app.complain(why),
+    }
+}

@@ -1,0 +1,262 @@
+//! The hand on a block: widgets that show a part of its prescription and change it.
+//!
+//! What a widget reads and sets is a plain function of the block and of a place in it. So each widget is one piece of
+//! code, however many parts of a block it serves.
+
+use crate::sheet::{Block, BlockId, SheetId};
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    Mode, Text, choices, dynamic, field, stepper, tap, text, toggles_of, wrong_word,
+};
+use crate::ui::stanchion::Stanchion;
+use crate::units::Unit;
+use leptos::prelude::*;
+
+/// A place in a block: a line of its sets, and an item of a list in that line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct At {
+    /// The line of sets.
+    pub line: usize,
+    /// The item: a share, a stage, a digit.
+    pub item: usize,
+}
+
+impl At {
+    /// The same line, another item.
+    pub fn item(self, item: usize) -> At {
+        At { item, ..self }
+    }
+}
+
+/// Reads a text.
+pub type Look = fn(&Block, At) -> String;
+/// Reads which of several choices holds.
+pub type Pick = fn(&Block, At) -> Option<i64>;
+/// Sets a choice, or steps a figure by −1 or 1.
+pub type Put = fn(&mut Block, At, i64);
+/// Takes what was typed, a mass in that unit; or says what is wrong with it.
+pub type Take = fn(&mut Block, At, &str, Unit) -> Result<(), String>;
+/// Lays what depends on a choice.
+pub type Lay = fn(Hand, At) -> AnyView;
+
+/// A hand on one block of a draft.
+#[derive(Clone, Copy)]
+pub struct Hand {
+    /// The app.
+    pub app: Stanchion,
+    /// The sheet that is being written.
+    pub sheet: SheetId,
+    /// The block.
+    pub block: BlockId,
+    /// The block as it stands; none once it was taken off.
+    pub it: Memo<Option<Block>>,
+    /// What was wrong with the last change.
+    pub wrong: RwSignal<Option<String>>,
+}
+
+impl Hand {
+    /// A hand on that block.
+    pub fn on(app: Stanchion, sheet: SheetId, block: BlockId) -> Hand {
+        let it = app.of(move |model: &Model| {
+            let draft = model.drafts.get(&sheet)?;
+            draft.sheet().block(block).cloned()
+        });
+        Hand {
+            app,
+            sheet,
+            block,
+            it,
+            wrong: RwSignal::new(None),
+        }
+    }
+
+    /// What `look` reads; empty once the block is gone.
+    fn read(self, look: Look, at: At) -> String {
+        self.it
+            .with(|block| block.as_ref().map(|block| look(block, at)))
+            .unwrap_or_default()
+    }
+
+    /// Changes the block.
+    pub fn change(self, change: &mut dyn FnMut(&mut Block)) {
+        let changed = self.app.change_block(self.sheet, self.block, change);
+        self.wrong.set(changed.err());
+    }
+
+    fn set(self, set: Put, at: At, to: i64) {
+        self.change(&mut |block| set(block, at, to));
+    }
+
+    /// A text that follows the block.
+    pub fn text(self, look: Look, at: At) -> Text {
+        text(move || self.read(look, at))
+    }
+
+    /// What is wrong with the last change.
+    pub fn wrong_word(self) -> AnyView {
+        wrong_word("draft-wrong", self.wrong)
+    }
+
+    /// Choices of which one holds.
+    pub fn pick(
+        self,
+        at: At,
+        part: &'static str,
+        name: &'static str,
+        labels: &[&'static str],
+        pick: Pick,
+        set: Put,
+    ) -> AnyView {
+        let pressed = Signal::derive(move || {
+            self.it
+                .with(|block| block.as_ref().and_then(|block| pick(block, at)))
+        });
+        let short = labels.iter().all(|label| label.len() <= 8);
+        let labels = labels.iter().map(|label| ((*label).to_owned(), ""));
+        let inside = toggles_of(part, labels, pressed, move |n| self.set(set, at, n));
+        let class = match inside.len() {
+            2 => "choices two",
+            3 if short => "choices three",
+            _ => "choices words",
+        };
+        choices(class, name, inside)
+    }
+
+    /// A figure that is stepped.
+    pub fn step(
+        self,
+        at: At,
+        part: &'static str,
+        what: &'static str,
+        look: Look,
+        set: Put,
+    ) -> AnyView {
+        let figure = self.text(look, at);
+        let stepper = stepper(what, part, figure, move |more| {
+            self.set(set, at, if more { 1 } else { -1 });
+        });
+        view! { <div class="named"><span class="quiet">{what}</span>{stepper}</div> }.into_any()
+    }
+
+    /// A row of small figures, each stepped by a button above and one below it.
+    pub fn spin(
+        self,
+        at: At,
+        part: &'static str,
+        names: Vec<String>,
+        look: Look,
+        set: Put,
+    ) -> AnyView {
+        let columns: Vec<AnyView> = names
+            .into_iter()
+            .enumerate()
+            .map(|(item, name)| self.column(at.item(item), part, name, look, set))
+            .collect();
+        view! { <div class="spin" data-part=part>{columns}</div> }.into_any()
+    }
+
+    /// One of them.
+    pub fn column(self, at: At, part: &'static str, name: String, look: Look, set: Put) -> AnyView {
+        let one = |word: &str, sign: &'static str, by: i64| {
+            let named = format!("{word} {name}");
+            tap(
+                "step",
+                format!("{part}-{}-{word}", at.item),
+                Some(text(move || named.clone())),
+                sign.into_any(),
+                Callback::new(move |()| self.set(set, at, by)),
+            )
+        };
+        let (more, less) = (one("more", "+", 1), one("less", "−", -1));
+        view! {
+            <div class="spin-column" role="group" aria-label=name.clone()>
+                {more}
+                <output data-part=format!("{part}-{}-figure", at.item)>{self.text(look, at)}</output>
+                {less}
+                <small aria-hidden="true">{name.clone()}</small>
+            </div>
+        }
+        .into_any()
+    }
+
+    /// A field to type into.
+    pub fn typed(
+        self,
+        at: At,
+        part: &'static str,
+        mode: Mode,
+        label: &'static str,
+        look: Look,
+        take: Take,
+    ) -> AnyView {
+        let wrong = RwSignal::new(None);
+        let told = move |typed: String| {
+            let unit = self.app.model.with_untracked(Model::unit);
+            let mut said = Ok(());
+            self.change(&mut |block| said = take(block, at, &typed, unit));
+            wrong.set(said.err());
+        };
+        let value = self.text(look, at);
+        vec![
+            field(part, mode, label, value, false, told),
+            wrong_word(format!("{part}-wrong"), wrong),
+        ]
+        .into_any()
+    }
+
+    /// Many lines to type into, one item a line.
+    pub fn many_lines(
+        self,
+        part: &'static str,
+        label: &'static str,
+        look: Look,
+        take: Take,
+    ) -> AnyView {
+        let value = self.text(look, At::default());
+        let wrong = RwSignal::new(None);
+        let told = Callback::new(move |typed: String| {
+            let unit = self.app.model.with_untracked(Model::unit);
+            let mut said = Ok(());
+            self.change(&mut |block| said = take(block, At::default(), &typed, unit));
+            wrong.set(said.err());
+        });
+        vec![
+            area(part, label, value, told),
+            wrong_word(format!("{part}-wrong"), wrong),
+        ]
+        .into_any()
+    }
+
+    /// What depends on a choice: laid anew when `key` reads otherwise, and only then, so that what is being tapped
+    /// stays where it is.
+    pub fn depends(self, at: At, key: Look, lay: Lay) -> AnyView {
+        let key = Memo::new(move |_| self.read(key, at));
+        dynamic(move || {
+            // Read, not only followed: a memo that was never read follows nothing.
+            let there = key.with(|_| self.it.with_untracked(Option::is_some));
+            if there { lay(self, at) } else { ().into_any() }
+        })
+    }
+}
+
+/// A field of many lines with its label; told when the person leaves it.
+pub fn area(
+    part: &'static str,
+    label: &'static str,
+    value: Text,
+    told: Callback<String>,
+) -> AnyView {
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <textarea
+                class="note"
+                rows="3"
+                data-part=part
+                prop:value=move || value.get()
+                on:change=move |event| told.run(event_target_value(&event))
+            ></textarea>
+        </label>
+    }
+    .into_any()
+}

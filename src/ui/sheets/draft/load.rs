@@ -1,0 +1,129 @@
+//! What the load of a block is added to, and the load to start from.
+
+use super::hand::{At, Hand};
+use super::sets::step_share;
+use crate::sheet::{Block, Line, LoadBasis};
+use crate::ui::parts::Mode;
+use crate::units::{Load, Share};
+use leptos::prelude::*;
+
+/// Names of the bases in the order of the choices.
+const BASES: [&str; 6] = [
+    "load alone",
+    "body + load",
+    "body − help",
+    "share of body",
+    "band",
+    "no load",
+];
+
+/// What the load is added to.
+pub fn basis(hand: Hand) -> AnyView {
+    let at = At::default();
+    let chosen = hand.pick(at, "basis", "what is moved", &BASES, basis_of, set_basis);
+    let inside = hand.depends(
+        at,
+        |block, at| format!("{:?}", basis_of(block, at)),
+        of_basis,
+    );
+    vec![chosen, inside].into_any()
+}
+
+fn basis_of(block: &Block, _: At) -> Option<i64> {
+    Some(match block.basis {
+        LoadBasis::External => 0,
+        LoadBasis::BodyMassPlus => 1,
+        LoadBasis::BodyMassMinus => 2,
+        LoadBasis::BodyMassShare(_) => 3,
+        LoadBasis::Band(_) => 4,
+        LoadBasis::Unloaded => 5,
+    })
+}
+
+/// Another basis. The share to begin with is that of a push-up (Ebben et al. 2011, J Strength Cond Res
+/// 25(10):2891–2894).
+fn set_basis(block: &mut Block, at: At, n: i64) {
+    if basis_of(block, at) == Some(n) {
+        return;
+    }
+    block.basis = match n {
+        0 => LoadBasis::External,
+        1 => LoadBasis::BodyMassPlus,
+        2 => LoadBasis::BodyMassMinus,
+        3 => LoadBasis::BodyMassShare(Share::percent(64)),
+        4 => LoadBasis::Band(Line::new("band").expect("a written line is fit")),
+        _ => LoadBasis::Unloaded,
+    };
+    if !block.basis.has_load() {
+        block.start = None;
+    }
+}
+
+fn of_basis(hand: Hand, at: At) -> AnyView {
+    let basis = hand
+        .it
+        .with_untracked(|block| block.as_ref().and_then(|block| basis_of(block, at)));
+    match basis {
+        Some(3) => hand.step(
+            at,
+            "basis-share",
+            "of the body mass",
+            |block, _| match &block.basis {
+                LoadBasis::BodyMassShare(share) => share.to_string(),
+                _ => String::new(),
+            },
+            |block, _, by| {
+                if let LoadBasis::BodyMassShare(share) = &mut block.basis {
+                    *share = step_share(*share, by);
+                }
+            },
+        ),
+        Some(4) => hand.typed(
+            at,
+            "basis-band",
+            Mode::Text,
+            "which band",
+            |block, _| match &block.basis {
+                LoadBasis::Band(label) => label.to_string(),
+                _ => String::new(),
+            },
+            |block, _, typed, _| {
+                block.basis = LoadBasis::Band(Line::new(typed).map_err(|unfit| unfit.to_string())?);
+                Ok(())
+            },
+        ),
+        _ => ().into_any(),
+    }
+}
+
+/// The load to start from while there is no history.
+pub fn start(hand: Hand) -> AnyView {
+    hand.depends(
+        At::default(),
+        |block, _| block.basis.has_load().to_string(),
+        |hand, at| {
+            let has = hand
+                .it
+                .with_untracked(|block| block.as_ref().is_some_and(|block| block.basis.has_load()));
+            if !has {
+                return ().into_any();
+            }
+            hand.typed(
+                at,
+                "start",
+                Mode::Decimal,
+                "work load to start from, until there is a history; may be empty",
+                |block, _| block.start.map(|load| load.to_string()).unwrap_or_default(),
+                |block, _, typed, unit| {
+                    block.start = match typed.trim() {
+                        "" => None,
+                        typed => {
+                            Some(Load::parse_in(typed, unit).map_err(|unfit| unfit.to_string())?)
+                        }
+                    };
+                    Ok(())
+                },
+            )
+        },
+    )
+}

@@ -1,0 +1,21 @@
+//! A sheet written by taps: the list of its blocks, the choice of an exercise, and everything that a block prescribes.
+
+mod block;
+mod exercise;
+mod hand;
+mod lines;
+mod load;
+mod next;
+mod own;
+mod policy;
+mod reps;
+mod reserve;
+mod rows;
+mod sets;
+mod sheet;
+mod stages;
+mod target;
+
+pub use block::DraftBlockPlace;
+pub use exercise::DraftExercisePlace;
+pub use sheet::DraftPlace;

@@ -1,0 +1,198 @@
+//! The rule by which the work load of a block moves from session to session, with its settings.
+
+use super::hand::{At, Hand};
+use super::policy::{read_step, step_typed};
+use super::sets::step_share;
+use crate::sheet::{Block, Progression, Reach, Step};
+use crate::ui::parts::{Mode, quiet};
+use crate::units::{Rir, Share};
+use leptos::prelude::*;
+
+/// Names of the rules in the order of the choices.
+const RULES: [&str; 6] = [
+    "double progression",
+    "2-for-2",
+    "fixed step",
+    "share of e1RM",
+    "by reserve",
+    "as written",
+];
+
+/// The rule and its settings.
+pub fn progression(hand: Hand) -> AnyView {
+    let at = At::default();
+    let chosen = hand.pick(
+        at,
+        "rule",
+        "rule for the next time",
+        &RULES,
+        rule_of,
+        set_rule,
+    );
+    let inside = hand.depends(at, |block, at| format!("{:?}", rule_of(block, at)), of_rule);
+    vec![chosen, inside].into_any()
+}
+
+fn rule_of(block: &Block, _: At) -> Option<i64> {
+    Some(match block.progression {
+        Progression::Double { .. } => 0,
+        Progression::TwoForTwo { .. } => 1,
+        Progression::Fixed { .. } => 2,
+        Progression::ShareOfE1rm { .. } => 3,
+        Progression::ByReserve { .. } => 4,
+        Progression::AsWritten => 5,
+    })
+}
+
+/// Another rule; a step that was set stays.
+fn set_rule(block: &mut Block, at: At, n: i64) {
+    if rule_of(block, at) == Some(n) {
+        return;
+    }
+    let up = up_of(block).unwrap_or_default();
+    block.progression = match n {
+        0 => Progression::Double {
+            reach: Reach::AllSets,
+            up,
+            down: Step::Smallest,
+        },
+        1 => Progression::TwoForTwo { up },
+        2 => Progression::Fixed { up },
+        3 => Progression::ShareOfE1rm {
+            share: Share::percent(80),
+        },
+        4 => Progression::ByReserve {
+            aim: Rir::saturating(2),
+            step: up,
+        },
+        _ => Progression::AsWritten,
+    };
+}
+
+/// The step up of a rule that has one.
+fn up_of(block: &Block) -> Option<Step> {
+    match block.progression {
+        Progression::Double { up, .. }
+        | Progression::TwoForTwo { up }
+        | Progression::Fixed { up } => Some(up),
+        Progression::ByReserve { step, .. } => Some(step),
+        Progression::ShareOfE1rm { .. } | Progression::AsWritten => None,
+    }
+}
+
+fn set_up(block: &mut Block, to: Step) {
+    match &mut block.progression {
+        Progression::Double { up, .. }
+        | Progression::TwoForTwo { up }
+        | Progression::Fixed { up } => *up = to,
+        Progression::ByReserve { step, .. } => *step = to,
+        Progression::ShareOfE1rm { .. } | Progression::AsWritten => {}
+    }
+}
+
+/// The field of the step up.
+fn step_up(hand: Hand, at: At) -> AnyView {
+    hand.typed(
+        at,
+        "rule-up",
+        Mode::Decimal,
+        "step; empty for the kit's smallest",
+        |block, _| up_of(block).map(step_typed).unwrap_or_default(),
+        |block, _, typed, unit| {
+            set_up(block, read_step(typed, unit)?);
+            Ok(())
+        },
+    )
+}
+
+fn of_rule(hand: Hand, at: At) -> AnyView {
+    let rule = hand
+        .it
+        .with_untracked(|block| block.as_ref().and_then(|block| rule_of(block, at)));
+    match rule {
+        Some(0) => double(hand, at),
+        Some(1) => vec![
+            quiet("Two reps over the goal in the last set, in two sessions running at one load: a step up (Baechle & Earle)."),
+            step_up(hand, at),
+        ]
+        .into_any(),
+        Some(2) => vec![
+            quiet("Every rep done: a step up. Common practice, no source."),
+            step_up(hand, at),
+        ]
+        .into_any(),
+        Some(3) => hand.step(
+            at,
+            "rule-share",
+            "of the estimated maximum",
+            |block, _| match &block.progression {
+                Progression::ShareOfE1rm { share } => share.to_string(),
+                _ => String::new(),
+            },
+            |block, _, by| {
+                if let Progression::ShareOfE1rm { share } = &mut block.progression {
+                    *share = step_share(*share, by);
+                }
+            },
+        ),
+        Some(4) => vec![
+            hand.step(
+                at,
+                "rule-aim",
+                "reps left in the last set",
+                |block, _| match &block.progression {
+                    Progression::ByReserve { aim, .. } => aim.to_string(),
+                    _ => String::new(),
+                },
+                |block, _, by| {
+                    if let Progression::ByReserve { aim, .. } = &mut block.progression {
+                        *aim = Rir::saturating(i64::from(*aim) + by);
+                    }
+                },
+            ),
+            step_up(hand, at),
+        ]
+        .into_any(),
+        _ => quiet("The load stays what is written until you change it."),
+    }
+}
+
+fn double(hand: Hand, at: At) -> AnyView {
+    vec![
+        quiet("Reps rise inside the range; at its top the load rises, below its bottom it falls. Common practice, no source."),
+        hand.pick(
+            at,
+            "rule-reach",
+            "which sets must reach the top",
+            &["every work set", "the last one"],
+            |block, _| match &block.progression {
+                Progression::Double { reach, .. } => Some(i64::from(*reach == Reach::LastSet)),
+                _ => None,
+            },
+            |block, _, n| {
+                if let Progression::Double { reach, .. } = &mut block.progression {
+                    *reach = if n == 1 { Reach::LastSet } else { Reach::AllSets };
+                }
+            },
+        ),
+        step_up(hand, at),
+        hand.typed(
+            at,
+            "rule-down",
+            Mode::Decimal,
+            "step down; empty for the kit's smallest",
+            |block, _| match &block.progression {
+                Progression::Double { down, .. } => step_typed(*down),
+                _ => String::new(),
+            },
+            |block, _, typed, unit| {
+                let to = read_step(typed, unit)?;
+                if let Progression::Double { down, .. } = &mut block.progression {
+                    *down = to;
+                }
+                Ok(())
+            },
+        ),
+    ]
+    .into_any()
+}

@@ -1,0 +1,107 @@
+//! Tempo and rest of one line of sets where they differ from the block's.
+
+use super::block::{first_tempo, phases, step_rest, step_tempo};
+use super::hand::{At, Hand};
+use super::sets::{sets_at, with_sets};
+use crate::ui::parts::h2;
+use crate::units::Seconds;
+use leptos::prelude::*;
+
+/// Tempo and rest of these sets where they differ from the block's.
+pub fn own(hand: Hand, at: At) -> AnyView {
+    let tempo = hand.pick(
+        at,
+        "line-tempo-has",
+        "tempo of these sets",
+        &["tempo of the block", "a tempo of their own"],
+        |block, at| Some(i64::from(sets_at(block, at)?.tempo.is_some())),
+        |block, at, n| {
+            let first = block.tempo.unwrap_or_else(|| first_tempo(block.role));
+            with_sets(block, at, |sets| {
+                sets.tempo = (n == 1).then(|| sets.tempo.unwrap_or(first));
+            });
+        },
+    );
+    let digits = hand.depends(
+        at,
+        |block, at| {
+            sets_at(block, at)
+                .map(|sets| sets.tempo.is_some().to_string())
+                .unwrap_or_default()
+        },
+        |hand, at| {
+            let has = hand.it.with_untracked(|block| {
+                block
+                    .as_ref()
+                    .and_then(|block| sets_at(block, at))
+                    .is_some_and(|sets| sets.tempo.is_some())
+            });
+            if !has {
+                return ().into_any();
+            }
+            hand.spin(
+                at,
+                "line-tempo",
+                phases(),
+                |block, at| {
+                    let tempo = sets_at(block, at).and_then(|sets| sets.tempo);
+                    tempo
+                        .map(|tempo| tempo.digits()[at.item].to_string())
+                        .unwrap_or_default()
+                },
+                |block, at, by| {
+                    with_sets(block, at, |sets| {
+                        sets.tempo = sets.tempo.map(|tempo| step_tempo(tempo, at.item, by));
+                    })
+                },
+            )
+        },
+    );
+    let rest = hand.pick(
+        at,
+        "line-rest-has",
+        "rest of these sets",
+        &["rest of the block", "a rest of their own"],
+        |block, at| Some(i64::from(sets_at(block, at)?.rest.is_some())),
+        |block, at, n| {
+            let first = block.rest;
+            with_sets(block, at, |sets| {
+                sets.rest = (n == 1).then(|| sets.rest.unwrap_or(first));
+            });
+        },
+    );
+    let length = hand.depends(
+        at,
+        |block, at| {
+            sets_at(block, at)
+                .map(|sets| sets.rest.is_some().to_string())
+                .unwrap_or_default()
+        },
+        |hand, at| {
+            let has = hand.it.with_untracked(|block| {
+                block
+                    .as_ref()
+                    .and_then(|block| sets_at(block, at))
+                    .is_some_and(|sets| sets.rest.is_some())
+            });
+            if !has {
+                return ().into_any();
+            }
+            hand.step(
+                at,
+                "line-rest",
+                "rest after each",
+                |block, at| {
+                    let rest = sets_at(block, at).and_then(|sets| sets.rest);
+                    rest.map(Seconds::clock).unwrap_or_default()
+                },
+                |block, at, by| {
+                    with_sets(block, at, |sets| {
+                        sets.rest = sets.rest.map(|rest| step_rest(rest, by));
+                    })
+                },
+            )
+        },
+    );
+    vec![h2("Tempo and rest"), tempo, digits, rest, length].into_any()
+}

@@ -1,0 +1,250 @@
+//! The sheet that is being written: its name, its blocks, and what stands around them.
+
+use super::hand::area;
+use super::rows::block_rows;
+use crate::draft::{Draft, Unfit};
+use crate::sheet::{Line, Note, SheetId};
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    Mode, button, checked_field, dynamic, group, h1, page, quiet, text, way, when, wrong_word,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use leptos::prelude::*;
+
+/// The sheet that is being written.
+#[component]
+pub fn DraftPlace(id: SheetId) -> impl IntoView {
+    let app = stanchion();
+    let there = app.of(move |model| model.drafts.contains_key(&id));
+    dynamic(move || match there.get() {
+        true => written(app, id),
+        false => nothing_begun(),
+    })
+}
+
+/// What is shown where no draft is: it was kept or thrown away.
+pub fn nothing_begun() -> AnyView {
+    let ways = vec![
+        quiet("Nothing is being written here."),
+        way(Place::Sheets.href(), "All sheets"),
+    ];
+    page("draft-gone", ways)
+}
+
+/// What the sheet that is being written reads.
+fn of<T: PartialEq + Send + Sync + 'static>(
+    app: Stanchion,
+    id: SheetId,
+    read: fn(&Draft) -> T,
+) -> Memo<Option<T>> {
+    app.of(move |model: &Model| model.drafts.get(&id).map(read))
+}
+
+fn written(app: Stanchion, id: SheetId) -> AnyView {
+    let arranging = RwSignal::new(false);
+    let empty = of(app, id, |draft| draft.sheet().groups.is_empty());
+    let empty = Signal::derive(move || empty.get() == Some(true));
+    let arrange_word = text(move || {
+        let word = if arranging.get() {
+            "Arranged"
+        } else {
+            "Arrange"
+        };
+        word.to_owned()
+    });
+    let to_lines = button("wide", "draft-lines", "Write it as lines", move || {
+        app.go(Place::Write(Some(id)));
+    });
+    page(
+        "draft",
+        vec![
+            way(Place::Sheets.href(), "All sheets"),
+            h1("Write a sheet"),
+            name(app, id),
+            when(empty, || {
+                quiet(
+                    "Nothing on it yet. Begin with what needs you freshest: power, then heavy, then lighter.",
+                )
+            }),
+            block_rows(app, id, arranging),
+            button("wide strong", "draft-add", "Add an exercise", move || {
+                app.go(Place::DraftExercise(id, None));
+            }),
+            when(Signal::derive(move || !empty.get()), move || {
+                button("wide", "draft-arrange", arrange_word, move || {
+                    arranging.update(|on| *on = !*on);
+                })
+            }),
+            undo(app, id),
+            around(app, id),
+            to_lines,
+            ending(app, id),
+        ],
+    )
+}
+
+fn name(app: Stanchion, id: SheetId) -> AnyView {
+    let value = of(app, id, |draft| draft.sheet().name.to_string());
+    let wrong = RwSignal::new(None);
+    let typed = move |typed: String| {
+        let named = Line::new(&typed)
+            .map_err(|unfit| unfit.to_string())
+            .and_then(|name| {
+                app.change_draft(id, &mut |draft| {
+                    draft.set_name(name.clone());
+                    Ok(())
+                })
+            });
+        wrong.set(named.err());
+    };
+    checked_field(
+        "draft-name",
+        Mode::Text,
+        "name",
+        text(move || value.get().unwrap_or_default()),
+        false,
+        typed,
+        wrong,
+    )
+}
+
+/// Takes the last change back.
+fn undo(app: Stanchion, id: SheetId) -> AnyView {
+    let what = of(app, id, |draft| draft.undoable().map(str::to_owned));
+    dynamic(move || match what.get().flatten() {
+        None => ().into_any(),
+        Some(what) => button("wide", "draft-undo", format!("Undo {what}"), move || {
+            change(app, id, &mut |draft| {
+                draft.undo();
+                Ok(())
+            });
+        }),
+    })
+}
+
+/// Changes the draft; a refusal is told.
+pub fn change(
+    app: Stanchion,
+    id: SheetId,
+    change: &mut dyn FnMut(&mut Draft) -> Result<(), Unfit>,
+) {
+    if let Err(why) = app.change_draft(id, change) {
+        app.complain(why);
+    }
+}
+
+/// Warm-up, notes and time budget.
+fn around(app: Stanchion, id: SheetId) -> AnyView {
+    let warm_up = of(app, id, |draft| lines(&draft.sheet().warm_up));
+    let notes = of(app, id, |draft| draft.sheet().notes.as_str().to_owned());
+    let budget = of(app, id, |draft| draft.sheet().budget_minutes);
+    let wrong = RwSignal::new(None);
+    let take = move |taken: Result<(), String>| wrong.set(taken.err());
+    let set_warm_up =
+        Callback::new(move |typed: String| {
+            take(read_lines(&typed).and_then(|lines| {
+                app.change_draft(id, &mut |draft| draft.set_warm_up(lines.clone()))
+            }));
+        });
+    let set_notes = Callback::new(move |typed: String| {
+        let notes = Note::new(&typed).map_err(|unfit| unfit.to_string());
+        take(notes.and_then(|notes| {
+            app.change_draft(id, &mut |draft| {
+                draft.set_notes(notes.clone());
+                Ok(())
+            })
+        }));
+    });
+    let set_budget = move |typed: String| {
+        let minutes = match typed.trim() {
+            "" => Ok(None),
+            typed => match typed.parse::<u16>() {
+                Ok(minutes @ 1..=600) => Ok(Some(minutes)),
+                _ => Err("a time budget is 1 to 600 minutes, or nothing".to_owned()),
+            },
+        };
+        take(minutes.and_then(|minutes| {
+            app.change_draft(id, &mut |draft| {
+                draft.set_budget(minutes);
+                Ok(())
+            })
+        }));
+    };
+    let budget = text(move || {
+        let minutes = budget.get().flatten();
+        minutes.map_or_else(String::new, |minutes| minutes.to_string())
+    });
+    let inside = vec![
+        area(
+            "draft-warm-up",
+            "warm-up checklist, one line each",
+            text(move || warm_up.get().unwrap_or_default()),
+            set_warm_up,
+        ),
+        area(
+            "draft-notes",
+            "notes",
+            text(move || notes.get().unwrap_or_default()),
+            set_notes,
+        ),
+        crate::ui::parts::field(
+            "draft-budget",
+            Mode::Whole,
+            "time budget, minutes",
+            budget,
+            false,
+            set_budget,
+        ),
+        wrong_word("draft-around-wrong", wrong),
+    ];
+    let inside = group(None, inside);
+    view! {
+        <details class="adder" data-part="draft-around">
+            <summary>"Warm-up, notes, time budget"</summary>
+            {inside}
+        </details>
+    }
+    .into_any()
+}
+
+/// Lines under each other.
+pub fn lines(lines: &[Line]) -> String {
+    let lines: Vec<&str> = lines.iter().map(Line::as_str).collect();
+    lines.join("\n")
+}
+
+/// Reads lines under each other; empty ones are passed over.
+pub fn read_lines(typed: &str) -> Result<Vec<Line>, String> {
+    typed
+        .lines()
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| Line::new(line).map_err(|unfit| unfit.to_string()))
+        .collect()
+}
+
+/// Keeps the sheet, or throws away what was changed.
+fn ending(app: Stanchion, id: SheetId) -> AnyView {
+    let asked = RwSignal::new(false);
+    let discard = dynamic(move || match asked.get() {
+        false => button("plain", "draft-discard", "Throw it away", move || {
+            asked.set(true)
+        }),
+        true => button(
+            "wide",
+            "draft-discard-now",
+            "Throw away what was changed here",
+            move || {
+                app.drop_draft(id);
+                app.go(Place::Sheets);
+            },
+        ),
+    });
+    vec![
+        button("wide strong", "draft-keep", "Keep the sheet", move || {
+            app.keep_draft(id);
+        }),
+        discard,
+    ]
+    .into_any()
+}
