@@ -108,7 +108,7 @@ fn light_now(last_monday: &str) -> String {
 }
 
 #[tokio::test]
-async fn a_light_week_is_lighter_and_leaves_the_next_loads_alone() {
+async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
     let server = Server::start();
     let browser = Browser::start("light");
     let person = Person::arrive(&browser, &server).await;
@@ -138,11 +138,11 @@ async fn a_light_week_is_lighter_and_leaves_the_next_loads_alone() {
     person.tap("session").await;
     person.reads("facts", "light week").await;
 
-    // As usual instead: the load to start from, as if nothing had been done.
+    // As usual instead: every set, and the load as if nothing had been done.
     person.tap("go-floor").await;
     person.tap("begin-usual").await;
     person.reads("kind", "work set 1 of 3").await;
-    person.reads("because", "start of the sheet: 15 kg").await;
+    person.reads("because", "as written: 15 kg").await;
     person.close().await;
 }
 
@@ -174,7 +174,9 @@ async fn an_exercise_under_another_name_keeps_its_history() {
     person.reads("exercise-facts", "done last on").await;
     person.type_into("exercise-name", "Back squat").await;
     person.tap("exercise-rename").await;
-    person.reads("exercise-wrong", "another exercise").await;
+    person
+        .reads("exercise-name-wrong", "another exercise")
+        .await;
     person.type_into("exercise-name", "Rack squat").await;
     person.tap("exercise-rename").await;
     person.reads("notice", "It is called Rack squat").await;
