@@ -81,8 +81,7 @@ fn light(draft: RwSignal<Draft>) -> AnyView {
         draft.update(|draft| draft.lightens = !draft.lightens)
     });
     let settings = move || {
-        let every =
-            text(move || draft.with(|draft| format!("every {} weeks", draft.light.every())));
+        let every = text(move || draft.with(|draft| format!("{} weeks", draft.light.every())));
         let load = text(move || draft.with(|draft| format!("{} load", draft.light.load())));
         let sets = text(move || draft.with(|draft| format!("{} sets", draft.light.sets())));
         let from = text(move || {
