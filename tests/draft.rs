@@ -48,6 +48,12 @@ fn built(sheet: &Sheet) -> Draft {
             draft.turn_pair(first).unwrap();
         }
     }
+    // Warnings are settled last: a change forgets those of blocks that are not there.
+    let settled = Sheet {
+        settled: sheet.settled.clone(),
+        ..draft.sheet().clone()
+    };
+    draft.replace("the warnings", settled);
     draft
 }
 

@@ -1,10 +1,12 @@
 //! The list of exercises against the demo, against the ids it has ever had, and against what a kit can do.
 
-use stanchion::exercises::{alike, all, entry, find, of_pattern};
+use stanchion::exercises::{alike, all, entry, find, of_pattern, order_check};
 use stanchion::kit::{Handle, Kit, KitParts, Stack};
+use stanchion::quick::{parse_sheet, revise_sheet};
 use stanchion::sheet::{Equipment, Line, Pattern};
 use stanchion::store::demo;
 use stanchion::units::{Load, Unit};
+use uuid::Uuid;
 
 /// Ids that history may hang on. Add new ones at the end; take none away.
 const IDS: &str = include_str!("golden/exercise_ids.txt");
@@ -156,4 +158,36 @@ fn an_exercise_that_is_not_in_the_list_can_go_by_its_pattern() {
     assert!(of_pattern(Pattern::Hinge, &full).any(|entry| entry.name() == "Deadlift"));
     let hinges = of_pattern(Pattern::Hinge, &full).count();
     assert_eq!(alike("deadlift", &full).len() + 1, hinges);
+}
+
+#[test]
+fn the_demo_sheets_are_in_order() {
+    for sheet in demo().current_sheets() {
+        let warnings = order_check(sheet);
+        let said: Vec<String> = warnings.iter().map(|it| it.said(sheet)).collect();
+        assert!(said.is_empty(), "{}: {said:?}", sheet.name.as_str());
+    }
+}
+
+#[test]
+fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
+    let mut n = 0;
+    let mut ids = || {
+        n += 1;
+        Uuid::from_u128(n)
+    };
+    let at = "2026-01-05T18:00:00+01:00".parse().unwrap();
+    let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 3 × 5\nBack squat: 3 × 5";
+    let mut old = parse_sheet(text, &find, &mut ids, at).unwrap();
+    let warnings = order_check(&old);
+    assert_eq!(warnings.len(), 2, "{warnings:?}");
+    for warning in &warnings {
+        old.settle(*warning, true);
+    }
+    let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 5 × 3";
+    let new = revise_sheet(text, &old, &find, &mut ids, at).unwrap();
+    assert_eq!(new.settled, warnings[..1]);
+    assert_eq!(order_check(&new), new.settled);
+    old.settle(warnings[0], false);
+    assert_eq!(old.settled, warnings[1..]);
 }

@@ -118,7 +118,7 @@ fn the_golden_file_holds_every_kind_of_event() {
 #[test]
 fn the_golden_session_reads_as_it_went() {
     let record = record();
-    let heading = Heading::of(&record);
+    let heading = Heading::of(&record, &[]);
     assert_eq!(heading.sheet.as_str(), "Lower A");
     assert_eq!(heading.sets_done, 9);
     assert_eq!(heading.minutes, 12);
@@ -218,7 +218,7 @@ fn the_golden_light_session_says_nothing_of_the_next_load() {
     let log = archive.sessions.values().next().unwrap();
     let record = SessionRecord::from_events(&log.events()).unwrap();
     assert!(record.light);
-    assert_eq!(Heading::of(&record).sets_done, 1);
+    assert_eq!(Heading::of(&record, &[]).sets_done, 1);
     assert!(stanchion::ledger::summaries_of([&record]).is_empty());
 }
 

@@ -8,10 +8,10 @@ use proptest::prelude::*;
 use stanchion::exercises::renamed;
 use stanchion::kit::Kit;
 use stanchion::ledger::{SessionRecord, moved, performances_of, summaries_of};
-use stanchion::session::{Amount, Done, Event, What};
-use stanchion::sheet::{Block, Exercise, Line, LoadBasis, SideMode};
-use stanchion::strength::{Proposal, propose};
-use stanchion::units::Unit;
+use stanchion::session::{Amount, Began, Done, Event, SessionId, Swap, What};
+use stanchion::sheet::{Block, Exercise, ExerciseId, Line, LoadBasis, SideMode};
+use stanchion::strength::{Performance, Proposal, lighten_proposal, propose};
+use stanchion::units::{Share, Unit};
 
 fn squat() -> Block {
     let work = vec![built::work(3, 5, 7)];
@@ -78,6 +78,42 @@ fn a_light_week_leaves_no_trace_in_the_next_proposal() {
     assert_ne!(proposed(&squat, &[usual, heavy]), without);
     // Nothing has moved by an easy session either.
     assert!(moved(&light_one, &summaries_of(&with)).is_empty());
+}
+
+#[test]
+fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
+    let squat = squat();
+    let kit = Kit::starter(Unit::Kg);
+    let share = Share::percent(90);
+    let usual = built::record(0, &squat, None, &three_sets("80 kg", 6));
+    let history: Vec<Performance> = performances_of(&usual)
+        .into_iter()
+        .map(|(_, performance)| performance)
+        .collect();
+    let light = lighten_proposal(&squat, &propose(&squat, &history, &kit), share, &kit);
+    let mut began = Began {
+        session: SessionId(common::id(1, 1)),
+        sheet: built::sheet(squat.clone()),
+        body_mass: None,
+        proposals: vec![light.clone()],
+        light: true,
+    };
+    let other = Exercise {
+        id: ExerciseId::new("box-squat").unwrap(),
+        ..squat.exercise.clone()
+    };
+    let to = |history: &[Performance]| {
+        let (basis, sides) = (squat.basis.clone(), squat.sides);
+        Swap::to(&squat, other.clone(), basis, sides, vec![], history, &kit)
+    };
+    // 80 kg again would be usual; 90 % of it are 72 kg, and the bar makes 70 kg below.
+    let swap = to(&history).suited_to(&began, &kit);
+    assert_eq!(swap.proposal.load, Some("70 kg".parse().unwrap()));
+    let back = Swap::back(&squat, &history, &kit).suited_to(&began, &kit);
+    assert_eq!(back.proposal, light);
+    began.light = false;
+    let swap = to(&history);
+    assert_eq!(swap.clone().suited_to(&began, &kit), swap);
 }
 
 proptest! {

@@ -168,6 +168,16 @@ fn a_field_that_is_not_known_is_refused_with_those_that_are() {
 }
 
 #[test]
+fn a_settled_warning_of_an_unknown_kind_is_refused() {
+    let refused = said_with(GOLDEN, "\"kind\": \"lower_back\"", "\"kind\": \"mood\"");
+    assert!(
+        refused.starts_with("sheets[0].settled[0].kind (")
+            && refused.contains("unknown variant `mood`, expected one of `role`"),
+        "{refused}"
+    );
+}
+
+#[test]
 fn what_is_missing_is_named() {
     let refused = said_with(DEMO, "\"name\": \"Lower A\",", "");
     assert!(refused.contains("the sheet needs a name"), "{refused}");

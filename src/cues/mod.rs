@@ -7,9 +7,7 @@ mod timeline;
 pub mod tone;
 mod voice;
 
-pub use plan::{
-    CHANGE_OVER_S, COUNT_IN_S_MAX, PARTIAL_MS, TAKE_OVER_S, rest_timeline, set_timeline,
-};
+pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, rest_timeline, set_timeline};
 pub use position::{Position, position};
 pub use timeline::{Cue, Cued, Length, Phase, Span, Timeline};
 pub use voice::tones;

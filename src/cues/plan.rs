@@ -2,17 +2,13 @@
 
 use super::build::Builder;
 use super::timeline::{Cue, Phase, Timeline};
-use crate::sheet::{PlannedSet, RepTarget, SetKind, SideMode, Stage, Target};
+use crate::sheet::{PARTIAL_SECONDS, PlannedSet, RepTarget, SetKind, Stage, Target};
 use crate::units::Seconds;
 
 /// Longest count-in, in seconds.
 pub const COUNT_IN_S_MAX: u8 = 30;
-/// Seconds to change sides where the load is put down and taken up (common practice, no source).
-pub const CHANGE_OVER_S: u16 = 5;
-/// Seconds to change sides where one holds while the other works: nothing is put down (common practice, no source).
-pub const TAKE_OVER_S: u16 = 2;
-/// Pace of partial repetitions, which have no tempo: one a second (common practice, no source).
-pub const PARTIAL_MS: u32 = 1000;
+/// Pace of partial repetitions, which have no tempo.
+pub const PARTIAL_MS: u32 = PARTIAL_SECONDS as u32 * 1000;
 /// The mark near the end of a rest, in seconds before it.
 const REST_SOON_S: u16 = 10;
 
@@ -27,10 +23,7 @@ pub fn set_timeline(set: &PlannedSet, count_in_s: u8) -> Timeline {
     let open = ends_open(set);
     for side in 0..set.sides.rounds() {
         if side > 0 {
-            let seconds = match set.sides {
-                SideMode::OneHolds => TAKE_OVER_S,
-                SideMode::Both | SideMode::EachInTurn => CHANGE_OVER_S,
-            };
+            let seconds = set.sides.change_seconds();
             builder.wait(seconds, Phase::ChangeOver, Cue::SideSwitch);
         }
         builder.side = side;

@@ -82,6 +82,7 @@ impl Draft {
             notes: Note::default(),
             budget_minutes: None,
             groups: Vec::new(),
+            settled: Vec::new(),
         })
     }
 
@@ -213,6 +214,7 @@ impl Draft {
     ) -> Result<(), Unfit> {
         let mut sheet = self.sheet.clone();
         change(&mut sheet)?;
+        sheet.forget_unknown();
         if !sheet.groups.is_empty() {
             sheet.check()?;
         }

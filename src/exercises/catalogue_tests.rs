@@ -87,6 +87,35 @@ fn without_anything_of_ones_own_it_is_the_list() {
 }
 
 #[test]
+fn what_can_be_done_instead_is_that_of_the_list_and_ones_own() {
+    let kit = Kit::starter(Unit::Kg);
+    let plain = Catalogue::default();
+    for entry in all() {
+        let of_list: Vec<_> = alike(entry.id().as_str(), &kit)
+            .iter()
+            .map(|e| e.name())
+            .collect();
+        assert_eq!(names(&plain.alike(&entry.exercise(), &kit)), of_list);
+    }
+    let mut boat = own("boat-pull", 1, "Boat pull");
+    boat.equipment = Equipment::Body;
+    let row = plain.find("Bent-over row").unwrap();
+    let known = plain.with(boat.clone());
+    let instead = names(&known.alike(&row, &kit));
+    assert!(instead.contains(&"Boat pull".to_owned()));
+    assert!(!instead.contains(&"Bent-over row".to_owned()));
+    // Of an exercise that nobody knows by its pattern alone.
+    let nobody = crate::sheet::Exercise {
+        id: ExerciseId::new("nobody-knows").unwrap(),
+        ..boat.exercise()
+    };
+    assert_eq!(
+        known.alike(&nobody, &kit).len(),
+        of_pattern(Pattern::PullAcross, &kit).count() + 1
+    );
+}
+
+#[test]
 fn a_dumbbell_of_ones_own_is_done_with_a_handle_where_there_is_none() {
     let mut parts = Kit::starter(Unit::Kg).parts().clone();
     let known = Catalogue::new([own("boat-pull", 1, "Boat pull")]);

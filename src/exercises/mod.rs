@@ -9,6 +9,8 @@ mod caution;
 mod entry;
 mod means;
 mod muscle;
+mod order_check;
+mod order_words;
 mod own;
 mod rename;
 mod search;
@@ -19,10 +21,14 @@ mod catalogue_tests;
 #[cfg(test)]
 mod tests;
 
+#[cfg(test)]
+mod order_tests;
+
 pub use alike::{alike, of_pattern};
 pub use catalogue::{Catalogue, KnownExercise};
 pub use entry::Entry;
 pub use muscle::{Muscle, Muscles};
+pub use order_check::order_check;
 pub(crate) use own::ExerciseForm;
 pub use own::{CAUTIONS_MAX, OwnExercise, UnfitExercise};
 pub use rename::renamed;

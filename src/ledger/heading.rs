@@ -1,11 +1,12 @@
 //! A session in one line: what the list of sessions shows, kept so that the list needs no events.
 
+use super::pace::Pace;
 use super::record::SessionRecord;
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
 use crate::session::SessionId;
 use crate::sheet::{Line, SheetId};
-use crate::units::Rpe;
+use crate::units::{Rpe, Seconds};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use std::cmp::Reverse;
@@ -38,15 +39,22 @@ pub struct Heading {
     pub volume: VolumeLoad,
     /// Its length in whole minutes.
     pub minutes: u32,
+    /// The length predicted for its sheet, with the change-over known when it began.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub predicted_minutes: Option<u32>,
+    /// Its change-overs, in order: seconds beyond the prescribed rest.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub change_overs: Vec<Seconds>,
     /// Session RPE, when given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rpe: Option<Rpe>,
 }
 
 impl Heading {
-    /// The heading of a session.
+    /// The heading of a session; `known` are the headings that are known, the newest first.
     #[must_use]
-    pub fn of(record: &SessionRecord) -> Heading {
+    pub fn of(record: &SessionRecord, known: &[Heading]) -> Heading {
+        let pace = Pace::before(known, Some(record.began));
         Heading {
             session: record.session,
             began: record.began,
@@ -56,7 +64,19 @@ impl Heading {
             sets_done: u32::try_from(record.lines().count()).unwrap_or(u32::MAX),
             volume: Volume::of(record).work,
             minutes: record.minutes(),
+            predicted_minutes: Some(record.predicted.minutes(pace.change_over())),
+            change_overs: record.change_overs.clone(),
             rpe: record.rpe,
         }
+    }
+
+    /// Predicted and actual length side by side; none where nothing was predicted.
+    #[must_use]
+    pub fn predicted_and_taken(&self) -> Option<String> {
+        let predicted = self.predicted_minutes?;
+        Some(format!(
+            "predicted {predicted} min, took {} min",
+            self.minutes
+        ))
     }
 }

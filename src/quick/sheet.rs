@@ -102,7 +102,7 @@ fn read(
         Some(old) => (old.id, SheetVersion((namer.ids)())),
         None => (SheetId((namer.ids)()), SheetVersion((namer.ids)())),
     };
-    Ok(Sheet {
+    let mut sheet = Sheet {
         id,
         version,
         written,
@@ -111,7 +111,11 @@ fn read(
         notes,
         budget_minutes: reading.budget,
         groups: groups(reading.blocks, &mut namer)?,
-    })
+        // The text cannot say them: they go on for the blocks that stay.
+        settled: old.map_or_else(Vec::new, |old| old.settled.clone()),
+    };
+    sheet.forget_unknown();
+    Ok(sheet)
 }
 
 fn fault(text: &str, line: usize, expected: &'static str) -> Unread {

@@ -3,7 +3,7 @@
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading, change};
-use crate::sheet::{Line, SideMode};
+use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
     Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, cautions, set_load,
@@ -73,13 +73,22 @@ impl Board {
 }
 
 impl State {
-    /// What was proposed at the beginning for the block of `slot`.
+    /// What was proposed for the block of `slot`: at its swap, else at the beginning.
     fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+        if let Some(swapped) = slot.swap.and_then(|at| self.swapped.get(at)) {
+            return Some(&swapped.proposal);
+        }
         let block = slot.planned.key.block;
         self.began
             .proposals
             .iter()
             .find(|proposal| proposal.block == block)
+    }
+
+    /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
+    fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
+        let own = self.block_of(slot);
+        own.exercise.id == block.exercise.id && own.basis == block.basis
     }
 
     /// The load of `slot` by its prescription, with its because.
@@ -92,10 +101,12 @@ impl State {
             .filter(|other| other.planned.key.block == block.id)
             .filter_map(|other| {
                 let logged = other.logged()?;
+                // A set of another exercise says nothing of this one: it is as if it had been passed over.
+                let same = self.is_alike(other, block);
                 Some(DoneSet {
                     key: other.planned.key,
-                    load: logged.done.load,
-                    reps: logged.done.amount.reps(),
+                    load: logged.done.load.filter(|_| same),
+                    reps: logged.done.amount.reps().filter(|_| same),
                 })
             })
             .collect();

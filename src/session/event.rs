@@ -1,6 +1,7 @@
 //! The events of a session: the only truth there is about it.
 
 use super::done::Done;
+use super::swap::Swap;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
 use crate::strength::Proposal;
 use crate::units::{Load, Reps, Rir, Rpe};
@@ -151,6 +152,8 @@ pub enum What {
         /// The set.
         set: SetKey,
     },
+    /// What is left of a block is done as another exercise. Sets that were logged stay what they were.
+    BlockSwapped(Box<Swap>),
     /// The groups are done in another order.
     OrderChanged {
         /// Indices of the sheet's groups, each once.

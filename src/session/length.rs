@@ -1,45 +1,16 @@
-//! How long a session still takes: from tempo, reps, rests and change-overs.
+//! How long a session still takes: the sheet's own prediction, for what is left of it.
 
 use super::event::Moment;
-use super::slot::{Phase, Status};
+use super::slot::{Phase, Slot, Status};
 use super::state::State;
-use crate::sheet::{PlannedSet, Stage, Target};
-
-/// Seconds of one repetition whose tempo is not prescribed. Common practice, no source.
-const REP_SECONDS: u64 = 3;
-/// Seconds from one exercise to the next beyond the rest, until the lifter's own are known. Common practice, no source.
-const CHANGE_OVER_SECONDS: u64 = 60;
-/// Seconds of a metre carried, at an easy walk. Common practice, no source.
-const METRE_SECONDS: u64 = 1;
-
-/// Predicted seconds under way in one set.
-#[must_use]
-pub fn set_seconds(set: &PlannedSet) -> u64 {
-    let rep = |tempo: Option<crate::sheet::Tempo>| {
-        tempo.map_or(REP_SECONDS, |tempo| u64::from(tempo.rep_seconds()))
-    };
-    let one = match &set.target {
-        Target::Reps(_) => set.offered.map_or(0, |reps| u64::from(reps.get())) * rep(set.tempo),
-        Target::Timed(seconds) => u64::from(seconds.get()),
-        Target::Distance(metres) => u64::from(metres.get()) * METRE_SECONDS,
-        Target::Stages(stages) => stages
-            .iter()
-            .map(|stage| match stage {
-                Stage::Hold { seconds } => u64::from(seconds.get()),
-                Stage::Reps { reps, tempo } => {
-                    u64::from(reps.top().get()) * u64::from(tempo.rep_seconds())
-                }
-                Stage::Partials { reps } => u64::from(reps.top().get()) * REP_SECONDS,
-            })
-            .sum(),
-    };
-    one * u64::from(set.sides.rounds())
-}
+use crate::sheet::{PlannedSet, gap_seconds, set_seconds};
+use crate::units::Seconds;
 
 impl State {
-    /// Predicted seconds from `now` to the end of the last set that is still to be done.
+    /// Predicted seconds from `now` to the end of the last set that is still to be done, with `change_over` beyond the
+    /// rest between two groups.
     #[must_use]
-    pub fn seconds_left(&self, now: &Moment) -> u64 {
+    pub fn seconds_left(&self, now: &Moment, change_over: Seconds) -> u64 {
         let pending: Vec<&PlannedSet> = self
             .slots
             .iter()
@@ -49,21 +20,24 @@ impl State {
         let sets: u64 = pending.iter().map(|set| set_seconds(set)).sum();
         let between: u64 = pending
             .windows(2)
-            .map(|pair| {
-                let change_over = if pair[0].group == pair[1].group {
-                    0
-                } else {
-                    CHANGE_OVER_SECONDS
-                };
-                u64::from(pair[0].rest_before(pair[1]).get()) + change_over
-            })
+            .map(|pair| gap_seconds(pair[0], pair[1], change_over))
             .sum();
-        let rest = match &self.phase {
-            Phase::Resting(rest) => rest
-                .left_ms(now)
-                .map_or(0, |ms| u64::try_from(ms).unwrap_or(0) / 1000),
-            _ => 0,
+        self.seconds_to_next(now, change_over) + sets + between
+    }
+
+    /// What is left of the rest under way, and of the change-over that follows it where another group is next.
+    fn seconds_to_next(&self, now: &Moment, change_over: Seconds) -> u64 {
+        let Phase::Resting(rest) = &self.phase else {
+            return 0;
         };
-        rest + sets + between
+        let group = |slot: &Slot| slot.planned.group;
+        let next = self.current().map(group);
+        let change_over = if self.slot(rest.after).map(group) == next {
+            0
+        } else {
+            i64::from(change_over.get())
+        };
+        let seconds = rest.left_ms(now).map_or(0, |ms| ms / 1000 + change_over);
+        u64::try_from(seconds).unwrap_or(0)
     }
 }

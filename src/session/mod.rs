@@ -13,16 +13,17 @@ mod machine;
 mod mint;
 mod slot;
 mod state;
+mod swap;
 
 pub use board::Board;
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
-pub use length::set_seconds;
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use slot::{Logged, Phase, Rest, Slot, Status};
 pub use state::State;
+pub use swap::{Swap, Swapped};
 
 #[cfg(test)]
 mod tests;

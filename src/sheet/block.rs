@@ -65,6 +65,17 @@ impl SideMode {
             SideMode::EachInTurn | SideMode::OneHolds => 2,
         }
     }
+
+    /// Seconds to change sides: five where the load is put down and taken up, two where one holds while the other
+    /// works and nothing is put down. Common practice, no source.
+    #[must_use]
+    pub fn change_seconds(self) -> u16 {
+        match self {
+            SideMode::Both => 0,
+            SideMode::EachInTurn => 5,
+            SideMode::OneHolds => 2,
+        }
+    }
 }
 
 /// One exercise on a sheet with its prescription.

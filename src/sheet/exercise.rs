@@ -165,6 +165,22 @@ pub enum Equipment {
     Other,
 }
 
+impl Equipment {
+    /// The name on screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Equipment::Barbell => "barbell",
+            Equipment::Dumbbell => "hand weights",
+            Equipment::Handle => "loadable handles",
+            Equipment::Stack => "weight stack",
+            Equipment::Band => "band",
+            Equipment::Body => "own body",
+            Equipment::Other => "other things",
+        }
+    }
+}
+
 /// An exercise as a block names it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -2,6 +2,7 @@
 
 use super::group::{Group, Sheet, SheetId, SheetVersion};
 use super::text::{Line, Note};
+use super::warning::OrderWarning;
 use chrono::{DateTime, FixedOffset};
 use serde::Deserialize;
 
@@ -18,6 +19,7 @@ pub(crate) struct SheetForm {
     notes: Option<Note>,
     budget_minutes: Option<u16>,
     groups: Option<Vec<Group>>,
+    settled: Option<Vec<OrderWarning>>,
 }
 
 impl SheetForm {
@@ -33,6 +35,7 @@ impl SheetForm {
             && self.notes.is_none()
             && self.budget_minutes.is_none()
             && self.groups.is_none()
+            && self.settled.is_none()
     }
 }
 
@@ -52,6 +55,7 @@ impl TryFrom<SheetForm> for Sheet {
             notes: form.notes.unwrap_or_default(),
             budget_minutes: form.budget_minutes,
             groups: form.groups.ok_or("the sheet needs groups of blocks")?,
+            settled: form.settled.unwrap_or_default(),
         };
         sheet.check().map_err(|error| error.to_string())?;
         Ok(sheet)

@@ -3,6 +3,7 @@
 use super::block::{Block, BlockId};
 use super::form::SheetForm;
 use super::text::{Line, Note};
+use super::warning::{OrderWarning, SETTLED_MAX};
 use crate::units::Seconds;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -95,6 +96,9 @@ pub struct Sheet {
     pub budget_minutes: Option<u16>,
     /// Its groups of blocks in order.
     pub groups: Vec<Group>,
+    /// Warnings about the order that the writer settled: they stay away. Those of unknown blocks mean nothing.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub settled: Vec<OrderWarning>,
 }
 
 /// Why a sheet does not hold together.
@@ -178,6 +182,13 @@ impl Sheet {
             self.warm_up.len(),
             0,
             LINES_MAX,
+        )?;
+        count(
+            "settled warnings",
+            "the sheet",
+            self.settled.len(),
+            0,
+            SETTLED_MAX,
         )?;
         let mut seen = BTreeSet::new();
         for group in &self.groups {

@@ -1,11 +1,13 @@
 //! What is to be done: a sheet of blocks, each with its exercise and prescription, and the planned sets it unrolls to.
 
 mod block;
+mod cuts;
 mod doubt;
 mod exercise;
 mod form;
 mod group;
 mod kind;
+mod length;
 mod loads;
 mod progression;
 mod target;
@@ -13,8 +15,10 @@ mod tempo;
 mod text;
 mod unroll;
 mod usual;
+mod warning;
 
 pub use block::{Block, BlockId, Role, SideMode};
+pub use cuts::{Cut, Off, apply, cuts};
 pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
 pub(crate) use form::SheetForm;
@@ -22,6 +26,7 @@ pub(crate) use group::{BLOCKS_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX}
 pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
 pub use kind::{SetKind, Sets, UnfitSets};
+pub use length::{GroupTime, PARTIAL_SECONDS, Prediction, gap_seconds, set_seconds};
 pub use loads::{LoadBasis, LoadPolicy, Step};
 pub use progression::{Progression, Reach};
 pub(crate) use target::STAGES_MAX;
@@ -30,6 +35,7 @@ pub use tempo::{Digit, Tempo};
 pub use text::{Line, Note};
 pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};
 pub use usual::Usual;
+pub use warning::{OrderWarning, WarningKind};
 
 #[cfg(test)]
 mod tests {

@@ -111,7 +111,7 @@ pub fn unroll_with(sheet: &Sheet, order: &[usize], added: &Added) -> Vec<Planned
 }
 
 /// The sets of one group: block after block's turn, round by round.
-fn unroll_group(index: usize, group: &Group, added: &Added) -> Vec<PlannedSet> {
+pub(super) fn unroll_group(index: usize, group: &Group, added: &Added) -> Vec<PlannedSet> {
     let per_block: Vec<Vec<PlannedSet>> = group
         .blocks()
         .iter()
@@ -194,11 +194,13 @@ fn plan(
 
 /// Numbers the sets of each kind within a block.
 fn number(planned: &mut [PlannedSet]) {
-    for i in 0..planned.len() {
-        let same = |set: &PlannedSet| set.kind.name() == planned[i].kind.name();
-        let number = planned[..=i].iter().filter(|set| same(set)).count();
-        let of = planned.iter().filter(|set| same(set)).count();
-        planned[i].number = number;
-        planned[i].of = of;
+    let mut counts: BTreeMap<&'static str, usize> = BTreeMap::new();
+    for set in planned.iter_mut() {
+        let count = counts.entry(set.kind.name()).or_default();
+        *count += 1;
+        set.number = *count;
+    }
+    for set in planned {
+        set.of = counts.get(set.kind.name()).copied().unwrap_or(set.number);
     }
 }

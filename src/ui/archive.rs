@@ -14,7 +14,7 @@ pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
         return Vec::new();
     };
     let key = record.session.0.to_string();
-    let heading = Heading::of(&record);
+    let heading = Heading::of(&record, &model.headings);
     let Ok(log) = SessionLog::new(record.session, session.events().iter().cloned()) else {
         return Vec::new();
     };

@@ -5,7 +5,7 @@ use super::stanchion::Stanchion;
 use crate::device::clock;
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::Sheet;
+use crate::sheet::{Sheet, SheetVersion};
 use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SheetRecord, Shelf};
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -60,6 +60,15 @@ impl Stanchion {
         self.model
             .update(|model| model.body_mass.push(record.clone()));
         self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
+    }
+
+    /// Keeps a changed sheet as a new version of itself.
+    pub fn revise_sheet(self, changed: Sheet) {
+        self.keep_sheet(Sheet {
+            version: SheetVersion(self.id()),
+            written: clock::wall(),
+            ..changed
+        });
     }
 
     /// Keeps a version of a sheet.

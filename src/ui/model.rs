@@ -4,9 +4,9 @@ use super::place::Place;
 use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading};
+use crate::ledger::{ExerciseSummary, Heading, Pace};
 use crate::programme::Programme;
-use crate::session::Session;
+use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
 use crate::units::{Load, Unit};
@@ -143,6 +143,18 @@ impl Model {
     #[must_use]
     pub fn programme(&self) -> Option<&Programme> {
         self.programmes.last()
+    }
+
+    /// The lifter's own pace, by the sessions of the ledger.
+    #[must_use]
+    pub fn pace(&self) -> Pace {
+        Pace::of(&self.headings)
+    }
+
+    /// The line of the ledger of that session.
+    #[must_use]
+    pub fn heading(&self, id: SessionId) -> Option<&Heading> {
+        self.headings.iter().find(|heading| heading.session == id)
     }
 
     /// True while a session is under way.

@@ -3,7 +3,8 @@
 use super::keep::{put, put_json, sheet_key};
 use super::model::Model;
 use crate::device::db::Write;
-use crate::ledger::{Heading, SessionRecord, performances_of, update};
+use crate::ledger::{Heading, SessionRecord, newest_first, performances_of, update};
+use crate::order;
 use crate::session::SessionId;
 use crate::store::{Merged, Shelf};
 
@@ -50,6 +51,7 @@ pub fn writes(model: &Model, merged: &Merged, running: Option<SessionId>) -> Vec
             .map(|record| put(Shelf::Sheets, &sheet_key(record), record)),
     );
     let mut summaries = model.summaries.clone();
+    let mut records = Vec::new();
     let mut touched = std::collections::BTreeSet::new();
     for (id, log) in &news.sessions {
         let events = log.events();
@@ -64,14 +66,25 @@ pub fn writes(model: &Model, merged: &Merged, running: Option<SessionId>) -> Vec
         let key = id.0.to_string();
         writes.push(put_json(Shelf::Sessions, &key, &log.to_json()));
         if let Ok(record) = SessionRecord::from_events(&events) {
-            writes.push(put(Shelf::Headings, &key, &Heading::of(&record)));
             update(&mut summaries, &record);
             touched.extend(
                 performances_of(&record)
                     .into_iter()
                     .map(|(exercise, _)| exercise),
             );
+            records.push(record);
         }
+    }
+    // The oldest first: what a session shows of the lifter's pace counts for those after it.
+    order::by_key(&mut records, |record| (record.began, record.session));
+    let mut headings = model.headings.clone();
+    for record in records {
+        let heading = Heading::of(&record, &headings);
+        let key = record.session.0.to_string();
+        writes.push(put(Shelf::Headings, &key, &heading));
+        headings.retain(|other| other.session != heading.session);
+        headings.push(heading);
+        newest_first(&mut headings);
     }
     for exercise in touched {
         if let Some(summary) = summaries.get(&exercise) {

@@ -69,6 +69,7 @@ pub fn sheet(block: Block) -> Sheet {
         notes: Note::default(),
         budget_minutes: None,
         groups: vec![Group::Straight(Box::new(block))],
+        settled: Vec::new(),
     }
 }
 

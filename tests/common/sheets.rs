@@ -7,9 +7,9 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
 use stanchion::sheet::{
-    Block, BlockId, Equipment, Exercise, ExerciseId, Group, LoadBasis, LoadPolicy, Pattern,
-    Progression, Reach, RepTarget, Role, SetKind, Sets, Sheet, SheetId, SheetVersion, SideMode,
-    Stage, Step, Target,
+    Block, BlockId, Equipment, Exercise, ExerciseId, Group, LoadBasis, LoadPolicy, OrderWarning,
+    Pattern, Progression, Reach, RepTarget, Role, SetKind, Sets, Sheet, SheetId, SheetVersion,
+    SideMode, Stage, Step, Target, WarningKind,
 };
 use stanchion::units::Reps;
 
@@ -176,7 +176,8 @@ pub fn sides() -> BoxedStrategy<SideMode> {
 }
 
 /// A block; its id is set by the sheet.
-fn block() -> BoxedStrategy<Block> {
+/// A block; its id is that of no other only once its sheet gave it one.
+pub fn block() -> BoxedStrategy<Block> {
     let roles = vec![Role::Power, Role::Strength, Role::Hypertrophy, Role::Pump];
     (
         (exercise(), select(roles), vec(sets(), 1..4), basis()),
@@ -229,6 +230,29 @@ fn number(groups: &mut [Group]) {
     }
 }
 
+/// Settled warnings about some of the blocks.
+fn settled(blocks: Vec<BlockId>) -> BoxedStrategy<Vec<OrderWarning>> {
+    let kinds = vec![
+        WarningKind::Role,
+        WarningKind::Grip,
+        WarningKind::LowerBack,
+        WarningKind::SameMuscle,
+    ];
+    let pair = (select(kinds), select(blocks.clone()), select(blocks));
+    vec(pair, 0..3)
+        .prop_map(|warnings| {
+            warnings
+                .into_iter()
+                .map(|(kind, earlier, later)| OrderWarning {
+                    kind,
+                    earlier,
+                    later,
+                })
+                .collect()
+        })
+        .boxed()
+}
+
 /// A sheet: one of four ids, one of eight versions.
 pub fn sheet() -> BoxedStrategy<Sheet> {
     (
@@ -252,8 +276,14 @@ pub fn sheet() -> BoxedStrategy<Sheet> {
                     notes,
                     budget_minutes,
                     groups,
+                    settled: Vec::new(),
                 }
             },
         )
+        .prop_flat_map(|sheet| {
+            let blocks = sheet.blocks().map(|block| block.id).collect();
+            (Just(sheet), settled(blocks))
+        })
+        .prop_map(|(sheet, settled)| Sheet { settled, ..sheet })
         .boxed()
 }

@@ -69,6 +69,7 @@ async fn build(person: &Person) {
     person.type_into("draft-name", "Boat day").await;
 
     add(person, 7, "Kettlebell swing").await;
+    person.type_into("start", "15").await;
     back(person).await;
 
     add(person, 0, "Front squat").await;

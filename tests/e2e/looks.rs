@@ -35,7 +35,7 @@ async fn look(person: &Person, look: &str) {
 }
 
 /// Takes a picture of the screen in every look and size; nothing may stick out to the side.
-async fn picture(person: &Person, name: &str) {
+pub async fn picture(person: &Person, name: &str) {
     for (size, width, height, text) in SIZES {
         resize(person, width, height).await;
         person

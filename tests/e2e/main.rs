@@ -13,6 +13,8 @@ mod own;
 mod person;
 mod refusals;
 mod server;
+mod swap;
+mod time_and_order;
 mod two_tabs;
 mod whole_session;
 mod write;

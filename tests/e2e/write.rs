@@ -8,7 +8,7 @@ use super::whole_session::begin;
 const SHEET: &str = "# Boat day\\n- 5 min easy rowing\\n\\nFront squat: ramp 2 × 4 at 50 %, 75 %; 2 × 5–7 @ 2; 60 kg\\nB1 Chin-up: 2 × 5; +5 kg; between 30 s\\nB2 Plank: 2 × 20 s; no load";
 
 /// Puts a text into the field, as a paste does.
-async fn paste(person: &Person, text: &str) {
+pub async fn paste(person: &Person, text: &str) {
     person.see("lines").await;
     let script = format!(
         "const field = document.querySelector('[data-part=\"lines\"]');

@@ -37,7 +37,7 @@ fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
 }
 
 /// All muscles, on or off.
-fn muscles(
+fn muscle_choices(
     part: &'static str,
     name: &'static str,
     as_main: bool,
@@ -175,8 +175,8 @@ pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
                 |draft, equipment| draft.equipment = equipment,
                 draft,
             ),
-            muscles("exercise-main", "Main muscles", true, draft),
-            muscles("exercise-also", "Muscles that help", false, draft),
+            muscle_choices("exercise-main", "Main muscles", true, draft),
+            muscle_choices("exercise-also", "Muscles that help", false, draft),
             basis(draft),
             one_of(
                 "exercise-sides",

@@ -1,6 +1,6 @@
 //! The summary after the end: time, sets, volume, what moved; and the session RPE, asked once.
 
-use crate::ledger::{SessionRecord, Volume, moved};
+use crate::ledger::{Heading, SessionRecord, Volume, moved};
 use crate::session::{Session, What};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
@@ -42,6 +42,7 @@ struct Summed {
     time: String,
     sets: usize,
     volume: String,
+    predicted: Option<String>,
     moved: Vec<String>,
     rpe: Option<Rpe>,
 }
@@ -54,6 +55,9 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         time: clock((record.duration_ms / 1000) as i64),
         sets: record.lines().count(),
         volume: Volume::of(&record).work.shown(unit),
+        predicted: model
+            .heading(record.session)
+            .and_then(Heading::predicted_and_taken),
         moved: if record.light {
             vec!["A light week: the next loads do not follow from it.".to_owned()]
         } else {
@@ -80,6 +84,12 @@ fn sums(summed: &Summed) -> AnyView {
         ),
     ];
     view! { <dl class="sums" data-part="sums">{inside}</dl> }.into_any()
+}
+
+/// Predicted and actual length side by side, where there was a prediction.
+pub fn predicted(said: Option<String>) -> AnyView {
+    said.map(|said| line("quiet", "sum-predicted", said))
+        .into_any()
 }
 
 /// Buttons for the session RPE.
@@ -118,6 +128,7 @@ pub fn summary(app: Stanchion) -> AnyView {
         Some(summed) => vec![
             h1(format!("{}, done", summed.name)),
             sums(&summed),
+            predicted(summed.predicted),
             h2("What moved"),
             list(
                 "moved",

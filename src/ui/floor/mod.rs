@@ -12,6 +12,7 @@ mod plates;
 mod rail;
 mod rest;
 mod screen;
+mod swap;
 mod tempo;
 
 use super::parts::dynamic;
@@ -19,7 +20,7 @@ use super::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use figures::logged_line;
-pub use finish::rpe_word;
+pub use finish::{predicted, rpe_word};
 
 /// What the floor is showing.
 #[derive(Clone, Copy, PartialEq, Eq)]

@@ -3,7 +3,7 @@
 use super::figures::{amount_line, load_word};
 use crate::kit::Kit;
 use crate::session::{Board, Done, What};
-use crate::sheet::{Equipment, SetKey};
+use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::jump_caution;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -14,13 +14,15 @@ use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Rir};
 use leptos::prelude::*;
 
+/// The block of a set, as the set is done.
+fn block_of(model: &Model, key: SetKey) -> Option<&Block> {
+    let state = model.session.as_ref()?.state();
+    Some(state.block_of(state.slot(key)?))
+}
+
 /// The equipment of a set's exercise.
 fn equipment(model: &Model, key: SetKey) -> Equipment {
-    let block = model
-        .session
-        .as_ref()
-        .and_then(|session| session.state().began.sheet.block(key.block));
-    block.map_or(Equipment::Other, |block| block.exercise.equipment)
+    block_of(model, key).map_or(Equipment::Other, |block| block.exercise.equipment)
 }
 
 /// The next load up or down that the kit can make; from nothing, the lightest.
@@ -114,11 +116,7 @@ const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. W
 /// Whether the load of the board jumps above the heaviest done lately, or where nothing is known, above what is
 /// proposed.
 fn jumps(model: &Model, board: &Board) -> bool {
-    let block = model
-        .session
-        .as_ref()
-        .and_then(|session| session.state().began.sheet.block(board.key.block).cloned());
-    let lately = block.and_then(|block| {
+    let lately = block_of(model, board.key).and_then(|block| {
         let shape = block.shape();
         let alike = model
             .history(&block.exercise.id)

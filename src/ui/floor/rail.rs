@@ -46,7 +46,10 @@ fn times(model: &Model, now: &Moment) -> String {
     };
     let state = session.state();
     let gone = clock((now.since(&state.since) / 1000) as i64);
-    match state.seconds_left(now).div_ceil(60) {
+    match state
+        .seconds_left(now, model.pace().change_over())
+        .div_ceil(60)
+    {
         0 => gone,
         left => format!("{gone} · {left} min left"),
     }

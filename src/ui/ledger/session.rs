@@ -1,11 +1,11 @@
 //! One session: every set as it was done.
 
 use super::correct::correction;
-use crate::ledger::{DoneLine, SessionRecord, Volume};
+use crate::ledger::{DoneLine, Heading, SessionRecord, Volume};
 use crate::session::{Done, Session, SessionId, What};
 use crate::sheet::{LoadBasis, SetKey};
 use crate::store::{SessionLog, Shelf};
-use crate::ui::floor::{logged_line, rpe_word};
+use crate::ui::floor::{logged_line, predicted, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{
     choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section, toggles_of, way,
@@ -62,10 +62,14 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
     open(app, id);
     let record = app.of(move |model| record(model, id));
     let unit = app.of(Model::unit);
+    let predicted = app.of(move |model| {
+        let heading = model.heading(id);
+        heading.and_then(Heading::predicted_and_taken)
+    });
     let correcting = RwSignal::new(None::<SetKey>);
     vec![
         dynamic(move || match record.get() {
-            Some(record) => look(app, &record, unit.get(), correcting),
+            Some(record) => look(app, &record, unit.get(), predicted.get(), correcting),
             None => ().into_any(),
         }),
         dynamic(move || match correcting.get() {
@@ -79,6 +83,7 @@ fn look(
     app: Stanchion,
     record: &SessionRecord,
     unit: Unit,
+    took: Option<String>,
     correcting: RwSignal<Option<SetKey>>,
 ) -> AnyView {
     let facts = format!(
@@ -93,6 +98,7 @@ fn look(
         h1(record.sheet_name.to_string()),
         quiet(long_day_and_time(record.began)),
         line("", "facts", facts),
+        predicted(took),
     ];
     let note = record.note.as_ref();
     inside.extend(note.map(|note| words("because", note.as_str().to_owned())));

@@ -1,6 +1,8 @@
 //! All sheets, and the way to open one from a file.
 
+use super::time::about;
 use crate::draft::Draft;
+use crate::ledger::Pace;
 use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::import_file;
 use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
@@ -9,14 +11,14 @@ use crate::ui::programme::programme_section;
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
-fn row(sheet: &Sheet) -> Row {
+fn row(sheet: &Sheet, pace: Pace) -> Row {
     let blocks = counted(sheet.blocks().count(), "block");
     let sets = counted(unroll(sheet).len(), "set");
     Row {
         href: Place::Sheet(sheet.id).href(),
         before: String::new(),
         strong: sheet.name.to_string(),
-        after: format!("{blocks}, {sets}"),
+        after: format!("{blocks}, {sets}, {}", about(sheet, pace)),
     }
 }
 
@@ -35,10 +37,14 @@ fn draft_row(draft: &Draft) -> Row {
 #[component]
 pub fn SheetsPlace() -> impl IntoView {
     let app = stanchion();
-    let sheets = app.of(|model| model.sheets.iter().map(row).collect::<Vec<_>>());
     let begun = app.of(|model| {
         let drafts = model.drafts.values().filter(|draft| draft.is_changed());
         drafts.map(draft_row).collect::<Vec<_>>()
+    });
+    let sheets = app.of(|model| {
+        let pace = model.pace();
+        let sheets = model.sheets.iter();
+        sheets.map(|sheet| row(sheet, pace)).collect::<Vec<_>>()
     });
     let none = app.of(|model| model.sheets.is_empty());
     page(

@@ -1,8 +1,11 @@
 //! One sheet as it is written, and what it would propose today.
 
+use super::order::order_view;
+use super::time::{reading, time_view};
 use crate::device::sound::Sound;
+use crate::ledger::Pace;
 use crate::session::SessionId;
-use crate::sheet::{Block, Group, Sheet, SheetId};
+use crate::sheet::{Block, Group, Prediction, Sheet, SheetId};
 use crate::strength::{Proposal, propose};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
@@ -28,6 +31,7 @@ struct Shown {
     proposals: Vec<Proposal>,
     last: Option<SessionId>,
     unit: Unit,
+    pace: Pace,
     in_session: bool,
 }
 
@@ -47,6 +51,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         proposals,
         last,
         unit: model.unit(),
+        pace: model.pace(),
         in_session: model.in_session(),
     })
 }
@@ -89,6 +94,9 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(button("wide", "change-sheet", change, move || {
         app.open_draft(id);
     }));
+    let revise = Callback::new(move |changed| app.revise_sheet(changed));
+    inside.push(time_view(&shown.sheet, shown.pace, revise));
+    inside.push(order_view(&shown.sheet, revise));
     inside.extend(written(&shown));
     inside.extend(
         shown
@@ -101,6 +109,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
 /// The sheet as it is written.
 fn written(shown: &Shown) -> Vec<AnyView> {
     let sheet = &shown.sheet;
+    let prediction = Prediction::of(sheet);
     let mut inside = Vec::new();
     if !sheet.notes.is_empty() {
         inside.push(quiet(sheet.notes.as_str().to_owned()));
@@ -120,7 +129,7 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
-            blocks.push(block_as_written(block, because));
+            blocks.push(block_as_written(block, &prediction, because));
         }
         inside.push(group(None, blocks));
     }
@@ -131,10 +140,15 @@ fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
     list(class, None, lines.map(IntoAny::into_any).collect())
 }
 
-fn block_as_written(block: &Block, because: Option<String>) -> AnyView {
+fn block_as_written(block: &Block, prediction: &Prediction, because: Option<String>) -> AnyView {
     let mut inside = vec![
         h2(block.exercise.name.to_string()),
-        quiet(block_head(block)),
+        // A no-break space: the figure stays with its word.
+        quiet(format!(
+            "{} · takes\u{a0}{}",
+            block_head(block),
+            reading(prediction.of_block(block))
+        )),
         lines("lines", block.sets.iter().map(sets_line)),
     ];
     inside.extend(because.map(|because| line("because", "because", because)));

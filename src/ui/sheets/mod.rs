@@ -3,6 +3,8 @@
 mod draft;
 mod list;
 mod look;
+mod order;
+mod time;
 mod words;
 mod write;
 

@@ -3,12 +3,14 @@
 use super::hand::area;
 use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
-use crate::sheet::{Line, Note, SheetId};
+use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, checked_field, dynamic, group, h1, page, quiet, text, way, when, wrong_word,
 };
 use crate::ui::place::Place;
+use crate::ui::sheets::order::order_view;
+use crate::ui::sheets::time::time_view;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
 
@@ -77,6 +79,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
                 })
             }),
             undo(app, id),
+            said(app, id),
             around(app, id),
             to_lines,
             ending(app, id),
@@ -132,6 +135,31 @@ pub fn change(
     if let Err(why) = app.change_draft(id, change) {
         app.complain(why);
     }
+}
+
+/// How long the sheet takes, and what speaks against its order.
+fn said(app: Stanchion, id: SheetId) -> AnyView {
+    let sheet = app.of(move |model| {
+        let sheet = model.drafts.get(&id).map(Draft::sheet);
+        let sheet = sheet.filter(|sheet| !sheet.groups.is_empty()).cloned();
+        sheet.map(|sheet| (sheet, model.pace()))
+    });
+    let put = move |what: &'static str| {
+        Callback::new(move |sheet: Sheet| {
+            change(app, id, &mut |draft| {
+                draft.replace(what, sheet.clone());
+                Ok(())
+            });
+        })
+    };
+    dynamic(move || match sheet.get() {
+        None => ().into_any(),
+        Some((sheet, pace)) => vec![
+            time_view(&sheet, pace, put("shortening it")),
+            order_view(&sheet, put("the warning")),
+        ]
+        .into_any(),
+    })
 }
 
 /// Warm-up, notes and time budget.

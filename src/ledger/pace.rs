@@ -1,0 +1,127 @@
+//! The lifter's own pace: how long the change from one group of blocks to the next takes beyond the rest.
+
+use super::heading::Heading;
+use crate::order;
+use crate::session::{Event, Moment, Slot, State, What};
+use crate::sheet::{SetKey, set_seconds};
+use crate::units::Seconds;
+use chrono::{DateTime, FixedOffset};
+
+/// Change-over that is assumed until enough are measured, in seconds. Common practice, no source.
+const ASSUMED_SECONDS: i64 = 60;
+/// Fewest measured change-overs that are believed.
+pub const CHANGE_OVERS_LEAST: usize = 5;
+/// How many of the newest change-overs count.
+pub const CHANGE_OVERS_NEWEST: usize = 20;
+/// A longer change-over is a pause and is not measured, in seconds.
+const PAUSE_SECONDS: u64 = 15 * 60;
+
+/// How long a change-over takes, and how that is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pace {
+    /// 60 seconds: fewer than five were measured.
+    Assumed,
+    /// The median of the lifter's own newest change-overs.
+    Measured {
+        /// The median.
+        change_over: Seconds,
+        /// How many it is made of, 5 to 20.
+        of: usize,
+    },
+}
+
+impl Pace {
+    /// The pace that `headings`, the newest first, tell.
+    #[must_use]
+    pub fn of(headings: &[Heading]) -> Pace {
+        Pace::before(headings, None)
+    }
+
+    /// The pace that the sessions begun before `time` tell; `headings` the newest first.
+    #[must_use]
+    pub fn before(headings: &[Heading], time: Option<DateTime<FixedOffset>>) -> Pace {
+        let mut newest: Vec<Seconds> = headings
+            .iter()
+            .filter(|heading| time.is_none_or(|time| heading.began < time))
+            .flat_map(|heading| heading.change_overs.iter().rev())
+            .take(CHANGE_OVERS_NEWEST)
+            .copied()
+            .collect();
+        order::by_key(&mut newest, |seconds| *seconds);
+        let of = newest.len();
+        match (newest.get(of.saturating_sub(1) / 2), newest.get(of / 2)) {
+            (Some(low), Some(high)) if of >= CHANGE_OVERS_LEAST => Pace::Measured {
+                change_over: Seconds::saturating(i64::midpoint(
+                    i64::from(low.get()),
+                    i64::from(high.get()),
+                )),
+                of,
+            },
+            _ => Pace::Assumed,
+        }
+    }
+
+    /// Seconds from group to group beyond the prescribed rest.
+    #[must_use]
+    pub fn change_over(self) -> Seconds {
+        match self {
+            Pace::Assumed => Seconds::saturating(ASSUMED_SECONDS),
+            Pace::Measured { change_over, .. } => change_over,
+        }
+    }
+
+    /// Which it is, in one sentence.
+    #[must_use]
+    pub fn said(self) -> String {
+        match self {
+            Pace::Assumed => format!(
+                "From one exercise to the next {ASSUMED_SECONDS} s beyond the rest, until {CHANGE_OVERS_LEAST} of your own are measured."
+            ),
+            Pace::Measured { change_over, of } => format!(
+                "From one exercise to the next {change_over} s beyond the rest: the middle of your last {of}."
+            ),
+        }
+    }
+}
+
+/// The change-overs of a session, in the order they were made.
+///
+/// From the log of the last set of one group to the start of the first set of the next, less the prescribed rest, never
+/// below 0. Where no start was recorded, to the log less the predicted length of that set. More than 15 minutes is a
+/// pause and does not count.
+pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
+    let mut measured = Vec::new();
+    let mut before: Option<(&Slot, Moment)> = None;
+    let mut started: Option<(SetKey, Moment)> = None;
+    for event in counting {
+        match &event.what {
+            What::SetStarted { set } => started = Some((*set, event.moment())),
+            What::SetStopped { .. } => started = None,
+            What::SetDone { set, .. } => {
+                let begun = started.take().filter(|(key, _)| key == set);
+                // Merged histories may log a set twice; one of the two counts.
+                let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
+                let Some(slot) = state.slot(*set).filter(counts) else {
+                    continue;
+                };
+                if let Some((last, since)) = before
+                    && last.planned.group != slot.planned.group
+                {
+                    let gap_ms = match begun {
+                        Some((_, at)) => at.since(&since),
+                        None => (event.moment().since(&since))
+                            .saturating_sub(set_seconds(&slot.planned) * 1000),
+                    };
+                    let rest = u64::from(last.planned.rest_after.get());
+                    let seconds = (gap_ms / 1000).saturating_sub(rest);
+                    if seconds <= PAUSE_SECONDS {
+                        measured.push(Seconds::saturating(seconds as i64));
+                    }
+                }
+                before = Some((slot, event.moment()));
+            }
+            _ => {}
+        }
+    }
+    measured
+}

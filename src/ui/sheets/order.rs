@@ -1,0 +1,71 @@
+//! Warnings about the order of a sheet's blocks, each with its reason, and the way to leave it as it is.
+
+use crate::exercises::order_check;
+use crate::sheet::{OrderWarning, Sheet};
+use crate::ui::parts::{Text, group, quiet, section, tap, text, words};
+use leptos::prelude::*;
+
+/// What speaks against the order of a sheet, open and settled; nothing where nothing does. A tap hands `on_change` the
+/// sheet with the warning settled or open again; version and time of writing are still those of `sheet`.
+pub fn order_view(sheet: &Sheet, on_change: Callback<Sheet>) -> AnyView {
+    let warnings = order_check(sheet);
+    if warnings.is_empty() {
+        return ().into_any();
+    }
+    let (settled, open): (Vec<_>, Vec<_>) = warnings
+        .into_iter()
+        .partition(|warning| sheet.settled.contains(warning));
+    let mut inside: Vec<AnyView> = Vec::new();
+    for warning in open {
+        let settle = settle(sheet, warning, true, on_change);
+        inside.push(group(
+            Some("warning"),
+            vec![
+                words("caution", warning.said(sheet)),
+                quiet(format!("From: {}.", warning.source())),
+                tap(
+                    "wide",
+                    "leave-so",
+                    name("Leave it so", sheet, warning),
+                    "Leave it so".into_any(),
+                    settle,
+                ),
+            ],
+        ));
+    }
+    for warning in settled {
+        let open = settle(sheet, warning, false, on_change);
+        inside.push(group(
+            Some("left-so"),
+            vec![
+                quiet(format!("Left so: {}", warning.said(sheet))),
+                tap(
+                    "wide",
+                    "warn-again",
+                    name("Warn again", sheet, warning),
+                    "Warn again".into_any(),
+                    open,
+                ),
+            ],
+        ));
+    }
+    section(Some("order-check"), "Order", inside)
+}
+
+/// The accessible name of a button: its words, and which warning it is for.
+fn name(label: &str, sheet: &Sheet, warning: OrderWarning) -> Option<Text> {
+    let name = format!("{label}: {}", warning.said(sheet));
+    Some(text(move || name.clone()))
+}
+
+/// Hands the sheet on with the warning settled, or open again.
+fn settle(
+    sheet: &Sheet,
+    warning: OrderWarning,
+    settled: bool,
+    on_change: Callback<Sheet>,
+) -> Callback<()> {
+    let mut changed = sheet.clone();
+    changed.settle(warning, settled);
+    Callback::new(move |()| on_change.run(changed.clone()))
+}

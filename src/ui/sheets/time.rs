@@ -1,0 +1,79 @@
+//! How long a sheet takes, what its budget says, and what would bring it within.
+
+use crate::ledger::Pace;
+use crate::sheet::{Cut, Off, Prediction, Sheet, apply, cuts};
+use crate::ui::parts::{button, counted, group, line, list, quiet, words};
+use crate::units::clock;
+use leptos::prelude::*;
+
+/// The minutes of a sheet, as its row says them.
+pub fn about(sheet: &Sheet, pace: Pace) -> String {
+    let minutes = Prediction::of(sheet).minutes(pace.change_over());
+    format!("about {minutes} min")
+}
+
+/// Seconds as a clock reading.
+pub fn reading(seconds: u64) -> String {
+    clock(i64::try_from(seconds).unwrap_or(i64::MAX))
+}
+
+/// The predicted minutes against the budget.
+fn against_budget(sheet: &Sheet, pace: Pace) -> String {
+    let about = about(sheet, pace);
+    let Some(budget) = sheet.budget_minutes else {
+        return about;
+    };
+    let seconds = Prediction::of(sheet).seconds(pace.change_over());
+    let limit = u64::from(budget) * 60;
+    if seconds > limit {
+        let over = (seconds - limit).div_ceil(60);
+        format!("{about}, {over} min over the budget of {budget} min")
+    } else {
+        format!("{about}, within the budget of {budget} min")
+    }
+}
+
+fn cut_words(sheet: &Sheet, cut: &Cut) -> String {
+    let block = sheet.block(cut.block);
+    let name = block.map_or_else(String::new, |block| block.exercise.name.to_string());
+    let off = match cut.off {
+        Off::Sets(sets) => format!("{} off", counted(usize::from(sets), "set")),
+        Off::Whole => "leave it out".to_owned(),
+    };
+    format!("{name}: {off}, saves {}", reading(cut.saves))
+}
+
+/// The predicted time of a sheet; over its budget also what to shorten or cut, and a button that hands the shortened
+/// sheet to `on_shorten`. Its version and time of writing are still those of `sheet`.
+pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyView {
+    let said = format!("{} The warm-up list is not counted.", pace.said());
+    let mut inside = vec![
+        line(
+            "",
+            "predicted",
+            format!("Takes {}.", against_budget(sheet, pace)),
+        ),
+        quiet(said),
+    ];
+    let made = sheet
+        .budget_minutes
+        .map(|budget| cuts(sheet, budget, pace.change_over()))
+        .unwrap_or_default();
+    if !made.is_empty() {
+        let short = apply(sheet, &made);
+        let lines = made.iter().map(|cut| cut_words(sheet, cut).into_any());
+        inside.push(quiet("What to take off, the least first:"));
+        inside.push(list("", Some("cuts"), lines.collect()));
+        let after = format!("That makes it {}.", against_budget(&short, pace));
+        inside.push(words("quiet", after));
+        inside.push(button(
+            "wide",
+            "cuts-keep",
+            "Keep it shortened",
+            move || {
+                on_shorten.run(short.clone());
+            },
+        ));
+    }
+    group(Some("sheet-time"), inside)
+}
