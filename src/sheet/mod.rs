@@ -32,6 +32,7 @@ pub use progression::{Progression, Reach};
 pub(crate) use target::STAGES_MAX;
 pub use target::{RepTarget, Stage, Target};
 pub use tempo::{Digit, Tempo};
+pub(crate) use text::LINE_CHARS_MAX;
 pub use text::{Line, Note};
 pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};
 pub use usual::Usual;

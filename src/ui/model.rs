@@ -64,6 +64,8 @@ pub struct Model {
     pub sheets: Vec<Sheet>,
     /// Programmes in their newest version; the last is followed.
     pub programmes: Vec<Programme>,
+    /// The sheet that was removed last, until it is brought back or the page is left.
+    pub removed: Option<Sheet>,
     /// Sheets that are being written.
     pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
@@ -100,6 +102,7 @@ impl Default for Model {
             exercises: Catalogue::default(),
             sheets: Vec::new(),
             programmes: Vec::new(),
+            removed: None,
             drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),

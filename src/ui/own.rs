@@ -77,7 +77,14 @@ impl Stanchion {
             let record = SheetRecord::Written(Box::new(other));
             writes.push(put(Shelf::Sheets, &sheet_key(&record), &record));
         }
-        self.model.update(|model| model.sheets = sheets);
+        self.model.update(|model| {
+            model.sheets = sheets;
+            // One that is brought back comes under the new name.
+            let removed = model.removed.as_ref();
+            if let Some(other) = removed.and_then(|sheet| renamed(sheet, exercise)) {
+                model.removed = Some(other);
+            }
+        });
         self.call_in_drafts(exercise);
         writes
     }

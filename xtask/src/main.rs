@@ -14,6 +14,7 @@ mod say;
 mod scratch;
 mod serve;
 mod setup;
+mod taps;
 mod test;
 mod webdriver;
 

@@ -98,12 +98,26 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(time_view(&shown.sheet, shown.pace, revise));
     inside.push(order_view(&shown.sheet, revise));
     inside.extend(written(&shown));
+    inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
     inside.extend(
         shown
             .last
             .map(|session| way(Place::Session(session).href(), "The last time")),
     );
     page("sheet-look", inside)
+}
+
+/// What else can be done with a sheet.
+fn others(app: Stanchion, id: SheetId) -> Vec<AnyView> {
+    vec![
+        button("", "copy-sheet", "Copy it as a new sheet", move || {
+            app.copy_sheet(id)
+        }),
+        button("", "remove-sheet", "Remove it", move || {
+            app.remove_sheet(id);
+            app.go(Place::Sheets);
+        }),
+    ]
 }
 
 /// The sheet as it is written.
