@@ -12,6 +12,7 @@ pub mod json;
 pub mod kit;
 pub mod ledger;
 pub mod order;
+pub mod programme;
 pub mod quick;
 pub mod session;
 pub mod share;

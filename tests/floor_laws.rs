@@ -96,6 +96,7 @@ impl Floor {
             sheet,
             body_mass: None,
             proposals,
+            light: false,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));

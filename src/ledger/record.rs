@@ -63,6 +63,8 @@ pub struct SessionRecord {
     /// From beginning to end, or to the last event while it is under way, in milliseconds. Within one run of the
     /// program by its monotonic clock where that says more, across runs by the wall clock; never negative.
     pub duration_ms: u64,
+    /// True when it was done light, in a light week.
+    pub light: bool,
     /// Body mass on the day, when known.
     pub body_mass: Option<Load>,
     /// Every block of the sheet in its order, also those of which nothing was done. A block that was done as two
@@ -130,6 +132,7 @@ impl SessionRecord {
             began: state.since.at,
             ended,
             duration_ms: duration_ms(&counting),
+            light: state.began.light,
             body_mass: state.began.body_mass,
             blocks,
             predicted: Prediction::of(&state.began.sheet),

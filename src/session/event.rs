@@ -92,6 +92,10 @@ pub struct Began {
     pub body_mass: Option<Load>,
     /// What was proposed for each block, with its because.
     pub proposals: Vec<Proposal>,
+    /// True in a light week: sheet and proposals are the lightened ones, and what is done says nothing of the next
+    /// load.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub light: bool,
 }
 
 /// What can happen in a session.

@@ -1,12 +1,13 @@
 //! Another exercise in a block's place: what the rest of the block is done as, whatever was written.
 
+use super::event::Began;
 use super::slot::Slot;
 use super::state::State;
 use crate::kit::Kit;
 use crate::sheet::{
     Block, BlockId, Exercise, LINES_MAX, Line, LoadBasis, LoadPolicy, PlannedSet, SideMode,
 };
-use crate::strength::{Performance, Proposal, propose};
+use crate::strength::{Because, Performance, Proposal, lighten_proposal, propose};
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize};
 
@@ -79,6 +80,32 @@ impl Swap {
             sides: written.sides,
             cautions: Vec::new(),
             proposal: propose(written, history, kit),
+        }
+    }
+
+    /// The swap as it belongs into a session: in a light week its load is as light as the others.
+    #[must_use]
+    pub fn suited_to(self, began: &Began, kit: &Kit) -> Swap {
+        let Some(written) = began.sheet.block(self.block()).filter(|_| began.light) else {
+            return self;
+        };
+        let of_block = |proposal: &&Proposal| proposal.block == written.id;
+        let proposal = if self.exercise.id == written.exercise.id {
+            // It was made light at the beginning.
+            began.proposals.iter().find(of_block).cloned()
+        } else {
+            let share = began
+                .proposals
+                .iter()
+                .find_map(|proposal| match proposal.because {
+                    Because::LightWeek { share, .. } => Some(share),
+                    _ => None,
+                });
+            share.map(|share| lighten_proposal(&self.applied(written), &self.proposal, share, kit))
+        };
+        Swap {
+            proposal: proposal.unwrap_or_else(|| self.proposal.clone()),
+            ..self
         }
     }
 

@@ -2,8 +2,10 @@
 
 use super::place::Place;
 use crate::draft::Draft;
+use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, Pace};
+use crate::programme::Programme;
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
@@ -65,8 +67,12 @@ pub struct Model {
     pub kit: Kit,
     /// Body masses, by time.
     pub body_mass: Vec<BodyMassRecord>,
+    /// The exercises that are known, one's own among them.
+    pub exercises: Catalogue,
     /// Sheets in their newest version.
     pub sheets: Vec<Sheet>,
+    /// Programmes in their newest version; the last is followed.
+    pub programmes: Vec<Programme>,
     /// The sheet that was removed last, until it is brought back or the page is left.
     pub removed: Option<Sheet>,
     /// Sheets that are being written.
@@ -104,7 +110,9 @@ impl Default for Model {
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
+            exercises: Catalogue::default(),
             sheets: Vec::new(),
+            programmes: Vec::new(),
             removed: None,
             drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
@@ -144,6 +152,12 @@ impl Model {
     #[must_use]
     pub fn sheet(&self, id: SheetId) -> Option<&Sheet> {
         self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// The programme that is followed: the one written last.
+    #[must_use]
+    pub fn programme(&self) -> Option<&Programme> {
+        self.programmes.last()
     }
 
     /// The lifter's own pace, by the sessions of the ledger.

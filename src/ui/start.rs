@@ -17,8 +17,8 @@ use crate::order;
 use crate::session::{Event, Session};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, KitRecord, LifterRecord, SheetRecord,
-    Shelf,
+    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, ExerciseRecord, KitRecord, LifterRecord,
+    ProgrammeRecord, SheetRecord, Shelf,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -112,6 +112,9 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
     let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let mut named = Archive::default();
+    let exercises: Vec<ExerciseRecord> = records(&keep, Shelf::Exercises, &mut lost).await?;
+    let programmes: Vec<ProgrammeRecord> = records(&keep, Shelf::Programmes, &mut lost).await?;
     let drafts: Vec<Sheet> = records(&keep, Shelf::Drafts, &mut lost).await?;
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
@@ -123,13 +126,23 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         .map(|record| record.version)
         .chain(kits.iter().map(|record| record.version));
     let sheet_versions = sheets.iter().map(|record| record.version().0);
+    let exercise_versions = exercises.iter().map(ExerciseRecord::version);
+    let programme_versions = programmes.iter().map(ProgrammeRecord::version);
     for id in events
         .iter()
         .map(|event| event.id.0)
         .chain(versions)
         .chain(sheet_versions)
+        .chain(exercise_versions)
+        .chain(programme_versions)
     {
         app.see_id(id);
+    }
+    for record in exercises {
+        named.exercises.put(record);
+    }
+    for record in programmes {
+        named.programmes.put(record);
     }
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
@@ -137,6 +150,8 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
         model.body_mass = body_mass;
         model.sheets = current(sheets);
+        model.exercises = named.catalogue();
+        model.programmes = named.current_programmes().into_iter().cloned().collect();
         let begun = drafts
             .into_iter()
             .map(|sheet| (sheet.id, Draft::resumed(sheet)));

@@ -110,8 +110,8 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
         .blocks()
         .map(|block| (Just(block.id), option::of(load()), because()))
         .collect();
-    (option::of(load()), proposals)
-        .prop_map(move |(body_mass, proposals)| {
+    (option::of(load()), proposals, any::<bool>())
+        .prop_map(move |(body_mass, proposals, light)| {
             let proposals = proposals
                 .into_iter()
                 .map(|(block, load, because)| Proposal {
@@ -125,6 +125,7 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
                 sheet: sheet.clone(),
                 body_mass,
                 proposals,
+                light,
             }))
         })
         .boxed()

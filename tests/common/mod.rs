@@ -5,6 +5,7 @@ pub mod archives;
 pub mod built;
 pub mod events;
 pub mod kits;
+pub mod own;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;

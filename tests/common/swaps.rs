@@ -53,6 +53,7 @@ impl Floor {
             sheet: super::built::sheet(written.clone()),
             body_mass: Some(Load::whole_kg(80)),
             proposals: vec![propose(written, &[], &kit())],
+            light: false,
         };
         let event = event(9, 0, 1, What::Began(Box::new(began)));
         Floor {

@@ -179,6 +179,40 @@ async fn every_screen_in_every_look() {
 }
 
 #[tokio::test]
+async fn what_one_names_and_plans_in_every_look() {
+    let server = Server::start();
+    let browser = Browser::start("own-looks");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-sheets").await;
+    person.tap("exercises-open").await;
+    person.see("exercise-row").await;
+    picture(&person, "exercises").await;
+    person.tap("exercise-row").await;
+    person.see("exercise-look").await;
+    picture(&person, "exercise").await;
+    person.tap("exercise-change").await;
+    person.see("exercise-write").await;
+    picture(&person, "exercise-write").await;
+    person.tap("go-sheets").await;
+    person.tap("programme-open").await;
+    person.tap("programme-add").await;
+    person.tap("light-on").await;
+    person.see("light-every").await;
+    picture(&person, "programme").await;
+    person.tap("plan-days").await;
+    person.see("day-0-1").await;
+    picture(&person, "programme-days").await;
+    person.tap("plan-turn").await;
+    person.tap("programme-keep").await;
+    person.see("programme-plan").await;
+    picture(&person, "sheets-programme").await;
+    person.tap("go-floor").await;
+    person.see("offer-because").await;
+    picture(&person, "choose-programme").await;
+    person.close().await;
+}
+
+#[tokio::test]
 async fn the_main_figure_is_large_and_the_pad_is_large() {
     let server = Server::start();
     let browser = Browser::start("large");

@@ -9,6 +9,7 @@ mod export;
 mod floor;
 mod looks;
 mod offline;
+mod own;
 mod paper;
 mod person;
 mod refusals;

@@ -16,6 +16,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("draft", &["exercises", "sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
+    // A light week makes proposals lighter.
+    ("programme", &["strength", "kit", "sheet", "order", "units"]),
     ("session", &["strength", "kit", "sheet", "order", "units"]),
     (
         "ledger",
@@ -23,7 +25,17 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "store",
-        &["json", "session", "kit", "sheet", "order", "units"],
+        &[
+            "json",
+            "session",
+            // What is kept of its own: exercises and programmes.
+            "exercises",
+            "programme",
+            "kit",
+            "sheet",
+            "order",
+            "units",
+        ],
     ),
     // A sheet is sent as its lines, as JSON where lines cannot hold it, or as a file of the store.
     ("share", &["quick", "store", "json", "sheet"]),

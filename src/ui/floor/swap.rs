@@ -1,8 +1,7 @@
 //! Another exercise for what is left of the block: those of the same movement that the kit can do, nearest first.
 
-use crate::exercises::{Entry, alike, entry, of_pattern};
-use crate::kit::Kit;
-use crate::session::{Phase, State, Swap, What};
+use crate::exercises::{KnownExercise, Muscles};
+use crate::session::{Began, Phase, State, Swap, What};
 use crate::sheet::{Block, SetKey};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap};
@@ -43,13 +42,16 @@ fn offer(model: &Model) -> Option<Offer> {
         _ => None,
     };
     let as_written = (now.id != written.exercise.id).then(|| Instead {
-        swap: Swap::back(written, model.history(&written.exercise.id), &model.kit),
+        swap: Swap::back(written, model.history(&written.exercise.id), &model.kit)
+            .suited_to(&state.began, &model.kit),
         about: "as the sheet says".to_owned(),
     });
-    let others = entries(written, &model.kit)
+    let others = model
+        .exercises
+        .alike(&written.exercise, &model.kit)
         .into_iter()
-        .filter(|entry| ![&now.id, &written.exercise.id].contains(&&entry.id()))
-        .filter_map(|entry| instead(model, written, entry));
+        .filter(|known| ![&now.id, &written.exercise.id].contains(&&known.id()))
+        .filter_map(|known| instead(model, &state.began, written, known));
     Some(Offer {
         now: now.name.to_string(),
         under_way,
@@ -58,51 +60,38 @@ fn offer(model: &Model) -> Option<Offer> {
     })
 }
 
-/// What the list of exercises has for a block; by the movement alone for an exercise that is not in it.
-fn entries(written: &Block, kit: &Kit) -> Vec<&'static Entry> {
-    let id = written.exercise.id.as_str();
-    if entry(id).is_some() {
-        alike(id, kit)
-    } else {
-        of_pattern(written.exercise.pattern, kit).collect()
-    }
-}
-
-fn instead(model: &Model, written: &Block, entry: &Entry) -> Option<Instead> {
-    let exercise = entry.exercise_with(&model.kit)?;
+fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) -> Option<Instead> {
+    let exercise = known.exercise_with(&model.kit)?;
     let about = format!(
         "{} · {}",
         exercise.equipment.name(),
-        muscles(written, entry)
+        muscles(model, written, known)
     );
     let history = model.history(&exercise.id);
     let swap = Swap::to(
         written,
         exercise.clone(),
-        entry.basis(),
-        entry.sides(),
-        entry.cautions(),
+        known.basis(),
+        known.sides(),
+        known.cautions(),
         history,
         &model.kit,
-    );
+    )
+    .suited_to(began, &model.kit);
     Some(Instead { swap, about })
 }
 
 /// The main muscles that both work; where there are none, or the written one is not known, those of the other.
-fn muscles(written: &Block, other: &Entry) -> String {
-    let from = entry(written.exercise.id.as_str());
-    let names = |common: bool| {
-        let main = other
-            .main()
-            .filter(|muscle| !common || from.is_some_and(|from| from.main().any(|m| m == *muscle)));
-        main.map(|muscle| muscle.name())
-            .collect::<Vec<_>>()
-            .join(", ")
+fn muscles(model: &Model, written: &Block, other: KnownExercise) -> String {
+    let from = model.exercises.of(written.exercise.id.as_str());
+    let names = |muscles: Muscles| {
+        let names = muscles.iter().map(|muscle| muscle.name());
+        names.collect::<Vec<_>>().join(", ")
     };
-    match (from, names(true)) {
-        (None, _) => names(false),
-        (Some(_), both) if both.is_empty() => format!("other muscles: {}", names(false)),
-        (Some(_), both) => format!("in common: {both}"),
+    match from.map(|from| from.main().and(other.main())) {
+        None => names(other.main()),
+        Some(both) if both.is_empty() => format!("other muscles: {}", names(other.main())),
+        Some(both) => format!("in common: {}", names(both)),
     }
 }
 

@@ -3,8 +3,8 @@
 use crate::device::db::DbError;
 use crate::device::files::{Sharing, read_text, save_as, share_file};
 use crate::store::{
-    Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, SheetRecord,
-    Shelf, import, write,
+    Archive, BodyMassRecord, ExerciseRecord, FILE_BYTES_MAX, KitRecord, LifterRecord,
+    ProgrammeRecord, SessionLog, SheetRecord, Shelf, import, write,
 };
 use crate::ui::model::Stage;
 use crate::ui::parts::{button, file_field, quiet, section, when};
@@ -32,6 +32,16 @@ async fn gather(app: Stanchion) -> Result<Archive, DbError> {
     }
     for record in keep.all::<SheetRecord>(Shelf::Sheets).await?.records {
         archive.sheets.put(record);
+    }
+    for record in keep.all::<ExerciseRecord>(Shelf::Exercises).await?.records {
+        archive.exercises.put(record);
+    }
+    for record in keep
+        .all::<ProgrammeRecord>(Shelf::Programmes)
+        .await?
+        .records
+    {
+        archive.programmes.put(record);
     }
     for log in keep.all::<SessionLog>(Shelf::Sessions).await?.records {
         archive.sessions.insert(log.id(), log);

@@ -7,6 +7,7 @@ use crate::sheet::{Sheet, unroll};
 use crate::ui::kit::open_sheet_file;
 use crate::ui::parts::{Row, button, counted, dynamic, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
+use crate::ui::programme::programme_section;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
 
@@ -76,6 +77,10 @@ pub fn SheetsPlace() -> impl IntoView {
             button("wide", "write-lines", "Write one as lines", move || {
                 app.go(Place::Write(None))
             }),
+            button("wide", "exercises-open", "Exercises", move || {
+                app.go(Place::Exercises)
+            }),
+            programme_section(app),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
                 open_sheet_file(app, &event);
             }),
