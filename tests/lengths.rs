@@ -175,7 +175,7 @@ fn ramp_ups_stay_and_settled_warnings_go_with_their_block() {
     let mut sheet = read(
         "Calf raise: 2 × 15; pump\nFront squat: ramp 2 × 4 at 50 %, 75 %; 2 × 5; back-off 2 × 8 at 80 %; strength",
     );
-    let warning = stanchion::exercises::order_check(&sheet)[0];
+    let warning = stanchion::exercises::order_check(&sheet, &Default::default())[0];
     sheet.settle(warning, true);
     let short = apply(&sheet, &cuts(&sheet, 0, s(60)));
     assert_eq!(short.settled, []);

@@ -103,7 +103,10 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     }));
     let revise = Callback::new(move |changed| app.revise_sheet(changed));
     inside.push(time_view(&shown.sheet, shown.pace, revise));
-    inside.push(order_view(&shown.sheet, revise));
+    inside.push(
+        app.model
+            .with_untracked(|model| order_view(&shown.sheet, &model.exercises, revise)),
+    );
     inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
     inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
