@@ -97,6 +97,7 @@ async fn paper_of_twelve_blocks_is_one_page_and_of_forty_more() {
     picture(&person, "paper-long").await;
     on_both(&person, "a sheet of twelve blocks", 1).await;
     person.tap("change-sheet").await;
+    person.tap("draft-lines").await;
     super::share::write(&person, &sheet(40)).await;
     person.reads("sheet-look", "Long day").await;
     assert!(pages(&person, PrintSize::A4).await > 1);

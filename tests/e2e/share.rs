@@ -15,7 +15,7 @@ pub async fn with_sheet(browser: &Browser, server: &Server, lines: &str) -> Pers
     let person = Person::open(browser, server).await;
     person.tap("welcome-skip").await;
     person.tap("go-sheets").await;
-    person.tap("write-sheet").await;
+    person.tap("write-lines").await;
     write(&person, lines).await;
     person
 }
@@ -101,6 +101,7 @@ async fn share_link_is_previewed_kept_and_trained_on_in_a_fresh_profile() {
 
     // A later version is known as one, and an earlier one does not come back over it.
     writer.tap("change-sheet").await;
+    writer.tap("draft-lines").await;
     write(&writer, &SIX.replace("2 × 40 s", "3 × 0:40")).await;
     let second = link(&writer).await;
     open(&lifter, &second).await;
