@@ -85,7 +85,7 @@ impl Floor {
         };
         let proposals = sheet
             .blocks()
-            .map(|block| propose(block, &[], kit))
+            .map(|block| propose(block, &[], kit, at))
             .collect();
         let session = SessionId(Uuid::from_u128(1));
         let began = Began {

@@ -225,7 +225,7 @@ impl Stanchion {
             let sheet = model.sheet(id)?.clone();
             let proposals = sheet
                 .blocks()
-                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit, now.at))
                 .collect();
             Some(Began {
                 session,

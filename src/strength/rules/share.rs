@@ -21,6 +21,6 @@ pub(in super::super) fn share_of_e1rm(
     let wanted = e1rm.times(share.factor());
     match ladder.fit(wanted) {
         Some(to) => Because::ShareOfE1rm { share, e1rm, to },
-        None => Because::OutOfKit { wanted },
+        None => ladder.out_of_kit(wanted),
     }
 }
