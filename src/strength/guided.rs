@@ -6,8 +6,8 @@
 //! test's steps serve for a start is common practice, no source.
 
 use super::ladder::Ladder;
+use super::prescribed::DoneSet;
 use super::set_because::{GuidedStep, SetBecause};
-use super::set_load::DoneSet;
 use super::steps::{Training, usual_step};
 use crate::sheet::{Block, Progression, Step};
 use crate::units::{Load, Rir, Share};

@@ -147,3 +147,7 @@ pub(super) mod tests;
 #[cfg(test)]
 #[path = "turns_tests.rs"]
 mod turns_tests;
+
+#[cfg(test)]
+#[path = "laws_tests.rs"]
+mod laws_tests;

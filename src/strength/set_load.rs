@@ -1,67 +1,13 @@
 //! The load of one set: its line's policy, its kind's share and what was done before it in this session.
 
-use super::because::{Because, Proposal};
 use super::guided::{Guide, guide};
 use super::ladder::Ladder;
+use super::prescribed::{Base, DoneSet, Prescribed};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
-use crate::units::{Load, Reps, Rir, Share};
-
-/// A set of this session that is over: done, or passed over (then without load and reps).
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DoneSet {
-    /// Its key.
-    pub key: SetKey,
-    /// The load, as written on the block's basis.
-    pub load: Option<Load>,
-    /// The reps that were counted.
-    pub reps: Option<Reps>,
-    /// Reps in reserve, when said.
-    pub reserve: Option<Rir>,
-}
-
-/// What the loads of a block start from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Base {
-    /// The work load as proposed; none where there is none.
-    pub load: Option<Load>,
-    /// True for the first time at an exercise, when the reserve said leads from set to set.
-    pub guided: bool,
-}
-
-impl From<Option<Load>> for Base {
-    fn from(load: Option<Load>) -> Base {
-        Base {
-            load,
-            guided: false,
-        }
-    }
-}
-
-impl From<&Proposal> for Base {
-    fn from(proposal: &Proposal) -> Base {
-        Base {
-            load: proposal.load,
-            guided: matches!(
-                proposal.because,
-                Because::GuidedStart { .. } | Because::NothingKnown {}
-            ),
-        }
-    }
-}
-
-/// The load of a set with its because.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Prescribed {
-    /// The load, one that the kit can make; none where there is no load or nothing is known.
-    pub load: Option<Load>,
-    /// Where it comes from.
-    pub because: SetBecause,
-    /// True while a guided start looks for the work load and needs to be told the reps in reserve.
-    pub guided: bool,
-}
+use crate::units::{Load, Reps, Share};
 
 /// The load of `set`, always one that `kit` can make.
 ///
@@ -146,9 +92,14 @@ impl Floor<'_> {
                 self.base = because.load();
                 (false, self.kind(set))
             }
-            Guide::Found(load) => {
-                self.base = Some(load);
-                (false, self.kind(set))
+            Guide::Found(at) => {
+                self.base = Some(at);
+                let because = match self.kind(set) {
+                    // The work load of the block is none that was proposed: it was found on the way.
+                    SetBecause::WorkLoad { to } => SetBecause::AsDone { at, to },
+                    because => because,
+                };
+                (false, because)
             }
         }
     }
@@ -406,4 +357,8 @@ fn pick<T>(list: &[T], index: u8) -> Option<&T> {
 
 #[cfg(test)]
 #[path = "set_load_tests.rs"]
-mod tests;
+mod set_load_tests;
+
+#[cfg(test)]
+#[path = "guided_tests.rs"]
+mod guided_tests;

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use serde_json::json;
 use uuid::Uuid;
 
-fn planned(block: &Block) -> Vec<PlannedSet> {
+pub(super) fn planned(block: &Block) -> Vec<PlannedSet> {
     let sheet: Sheet = serde_json::from_value(json!({
         "id": Uuid::from_u128(7),
         "version": Uuid::from_u128(8),
@@ -20,7 +20,7 @@ fn planned(block: &Block) -> Vec<PlannedSet> {
     unroll(&sheet)
 }
 
-fn lines(lines: serde_json::Value) -> Block {
+pub(super) fn lines(lines: serde_json::Value) -> Block {
     block(json!({ "sets": lines }))
 }
 
