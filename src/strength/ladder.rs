@@ -118,8 +118,8 @@ impl Ladder {
         Some((to, Some(bound)))
     }
 
-    /// A load so much lighter, or the nearest below; where the kit makes nothing so light, its lightest. None where
-    /// even that is harder. A share of an assistance says nothing about how hard a set is: there it is a step more
+    /// A load so much lighter, or the nearest below; where the kit makes nothing so light, its lightest, though it be
+    /// harder. None where it makes nothing. A share of an assistance says nothing about how hard a set is: there it is a step more
     /// assistance, and one more for each tenth.
     pub(super) fn lightened(&self, from: Load, less: Share) -> Option<Load> {
         if self.assists {
@@ -135,7 +135,6 @@ impl Ladder {
         let wanted = from.times(Decimal::ONE - less.factor());
         self.fit(wanted)
             .or_else(|| self.choices.at_or_above(Load::ZERO))
-            .filter(|&load| load <= from)
     }
 
     /// From which load to which easier one.

@@ -68,6 +68,7 @@ impl Words {
                 };
                 format!("{none} {}, {to_said} again", on(moved.on))
             }
+            _ if assists == (to < at) => format!("nothing as light {}, {to_said}", on(moved.on)),
             _ if assists => format!("more assistance to come back, {to_said}"),
             None => format!("a step lighter to come back, {to_said}"),
             Some(less) => {

@@ -30,7 +30,8 @@ pub(in super::super) fn after_break(
         Some(less) => ladder.lightened(at, less),
         None => ladder
             .step(at, Step::Smallest, false)
-            .or_else(|| ladder.fit(at)),
+            .or_else(|| ladder.fit(at))
+            .or_else(|| ladder.easiest_above(at)),
     };
     match (because.load(), back) {
         (Some(ruled), Some(to)) if ladder.is_harder(ruled, to) => Because::AfterBreak {

@@ -24,7 +24,7 @@ pub(in super::super) fn unless_deload(
     let goes_on = |before: &Seen<'_>, after: &Seen<'_>| {
         let lightened = ladder
             .lightened(before.at, less)
-            .filter(|&to| to != before.at && !ladder.is_harder(after.at, to));
+            .filter(|&to| ladder.is_harder(before.at, to) && !ladder.is_harder(after.at, to));
         !ladder.is_harder(after.at, before.at) && lightened.is_none()
     };
     let missed = |seen: &Seen<'_>| {
