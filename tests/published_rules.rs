@@ -82,7 +82,10 @@ fn the_four_sequences_of_two_for_two() {
         let next = next(&block, sessions);
         let at = load(sessions[sessions.len() - 1].0);
         let up = matches!(next.because, Because::TwoOverTwice { .. });
-        assert_eq!(next.load, Some(if up { at.plus(load("2.5 kg")) } else { at }));
+        assert_eq!(
+            next.load,
+            Some(if up { at.plus(load("2.5 kg")) } else { at })
+        );
         up
     };
     assert!(up(&[("60 kg", 12), ("60 kg", 12)]));
@@ -124,10 +127,30 @@ fn no_step_up_is_above_ten_percent() {
 #[test]
 fn usual_steps_are_those_of_the_table() {
     let table = [
-        (Training::Less, Pattern::PushAcross, ["1 kg", "2 kg"], ["2.5 lb", "5 lb"]),
-        (Training::Less, Pattern::Squat, ["2 kg", "4 kg"], ["5 lb", "10 lb"]),
-        (Training::More, Pattern::PullDownward, ["2 kg", "4 kg"], ["5 lb", "10 lb"]),
-        (Training::More, Pattern::Hinge, ["4 kg", "7 kg"], ["10 lb", "15 lb"]),
+        (
+            Training::Less,
+            Pattern::PushAcross,
+            ["1 kg", "2 kg"],
+            ["2.5 lb", "5 lb"],
+        ),
+        (
+            Training::Less,
+            Pattern::Squat,
+            ["2 kg", "4 kg"],
+            ["5 lb", "10 lb"],
+        ),
+        (
+            Training::More,
+            Pattern::PullDownward,
+            ["2 kg", "4 kg"],
+            ["5 lb", "10 lb"],
+        ),
+        (
+            Training::More,
+            Pattern::Hinge,
+            ["4 kg", "7 kg"],
+            ["10 lb", "15 lb"],
+        ),
     ];
     for (training, pattern, kg, lb) in table {
         assert_eq!(usual_steps(pattern, training, Unit::Kg), kg.map(load));
@@ -190,7 +213,10 @@ fn a_guided_start_rises_no_faster_than_a_test_of_the_maximum() {
         // Where a step of 2.5 kg is fine enough to tell.
         for at in (60..=140).step_by(5).map(Load::whole_kg) {
             let up = percent(at);
-            assert!(up >= Decimal::from(least) && up <= Decimal::from(most), "{at}: {up} %");
+            assert!(
+                up >= Decimal::from(least) && up <= Decimal::from(most),
+                "{at}: {up} %"
+            );
         }
     }
 }
