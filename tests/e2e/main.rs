@@ -13,6 +13,7 @@ mod person;
 mod refusals;
 mod server;
 mod time_and_order;
+mod trust;
 mod two_tabs;
 mod whole_session;
 mod write;
