@@ -159,6 +159,18 @@ fn a_guided_start_asks_for_the_reserve_until_the_load_is_found() {
 }
 
 #[test]
+fn a_load_that_the_kit_does_not_make_is_said_on_the_board() {
+    let mut squat = squat();
+    squat.start = Some(load("15 kg"));
+    let board = board(&squat, &[], None, &[], None);
+    assert_eq!(board.load, None);
+    assert_eq!(
+        board.because(Unit::Kg),
+        "the kit makes nothing as light as 15 kg, its lightest is 20 kg: take that only if it is light for you"
+    );
+}
+
+#[test]
 fn after_a_guided_start_the_rule_goes_on_from_the_load_that_was_found() {
     let squat = squat();
     let first_time = performance(&squat, &[("20 kg", 7), ("30 kg", 7), ("40 kg", 7)]);

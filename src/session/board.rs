@@ -67,11 +67,14 @@ pub struct Board {
 }
 
 impl Board {
-    /// Where the load comes from, in one sentence; a work load by the rule that proposed it.
+    /// Where the load comes from, in one sentence; a work load, or that there is none, by the rule that
+    /// proposed it.
     #[must_use]
     pub fn because(&self, unit: Unit) -> String {
         match (&self.because, &self.proposal) {
-            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.said(unit),
+            (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
+                proposal.said(unit)
+            }
             (because, _) => because.said(unit),
         }
     }

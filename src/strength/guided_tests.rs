@@ -95,7 +95,7 @@ fn a_press_rises_by_a_tenth() {
     );
     assert_eq!(
         second(&press, &kit, "60 kg", 6, None).because.to_string(),
-        "nobody said how many reps were left: 60 kg again; say it, and the next load follows"
+        "the reps left were not said: 60 kg again; say them, and the next load follows"
     );
 }
 

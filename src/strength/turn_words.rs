@@ -7,9 +7,13 @@ use crate::units::{Load, Reps, Rir, Share};
 
 impl Words {
     pub(super) fn guided_start(self, to: Load) -> String {
-        format!(
-            "first time: begin light with {}, say how many reps were left, and the next load follows",
+        let with = if to.is_zero() {
+            "nothing added".to_owned()
+        } else {
             self.load(to)
+        };
+        format!(
+            "first time: begin light with {with}, say how many reps were left, and the next load follows"
         )
     }
 
@@ -119,7 +123,7 @@ impl Words {
 
     pub(super) fn guide_unsaid(self, to: Load) -> String {
         format!(
-            "nobody said how many reps were left: {} again; say it, and the next load follows",
+            "the reps left were not said: {} again; say them, and the next load follows",
             self.load(to)
         )
     }
