@@ -11,7 +11,6 @@ use super::set_because::{GuidedStep, SetBecause};
 use super::steps::{Training, usual_step};
 use crate::sheet::{Block, Progression, Step};
 use crate::units::{Load, Rir, Share};
-use rust_decimal::Decimal;
 
 /// So many left are too many to judge by: the larger step. Reserve is told about a rep off at 0–5 left, and worse above
 /// (Hackett et al. 2017, J Strength Cond Res 31(8):2162–2168).
@@ -48,24 +47,27 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
         if left == aimed {
             return Guide::Found(from);
         }
-        let easier = || ladder.step(from, Step::Smallest, false).unwrap_or(from);
+        let easier = ladder.step(from, Step::Smallest, false);
         if left < aimed && loaded.peek().is_some() {
-            return Guide::Found(easier());
+            return Guide::Found(easier.unwrap_or(from));
         }
         let (step, to) = if left < aimed {
-            (GuidedStep::Down, easier())
+            (GuidedStep::Down, easier)
         } else if left < MANY_LEFT {
             (GuidedStep::Usual, usual(block, from, ladder))
         } else {
             (GuidedStep::Larger, larger(block, from, ladder))
         };
-        last = Some(SetBecause::Guided {
-            from,
-            reps: set.reps,
-            reserve,
-            aim,
-            step,
-            to,
+        last = Some(match to.or_else(|| ladder.fit(from)) {
+            Some(to) => SetBecause::Guided {
+                from,
+                reps: set.reps,
+                reserve,
+                aim,
+                step,
+                to,
+            },
+            None => SetBecause::OutOfKit { wanted: from },
         });
     }
     last.map_or(Guide::Begin, Guide::Next)
@@ -97,29 +99,27 @@ fn left(block: &Block, set: &DoneSet, reserve: Rir) -> i64 {
     }
 }
 
-/// The step of a lifter who is new to the exercise.
-fn usual(block: &Block, from: Load, ladder: &Ladder) -> Load {
+/// The step of a lifter who is new to the exercise; none where the kit ends.
+fn usual(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
     let step = usual_step(block.exercise.pattern, Training::Less, from.unit());
-    ladder
-        .step(from, Step::By(step), true)
-        .or_else(|| ladder.fit(from))
-        .unwrap_or(from)
+    ladder.step(from, Step::By(step), true)
 }
 
-fn larger(block: &Block, from: Load, ladder: &Ladder) -> Load {
-    let usual = usual(block, from, ladder);
-    if ladder.assists() {
+/// The step while many are left, at least the usual one; of assistance twice the usual one, for a share of it says
+/// nothing. None where the kit ends.
+fn larger(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
+    let usual = usual(block, from, ladder)?;
+    let up = if ladder.assists() {
         let step = usual_step(block.exercise.pattern, Training::Less, from.unit());
-        let twice = Step::By(step.plus(step));
-        return ladder.step(from, twice, true).unwrap_or(usual);
-    }
-    let more = match block.exercise.pattern.is_lower_body() {
-        false => Share::percent(10),
-        true => Share::percent(20),
+        ladder.step(from, Step::By(step.plus(step)), true)?
+    } else {
+        let percent = match block.exercise.pattern.is_lower_body() {
+            false => 110,
+            true => 120,
+        };
+        ladder.up_to(from, from.times(Share::percent(percent).factor()))?
     };
-    let aim = from.times(Decimal::ONE + more.factor());
-    let up = ladder.up_to(from, aim).unwrap_or(usual);
-    ladder.harder_of(usual, up)
+    Some(ladder.harder_of(usual, up))
 }
 
 /// No reserve was said: there is nothing to go by, so the same again.

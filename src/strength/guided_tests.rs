@@ -225,6 +225,28 @@ fn the_first_board_says_what_to_do() {
 }
 
 proptest! {
+    /// Whatever was typed in place of the proposal: the next set can be loaded, or it is said why not.
+    #[test]
+    fn any_typed_load_leads_to_one_of_the_kit(
+        basis in prop::sample::select(vec!["external", "body_mass_plus", "body_mass_minus"]),
+        equipment in prop::sample::select(vec!["barbell", "dumbbell", "stack", "other"]),
+        quarters in 0..800_i64,
+        reps in 0..12_i64,
+        reserve in prop::option::of(0..9_i64),
+    ) {
+        let kit = Kit::starter(Unit::Kg);
+        let block = five_sets(json!({
+            "basis": basis,
+            "exercise": {"id": "any", "name": "Any", "pattern": "squat", "equipment": equipment},
+        }));
+        let at = format!("{}.{} kg", quarters / 4, quarters % 4 * 25);
+        let next = second(&block, &kit, &at, reps, reserve);
+        match next.load {
+            Some(load) => prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", next.because),
+            None => prop_assert!(next.because.to_string().contains("the kit makes nothing"), "{}", next.because),
+        }
+    }
+
     /// Whatever is said, each set can be loaded; and more left never gives a lighter next set.
     #[test]
     fn more_left_never_gives_less(
