@@ -6,8 +6,8 @@ use crate::kit::{Change, Kit, Loading, change};
 use crate::sheet::{Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
-    Base, Because, DoneSet, JUMP_WORDS, Performance, Prescribed, Proposal, SetBecause, best_e1rm,
-    best_lately, cautions, jumps, set_load,
+    Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
+    cautions, jumps, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -176,7 +176,6 @@ impl State {
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
         let jump = self.jumps(slot, &prescribed, history, load);
-        let jump_words = jump.then(|| JUMP_WORDS.to_owned());
         let own = block.cautions.iter().map(ToString::to_string);
         let usual = cautions(block, &planned.kind)
             .into_iter()
@@ -213,7 +212,7 @@ impl State {
             sides: planned.sides,
             tempo: planned.tempo,
             cue,
-            cautions: jump_words.into_iter().chain(own).chain(usual).collect(),
+            cautions: own.chain(usual).collect(),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()
             } else {

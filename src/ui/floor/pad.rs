@@ -148,8 +148,8 @@ fn must_ask(board: &Board, asked: Option<Load>) -> bool {
 
 fn large(board: &Board, over: Option<i64>, asked: Option<Load>) -> AnyView {
     if board.jump && !must_ask(board, asked) {
-        let word = "this load, more than 10 % up: tap again to log it";
-        return face("Yes,".to_owned(), true, word.to_owned());
+        let word = "more than 10\u{a0}% up: tap again for yes, this load";
+        return face("Sure?".to_owned(), true, word.to_owned());
     }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
@@ -214,7 +214,7 @@ pub fn set_pad(
             reserve: Some(reserve),
             ..
         }) => format!("{reserve} in reserve"),
-        Some(board) if board.asks_reserve => "how many left?".to_owned(),
+        Some(board) if board.asks_reserve => "reps left?".to_owned(),
         _ => "reserve".to_owned(),
     });
     let by_ear = dynamic(move || {
