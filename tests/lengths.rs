@@ -197,6 +197,7 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
         sheet,
         body_mass: None,
         proposals: Vec::new(),
+        light: false,
     }));
     let mut session = Session::begin(event(1, 0, 1, began)).unwrap();
     let done = Done {
@@ -244,6 +245,7 @@ proptest! {
             sheet: sheet.clone(),
             body_mass: None,
             proposals: Vec::new(),
+            light: false,
         }));
         let begun = event(1, 0, 1, began);
         let now = begun.moment();

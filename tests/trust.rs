@@ -54,6 +54,7 @@ fn board(
         sheet: sheet(block.clone()),
         body_mass: body_mass.map(load),
         proposals: vec![propose(block, history, &kit, time(DAY_MS))],
+        light: false,
     }));
     let sets = (0..).map(|set| key(0, set));
     let logs = sets.clone().zip(dones).map(|(set, done)| What::SetDone {
@@ -141,6 +142,8 @@ fn a_guided_start_asks_for_the_reserve_until_the_load_is_found() {
     let squat = squat();
     let first = board(&squat, &[], None, &[], None);
     assert!(first.asks_reserve && !first.jump);
+    // Who knows better is not asked twice: there is nothing to measure by.
+    assert!(!board(&squat, &[], None, &[], Some("60 kg")).jump);
     assert_eq!(
         first.because(Unit::Kg),
         "first time: begin light with 20 kg, say how many reps were left, and the next load follows"

@@ -3,7 +3,7 @@
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading, change};
-use crate::sheet::{Line, SideMode};
+use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
@@ -81,13 +81,22 @@ impl Board {
 }
 
 impl State {
-    /// What was proposed at the beginning for the block of `slot`.
+    /// What was proposed for the block of `slot`: at its swap, else at the beginning.
     fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+        if let Some(swapped) = slot.swap.and_then(|at| self.swapped.get(at)) {
+            return Some(&swapped.proposal);
+        }
         let block = slot.planned.key.block;
         self.began
             .proposals
             .iter()
             .find(|proposal| proposal.block == block)
+    }
+
+    /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
+    fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
+        let own = self.block_of(slot);
+        own.exercise.id == block.exercise.id && own.basis == block.basis
     }
 
     /// The sets of the block of `slot` that were done in this session.
@@ -98,11 +107,13 @@ impl State {
             .filter(|other| other.planned.key.block == block.id)
             .filter_map(|other| {
                 let logged = other.logged()?;
+                // A set of another exercise says nothing of this one: it is as if it had been passed over.
+                let same = self.is_alike(other, block);
                 Some(DoneSet {
                     key: other.planned.key,
-                    load: logged.done.load,
-                    reps: logged.done.amount.reps(),
-                    reserve: logged.done.reserve,
+                    load: logged.done.load.filter(|_| same),
+                    reps: logged.done.amount.reps().filter(|_| same),
+                    reserve: logged.done.reserve.filter(|_| same),
                 })
             })
             .collect()
@@ -122,7 +133,8 @@ impl State {
     }
 
     /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
-    /// lighter sets too); where nothing was done, above what is prescribed.
+    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
+    /// lightest there is nothing to measure by.
     fn jumps(
         &self,
         slot: &Slot,
@@ -144,7 +156,7 @@ impl State {
             .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
         jumps(
             &block.basis,
-            best.or(prescribed.load),
+            best.or(prescribed.load.filter(|_| !prescribed.guided)),
             load,
             self.began.body_mass,
         )

@@ -34,6 +34,7 @@ pub use ramp::usual_ramp;
 pub(crate) use target::STAGES_MAX;
 pub use target::{RepTarget, Stage, Target};
 pub use tempo::{Digit, Tempo};
+pub(crate) use text::LINE_CHARS_MAX;
 pub use text::{Line, Note};
 pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};
 pub use usual::Usual;

@@ -187,6 +187,15 @@ pub enum Because {
         /// What the kit makes of it, nearest below.
         to: Load,
     },
+    /// A light week: a share of what would have been proposed, or more assistance.
+    LightWeek {
+        /// The share.
+        share: Share,
+        /// What would have been proposed.
+        usual: Load,
+        /// What the kit makes of it, never harder than usual.
+        to: Load,
+    },
     /// A share of the estimate is asked for and there is none: same load.
     #[serde(deserialize_with = "forms::moved")]
     NoEstimate {
@@ -286,7 +295,8 @@ impl Because {
             | Because::NoLoad {}
             | Because::OutOfKit { .. }
             | Because::AsWritten { .. }
-            | Because::ShareOfE1rm { .. } => None,
+            | Because::ShareOfE1rm { .. }
+            | Because::LightWeek { .. } => None,
         }
     }
 
@@ -297,7 +307,8 @@ impl Because {
             Because::StartOfSheet { to, .. }
             | Because::GuidedStart { to }
             | Because::AsWritten { to, .. }
-            | Because::ShareOfE1rm { to, .. } => Some(*to),
+            | Because::ShareOfE1rm { to, .. }
+            | Because::LightWeek { to, .. } => Some(*to),
             _ => self.moved().map(|moved| moved.to),
         }
     }

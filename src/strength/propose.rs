@@ -13,6 +13,25 @@ use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, Step};
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
 
+/// What a proposal is made from beside its block.
+#[derive(Debug, Clone, Copy)]
+pub struct Today<'a> {
+    /// The exercise's performances, newest last.
+    pub history: &'a [Performance],
+    /// What can be loaded.
+    pub kit: &'a Kit,
+    /// Now, to tell how long ago the last time was.
+    pub now: DateTime<FixedOffset>,
+}
+
+impl Today<'_> {
+    /// What is proposed for `block`: see [`propose`].
+    #[must_use]
+    pub fn propose(&self, block: &Block) -> Proposal {
+        propose(block, self.history, self.kit, self.now)
+    }
+}
+
 /// The next work load of `block`, always one that `kit` can make.
 ///
 /// `history` holds the exercise's performances, newest last; only those of the block's shape count. The work load is

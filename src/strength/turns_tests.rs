@@ -177,6 +177,15 @@ fn every_rule_deloads_but_the_written_load() {
 }
 
 #[test]
+fn not_one_rep_says_that_the_maximum_lies_below() {
+    let rule = block(json!({"progression": {"share_of_e1rm": {"share": "80 %"}}}));
+    assert_eq!(
+        said_after(&rule, &[("80 kg", 0)]),
+        "no estimate of the maximum yet: a step down to 62.5 kg"
+    );
+}
+
+#[test]
 fn who_went_up_within_the_sets_goes_on_from_there() {
     let sets = [("20 kg", 7), ("25 kg", 7), ("30 kg", 6)];
     let mut last = performed(&sets, (5, 7));

@@ -3,7 +3,7 @@
 use super::because::{Because, Moved, Wish};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::sheet::Equipment;
-use crate::units::{Load, Reps, Unit};
+use crate::units::{Load, Reps, Share, Unit};
 use std::fmt;
 
 /// How loads are written: in the unit on display, or each in the unit it was typed in.
@@ -135,6 +135,7 @@ impl Words {
                 e1rm.times(share.factor()),
                 *to,
             ),
+            Because::LightWeek { share, usual, to } => self.light_week(*share, *usual, *to),
             Because::SameAsLast { moved } => {
                 format!("{} last time: {}", self.load(moved.at), self.follows(moved))
             }
@@ -240,6 +241,22 @@ impl Words {
                 less,
                 moved,
             } => self.deload(missed, *less, moved),
+        }
+    }
+
+    /// "light week: 90 % of 82.5 kg, nearest below is 72.5 kg".
+    fn light_week(self, share: Share, usual: Load, to: Load) -> String {
+        let usual_said = self.load(usual);
+        if to == usual {
+            format!("light week: {usual_said} as usual")
+        } else if to > usual {
+            format!(
+                "light week: more assistance than {usual_said}, {}",
+                self.load(to)
+            )
+        } else {
+            let of = format!("light week: {share} of {usual_said}");
+            self.share(&of, usual.times(share.factor()), to)
         }
     }
 

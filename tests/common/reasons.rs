@@ -50,6 +50,14 @@ pub fn because() -> BoxedStrategy<Because> {
             to
         }),
     ];
+    let known = prop_oneof![
+        6 => known,
+        1 => (share(), load(), load()).prop_map(|(share, usual, to)| Because::LightWeek {
+            share,
+            usual,
+            to
+        }),
+    ];
     let plain = prop_oneof![
         moved().prop_map(|moved| Because::SameAsLast { moved }),
         moved().prop_map(|moved| Because::AllDone { moved }),

@@ -66,6 +66,12 @@ impl<'a> Seen<'a> {
         missed.copied().min_by_key(|set| set.reps)
     }
 
+    /// The least load at which not one rep was done.
+    pub(super) fn not_one_rep(&self) -> Option<Load> {
+        let missed = self.work.iter().filter(|set| set.reps.get() == 0);
+        missed.filter_map(|set| set.load).min()
+    }
+
     /// Reps of the work sets in order.
     pub(super) fn reps(&self) -> Vec<Reps> {
         self.work.iter().map(|set| set.reps).collect()

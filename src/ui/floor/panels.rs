@@ -3,7 +3,7 @@
 use super::figures::{amount_line, load_word};
 use crate::kit::Kit;
 use crate::session::{Board, Done, What};
-use crate::sheet::{Equipment, SetKey};
+use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::JUMP_WORDS;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -14,13 +14,15 @@ use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Rir};
 use leptos::prelude::*;
 
+/// The block of a set, as the set is done.
+fn block_of(model: &Model, key: SetKey) -> Option<&Block> {
+    let state = model.session.as_ref()?.state();
+    Some(state.block_of(state.slot(key)?))
+}
+
 /// The equipment of a set's exercise.
 fn equipment(model: &Model, key: SetKey) -> Equipment {
-    let block = model
-        .session
-        .as_ref()
-        .and_then(|session| session.state().began.sheet.block(key.block));
-    block.map_or(Equipment::Other, |block| block.exercise.equipment)
+    block_of(model, key).map_or(Equipment::Other, |block| block.exercise.equipment)
 }
 
 /// The next load up or down that the kit can make; from nothing, the lightest.
