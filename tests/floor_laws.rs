@@ -307,9 +307,11 @@ proptest! {
             }
             let timeline = set_timeline(&slot.planned, 3);
             prop_assert!(tones(&timeline).iter().all(|tone| tone.len_ms > 0));
+            // All from none to six left, so that a first time goes every way.
+            let left = Rir::saturating(logged as i64 * 3 % 7);
             let what = What::SetDone {
                 set: slot.planned.key,
-                done: slot.as_prescribed(board.load),
+                done: slot.as_prescribed(board.load).with_reserve(Some(left)),
                 proposed: board.prescribed,
             };
             let event = stamp(&mut floor.mint, floor.now, what);

@@ -204,7 +204,46 @@ fn of_a_load_added_to_the_body_the_whole_counts_where_it_is_known() {
     assert!(!jump(None, "0 kg"));
 }
 
+/// One set as it may stand in a merged or meddled history.
+fn any_result() -> impl Strategy<Value = SetResult> {
+    let reps = common::quantities::reps;
+    let load = proptest::option::of(common::quantities::load());
+    let reserve = proptest::option::of(common::quantities::rir());
+    (load, reps(), reps(), reps(), reserve, any::<bool>()).prop_map(
+        |(load, reps, low, top, reserve, work)| SetResult {
+            load,
+            reps,
+            low,
+            top,
+            reserve,
+            work,
+        },
+    )
+}
+
 proptest! {
+    /// Any block, any kit, any history at any time: a load of the kit or a sentence, and never a panic.
+    #[test]
+    fn any_history_on_any_kit_gives_a_load_of_it_or_a_sentence(
+        sheet in common::sheets::sheet(),
+        kit in common::kits::kit(),
+        sessions in proptest::collection::vec(proptest::collection::vec(any_result(), 0..4), 0..5),
+        hours in -10_000..10_000_i64,
+    ) {
+        for block in sheet.blocks() {
+            let history: Vec<Performance> = sessions
+                .iter()
+                .map(|sets| Performance { sets: sets.clone(), ..performance(block, &[]) })
+                .collect();
+            let now = time(0) + chrono::TimeDelta::hours(hours);
+            let proposal = propose(block, &history, &kit, now);
+            prop_assert!(!proposal.because.said(kit.unit()).is_empty());
+            if let Some(load) = proposal.load {
+                prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", proposal.because);
+            }
+        }
+    }
+
     /// Whatever the history and the rule: a proposal above the best done lately by more than a tenth is never unasked.
     #[test]
     fn no_proposal_jumps_unasked(
