@@ -12,7 +12,7 @@ use stanchion::session::{
     Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Swap, Tick, What,
 };
 use stanchion::sheet::{Note, Sheet, unroll};
-use stanchion::strength::propose;
+use stanchion::strength::{Today, propose};
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
 
@@ -88,7 +88,7 @@ impl Floor {
         };
         let proposals = sheet
             .blocks()
-            .map(|block| propose(block, &[], kit))
+            .map(|block| propose(block, &[], kit, at))
             .collect();
         let session = SessionId(Uuid::from_u128(1));
         let began = Began {
@@ -198,9 +198,14 @@ fn swap(state: &State, pick: u8) -> Option<Swap> {
         .began
         .sheet
         .block(state.current()?.planned.key.block)?;
+    let today = Today {
+        history: &[],
+        kit: &kit,
+        now: state.since.at,
+    };
     let instead = alike(written.exercise.id.as_str(), &kit);
     let Some(entry) = instead.get(usize::from(pick)) else {
-        return Some(Swap::back(written, &[], &kit));
+        return Some(Swap::back(written, &today));
     };
     Some(Swap::to(
         written,
@@ -208,8 +213,7 @@ fn swap(state: &State, pick: u8) -> Option<Swap> {
         entry.basis(),
         entry.sides(),
         entry.cautions(),
-        &[],
-        &kit,
+        &today,
     ))
 }
 
@@ -303,9 +307,11 @@ proptest! {
             }
             let timeline = set_timeline(&slot.planned, 3);
             prop_assert!(tones(&timeline).iter().all(|tone| tone.len_ms > 0));
+            // All from none to six left, so that a first time goes every way.
+            let left = Rir::saturating(logged as i64 * 3 % 7);
             let what = What::SetDone {
                 set: slot.planned.key,
-                done: slot.as_prescribed(board.load),
+                done: slot.as_prescribed(board.load).with_reserve(Some(left)),
                 proposed: board.prescribed,
             };
             let event = stamp(&mut floor.mint, floor.now, what);

@@ -4,13 +4,14 @@ mod common;
 
 use common::built::{self, key};
 use common::sheets::sheet;
+use common::swaps::today;
 use proptest::prelude::*;
 use stanchion::exercises::renamed;
 use stanchion::kit::Kit;
 use stanchion::ledger::{SessionRecord, moved, performances_of, summaries_of};
 use stanchion::session::{Amount, Began, Done, Event, SessionId, Swap, What};
 use stanchion::sheet::{Block, Exercise, ExerciseId, Line, LoadBasis, SideMode};
-use stanchion::strength::{Performance, Proposal, lighten_proposal, propose};
+use stanchion::strength::{Performance, Proposal, lighten_proposal};
 use stanchion::units::{Share, Unit};
 
 fn squat() -> Block {
@@ -37,7 +38,7 @@ fn proposed(block: &Block, records: &[SessionRecord]) -> Proposal {
     let summaries = summaries_of(records);
     let history = summaries.get(&block.exercise.id);
     let performances = history.map_or(&[][..], |summary| &summary.performances);
-    propose(block, performances, &Kit::starter(Unit::Kg))
+    today(performances, &Kit::starter(Unit::Kg)).propose(block)
 }
 
 #[test]
@@ -90,7 +91,7 @@ fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
         .into_iter()
         .map(|(_, performance)| performance)
         .collect();
-    let light = lighten_proposal(&squat, &propose(&squat, &history, &kit), share, &kit);
+    let light = lighten_proposal(&squat, &today(&history, &kit).propose(&squat), share, &kit);
     let mut began = Began {
         session: SessionId(common::id(1, 1)),
         sheet: built::sheet(squat.clone()),
@@ -104,12 +105,19 @@ fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
     };
     let to = |history: &[Performance]| {
         let (basis, sides) = (squat.basis.clone(), squat.sides);
-        Swap::to(&squat, other.clone(), basis, sides, vec![], history, &kit)
+        Swap::to(
+            &squat,
+            other.clone(),
+            basis,
+            sides,
+            vec![],
+            &today(history, &kit),
+        )
     };
     // 80 kg again would be usual; 90 % of it are 72 kg, and the bar makes 70 kg below.
     let swap = to(&history).suited_to(&began, &kit);
     assert_eq!(swap.proposal.load, Some("70 kg".parse().unwrap()));
-    let back = Swap::back(&squat, &history, &kit).suited_to(&began, &kit);
+    let back = Swap::back(&squat, &today(&history, &kit)).suited_to(&began, &kit);
     assert_eq!(back.proposal, light);
     began.light = false;
     let swap = to(&history);

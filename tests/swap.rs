@@ -5,7 +5,7 @@ mod common;
 use common::built::{reps, sets, work};
 use common::events::event;
 use common::id;
-use common::swaps::{Floor, kit, line, squat, swapped, to};
+use common::swaps::{Floor, back, kit, line, squat, swapped, to};
 use proptest::prelude::*;
 use stanchion::exercises::{self, alike};
 use stanchion::ledger::{Volume, moved, performances_of, summaries_of};
@@ -23,7 +23,7 @@ fn pairs(expected: &[(&str, usize)]) -> Vec<(String, usize)> {
 }
 
 #[test]
-fn the_board_is_of_the_other_exercise_and_asks_for_a_load() {
+fn the_board_is_of_the_other_exercise_and_begins_light() {
     let written = squat(vec![work(3, 5, 7)]);
     let mut floor = Floor::open(&written);
     assert_eq!(floor.load().as_deref(), Some("60 kg"));
@@ -39,9 +39,11 @@ fn the_board_is_of_the_other_exercise_and_asks_for_a_load() {
         .unwrap();
     let board = floor.session.state().board(&floor.current(), &kit(), &[]);
     assert_eq!(board.exercise.as_str(), "Goblet squat");
-    assert_eq!(board.load, None, "no load of the squat is left");
-    assert_eq!(board.because, SetBecause::NothingKnown);
-    assert_eq!(board.proposal, Some(Because::NothingKnown {}));
+    // No load of the squat is left: a first time, with the lightest dumbbell.
+    let to = Load::whole_kg(4);
+    assert_eq!(board.load, Some(to));
+    assert_eq!(board.because, SetBecause::WorkLoad { to });
+    assert_eq!(board.proposal, Some(Because::GuidedStart { to }));
     assert_eq!(board.cue, None);
     let own = exercises::entry("goblet-squat").unwrap().cautions();
     let own: Vec<String> = own.iter().map(ToString::to_string).collect();
@@ -83,9 +85,7 @@ fn sets_done_stay_what_they_were_and_the_ledger_tells_both() {
         .unwrap();
     assert_eq!(floor.current().planned.sides, SideMode::EachInTurn);
     floor.log(Some("10 kg"));
-    floor
-        .act(swapped(Swap::back(&written, &[], &kit())))
-        .unwrap();
+    floor.act(swapped(back(&written))).unwrap();
     assert_eq!(
         floor.load().as_deref(),
         Some("60 kg"),
@@ -137,7 +137,7 @@ fn nothing_of_the_first_exercise_counts_for_the_other_ones_loads() {
     floor
         .act(swapped(to(&written, "goblet-squat", &[])))
         .unwrap();
-    assert_eq!(floor.load(), None);
+    assert_eq!(floor.load().as_deref(), Some("4 kg"));
     floor.log(Some("20 kg"));
     // 80 % of the 20 kg of the goblet squat, not of the 100 kg of the front squat.
     let load: Load = floor.load().unwrap().parse().unwrap();
@@ -154,7 +154,7 @@ fn loads_in_figures_belong_to_the_written_exercise() {
     floor
         .act(swapped(to(&written, "goblet-squat", &[])))
         .unwrap();
-    assert_eq!(floor.load(), None);
+    assert_eq!(floor.load().as_deref(), Some("4 kg"));
     floor.undo();
     assert_eq!(floor.load().as_deref(), Some("80 kg"));
 }
@@ -227,7 +227,7 @@ fn what_makes_no_sense_is_refused() {
     let mut stray = to(&written, "goblet-squat", &[]);
     stray.proposal.block = BlockId(id(77, 7));
     assert_eq!(floor.act(swapped(stray)), Err(Refusal::NoSuchBlock));
-    let same = swapped(Swap::back(&written, &[], &kit()));
+    let same = swapped(back(&written));
     assert_eq!(floor.act(same.clone()), Err(Refusal::SameExercise));
     let set = floor.current().planned.key;
     floor.act(What::SetStarted { set }).unwrap();
@@ -295,7 +295,7 @@ proptest! {
                 }
                 1 => {
                     let before = floor.session.state().swapped.len();
-                    if floor.act(swapped(Swap::back(&written, &[], &kit()))).is_ok() {
+                    if floor.act(swapped(back(&written))).is_ok() {
                         prop_assert_eq!(floor.session.state().swapped.len(), before + 1);
                     }
                 }

@@ -39,7 +39,7 @@ fn lightened(sets: serde_json::Value, light: LightWeek) -> (Sheet, Option<Load>)
     let sheet = sheet(sets);
     let proposals: Vec<_> = sheet
         .blocks()
-        .map(|block| propose(block, &[], &kit))
+        .map(|block| propose(block, &[], &kit, sheet.written))
         .collect();
     let (sheet, proposals) = lighten(&sheet, &proposals, &light, &kit);
     sheet.check().unwrap();

@@ -6,7 +6,8 @@ use crate::kit::{Change, Kit, Loading, change};
 use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
-    Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, cautions, set_load,
+    Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
+    cautions, jumps, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -41,6 +42,10 @@ pub struct Board {
     pub aim: Option<Rir>,
     /// Reserve said already.
     pub reserve: Option<Rir>,
+    /// True when the next load hangs on the reserve of this set, which was not said yet.
+    pub asks_reserve: bool,
+    /// True when the load is more than 10 % above the best done lately: it wants a second tap.
+    pub jump: bool,
     /// How the sides share it.
     pub sides: SideMode,
     /// Tempo of its reps.
@@ -62,11 +67,14 @@ pub struct Board {
 }
 
 impl Board {
-    /// Where the load comes from, in one sentence; a work load by the rule that proposed it.
+    /// Where the load comes from, in one sentence; a work load, or that there is none, by the rule that
+    /// proposed it.
     #[must_use]
     pub fn because(&self, unit: Unit) -> String {
         match (&self.because, &self.proposal) {
-            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.said(unit),
+            (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
+                proposal.said(unit)
+            }
             (because, _) => because.said(unit),
         }
     }
@@ -91,12 +99,10 @@ impl State {
         own.exercise.id == block.exercise.id && own.basis == block.basis
     }
 
-    /// The load of `slot` by its prescription, with its because.
-    #[must_use]
-    pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
+    /// The sets of the block of `slot` that were done in this session.
+    fn done_of(&self, slot: &Slot) -> Vec<DoneSet> {
         let block = self.block_of(slot);
-        let done: Vec<DoneSet> = self
-            .slots
+        self.slots
             .iter()
             .filter(|other| other.planned.key.block == block.id)
             .filter_map(|other| {
@@ -107,16 +113,52 @@ impl State {
                     key: other.planned.key,
                     load: logged.done.load.filter(|_| same),
                     reps: logged.done.amount.reps().filter(|_| same),
+                    reserve: logged.done.reserve.filter(|_| same),
                 })
             })
-            .collect();
+            .collect()
+    }
+
+    /// The load of `slot` by its prescription, with its because.
+    #[must_use]
+    pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
         set_load(
-            block,
+            self.block_of(slot),
             &slot.planned,
-            self.proposal(slot).and_then(|proposal| proposal.load),
-            &done,
+            self.proposal(slot).map_or(None.into(), Base::from),
+            &self.done_of(slot),
             best_e1rm(history),
             kit,
+        )
+    }
+
+    /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
+    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
+    /// lightest there is nothing to measure by.
+    fn jumps(
+        &self,
+        slot: &Slot,
+        prescribed: &Prescribed,
+        history: &[Performance],
+        load: Option<Load>,
+    ) -> bool {
+        let block = self.block_of(slot);
+        let assists = block.basis.assists();
+        let counts = |done: &DoneSet| {
+            let line = block.sets.get(usize::from(done.key.line));
+            let tried = done.reps.is_none_or(|reps| reps.get() > 0);
+            tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
+        };
+        let done = self.done_of(slot).into_iter().filter(counts);
+        let best = done
+            .filter_map(|done| done.load)
+            .chain(best_lately(history, &block.shape(), assists))
+            .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
+        jumps(
+            &block.basis,
+            best.or(prescribed.load.filter(|_| !prescribed.guided)),
+            load,
+            self.began.body_mass,
         )
     }
 
@@ -145,6 +187,7 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
+        let jump = self.jumps(slot, &prescribed, history, load);
         let own = block.cautions.iter().map(ToString::to_string);
         let usual = cautions(block, &planned.kind)
             .into_iter()
@@ -176,6 +219,8 @@ impl State {
             reps: slot.reps.or(planned.offered),
             aim: planned.reserve,
             reserve: slot.reserve,
+            asks_reserve: prescribed.guided && slot.reserve.is_none(),
+            jump,
             sides: planned.sides,
             tempo: planned.tempo,
             cue,

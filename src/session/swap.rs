@@ -7,7 +7,7 @@ use crate::kit::Kit;
 use crate::sheet::{
     Block, BlockId, Exercise, LINES_MAX, Line, LoadBasis, LoadPolicy, PlannedSet, SideMode,
 };
-use crate::strength::{Because, Performance, Proposal, lighten_proposal, propose};
+use crate::strength::{Because, Proposal, Today, lighten_proposal};
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize};
 
@@ -48,7 +48,7 @@ fn some_lines<'de, D: Deserializer<'de>>(source: D) -> Result<Vec<Line>, D::Erro
 }
 
 impl Swap {
-    /// The swap of `written` for `exercise`, with the load that its own `history` (newest last) proposes on `kit`.
+    /// The swap of `written` for `exercise`, with the load that is proposed `today` by its own history.
     #[must_use]
     pub fn to(
         written: &Block,
@@ -56,30 +56,29 @@ impl Swap {
         basis: LoadBasis,
         sides: SideMode,
         cautions: Vec<Line>,
-        history: &[Performance],
-        kit: &Kit,
+        today: &Today<'_>,
     ) -> Swap {
         let mut swap = Swap {
             exercise,
             basis,
             sides,
             cautions,
-            proposal: propose(written, &[], kit),
+            proposal: today.propose(written),
         };
         // What is proposed follows from the block as it is done, which only the swap can say.
-        swap.proposal = propose(&swap.applied(written), history, kit);
+        swap.proposal = today.propose(&swap.applied(written));
         swap
     }
 
     /// The swap that leads back to what is written.
     #[must_use]
-    pub fn back(written: &Block, history: &[Performance], kit: &Kit) -> Swap {
+    pub fn back(written: &Block, today: &Today<'_>) -> Swap {
         Swap {
             exercise: written.exercise.clone(),
             basis: written.basis.clone(),
             sides: written.sides,
             cautions: Vec::new(),
-            proposal: propose(written, history, kit),
+            proposal: today.propose(written),
         }
     }
 

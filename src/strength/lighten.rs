@@ -8,10 +8,11 @@ use crate::units::{Load, Share};
 
 /// The proposal of a light week: `share` of the usual one, nearest below, always a load that `kit` can make and never
 /// harder than usual. Assistance is not shared out but taken a step up, as less of it would be harder. `share` is at
-/// most 100 %; where there is no load the usual proposal stays.
+/// most 100 %; where there is no load, or it is the first time and light by itself, the usual proposal stays.
 #[must_use]
 pub fn lighten_proposal(block: &Block, usual: &Proposal, share: Share, kit: &Kit) -> Proposal {
-    let Some(load) = usual.load else {
+    let begins = matches!(usual.because, Because::GuidedStart { .. });
+    let Some(load) = usual.load.filter(|_| !begins) else {
         return usual.clone();
     };
     let to = lighter(&Ladder::new(block, kit, Some(load)), load, share);

@@ -1,8 +1,7 @@
 //! Checks of the loads of a light week.
 
 use super::*;
-use crate::strength::propose;
-use crate::strength::propose::tests::{block, performed};
+use crate::strength::propose::tests::{block, performed, propose};
 use crate::units::Unit;
 use proptest::prelude::*;
 

@@ -235,7 +235,7 @@ impl Stanchion {
             let sheet = model.sheet(id)?.clone();
             let usual: Vec<Proposal> = sheet
                 .blocks()
-                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit, now.at))
                 .collect();
             let (sheet, proposals) = match light {
                 Some(light) => lighten(&sheet, &usual, &light, &model.kit),

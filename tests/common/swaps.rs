@@ -8,7 +8,7 @@ use stanchion::kit::Kit;
 use stanchion::ledger::SessionRecord;
 use stanchion::session::{Began, Refusal, Session, SessionId, Slot, Swap, What};
 use stanchion::sheet::{Block, Line, LoadBasis, Sets, SideMode};
-use stanchion::strength::{Performance, propose};
+use stanchion::strength::{Performance, Today};
 use stanchion::units::{Load, Unit};
 
 pub fn kit() -> Kit {
@@ -33,7 +33,24 @@ pub fn to(written: &Block, id: &str, history: &[Performance]) -> Swap {
     let entry = exercises::entry(id).unwrap();
     let exercise = entry.exercise_with(&kit()).unwrap();
     let (basis, sides, cautions) = (entry.basis(), entry.sides(), entry.cautions());
-    Swap::to(written, exercise, basis, sides, cautions, history, &kit())
+    let kit = kit();
+    let today = today(history, &kit);
+    Swap::to(written, exercise, basis, sides, cautions, &today)
+}
+
+/// The swap back to what is written.
+pub fn back(written: &Block) -> Swap {
+    let kit = kit();
+    Swap::back(written, &today(&[], &kit))
+}
+
+/// The morning, a few hours after which the sessions of these tests are.
+pub fn today<'a>(history: &'a [Performance], kit: &'a Kit) -> Today<'a> {
+    Today {
+        history,
+        kit,
+        now: super::time(0),
+    }
 }
 
 pub fn swapped(swap: Swap) -> What {
@@ -52,7 +69,7 @@ impl Floor {
             session: SessionId(id(0, 9)),
             sheet: super::built::sheet(written.clone()),
             body_mass: Some(Load::whole_kg(80)),
-            proposals: vec![propose(written, &[], &kit())],
+            proposals: vec![today(&[], &kit()).propose(written)],
             light: false,
         };
         let event = event(9, 0, 1, What::Began(Box::new(began)));

@@ -17,6 +17,7 @@ mod server;
 mod share;
 mod swap;
 mod time_and_order;
+mod trust;
 mod two_tabs;
 mod whole_session;
 mod write;

@@ -27,7 +27,7 @@ async fn another_exercise_is_taken_on_the_floor_and_the_sheet_stays_as_it_is() {
     begin(&person, "Lower A").await;
     person.reads("exercise", "Kettlebell swing").await;
 
-    // Before the first set; its load was for the swing, so the board asks for one.
+    // Before the first set; its load was for the swing, so this one begins light.
     person.tap("more").await;
     person.tap("swap").await;
     person

@@ -4,7 +4,7 @@ use super::figures::{amount_line, load_word};
 use crate::kit::Kit;
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
-use crate::strength::jump_caution;
+use crate::strength::JUMP_WORDS;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
@@ -73,7 +73,7 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
             .unwrap_or_default();
         format!("or type it, {word}")
     });
-    let jump = app.of(move |model| board.get().is_some_and(|board| jumps(model, &board)));
+    let jump = Memo::new(move |_| board.get().is_some_and(|board| board.jump));
     let as_proposed = dynamic(move || {
         match board
             .get()
@@ -108,33 +108,6 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
         ],
     )
 }
-
-/// What is said of a jump.
-const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a \
-                          spotter, and stop when technique goes.";
-
-/// Whether the load of the board jumps above the heaviest done lately, or where nothing is known, above what is
-/// proposed.
-fn jumps(model: &Model, board: &Board) -> bool {
-    let lately = block_of(model, board.key).and_then(|block| {
-        let shape = block.shape();
-        let alike = model
-            .history(&block.exercise.id)
-            .iter()
-            .rev()
-            .filter(|other| other.shape == shape);
-        alike
-            .take(LATELY)
-            .flat_map(|performance| &performance.sets)
-            .filter_map(|set| set.load)
-            .max()
-    });
-    let load = board.load.filter(|_| !board.basis.assists());
-    load.is_some_and(|load| jump_caution(lately.or(board.prescribed), load))
-}
-
-/// How many performances count as lately.
-const LATELY: usize = 6;
 
 /// Buttons for reps in reserve.
 fn reserves(

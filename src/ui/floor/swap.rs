@@ -2,10 +2,11 @@
 
 use crate::exercises::{KnownExercise, Muscles};
 use crate::session::{Began, Phase, State, Swap, What};
-use crate::sheet::{Block, SetKey};
+use crate::sheet::{Block, ExerciseId, SetKey};
+use crate::strength::Today;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap};
-use crate::ui::stanchion::Stanchion;
+use crate::ui::stanchion::{Stanchion, moment};
 use leptos::prelude::*;
 
 /// How many are shown before more are asked for.
@@ -42,7 +43,7 @@ fn offer(model: &Model) -> Option<Offer> {
         _ => None,
     };
     let as_written = (now.id != written.exercise.id).then(|| Instead {
-        swap: Swap::back(written, model.history(&written.exercise.id), &model.kit)
+        swap: Swap::back(written, &today(model, &written.exercise.id))
             .suited_to(&state.began, &model.kit),
         about: "as the sheet says".to_owned(),
     });
@@ -60,6 +61,15 @@ fn offer(model: &Model) -> Option<Offer> {
     })
 }
 
+/// What a swap for that exercise is proposed from.
+fn today<'a>(model: &'a Model, exercise: &ExerciseId) -> Today<'a> {
+    Today {
+        history: model.history(exercise),
+        kit: &model.kit,
+        now: moment().at,
+    }
+}
+
 fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) -> Option<Instead> {
     let exercise = known.exercise_with(&model.kit)?;
     let about = format!(
@@ -67,15 +77,13 @@ fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) 
         exercise.equipment.name(),
         muscles(model, written, known)
     );
-    let history = model.history(&exercise.id);
     let swap = Swap::to(
         written,
         exercise.clone(),
         known.basis(),
         known.sides(),
         known.cautions(),
-        history,
-        &model.kit,
+        &today(model, &exercise.id),
     )
     .suited_to(began, &model.kit);
     Some(Instead { swap, about })

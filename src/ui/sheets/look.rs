@@ -13,7 +13,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
-use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::Unit;
 use leptos::prelude::*;
 
@@ -41,7 +41,10 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
     let proposals = sheet
         .blocks()
-        .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+        .map(|block| {
+            let history = model.history(&block.exercise.id);
+            propose(block, history, &model.kit, moment().at)
+        })
         .collect();
     let last = model
         .headings
