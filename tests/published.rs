@@ -64,6 +64,7 @@ fn iwf_kit() -> Kit {
         bars: vec![Bar {
             name: Line::new("bar").unwrap(),
             mass: load("20 kg"),
+            collars: None,
         }],
         plates: plates
             .map(|(mass, pairs)| PlatePairs {

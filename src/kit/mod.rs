@@ -4,6 +4,7 @@ mod choices;
 mod loading;
 mod mass;
 mod parts;
+mod plan;
 mod reach;
 mod side;
 mod starter;
@@ -17,5 +18,6 @@ pub use parts::{
     BANDS_MAX, BARS_MAX, Bar, DUMBBELLS_MAX, Handle, KitParts, PAIRS_MAX, PLATES_MAX, PlatePairs,
     STACK_ADD_ONS_MAX, STACK_STEPS_MAX, STACKS_MAX, Stack, UnfitKit,
 };
+pub use plan::{PLANNED_TOGETHER_MAX, Plan};
 pub use reach::Kit;
 pub use side::SUMS_MAX;

@@ -1,5 +1,6 @@
 //! What stands in the garage, as written and edited; a [`super::Kit`] is made of it once it is checked.
 
+use super::mass::{Fine, fine};
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
 use serde::{Deserialize, Serialize};
@@ -28,8 +29,19 @@ pub const BANDS_MAX: usize = 20;
 pub struct Bar {
     /// Name on screen.
     pub name: Line,
-    /// Mass, with its collars where they are always on. Home bars differ: weigh them (common practice, no source).
+    /// Mass without plates. Home bars differ: weigh them (common practice, no source).
     pub mass: Load,
+    /// Mass of the two collars that close the sleeves together, where `mass` is without them: they are a part of
+    /// every load on this bar.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub collars: Option<Load>,
+}
+
+impl Bar {
+    /// What the bar weighs without plates, collars on.
+    pub(super) fn with_collars(&self) -> Fine {
+        fine(self.mass) + self.collars.map_or(0, fine)
+    }
 }
 
 /// Plates of one mass.
@@ -189,6 +201,9 @@ impl KitParts {
         massive("the smallest step", self.smallest_step)?;
         for bar in &self.bars {
             massive("a bar", bar.mass)?;
+            if let Some(mass) = bar.collars {
+                massive("a pair of collars", mass)?;
+            }
         }
         for &mass in &self.dumbbells {
             massive("a dumbbell", mass)?;

@@ -2,7 +2,7 @@
 
 use super::choices::Choices;
 use super::loading::Loading;
-use super::mass::{fine, load_of, nano};
+use super::mass::{Fine, Window, fine, load_of};
 use super::parts::{KitParts, Stack, UnfitKit};
 use super::side::Side;
 use crate::order;
@@ -10,16 +10,36 @@ use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
-/// What stands in the garage, checked.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+/// What stands in the garage, checked, with the sums that its plates make.
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(try_from = "KitParts", into = "KitParts")]
-pub struct Kit(KitParts);
+pub struct Kit {
+    parts: KitParts,
+    /// One side of a bar.
+    bar: Arc<Side>,
+    /// One side of a handle.
+    handle: Arc<Side>,
+}
+
+/// The sums follow from the parts.
+impl PartialEq for Kit {
+    fn eq(&self, other: &Kit) -> bool {
+        self.parts == other.parts
+    }
+}
+
+impl Eq for Kit {}
 
 /// Something that plates are put on.
-struct Empty<'a> {
-    name: Option<&'a Line>,
-    mass: Load,
+pub(super) struct Empty<'a> {
+    /// Name of a bar.
+    pub(super) name: Option<&'a Line>,
+    /// Its mass without plates, collars on.
+    pub(super) mass: Fine,
+    /// The same as a load.
+    pub(super) shown: Load,
 }
 
 impl Stack {
@@ -59,20 +79,24 @@ impl Kit {
         order::by_key(&mut parts.dumbbells, |load| *load);
         parts.dumbbells.dedup();
         order::by_key(&mut parts.plates, |kind| std::cmp::Reverse(kind.mass));
-        Side::new(&parts.plates, 1)?;
-        Ok(Kit(parts))
+        let bar = Arc::new(Side::new(&parts.plates, 1)?);
+        let handle = match &parts.handles {
+            Some(handle) if handle.count > 1 => Arc::new(Side::new(&parts.plates, handle.count)?),
+            _ => Arc::clone(&bar),
+        };
+        Ok(Kit { parts, bar, handle })
     }
 
     /// What it is made of; change a copy and check it again with [`Kit::new`].
     #[must_use]
     pub fn parts(&self) -> &KitParts {
-        &self.0
+        &self.parts
     }
 
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {
-        self.0.unit
+        self.parts.unit
     }
 
     /// All loads of `equipment`; for body and other equipment every multiple of the smallest step; none for bands.
@@ -82,15 +106,15 @@ impl Kit {
             Equipment::Barbell | Equipment::Handle => {
                 let side = self.side(equipment);
                 let empties = self.empties(equipment);
-                let on_each = empties.iter().flat_map(|empty| self.loads_on(empty, &side));
+                let on_each = empties.iter().flat_map(|empty| self.loads_on(empty, side));
                 Choices::listed(on_each.collect())
             }
-            Equipment::Dumbbell => Choices::listed(self.0.dumbbells.clone()),
+            Equipment::Dumbbell => Choices::listed(self.parts.dumbbells.clone()),
             Equipment::Stack => {
-                Choices::listed(self.0.stacks.iter().flat_map(Stack::loads).collect())
+                Choices::listed(self.parts.stacks.iter().flat_map(Stack::loads).collect())
             }
             Equipment::Band => Choices::listed(Vec::new()),
-            Equipment::Body | Equipment::Other => Choices::grid(self.0.smallest_step),
+            Equipment::Body | Equipment::Other => Choices::grid(self.parts.smallest_step),
         }
     }
 
@@ -103,11 +127,11 @@ impl Kit {
                 let side = self.side(equipment);
                 self.empties(equipment)
                     .iter()
-                    .map(|empty| Choices::listed(self.loads_on(empty, &side).collect()))
+                    .map(|empty| Choices::listed(self.loads_on(empty, side).collect()))
                     .find(|choices| choices.contains(load))
             }
             Equipment::Stack => {
-                let mut each = self.0.stacks.iter().map(|s| Choices::listed(s.loads()));
+                let mut each = self.parts.stacks.iter().map(|s| Choices::listed(s.loads()));
                 each.find(|choices| choices.contains(load))
             }
             _ => None,
@@ -165,53 +189,65 @@ impl Kit {
     /// where it cannot be made, and for equipment without plates.
     #[must_use]
     pub fn loading(&self, equipment: Equipment, load: Load) -> Option<Loading> {
-        let side = self.side(equipment);
-        let wanted = nano(fine(load));
         self.empties(equipment).iter().find_map(|empty| {
-            let total = |mass| nano(fine(empty.mass) + 2 * mass);
-            let mass = side.first_where(|mass| total(mass) >= wanted)?;
-            if total(mass) != wanted {
-                return None;
-            }
+            let mass = self.mass_of(equipment, empty, load)?;
             Some(Loading {
                 bar: empty.name.cloned(),
-                empty: empty.mass,
-                per_side: side.plates(mass)?,
-                unit: self.0.unit,
+                empty: empty.shown,
+                per_side: self.side(equipment).plates(mass)?,
+                unit: self.parts.unit,
             })
         })
     }
 
-    fn empties(&self, equipment: Equipment) -> Vec<Empty<'_>> {
+    pub(super) fn empties(&self, equipment: Equipment) -> Vec<Empty<'_>> {
+        let empty = |name, mass| {
+            let shown = load_of(mass, self.parts.unit)?;
+            Some(Empty { name, mass, shown })
+        };
         match equipment {
-            Equipment::Barbell => self
-                .0
-                .bars
-                .iter()
-                .map(|bar| Empty {
-                    name: Some(&bar.name),
-                    mass: bar.mass,
-                })
-                .collect(),
-            Equipment::Handle => self
-                .0
-                .handles
-                .iter()
-                .map(|handle| Empty {
-                    name: None,
-                    mass: handle.mass,
-                })
-                .collect(),
+            Equipment::Barbell => {
+                let bars = self.parts.bars.iter();
+                bars.filter_map(|bar| empty(Some(&bar.name), bar.with_collars()))
+                    .collect()
+            }
+            Equipment::Handle => {
+                let handles = self.parts.handles.iter();
+                handles
+                    .filter_map(|handle| empty(None, fine(handle.mass)))
+                    .collect()
+            }
             _ => Vec::new(),
         }
     }
 
-    fn side(&self, equipment: Equipment) -> Side {
-        let at_once = match (equipment, &self.0.handles) {
+    pub(super) fn side(&self, equipment: Equipment) -> &Side {
+        match equipment {
+            Equipment::Handle => &self.handle,
+            _ => &self.bar,
+        }
+    }
+
+    /// How many bars or handles are loaded alike at once.
+    pub(super) fn at_once(&self, equipment: Equipment) -> u8 {
+        match (equipment, &self.parts.handles) {
             (Equipment::Handle, Some(handle)) => handle.count,
             _ => 1,
-        };
-        Side::new(&self.0.plates, at_once).expect("the sums were counted when the kit was made")
+        }
+    }
+
+    /// The mass of one side that makes `load`; none where it cannot be made.
+    pub(super) fn mass_of(
+        &self,
+        equipment: Equipment,
+        empty: &Empty<'_>,
+        load: Load,
+    ) -> Option<Fine> {
+        let window = Window::new(load, empty.mass);
+        let mass = self
+            .side(equipment)
+            .first_where(|mass| mass >= window.low)?;
+        (mass <= window.high).then_some(mass)
     }
 
     fn loads_on<'a>(
@@ -219,9 +255,9 @@ impl Kit {
         empty: &Empty<'_>,
         side: &'a Side,
     ) -> impl Iterator<Item = Load> + use<'a> {
-        let bar = fine(empty.mass);
+        let bar = empty.mass;
         side.masses()
-            .filter_map(move |mass| load_of(bar + 2 * mass, self.0.unit))
+            .filter_map(move |mass| load_of(bar + 2 * mass, self.parts.unit))
     }
 }
 
@@ -234,6 +270,6 @@ impl TryFrom<KitParts> for Kit {
 
 impl From<Kit> for KitParts {
     fn from(kit: Kit) -> KitParts {
-        kit.0
+        kit.parts
     }
 }

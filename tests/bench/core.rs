@@ -1,0 +1,3 @@
+//! Times of the core.
+
+fn main() {}
