@@ -1,5 +1,6 @@
 //! The plates on a bar, and what to change from one loading to the next.
 
+use super::mass::{Fine, fine, load_of};
 use super::side::Side;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
@@ -16,6 +17,19 @@ pub struct Loading {
     pub per_side: Vec<Load>,
     /// Unit on display: plates typed in it are shown bare.
     pub unit: Unit,
+}
+
+impl Loading {
+    /// What it weighs, all together.
+    #[must_use]
+    pub fn load(&self) -> Load {
+        load_of(self.mass(fine(self.empty)), self.unit).unwrap_or(self.empty)
+    }
+
+    /// Its mass on a bar of that mass.
+    pub(super) fn mass(&self, empty: Fine) -> Fine {
+        empty + 2 * self.per_side.iter().map(|&plate| fine(plate)).sum::<Fine>()
+    }
 }
 
 impl fmt::Display for Loading {

@@ -2,6 +2,7 @@
 
 mod choices;
 mod loading;
+mod made;
 mod mass;
 mod parts;
 mod plan;

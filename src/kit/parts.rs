@@ -64,6 +64,13 @@ pub struct Handle {
     pub count: u8,
 }
 
+impl Handle {
+    /// What one handle weighs without plates.
+    pub(super) fn empty(&self) -> Fine {
+        fine(self.mass)
+    }
+}
+
 /// A weight stack.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

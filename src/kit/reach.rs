@@ -2,28 +2,25 @@
 
 use super::choices::Choices;
 use super::loading::Loading;
-use super::mass::{Fine, Window, fine, load_of};
-use super::parts::{KitParts, Stack, UnfitKit};
+use super::made::Made;
+use super::mass::{Fine, Window, load_of};
+use super::parts::{KitParts, UnfitKit};
 use super::side::Side;
 use crate::order;
 use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
-use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// What stands in the garage, checked, with the sums that its plates make.
+/// What stands in the garage, checked, with the loads that it makes.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(try_from = "KitParts", into = "KitParts")]
 pub struct Kit {
     parts: KitParts,
-    /// One side of a bar.
-    bar: Arc<Side>,
-    /// One side of a handle.
-    handle: Arc<Side>,
+    made: Arc<Made>,
 }
 
-/// The sums follow from the parts.
+/// The loads follow from the parts.
 impl PartialEq for Kit {
     fn eq(&self, other: &Kit) -> bool {
         self.parts == other.parts
@@ -42,33 +39,6 @@ pub(super) struct Empty<'a> {
     pub(super) shown: Load,
 }
 
-impl Stack {
-    /// The loads at the positions of the pin, rising.
-    pub(super) fn positions(&self) -> impl Iterator<Item = Load> {
-        let steps = if self.step.is_zero() {
-            Decimal::ZERO
-        } else {
-            ((self.last.kg() - self.first.kg()) / self.step.kg()).floor()
-        };
-        let mut next = Decimal::ZERO;
-        std::iter::from_fn(move || {
-            let at = next;
-            next += Decimal::ONE;
-            (at <= steps).then(|| self.first.plus(self.step.times(at)))
-        })
-    }
-
-    /// All loads: each position with any of the add-ons on top.
-    fn loads(&self) -> Vec<Load> {
-        let mut loads: Vec<Load> = self.positions().collect();
-        for &add_on in &self.add_ons {
-            let with: Vec<Load> = loads.iter().map(|load| load.plus(add_on)).collect();
-            loads.extend(with);
-        }
-        loads
-    }
-}
-
 impl Kit {
     /// Checks the parts and sorts plates (heaviest first) and dumbbells (lightest first, each once).
     ///
@@ -79,12 +49,8 @@ impl Kit {
         order::by_key(&mut parts.dumbbells, |load| *load);
         parts.dumbbells.dedup();
         order::by_key(&mut parts.plates, |kind| std::cmp::Reverse(kind.mass));
-        let bar = Arc::new(Side::new(&parts.plates, 1)?);
-        let handle = match &parts.handles {
-            Some(handle) if handle.count > 1 => Arc::new(Side::new(&parts.plates, handle.count)?),
-            _ => Arc::clone(&bar),
-        };
-        Ok(Kit { parts, bar, handle })
+        let made = Arc::new(Made::new(&parts)?);
+        Ok(Kit { parts, made })
     }
 
     /// What it is made of; change a copy and check it again with [`Kit::new`].
@@ -103,16 +69,10 @@ impl Kit {
     #[must_use]
     pub fn choices(&self, equipment: Equipment) -> Choices {
         match equipment {
-            Equipment::Barbell | Equipment::Handle => {
-                let side = self.side(equipment);
-                let empties = self.empties(equipment);
-                let on_each = empties.iter().flat_map(|empty| self.loads_on(empty, side));
-                Choices::listed(on_each.collect())
-            }
-            Equipment::Dumbbell => Choices::listed(self.parts.dumbbells.clone()),
-            Equipment::Stack => {
-                Choices::listed(self.parts.stacks.iter().flat_map(Stack::loads).collect())
-            }
+            Equipment::Barbell => self.made.on_bars.0.clone(),
+            Equipment::Handle => self.made.on_handles.clone(),
+            Equipment::Dumbbell => self.made.dumbbells.clone(),
+            Equipment::Stack => self.made.on_stacks.0.clone(),
             Equipment::Band => Choices::listed(Vec::new()),
             Equipment::Body | Equipment::Other => Choices::grid(self.parts.smallest_step),
         }
@@ -122,21 +82,13 @@ impl Kit {
     /// all of `equipment` where none makes exactly `load`.
     #[must_use]
     pub fn choices_beside(&self, equipment: Equipment, load: Load) -> Choices {
-        let beside = match equipment {
-            Equipment::Barbell => {
-                let side = self.side(equipment);
-                self.empties(equipment)
-                    .iter()
-                    .map(|empty| Choices::listed(self.loads_on(empty, side).collect()))
-                    .find(|choices| choices.contains(load))
-            }
-            Equipment::Stack => {
-                let mut each = self.parts.stacks.iter().map(|s| Choices::listed(s.loads()));
-                each.find(|choices| choices.contains(load))
-            }
-            _ => None,
+        let each = match equipment {
+            Equipment::Barbell => &self.made.on_bars.1[..],
+            Equipment::Stack => &self.made.on_stacks.1[..],
+            _ => &[],
         };
-        beside.unwrap_or_else(|| self.choices(equipment))
+        let beside = each.iter().find(|choices| choices.contains(load));
+        beside.map_or_else(|| self.choices(equipment), Choices::clone)
     }
 
     /// All achievable loads, rising, each once; empty for bands, and for body and other equipment, where every
@@ -214,7 +166,7 @@ impl Kit {
             Equipment::Handle => {
                 let handles = self.parts.handles.iter();
                 handles
-                    .filter_map(|handle| empty(None, fine(handle.mass)))
+                    .filter_map(|handle| empty(None, handle.empty()))
                     .collect()
             }
             _ => Vec::new(),
@@ -223,8 +175,8 @@ impl Kit {
 
     pub(super) fn side(&self, equipment: Equipment) -> &Side {
         match equipment {
-            Equipment::Handle => &self.handle,
-            _ => &self.bar,
+            Equipment::Handle => self.made.handle.as_ref().unwrap_or(&self.made.bar),
+            _ => &self.made.bar,
         }
     }
 
@@ -248,16 +200,6 @@ impl Kit {
             .side(equipment)
             .first_where(|mass| mass >= window.low)?;
         (mass <= window.high).then_some(mass)
-    }
-
-    fn loads_on<'a>(
-        &'a self,
-        empty: &Empty<'_>,
-        side: &'a Side,
-    ) -> impl Iterator<Item = Load> + use<'a> {
-        let bar = empty.mass;
-        side.masses()
-            .filter_map(move |mass| load_of(bar + 2 * mass, self.parts.unit))
     }
 }
 

@@ -1,8 +1,9 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
+use super::bar::Means;
 use super::slot::{Slot, Status};
 use super::state::State;
-use crate::kit::{Change, Kit, Loading, change};
+use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
@@ -74,7 +75,7 @@ impl Board {
 
 impl State {
     /// What was proposed at the beginning for the block of `slot`.
-    fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+    pub(super) fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
         let block = slot.planned.key.block;
         self.began
             .proposals
@@ -87,17 +88,9 @@ impl State {
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
         let block = self.block_of(slot);
         let done: Vec<DoneSet> = self
-            .slots
-            .iter()
-            .filter(|other| other.planned.key.block == block.id)
-            .filter_map(|other| {
-                let logged = other.logged()?;
-                Some(DoneSet {
-                    key: other.planned.key,
-                    load: logged.done.load,
-                    reps: logged.done.amount.reps(),
-                })
-            })
+            .done(None)
+            .into_iter()
+            .filter(|done| done.key.block == block.id)
             .collect();
         set_load(
             block,
@@ -116,20 +109,12 @@ impl State {
         let planned = &slot.planned;
         let prescribed = self.prescribe(slot, kit, history);
         let load = slot.load.or(prescribed.load);
-        let equipment = block.exercise.equipment;
-        let loading = load.and_then(|load| kit.loading(equipment, load));
-        let change = loading.as_ref().and_then(|loading| {
-            let like = |other: &&Slot| {
-                other.logged().is_some() && self.block_of(other).exercise.equipment == equipment
-            };
-            let before = self
-                .slots
-                .iter()
-                .filter(like)
-                .max_by_key(|slot| slot.logged().map(|logged| logged.event))?;
-            let before = kit.loading(equipment, before.logged()?.done.load?)?;
-            Some(change(&before, loading))
-        });
+        let means = Means {
+            kit,
+            slot,
+            e1rm: best_e1rm(history),
+        };
+        let (loading, change) = load.map_or((None, None), |load| self.on_bar(&means, load));
         let cue = match block.cues.len() {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),

@@ -63,6 +63,17 @@ impl Kit {
         let makeable: Vec<usize> = (0..loads.len()).filter(|&at| bars[at].is_some()).collect();
         let mut on = on_bar.cloned();
         let mut rest = &makeable[..];
+        // What lies there already stays: a change that is needed later costs no more then.
+        while let (Some(&at), Some(lies)) = (rest.first(), &on) {
+            let empty = &empties[bars[at].unwrap_or(0)];
+            let window = Window::new(loads[at], 0);
+            if !empty.is_of(lies) || !window.holds(lies.mass(empty.mass) / 2) {
+                break;
+            }
+            plan.changes[at] = Some(change(lies, lies));
+            plan.loadings[at] = on.clone();
+            rest = &rest[1..];
+        }
         while let Some(stretch) = self.stretch(rest, &bars, loads) {
             rest = &rest[stretch.len()..];
             let bar = bars[stretch[0]].unwrap_or(0);
