@@ -7,6 +7,7 @@ mod mass;
 mod parts;
 mod plan;
 mod reach;
+mod refusal;
 mod side;
 mod starter;
 
@@ -21,4 +22,5 @@ pub use parts::{
 };
 pub use plan::{PLANNED_TOGETHER_MAX, Plan};
 pub use reach::Kit;
+pub use refusal::NotLoadable;
 pub use side::SUMS_MAX;

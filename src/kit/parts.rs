@@ -109,7 +109,7 @@ pub struct KitParts {
     /// Weight stacks, at most 10.
     #[serde(default)]
     pub stacks: Vec<Stack>,
-    /// Bands by label, at most 20.
+    /// Bands by label, the lightest first, at most 20. Only their order is known.
     #[serde(default)]
     pub bands: Vec<Line>,
     /// Smallest step of any other load (a belt, a sled, a vest), above zero.
@@ -162,7 +162,7 @@ impl fmt::Display for UnfitKit {
             UnfitKit::NoMass { what } => write!(f, "{what} must have a mass above zero"),
             UnfitKit::Pairs { plate, given } => write!(
                 f,
-                "the {plate} plate has {given} pairs, it must have 1 to {PAIRS_MAX}"
+                "the {plate} plate has {given} pairs, it must have 1 to {PAIRS_MAX}: one plate alone goes on no bar"
             ),
             UnfitKit::TwinPlates(mass) => write!(
                 f,

@@ -56,6 +56,8 @@ pub struct Board {
     pub because: SetBecause,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
+    /// The next lighter and the next heavier band of the kit, for a set with a band.
+    pub bands: [Option<Line>; 2],
     /// Plates on the bar, for a barbell.
     pub loading: Option<Loading>,
     /// What changes on the bar since the set before.
@@ -161,6 +163,12 @@ impl State {
             },
             because: prescribed.because,
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
+            bands: match &block.basis {
+                LoadBasis::Band(label) => {
+                    [false, true].map(|heavier| kit.band_beside(label, heavier).cloned())
+                }
+                _ => [None, None],
+            },
             loading,
             change,
         }

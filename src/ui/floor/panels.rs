@@ -1,7 +1,7 @@
 //! Panels over the floor: another load, reps in reserve, correction of the last set.
 
 use super::figures::{amount_line, load_word};
-use crate::kit::Kit;
+use crate::kit::{Kit, NotLoadable};
 use crate::session::{Board, Done, What};
 use crate::sheet::{Equipment, SetKey};
 use crate::strength::jump_caution;
@@ -36,9 +36,11 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
 pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
     let wrong = RwSignal::new(None::<String>);
+    let refused = RwSignal::new(None::<NotLoadable>);
     let choose = move |load: Load| {
         if let Some(board) = board.get_untracked() {
             wrong.set(None);
+            refused.set(None);
             app.act(What::LoadChosen {
                 set: board.key,
                 load,
@@ -57,9 +59,28 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
         }
     };
     let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
-        Ok(load) => choose(load),
-        Err(error) => wrong.set(Some(error.to_string())),
+        Ok(load) => {
+            let told = app.model.with_untracked(|model| {
+                let equipment = equipment(model, board.get_untracked()?.key);
+                model.kit.not_loadable(equipment, load)
+            });
+            match told {
+                Some(told) => {
+                    wrong.set(None);
+                    refused.set(Some(told));
+                }
+                None => choose(load),
+            }
+        }
+        Err(error) => {
+            refused.set(None);
+            wrong.set(Some(error.to_string()));
+        }
     };
+    let instead = dynamic(move || match refused.get() {
+        Some(told) => instead(&told, Callback::new(choose)),
+        None => ().into_any(),
+    });
     let figure = text(move || match board.get().and_then(|board| board.load) {
         Some(load) => load.shown(unit.get()),
         None => "?".to_owned(),
@@ -100,11 +121,35 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
                 typed,
             ),
             wrong_word("load-wrong", wrong),
+            instead,
             when(jump, || line("caution", "jump-caution", JUMP_WORDS)),
             as_proposed,
             button("wide strong", "load-use", "Use it", move || close.run(())),
         ],
     )
+}
+
+/// What is said of a typed load that the kit cannot make: the nearest that it makes, and the load all the same, since
+/// plates can be borrowed.
+fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
+    let choice = |part: &'static str, load: Load, label: String| {
+        button("", part, label, move || choose.run(load))
+    };
+    let as_shown = |load: Load| load.shown(told.unit);
+    let below = told
+        .below
+        .map(|load| choice("load-below", load, as_shown(load)));
+    let above = told
+        .above
+        .map(|load| choice("load-above", load, as_shown(load)));
+    let anyway = format!("{} all the same", told.wanted);
+    let anyway = choice("load-anyway", told.wanted, anyway);
+    let buttons = below.into_iter().chain(above).chain([anyway]).collect();
+    vec![
+        line("wrong-word", "load-refused", told.to_string()),
+        choices("pad-row", "what to load", buttons),
+    ]
+    .into_any()
 }
 
 /// What is said of a jump.

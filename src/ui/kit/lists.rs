@@ -1,17 +1,34 @@
 //! Lists of things in the kit: rows that can be taken away, and fields that add one.
 
-use crate::ui::parts::{Mode, button, field, wrong_word};
+use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
 use leptos::prelude::*;
 
-/// One thing, with a button that takes it away.
-pub fn kit_row(what: String, take_away: Callback<()>) -> AnyView {
-    let name = format!("take away {what}");
+/// One thing, with buttons that take it away and, where its place means something, move it.
+pub fn kit_row(
+    what: String,
+    take_away: Callback<()>,
+    up: Option<Callback<()>>,
+    down: Option<Callback<()>>,
+) -> AnyView {
+    let tap = |part: &'static str, word: &'static str, on_tap: Callback<()>| {
+        let name = format!("{word} {what}");
+        tap(
+            "plain",
+            part,
+            Some(text(move || name.clone())),
+            word.into_any(),
+            on_tap,
+        )
+    };
+    let buttons = vec![
+        up.map(|up| tap("thing-up", "move up", up)),
+        down.map(|down| tap("thing-down", "move down", down)),
+        Some(tap("remove", "take away", take_away)),
+    ];
     view! {
         <li class="kit-row">
-            <span>{what}</span>
-            <button class="plain" aria-label=name data-part="remove" on:click=move |_| take_away.run(())>
-                "take away"
-            </button>
+            <span>{what.clone()}</span>
+            <span>{buttons}</span>
         </li>
     }
     .into_any()
