@@ -132,22 +132,20 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
 /// What is said of a typed load that the kit cannot make: the nearest that it makes, and the load all the same, since
 /// plates can be borrowed.
 fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
-    let choice = |part: &'static str, load: Load, label: String| {
-        button("", part, label, move || choose.run(load))
-    };
-    let as_shown = |load: Load| load.shown(told.unit);
+    let take = move |load: Load| move || choose.run(load);
+    let (unit, wanted) = (told.unit, told.wanted);
     let below = told
         .below
-        .map(|load| choice("load-below", load, as_shown(load)));
+        .map(|load| button("wide", "load-below", load.shown(unit), take(load)));
     let above = told
         .above
-        .map(|load| choice("load-above", load, as_shown(load)));
-    let anyway = format!("{} all the same", told.wanted);
-    let anyway = choice("load-anyway", told.wanted, anyway);
-    let buttons = below.into_iter().chain(above).chain([anyway]).collect();
+        .map(|load| button("wide", "load-above", load.shown(unit), take(load)));
+    let anyway = format!("{wanted} all the same");
     vec![
-        line("wrong-word", "load-refused", told.to_string()),
-        choices("pad-row", "what to load", buttons),
+        Some(line("wrong-word", "load-refused", told.to_string())),
+        below,
+        above,
+        Some(button("wide", "load-anyway", anyway, take(wanted))),
     ]
     .into_any()
 }

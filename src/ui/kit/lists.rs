@@ -10,28 +10,25 @@ pub fn kit_row(
     up: Option<Callback<()>>,
     down: Option<Callback<()>>,
 ) -> AnyView {
-    let tap = |part: &'static str, word: &'static str, on_tap: Callback<()>| {
-        let name = format!("{word} {what}");
-        tap(
-            "plain",
-            part,
-            Some(text(move || name.clone())),
-            word.into_any(),
-            on_tap,
-        )
-    };
     let buttons = vec![
-        up.map(|up| tap("thing-up", "move up", up)),
-        down.map(|down| tap("thing-down", "move down", down)),
-        Some(tap("remove", "take away", take_away)),
+        up.map(|up| at_row("thing-up", "move up", &what, up)),
+        down.map(|down| at_row("thing-down", "move down", &what, down)),
+        Some(at_row("remove", "take away", &what, take_away)),
     ];
     view! {
         <li class="kit-row">
-            <span>{what.clone()}</span>
+            <span>{what}</span>
             <span>{buttons}</span>
         </li>
     }
     .into_any()
+}
+
+/// A button of a row, which says what it does to which thing.
+fn at_row(part: &'static str, word: &'static str, what: &str, on_tap: Callback<()>) -> AnyView {
+    let name = format!("{word} {what}");
+    let name = text(move || name.clone());
+    tap("plain", part, Some(name), word.into_any(), on_tap)
 }
 
 /// Fields for a new thing, and the button that adds it. `add` says why not, if so; then the fields stay as they are.
