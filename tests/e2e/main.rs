@@ -10,6 +10,7 @@ mod floor;
 mod looks;
 mod offline;
 mod person;
+mod plates;
 mod refusals;
 mod server;
 mod time_and_order;

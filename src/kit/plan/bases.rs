@@ -12,10 +12,10 @@ pub(super) struct Kind {
     pub count: u8,
 }
 
-/// Place of a base in the list; [`NONE`] where there is no such base.
-pub(super) type Place = u16;
-/// No base.
-pub(super) const NONE: Place = Place::MAX;
+/// Place in a list; [`NONE`] where there is none.
+type Place = u16;
+/// No place.
+const NONE: Place = Place::MAX;
 
 /// Bits that hold how many plates of one kind a base has.
 const BITS: usize = 5;
@@ -29,13 +29,23 @@ struct Draft {
     plates: u16,
 }
 
+/// A base with one more plate.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Step {
+    /// The kind of the plate.
+    pub kind: usize,
+    /// The base with it.
+    pub to: usize,
+}
+
 /// The bases, lightest first; the first is the empty side.
 #[derive(Debug)]
 pub(super) struct Bases {
-    kinds: usize,
     masses: Vec<Fine>,
-    /// For each base and kind, the base with one more plate of that kind.
-    more: Vec<Place>,
+    /// The steps from each base, one after the other, by kind.
+    steps: Vec<Step>,
+    /// Where those of each base begin.
+    begin: Vec<usize>,
     /// For each base the lightest kind on it, 0 for the empty side: what may go on where the heaviest is inside.
     lightest: Vec<u8>,
 }
@@ -54,14 +64,22 @@ impl Bases {
         for (to, &at) in kept.iter().enumerate() {
             place[at] = to as Place;
         }
-        let moved = |&at: &Place| place.get(usize::from(at)).copied().unwrap_or(NONE);
+        let mut steps = Vec::with_capacity(kept.len() * kinds.len());
+        let mut begin = Vec::with_capacity(kept.len() + 1);
+        for &at in &kept {
+            begin.push(steps.len());
+            for (kind, &next) in more[at * kinds.len()..][..kinds.len()].iter().enumerate() {
+                if next != NONE && place[usize::from(next)] != NONE {
+                    let to = usize::from(place[usize::from(next)]);
+                    steps.push(Step { kind, to });
+                }
+            }
+        }
+        begin.push(steps.len());
         Some(Bases {
-            kinds: kinds.len(),
             masses: kept.iter().map(|&at| drafts[at].mass).collect(),
-            more: kept
-                .iter()
-                .flat_map(|&at| more[at * kinds.len()..][..kinds.len()].iter().map(moved))
-                .collect(),
+            steps,
+            begin,
             lightest: kept
                 .iter()
                 .map(|&at| lightest(drafts[at].counts, kinds.len()))
@@ -74,9 +92,9 @@ impl Bases {
         self.masses.len()
     }
 
-    /// The bases with one more plate, kind by kind.
-    pub(super) fn more(&self, base: usize) -> &[Place] {
-        &self.more[base * self.kinds..][..self.kinds]
+    /// The bases with one more plate, the heaviest kind first.
+    pub(super) fn steps(&self, base: usize) -> &[Step] {
+        &self.steps[self.begin[base]..self.begin[base + 1]]
     }
 
     /// The first kind, heaviest first, that lies outside of all that is on the base, where the heaviest goes inside.

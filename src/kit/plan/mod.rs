@@ -32,8 +32,8 @@ pub struct Plan {
     pub changes: Vec<Option<Change>>,
     /// Plates taken off and put on at one side of one bar, all together.
     pub moved: usize,
-    /// True when every way to load was looked at, so that none moves fewer plates. False only for kits far beyond a
-    /// garage: then ways with many small plates were left out.
+    /// True when every way to load was looked at, so that none moves fewer plates. False only far beyond a garage: where
+    /// ways with many small plates were left out, or more than [`PLANNED_TOGETHER_MAX`] loads planned in pieces.
     pub exact: bool,
 }
 
@@ -79,7 +79,12 @@ impl Kit {
             let bar = bars[stretch[0]].unwrap_or(0);
             let ending = match rest.first() {
                 Some(&next) if bars[next] != Some(bar) => Ending::Cleared,
-                _ => Ending::Left,
+                // A piece of a run: what comes after it was not looked at.
+                Some(_) => {
+                    plan.exact = false;
+                    Ending::Left
+                }
+                None => Ending::Left,
             };
             let wanted: Vec<Load> = stretch.iter().map(|&at| loads[at]).collect();
             let laid = self.lay(equipment, &empties[bar], on.as_ref(), &wanted, ending);

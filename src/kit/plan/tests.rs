@@ -128,3 +128,26 @@ fn the_fewest_plates_are_kept_to_where_the_kit_is_beyond_all_bounds() {
     assert!(!plan.exact);
     assert!(plan.loadings.iter().all(Option::is_some));
 }
+
+#[test]
+fn two_pairs_of_eight_kinds_and_eight_loads_are_planned_exactly() {
+    let kinds = [
+        "25 kg", "20 kg", "15 kg", "10 kg", "5 kg", "2.5 kg", "1.25 kg", "0.5 kg",
+    ];
+    let kit = kit(&kinds.map(|mass| (mass, 2)));
+    let loads = [60, 100, 130, 150, 160, 165, 170, 155].map(Load::whole_kg);
+    assert!(kit.plan(Equipment::Barbell, None, &loads).exact);
+}
+
+#[test]
+fn a_run_of_many_loads_is_planned_in_pieces_that_fit() {
+    let kit = Kit::starter(Unit::Kg);
+    let all = kit.loads(Equipment::Barbell);
+    let together = kit.plan(Equipment::Barbell, None, &all[..PLANNED_TOGETHER_MAX]);
+    assert!(together.exact);
+    let plan = kit.plan(Equipment::Barbell, None, &all);
+    assert!(!plan.exact);
+    for (loading, load) in plan.loadings.iter().zip(&all) {
+        assert_eq!(loading.as_ref().map(Loading::load), Some(*load));
+    }
+}

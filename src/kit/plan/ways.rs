@@ -6,7 +6,7 @@
 //! the run is parted in two that meet at the base again, or one more plate stays for the whole run.
 
 use super::super::mass::Window;
-use super::bases::{Bases, NONE};
+use super::bases::{Bases, Step};
 
 /// Moves of plates at one side.
 pub(super) type Moves = u16;
@@ -85,13 +85,8 @@ impl<'a> Ways<'a> {
         }
         let each = self.each(last);
         for base in (0..within).rev() {
-            let from = self.may_add_from(base);
-            let mut fewest = run[base];
-            for &next in &self.bases.more(base)[from..] {
-                if next != NONE {
-                    fewest = fewest.min(run[usize::from(next)] + each);
-                }
-            }
+            let next = self.may_add(base).iter().map(|step| run[step.to]).min();
+            let fewest = run[base].min(next.map_or(NO_WAY, |next| next + each));
             run[base] = fewest;
         }
         let at = self.at(first, last);
@@ -115,10 +110,16 @@ impl<'a> Ways<'a> {
         }
     }
 
-    fn may_add_from(&self, base: usize) -> usize {
+    /// The plates that may go on outside of a base, by the bases that they lead to.
+    fn may_add(&self, base: usize) -> &[Step] {
+        let steps = self.bases.steps(base);
         match self.lying {
-            Lying::HeaviestInside => self.bases.outside_of(base),
-            Lying::Anyhow => 0,
+            Lying::Anyhow => steps,
+            Lying::HeaviestInside => {
+                let outside = self.bases.outside_of(base);
+                let first = steps.partition_point(|step| step.kind < outside);
+                &steps[first..]
+            }
         }
     }
 
@@ -138,14 +139,13 @@ impl<'a> Ways<'a> {
         laid: &mut Vec<Vec<usize>>,
     ) {
         let moves = self.of(first, last)[base];
-        let more = self.bases.more(base);
-        let stays = (self.may_add_from(base)..more.len()).find(|&kind| {
-            let next = more[kind];
-            next != NONE && self.of(first, last)[usize::from(next)] + self.each(last) == moves
-        });
-        if let Some(kind) = stays {
-            side.push(kind);
-            self.lay((first, last), usize::from(more[kind]), side, laid);
+        let stays = self
+            .may_add(base)
+            .iter()
+            .find(|step| self.of(first, last)[step.to] + self.each(last) == moves);
+        if let Some(step) = stays {
+            side.push(step.kind);
+            self.lay((first, last), step.to, side, laid);
             side.pop();
             return;
         }
@@ -185,8 +185,8 @@ impl<'a> Start<'a> {
         for &kind in lies {
             let under = bases.last().copied().flatten();
             bases.push(under.and_then(|base| {
-                let next = ways.bases.more(base)[kind];
-                (next != NONE).then(|| usize::from(next))
+                let mut steps = ways.bases.steps(base).iter();
+                steps.find(|step| step.kind == kind).map(|step| step.to)
             }));
         }
         let rows = ways.loads.len() + 1;
