@@ -37,6 +37,34 @@ pub struct Plan {
     pub exact: bool,
 }
 
+impl Plan {
+    /// These loadings one after the other, from what lies on the bar or from the empty bar.
+    fn following(on_bar: Option<&Loading>, loadings: Vec<Option<Loading>>, exact: bool) -> Plan {
+        let first = loadings.iter().flatten().next();
+        let mut lies = on_bar.cloned().or_else(|| {
+            let per_side = Vec::new();
+            first.map(|first| Loading {
+                per_side,
+                ..first.clone()
+            })
+        });
+        let mut changes = Vec::with_capacity(loadings.len());
+        for loading in &loadings {
+            let both = lies.as_ref().zip(loading.as_ref());
+            changes.push(both.map(|(from, to)| change(from, to)));
+            lies = loading.clone().or(lies);
+        }
+        let steps = changes.iter().flatten();
+        let moved = steps.map(|step| step.off.len() + step.on.len()).sum();
+        Plan {
+            loadings,
+            changes,
+            moved,
+            exact,
+        }
+    }
+}
+
 /// The sides of a stretch of loads: kinds of plates from the inside out.
 struct Laid {
     sides: Vec<Vec<usize>>,
@@ -54,12 +82,8 @@ impl Kit {
     pub fn plan(&self, equipment: Equipment, on_bar: Option<&Loading>, loads: &[Load]) -> Plan {
         let empties = self.empties(equipment);
         let bars = self.bars_for(equipment, &empties, on_bar, loads);
-        let mut plan = Plan {
-            loadings: vec![None; loads.len()],
-            changes: vec![None; loads.len()],
-            moved: 0,
-            exact: true,
-        };
+        let mut loadings: Vec<Option<Loading>> = vec![None; loads.len()];
+        let mut exact = true;
         let makeable: Vec<usize> = (0..loads.len()).filter(|&at| bars[at].is_some()).collect();
         let mut on = on_bar.cloned();
         let mut rest = &makeable[..];
@@ -70,8 +94,7 @@ impl Kit {
             if !empty.is_of(lies) || !window.holds(lies.mass(empty.mass) / 2) {
                 break;
             }
-            plan.changes[at] = Some(change(lies, lies));
-            plan.loadings[at] = on.clone();
+            loadings[at] = on.clone();
             rest = &rest[1..];
         }
         while let Some(stretch) = self.stretch(rest, &bars, loads) {
@@ -79,27 +102,36 @@ impl Kit {
             let bar = bars[stretch[0]].unwrap_or(0);
             let ending = match rest.first() {
                 Some(&next) if bars[next] != Some(bar) => Ending::Cleared,
-                // A piece of a run: what comes after it was not looked at.
+                // A piece of a run: what comes after it is not looked at.
                 Some(_) => {
-                    plan.exact = false;
+                    exact = false;
                     Ending::Left
                 }
                 None => Ending::Left,
             };
             let wanted: Vec<Load> = stretch.iter().map(|&at| loads[at]).collect();
             let laid = self.lay(equipment, &empties[bar], on.as_ref(), &wanted, ending);
-            plan.exact &= laid.exact;
+            exact &= laid.exact;
             for (&at, side) in stretch.iter().zip(laid.sides) {
-                let loading = self.loading_of(&empties[bar], &side);
-                let from = on.unwrap_or_else(|| self.loading_of(&empties[bar], &[]));
-                let change = change(&from, &loading);
-                plan.moved += change.off.len() + change.on.len();
-                plan.changes[at] = Some(change);
-                plan.loadings[at] = Some(loading.clone());
-                on = Some(loading);
+                loadings[at] = Some(self.loading_of(&empties[bar], &side));
             }
+            on = loadings[stretch[stretch.len() - 1]].clone();
         }
-        plan
+        let plan = Plan::following(on_bar, loadings, exact);
+        if exact {
+            return plan;
+        }
+        let fewest = loads.iter().zip(&bars).map(|(&load, bar)| {
+            let empty = &empties[(*bar)?];
+            let mass = self.mass_of(equipment, empty, load)?;
+            Some(self.loading_of(empty, &self.fewest_kinds(equipment, mass)?))
+        });
+        let greedy = Plan::following(on_bar, fewest.collect(), exact);
+        if greedy.moved < plan.moved {
+            greedy
+        } else {
+            plan
+        }
     }
 
     /// Which bar each load goes on, by its place; none where none makes it.
