@@ -78,7 +78,7 @@ async fn kit_weighs_collars_with_their_bar_and_keeps_the_order_of_bands() {
         "return [...document.querySelectorAll('[data-part=\"bands\"] .kit-row > span:first-child')]
                  .map((row) => row.innerText).join() === 'middle band,light band,strong band'";
     person.until(order, "the light band is second").await;
-    picture(&person, "kit").await;
+    picture(&person, "kit-bands").await;
     person.reload().await;
     person.until(order, "the order is kept").await;
     person.close().await;

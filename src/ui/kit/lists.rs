@@ -11,9 +11,14 @@ pub fn kit_row(
     down: Option<Callback<()>>,
 ) -> AnyView {
     let buttons = vec![
-        up.map(|up| at_row("thing-up", "move up", &what, up)),
-        down.map(|down| at_row("thing-down", "move down", &what, down)),
-        Some(at_row("remove", "take away", &what, take_away)),
+        up.map(|up| at_row("thing-up", "up", format!("move up {what}"), up)),
+        down.map(|down| at_row("thing-down", "down", format!("move down {what}"), down)),
+        Some(at_row(
+            "remove",
+            "take away",
+            format!("take away {what}"),
+            take_away,
+        )),
     ];
     view! {
         <li class="kit-row">
@@ -24,9 +29,8 @@ pub fn kit_row(
     .into_any()
 }
 
-/// A button of a row, which says what it does to which thing.
-fn at_row(part: &'static str, word: &'static str, what: &str, on_tap: Callback<()>) -> AnyView {
-    let name = format!("{word} {what}");
+/// A button of a row; its name says what it does to which thing.
+fn at_row(part: &'static str, word: &'static str, name: String, on_tap: Callback<()>) -> AnyView {
     let name = text(move || name.clone());
     tap("plain", part, Some(name), word.into_any(), on_tap)
 }
