@@ -85,7 +85,7 @@ impl Floor {
     }
 
     /// Skips to the first set on a bar.
-    fn to_the_bar(&mut self) {
+    fn go_to_the_bar(&mut self) {
         while self.equipment() != Equipment::Barbell {
             let set = self.slot().unwrap().planned.key;
             self.act(What::SetSkipped { set });
@@ -121,7 +121,7 @@ fn said(board: &Board) -> String {
 #[test]
 fn the_ramp_up_of_the_demo_follows_the_plan() {
     let mut floor = Floor::open("Lower A");
-    floor.to_the_bar();
+    floor.go_to_the_bar();
     let mut lines = Vec::new();
     let mut loads: Vec<Load> = Vec::new();
     let mut moved = 0;
