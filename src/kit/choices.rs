@@ -3,6 +3,7 @@
 use crate::order;
 use crate::units::Load;
 use rust_decimal::Decimal;
+use std::sync::Arc;
 
 /// Loads that can be made: a list, or every multiple of a step.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -11,7 +12,7 @@ pub struct Choices(Inner);
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Inner {
     /// Rising, each once.
-    Listed(Vec<Load>),
+    Listed(Arc<[Load]>),
     /// Every multiple of a step above zero, from nothing to the largest load.
     Grid(Load),
 }
@@ -21,7 +22,7 @@ impl Choices {
     pub(super) fn listed(mut loads: Vec<Load>) -> Choices {
         order::by_key(&mut loads, |load| *load);
         loads.dedup();
-        Choices(Inner::Listed(loads))
+        Choices(Inner::Listed(loads.into()))
     }
 
     /// Every multiple of `step`, which is above zero.

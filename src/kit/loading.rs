@@ -1,5 +1,6 @@
 //! The plates on a bar, and what to change from one loading to the next.
 
+use super::mass::{Fine, fine, load_of};
 use super::side::Side;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
@@ -12,10 +13,23 @@ pub struct Loading {
     pub bar: Option<Line>,
     /// Mass of the empty bar or handle.
     pub empty: Load,
-    /// Plates of one side, heaviest first, which is the order from the inside out. Both sides are alike.
+    /// Plates of one side from the inside out. Both sides are alike.
     pub per_side: Vec<Load>,
     /// Unit on display: plates typed in it are shown bare.
     pub unit: Unit,
+}
+
+impl Loading {
+    /// What it weighs, all together.
+    #[must_use]
+    pub fn load(&self) -> Load {
+        load_of(self.mass(fine(self.empty)), self.unit).unwrap_or(self.empty)
+    }
+
+    /// Its mass on a bar of that mass.
+    pub(super) fn mass(&self, empty: Fine) -> Fine {
+        empty + 2 * self.per_side.iter().map(|&plate| fine(plate)).sum::<Fine>()
+    }
 }
 
 impl fmt::Display for Loading {
@@ -35,47 +49,30 @@ impl fmt::Display for Loading {
 pub struct Change {
     /// The bar to change to first, where it is another one; all plates then move.
     pub bar: Option<Line>,
-    /// Plates that come off each side, heaviest first.
+    /// Plates that come off each side, in the order they come off: the outermost first.
     pub off: Vec<Load>,
-    /// Plates that go onto each side, heaviest first.
+    /// Plates that go onto each side, in the order they go on.
     pub on: Vec<Load>,
     /// Unit on display: plates typed in it are shown bare.
     pub unit: Unit,
 }
 
-/// What to change at each side from one loading to the next; plates that both have stay on.
+/// What to change at each side from one loading to the next. A plate comes off only when all outside of it are off.
 #[must_use]
 pub fn change(from: &Loading, to: &Loading) -> Change {
-    if from.bar != to.bar || from.empty != to.empty {
-        return Change {
-            bar: to.bar.clone(),
-            off: from.per_side.clone(),
-            on: to.per_side.clone(),
-            unit: to.unit,
-        };
-    }
+    let same_bar = from.bar == to.bar && from.empty == to.empty;
+    let both = from.per_side.iter().zip(&to.per_side);
+    let stays = if same_bar {
+        both.take_while(|(a, b)| a == b).count()
+    } else {
+        0
+    };
     Change {
-        bar: None,
-        off: without(&from.per_side, &to.per_side),
-        on: without(&to.per_side, &from.per_side),
+        bar: to.bar.clone().filter(|_| !same_bar),
+        off: from.per_side[stays..].iter().rev().copied().collect(),
+        on: to.per_side[stays..].to_vec(),
         unit: to.unit,
     }
-}
-
-/// `plates` less those of `kept`, each as often as it is there.
-fn without(plates: &[Load], kept: &[Load]) -> Vec<Load> {
-    let mut kept = kept.to_vec();
-    plates
-        .iter()
-        .filter(|&plate| match kept.iter().position(|k| k == plate) {
-            Some(at) => {
-                kept.swap_remove(at);
-                false
-            }
-            None => true,
-        })
-        .copied()
-        .collect()
 }
 
 fn listed(plates: &[Load], unit: Unit) -> String {
@@ -88,19 +85,18 @@ fn listed(plates: &[Load], unit: Unit) -> String {
 
 impl fmt::Display for Change {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let on = listed(&self.on, self.unit);
+        let (off, on) = (listed(&self.off, self.unit), listed(&self.on, self.unit));
         if let Some(bar) = &self.bar {
             return match self.on[..] {
                 [] => write!(f, "change to {bar}, empty"),
-                _ => write!(f, "change to {bar}, each side: {on}"),
+                _ => write!(f, "change to {bar}, on {on} each side"),
             };
         }
-        let off = listed(&self.off, self.unit);
         match (&self.off[..], &self.on[..]) {
             ([], []) => f.write_str("same as before"),
-            ([], _) => write!(f, "each side: add {on}"),
-            (_, []) => write!(f, "each side: take off {off}"),
-            _ => write!(f, "each side: swap {off} for {on}"),
+            ([], _) => write!(f, "+{on} each side"),
+            (_, []) => write!(f, "off {off} each side"),
+            _ => write!(f, "off {off}, on {on} each side"),
         }
     }
 }
@@ -123,23 +119,24 @@ mod tests {
         let said = |from: &[&str], to: &[&str]| {
             change(&loaded("bar", from), &loaded("bar", to)).to_string()
         };
-        assert_eq!(
-            said(&["20 kg"], &["20 kg", "1.25 kg"]),
-            "each side: add 1.25"
-        );
+        assert_eq!(said(&["20 kg"], &["20 kg", "1.25 kg"]), "+1.25 each side");
         assert_eq!(
             said(&["20 kg", "1.25 kg"], &["20 kg", "2.5 kg"]),
-            "each side: swap 1.25 for 2.5"
+            "off 1.25, on 2.5 each side"
         );
-        assert_eq!(
-            said(&["20 kg", "5 kg"], &["20 kg"]),
-            "each side: take off 5"
-        );
+        assert_eq!(said(&["20 kg", "5 kg"], &["20 kg"]), "off 5 each side");
         assert_eq!(said(&["5 kg", "5 kg"], &["5 kg", "5 kg"]), "same as before");
-        assert_eq!(said(&["5 kg"], &["5 kg", "5 kg"]), "each side: add 5");
+        assert_eq!(said(&["5 kg"], &["5 kg", "5 kg"]), "+5 each side");
+        assert_eq!(said(&[], &["45 lb", "1.25 kg"]), "+45 lb + 1.25 each side");
+    }
+
+    #[test]
+    fn a_plate_under_others_comes_off_after_them() {
+        let from = loaded("bar", &["20 kg", "5 kg", "2.5 kg"]);
+        let to = loaded("bar", &["20 kg", "2.5 kg"]);
         assert_eq!(
-            said(&[], &["45 lb", "1.25 kg"]),
-            "each side: add 45 lb + 1.25"
+            change(&from, &to).to_string(),
+            "off 2.5 + 5, on 2.5 each side"
         );
     }
 
@@ -149,6 +146,6 @@ mod tests {
             &loaded("straight bar", &["5 kg"]),
             &loaded("short bar", &["5 kg"]),
         );
-        assert_eq!(change.to_string(), "change to short bar, each side: 5");
+        assert_eq!(change.to_string(), "change to short bar, on 5 each side");
     }
 }

@@ -30,6 +30,32 @@ pub(super) fn nano(mass: Fine) -> i128 {
     (mass + FINE_PER_NANO_KG / 2).div_euclid(FINE_PER_NANO_KG)
 }
 
+/// The masses of one side, from the least to the most, that make a load: more than one only by rounding.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Window {
+    /// Least mass; below zero where the bar alone is too heavy.
+    pub(super) low: Fine,
+    /// Most mass.
+    pub(super) high: Fine,
+}
+
+impl Window {
+    /// What two sides alike must weigh each to make `load` on a bar of `empty`, told apart as loads are.
+    pub(super) fn new(load: Load, empty: Fine) -> Window {
+        let least = nano(fine(load)) * FINE_PER_NANO_KG - FINE_PER_NANO_KG / 2 - empty;
+        let most = least + FINE_PER_NANO_KG - 1;
+        Window {
+            low: -(-least).div_euclid(2),
+            high: most.div_euclid(2),
+        }
+    }
+
+    /// True when that mass makes the load.
+    pub(super) fn holds(self, mass: Fine) -> bool {
+        self.low <= mass && mass <= self.high
+    }
+}
+
 /// The load of that mass, in `unit` where that is exact, else in the other unit, else in billionths of a kilogram.
 ///
 /// None below zero or above what a load may be.

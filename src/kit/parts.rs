@@ -1,5 +1,6 @@
 //! What stands in the garage, as written and edited; a [`super::Kit`] is made of it once it is checked.
 
+use super::mass::{Fine, fine};
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
 use serde::{Deserialize, Serialize};
@@ -28,8 +29,19 @@ pub const BANDS_MAX: usize = 20;
 pub struct Bar {
     /// Name on screen.
     pub name: Line,
-    /// Mass, with its collars where they are always on. Home bars differ: weigh them (common practice, no source).
+    /// Mass without plates. Home bars differ: weigh them (common practice, no source).
     pub mass: Load,
+    /// Mass of the two collars that close the sleeves together, where `mass` is without them: they are a part of
+    /// every load on this bar.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub collars: Option<Load>,
+}
+
+impl Bar {
+    /// What the bar weighs without plates, collars on.
+    pub(super) fn with_collars(&self) -> Fine {
+        fine(self.mass) + self.collars.map_or(0, fine)
+    }
 }
 
 /// Plates of one mass.
@@ -50,6 +62,13 @@ pub struct Handle {
     pub mass: Load,
     /// How many are loaded alike at once, 1 or 2. Two need twice the plates.
     pub count: u8,
+}
+
+impl Handle {
+    /// What one handle weighs without plates.
+    pub(super) fn empty(&self) -> Fine {
+        fine(self.mass)
+    }
 }
 
 /// A weight stack.
@@ -90,7 +109,7 @@ pub struct KitParts {
     /// Weight stacks, at most 10.
     #[serde(default)]
     pub stacks: Vec<Stack>,
-    /// Bands by label, at most 20.
+    /// Bands by label, the lightest first, at most 20. Only their order is known.
     #[serde(default)]
     pub bands: Vec<Line>,
     /// Smallest step of any other load (a belt, a sled, a vest), above zero.
@@ -143,7 +162,7 @@ impl fmt::Display for UnfitKit {
             UnfitKit::NoMass { what } => write!(f, "{what} must have a mass above zero"),
             UnfitKit::Pairs { plate, given } => write!(
                 f,
-                "the {plate} plate has {given} pairs, it must have 1 to {PAIRS_MAX}"
+                "the {plate} plate has {given} pairs, it must have 1 to {PAIRS_MAX}: one plate alone goes on no bar"
             ),
             UnfitKit::TwinPlates(mass) => write!(
                 f,
@@ -189,6 +208,9 @@ impl KitParts {
         massive("the smallest step", self.smallest_step)?;
         for bar in &self.bars {
             massive("a bar", bar.mass)?;
+            if let Some(mass) = bar.collars {
+                massive("a pair of collars", mass)?;
+            }
         }
         for &mass in &self.dumbbells {
             massive("a dumbbell", mass)?;

@@ -2,51 +2,41 @@
 
 use super::choices::Choices;
 use super::loading::Loading;
-use super::mass::{fine, load_of, nano};
-use super::parts::{KitParts, Stack, UnfitKit};
+use super::made::Made;
+use super::mass::{Fine, Window, load_of};
+use super::parts::{KitParts, UnfitKit};
 use super::side::Side;
 use crate::order;
 use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
-use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
-/// What stands in the garage, checked.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+/// What stands in the garage, checked, with the loads that it makes.
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(try_from = "KitParts", into = "KitParts")]
-pub struct Kit(KitParts);
-
-/// Something that plates are put on.
-struct Empty<'a> {
-    name: Option<&'a Line>,
-    mass: Load,
+pub struct Kit {
+    parts: KitParts,
+    made: Arc<Made>,
 }
 
-impl Stack {
-    /// The loads at the positions of the pin, rising.
-    pub(super) fn positions(&self) -> impl Iterator<Item = Load> {
-        let steps = if self.step.is_zero() {
-            Decimal::ZERO
-        } else {
-            ((self.last.kg() - self.first.kg()) / self.step.kg()).floor()
-        };
-        let mut next = Decimal::ZERO;
-        std::iter::from_fn(move || {
-            let at = next;
-            next += Decimal::ONE;
-            (at <= steps).then(|| self.first.plus(self.step.times(at)))
-        })
+/// The loads follow from the parts.
+impl PartialEq for Kit {
+    fn eq(&self, other: &Kit) -> bool {
+        self.parts == other.parts
     }
+}
 
-    /// All loads: each position with any of the add-ons on top.
-    fn loads(&self) -> Vec<Load> {
-        let mut loads: Vec<Load> = self.positions().collect();
-        for &add_on in &self.add_ons {
-            let with: Vec<Load> = loads.iter().map(|load| load.plus(add_on)).collect();
-            loads.extend(with);
-        }
-        loads
-    }
+impl Eq for Kit {}
+
+/// Something that plates are put on.
+pub(super) struct Empty<'a> {
+    /// Name of a bar.
+    pub(super) name: Option<&'a Line>,
+    /// Its mass without plates, collars on.
+    pub(super) mass: Fine,
+    /// The same as a load.
+    pub(super) shown: Load,
 }
 
 impl Kit {
@@ -59,38 +49,32 @@ impl Kit {
         order::by_key(&mut parts.dumbbells, |load| *load);
         parts.dumbbells.dedup();
         order::by_key(&mut parts.plates, |kind| std::cmp::Reverse(kind.mass));
-        Side::new(&parts.plates, 1)?;
-        Ok(Kit(parts))
+        let made = Arc::new(Made::new(&parts)?);
+        Ok(Kit { parts, made })
     }
 
     /// What it is made of; change a copy and check it again with [`Kit::new`].
     #[must_use]
     pub fn parts(&self) -> &KitParts {
-        &self.0
+        &self.parts
     }
 
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {
-        self.0.unit
+        self.parts.unit
     }
 
     /// All loads of `equipment`; for body and other equipment every multiple of the smallest step; none for bands.
     #[must_use]
     pub fn choices(&self, equipment: Equipment) -> Choices {
         match equipment {
-            Equipment::Barbell | Equipment::Handle => {
-                let side = self.side(equipment);
-                let empties = self.empties(equipment);
-                let on_each = empties.iter().flat_map(|empty| self.loads_on(empty, &side));
-                Choices::listed(on_each.collect())
-            }
-            Equipment::Dumbbell => Choices::listed(self.0.dumbbells.clone()),
-            Equipment::Stack => {
-                Choices::listed(self.0.stacks.iter().flat_map(Stack::loads).collect())
-            }
+            Equipment::Barbell => self.made.on_bars.0.clone(),
+            Equipment::Handle => self.made.on_handles.clone(),
+            Equipment::Dumbbell => self.made.dumbbells.clone(),
+            Equipment::Stack => self.made.on_stacks.0.clone(),
             Equipment::Band => Choices::listed(Vec::new()),
-            Equipment::Body | Equipment::Other => Choices::grid(self.0.smallest_step),
+            Equipment::Body | Equipment::Other => Choices::grid(self.parts.smallest_step),
         }
     }
 
@@ -98,21 +82,13 @@ impl Kit {
     /// all of `equipment` where none makes exactly `load`.
     #[must_use]
     pub fn choices_beside(&self, equipment: Equipment, load: Load) -> Choices {
-        let beside = match equipment {
-            Equipment::Barbell => {
-                let side = self.side(equipment);
-                self.empties(equipment)
-                    .iter()
-                    .map(|empty| Choices::listed(self.loads_on(empty, &side).collect()))
-                    .find(|choices| choices.contains(load))
-            }
-            Equipment::Stack => {
-                let mut each = self.0.stacks.iter().map(|s| Choices::listed(s.loads()));
-                each.find(|choices| choices.contains(load))
-            }
-            _ => None,
+        let each = match equipment {
+            Equipment::Barbell => &self.made.on_bars.1[..],
+            Equipment::Stack => &self.made.on_stacks.1[..],
+            _ => &[],
         };
-        beside.unwrap_or_else(|| self.choices(equipment))
+        let beside = each.iter().find(|choices| choices.contains(load));
+        beside.map_or_else(|| self.choices(equipment), Choices::clone)
     }
 
     /// All achievable loads, rising, each once; empty for bands, and for body and other equipment, where every
@@ -165,63 +141,65 @@ impl Kit {
     /// where it cannot be made, and for equipment without plates.
     #[must_use]
     pub fn loading(&self, equipment: Equipment, load: Load) -> Option<Loading> {
-        let side = self.side(equipment);
-        let wanted = nano(fine(load));
         self.empties(equipment).iter().find_map(|empty| {
-            let total = |mass| nano(fine(empty.mass) + 2 * mass);
-            let mass = side.first_where(|mass| total(mass) >= wanted)?;
-            if total(mass) != wanted {
-                return None;
-            }
+            let mass = self.mass_of(equipment, empty, load)?;
             Some(Loading {
                 bar: empty.name.cloned(),
-                empty: empty.mass,
-                per_side: side.plates(mass)?,
-                unit: self.0.unit,
+                empty: empty.shown,
+                per_side: self.side(equipment).plates(mass)?,
+                unit: self.parts.unit,
             })
         })
     }
 
-    fn empties(&self, equipment: Equipment) -> Vec<Empty<'_>> {
+    pub(super) fn empties(&self, equipment: Equipment) -> Vec<Empty<'_>> {
+        let empty = |name, mass| {
+            let shown = load_of(mass, self.parts.unit)?;
+            Some(Empty { name, mass, shown })
+        };
         match equipment {
-            Equipment::Barbell => self
-                .0
-                .bars
-                .iter()
-                .map(|bar| Empty {
-                    name: Some(&bar.name),
-                    mass: bar.mass,
-                })
-                .collect(),
-            Equipment::Handle => self
-                .0
-                .handles
-                .iter()
-                .map(|handle| Empty {
-                    name: None,
-                    mass: handle.mass,
-                })
-                .collect(),
+            Equipment::Barbell => {
+                let bars = self.parts.bars.iter();
+                bars.filter_map(|bar| empty(Some(&bar.name), bar.with_collars()))
+                    .collect()
+            }
+            Equipment::Handle => {
+                let handles = self.parts.handles.iter();
+                handles
+                    .filter_map(|handle| empty(None, handle.empty()))
+                    .collect()
+            }
             _ => Vec::new(),
         }
     }
 
-    fn side(&self, equipment: Equipment) -> Side {
-        let at_once = match (equipment, &self.0.handles) {
-            (Equipment::Handle, Some(handle)) => handle.count,
-            _ => 1,
-        };
-        Side::new(&self.0.plates, at_once).expect("the sums were counted when the kit was made")
+    pub(super) fn side(&self, equipment: Equipment) -> &Side {
+        match equipment {
+            Equipment::Handle => self.made.handle.as_ref().unwrap_or(&self.made.bar),
+            _ => &self.made.bar,
+        }
     }
 
-    fn loads_on<'a>(
-        &'a self,
+    /// How many bars or handles are loaded alike at once.
+    pub(super) fn at_once(&self, equipment: Equipment) -> u8 {
+        match (equipment, &self.parts.handles) {
+            (Equipment::Handle, Some(handle)) => handle.count,
+            _ => 1,
+        }
+    }
+
+    /// The mass of one side that makes `load`; none where it cannot be made.
+    pub(super) fn mass_of(
+        &self,
+        equipment: Equipment,
         empty: &Empty<'_>,
-        side: &'a Side,
-    ) -> impl Iterator<Item = Load> + use<'a> {
-        let bar = fine(empty.mass);
-        side.masses()
-            .filter_map(move |mass| load_of(bar + 2 * mass, self.0.unit))
+        load: Load,
+    ) -> Option<Fine> {
+        let window = Window::new(load, empty.mass);
+        let mass = self
+            .side(equipment)
+            .first_where(|mass| mass >= window.low)?;
+        (mass <= window.high).then_some(mass)
     }
 }
 
@@ -234,6 +212,6 @@ impl TryFrom<KitParts> for Kit {
 
 impl From<Kit> for KitParts {
     fn from(kit: Kit) -> KitParts {
-        kit.0
+        kit.parts
     }
 }

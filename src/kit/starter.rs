@@ -40,6 +40,7 @@ impl Kit {
             bars: vec![Bar {
                 name: line("straight bar"),
                 mass: load(bar),
+                collars: None,
             }],
             plates: plates
                 .iter()

@@ -78,6 +78,7 @@ fn the_bar_named_first_is_used_and_steps_stay_on_it() {
         parts.bars.push(Bar {
             name: Line::new("odd bar").unwrap(),
             mass: load("21 kg"),
+            collars: None,
         });
     })
     .unwrap();

@@ -1,8 +1,10 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
+use super::bar::Means;
+use super::event::EventId;
 use super::slot::{Slot, Status};
 use super::state::State;
-use crate::kit::{Change, Kit, Loading, change};
+use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
@@ -60,6 +62,8 @@ pub struct Board {
     pub because: SetBecause,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
+    /// The next lighter and the next heavier band of the kit, for a set with a band.
+    pub bands: [Option<Line>; 2],
     /// Plates on the bar, for a barbell.
     pub loading: Option<Loading>,
     /// What changes on the bar since the set before.
@@ -82,7 +86,7 @@ impl Board {
 
 impl State {
     /// What was proposed for the block of `slot`: at its swap, else at the beginning.
-    fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+    pub(super) fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
         if let Some(swapped) = slot.swap.and_then(|at| self.swapped.get(at)) {
             return Some(&swapped.proposal);
         }
@@ -94,19 +98,22 @@ impl State {
     }
 
     /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
-    fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
+    pub(super) fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
         let own = self.block_of(slot);
         own.exercise.id == block.exercise.id && own.basis == block.basis
     }
 
-    /// The sets of the block of `slot` that were done in this session.
-    fn done_of(&self, slot: &Slot) -> Vec<DoneSet> {
+    /// The sets of the block of `slot` that were done in this session: all, or those logged before an event.
+    pub(super) fn done_of(&self, slot: &Slot, before: Option<EventId>) -> Vec<DoneSet> {
         let block = self.block_of(slot);
         self.slots
             .iter()
             .filter(|other| other.planned.key.block == block.id)
             .filter_map(|other| {
                 let logged = other.logged()?;
+                if before.is_some_and(|before| logged.event >= before) {
+                    return None;
+                }
                 // A set of another exercise says nothing of this one: it is as if it had been passed over.
                 let same = self.is_alike(other, block);
                 Some(DoneSet {
@@ -126,7 +133,7 @@ impl State {
             self.block_of(slot),
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
-            &self.done_of(slot),
+            &self.done_of(slot, None),
             best_e1rm(history),
             kit,
         )
@@ -149,7 +156,7 @@ impl State {
             let tried = done.reps.is_none_or(|reps| reps.get() > 0);
             tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
         };
-        let done = self.done_of(slot).into_iter().filter(counts);
+        let done = self.done_of(slot, None).into_iter().filter(counts);
         let best = done
             .filter_map(|done| done.load)
             .chain(best_lately(history, &block.shape(), assists))
@@ -169,20 +176,12 @@ impl State {
         let planned = &slot.planned;
         let prescribed = self.prescribe(slot, kit, history);
         let load = slot.load.or(prescribed.load);
-        let equipment = block.exercise.equipment;
-        let loading = load.and_then(|load| kit.loading(equipment, load));
-        let change = loading.as_ref().and_then(|loading| {
-            let like = |other: &&Slot| {
-                other.logged().is_some() && self.block_of(other).exercise.equipment == equipment
-            };
-            let before = self
-                .slots
-                .iter()
-                .filter(like)
-                .max_by_key(|slot| slot.logged().map(|logged| logged.event))?;
-            let before = kit.loading(equipment, before.logged()?.done.load?)?;
-            Some(change(&before, loading))
-        });
+        let means = Means {
+            kit,
+            slot,
+            e1rm: best_e1rm(history),
+        };
+        let (loading, change) = load.map_or((None, None), |load| self.on_bar(&means, load));
         let cue = match block.cues.len() {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
@@ -232,6 +231,12 @@ impl State {
             },
             because: prescribed.because,
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
+            bands: match &block.basis {
+                LoadBasis::Band(label) => {
+                    [false, true].map(|heavier| kit.band_beside(label, heavier).cloned())
+                }
+                _ => [None, None],
+            },
             loading,
             change,
         }

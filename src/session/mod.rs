@@ -4,6 +4,7 @@
 //! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`State::deadline_ms`] says when the
 //! floor must look again.
 
+mod bar;
 mod board;
 mod done;
 mod effective;

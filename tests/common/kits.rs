@@ -28,7 +28,11 @@ fn stack() -> impl Strategy<Value = Stack> {
 }
 
 fn bar() -> impl Strategy<Value = Bar> {
-    (line(), mass()).prop_map(|(name, mass)| Bar { name, mass })
+    (line(), mass(), option::of(mass())).prop_map(|(name, mass, collars)| Bar {
+        name,
+        mass,
+        collars,
+    })
 }
 
 fn handle() -> impl Strategy<Value = Handle> {

@@ -12,6 +12,7 @@ mod offline;
 mod own;
 mod paper;
 mod person;
+mod plates;
 mod refusals;
 mod server;
 mod share;

@@ -8,6 +8,7 @@ use std::thread;
 
 use serde_json::{Value, json};
 
+use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::serve::{Host, Options};
 use crate::setup::{Browser, Tools};
@@ -42,6 +43,7 @@ pub fn run() -> Outcome<()> {
     figures.insert("sheet.taps_to_block", taps);
     let length = step("Link of a sheet", || link::length(&browser))?;
     figures.insert("sheet.link_bytes", length);
+    figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
 }
 
@@ -153,6 +155,50 @@ fn start(browser: &Browser) -> Outcome<f64> {
     Ok(median(times))
 }
 
+/// Times of the core in microseconds, and how many times as long other ways to the same plate plan take.
+///
+/// Criterion runs all of them one after the other in one run of `tests/bench` and keeps its estimates in files, of which
+/// the medians are taken.
+fn core_times() -> Outcome<Figures> {
+    let next = "run `cargo bench -p stanchion-bench` and look at what it says";
+    run_tool(
+        tool("cargo")
+            .args(["bench", "-p", "stanchion-bench", "--bench", "core"])
+            .current_dir(places::root()),
+        next,
+    )?;
+    let of = |name: &str| {
+        let file = places::target("criterion")
+            .join(name)
+            .join("new/estimates.json");
+        let text =
+            fs::read_to_string(&file).or_next(format!("reading the times of {name}"), next)?;
+        microseconds(&text)
+            .ok_or_else(|| Failure::new(format!("no median in the times of {name}"), next))
+    };
+    let plan = of("plate_plan/plan")?;
+    Ok(Figures::from([
+        ("core.plate_plan_us", plan),
+        ("core.plate_plan_rich_us", of("plate_plan/rich")?),
+        (
+            "core.plate_plan_bruteforce_ratio",
+            of("plate_plan/bruteforce")? / plan,
+        ),
+        (
+            "core.plate_plan_solver_ratio",
+            of("plate_plan/solver")? / plan,
+        ),
+        ("core.propose_sheet_us", of("propose_sheet/warm")?),
+        ("core.propose_sheet_cold_us", of("propose_sheet/cold")?),
+    ]))
+}
+
+/// The median of Criterion's estimates, which are in nanoseconds, in microseconds.
+fn microseconds(estimates: &str) -> Option<f64> {
+    let estimates: Value = serde_json::from_str(estimates).ok()?;
+    Some(estimates["median"]["point_estimate"].as_f64()? / 1000.0)
+}
+
 /// Waits for the app's mark; milliseconds since the navigation began.
 pub fn once_ready(session: &Session) -> Outcome<f64> {
     let script = format!(
@@ -198,6 +244,14 @@ mod tests {
     fn the_median_is_the_middle_one_in_value() {
         assert_eq!(median(vec![9.0, 1.0, 100.0]), 9.0);
         assert_eq!(median(vec![4.0, 1.0, 3.0, 100.0]), 3.5);
+    }
+
+    #[test]
+    fn a_time_is_the_median_of_the_estimates() {
+        let estimates = r#"{"mean":{"point_estimate":9.0},"median":{"point_estimate":52210.5}}"#;
+        assert_eq!(microseconds(estimates), Some(52.2105));
+        assert_eq!(microseconds("{}"), None);
+        assert_eq!(microseconds("nothing"), None);
     }
 
     #[test]

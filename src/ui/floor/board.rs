@@ -1,6 +1,8 @@
 //! The board of a set: its big figures, the bar, the tempo, and where the load comes from.
 
-use super::figures::{Figure, counting, kind_line, load_figure, target_figure, under_way};
+use super::figures::{
+    Figure, bands_line, counting, kind_line, load_figure, target_figure, under_way,
+};
 use super::plates::plates;
 use super::tempo::tempo_strip;
 use crate::cues::Position;
@@ -72,6 +74,7 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
         inside.push(line("caution", "jump-caution", JUMP_WORDS));
     }
     inside.extend(loaded(board, unit));
+    inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
     if !board.warm_up.is_empty() {
         let lines: Vec<String> = board.warm_up.iter().map(ToString::to_string).collect();

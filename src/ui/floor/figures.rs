@@ -102,6 +102,15 @@ pub fn kind_line(board: &Board) -> String {
     }
 }
 
+/// The bands next to the one of the set; none where the kit has no others.
+pub fn bands_line(board: &Board) -> Option<String> {
+    let words = ["lighter", "heavier"].into_iter().zip(&board.bands);
+    let said: Vec<String> = words
+        .filter_map(|(word, band)| Some(format!("{word}: {}", band.as_ref()?)))
+        .collect();
+    (!said.is_empty()).then(|| said.join(" · "))
+}
+
 /// What is under way in the set, by the clock.
 pub fn under_way(model: &Model, now: &Moment) -> Option<Position> {
     let state = model.session.as_ref()?.state();

@@ -1,7 +1,7 @@
 //! Panels over the floor: another load, reps in reserve, correction of the last set.
 
 use super::figures::{amount_line, load_word};
-use crate::kit::Kit;
+use crate::kit::{Kit, NotLoadable};
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::JUMP_WORDS;
@@ -38,9 +38,11 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
 pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
     let wrong = RwSignal::new(None::<String>);
+    let refused = RwSignal::new(None::<NotLoadable>);
     let choose = move |load: Load| {
         if let Some(board) = board.get_untracked() {
             wrong.set(None);
+            refused.set(None);
             app.act(What::LoadChosen {
                 set: board.key,
                 load,
@@ -59,9 +61,28 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
         }
     };
     let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
-        Ok(load) => choose(load),
-        Err(error) => wrong.set(Some(error.to_string())),
+        Ok(load) => {
+            let told = app.model.with_untracked(|model| {
+                let equipment = equipment(model, board.get_untracked()?.key);
+                model.kit.not_loadable(equipment, load)
+            });
+            match told {
+                Some(told) => {
+                    wrong.set(None);
+                    refused.set(Some(told));
+                }
+                None => choose(load),
+            }
+        }
+        Err(error) => {
+            refused.set(None);
+            wrong.set(Some(error.to_string()));
+        }
     };
+    let instead = dynamic(move || match refused.get() {
+        Some(told) => instead(&told, Callback::new(choose)),
+        None => ().into_any(),
+    });
     let figure = text(move || match board.get().and_then(|board| board.load) {
         Some(load) => load.shown(unit.get()),
         None => "?".to_owned(),
@@ -102,11 +123,33 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
                 typed,
             ),
             wrong_word("load-wrong", wrong),
+            instead,
             when(jump, || line("caution", "jump-caution", JUMP_WORDS)),
             as_proposed,
             button("wide strong", "load-use", "Use it", move || close.run(())),
         ],
     )
+}
+
+/// What is said of a typed load that the kit cannot make: the nearest that it makes, and the load all the same, since
+/// plates can be borrowed.
+fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
+    let take = move |load: Load| move || choose.run(load);
+    let (unit, wanted) = (told.unit, told.wanted);
+    let below = told
+        .below
+        .map(|load| button("wide", "load-below", load.shown(unit), take(load)));
+    let above = told
+        .above
+        .map(|load| button("wide", "load-above", load.shown(unit), take(load)));
+    let anyway = format!("{wanted} all the same");
+    vec![
+        Some(line("wrong-word", "load-refused", told.to_string())),
+        below,
+        above,
+        Some(button("wide", "load-anyway", anyway, take(wanted))),
+    ]
+    .into_any()
 }
 
 /// Buttons for reps in reserve.

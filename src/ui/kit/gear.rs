@@ -57,11 +57,18 @@ pub fn gear(app: Stanchion) -> Vec<AnyView> {
 fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: AnyView) -> AnyView {
     let shown = app.of(|model| (things.shown)(model.kit.parts(), model.unit()));
     let rows = dynamic(move || {
+        let rows = shown.get();
+        let count = rows.len();
         let row = |(at, what): (usize, String)| {
-            let take_away = Callback::new(move |()| take_away(app, things, at));
-            kit_row(what, take_away)
+            let take_away = edit(app, things.remove, at);
+            // To move one down is to move the next one up.
+            let up = things.raise.filter(|_| at > 0);
+            let up = up.map(|raise| edit(app, raise, at));
+            let down = things.raise.filter(|_| at + 1 < count);
+            let down = down.map(|raise| edit(app, raise, at + 1));
+            kit_row(what, take_away, up, down)
         };
-        let items: Vec<AnyView> = shown.get().into_iter().enumerate().map(row).collect();
+        let items: Vec<AnyView> = rows.into_iter().enumerate().map(row).collect();
         view! { <ul class="rows">{items}</ul> }.into_any()
     });
     let mut inside = Vec::new();
@@ -72,14 +79,17 @@ fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: An
     section(Some(part), things.title, inside)
 }
 
-fn take_away(app: Stanchion, things: &'static Things, at: usize) {
-    let taken = change(app, &|kit| {
-        (things.remove)(kit, at);
-        Ok(())
-    });
-    if let Err(why) = taken {
-        app.complain(why);
-    }
+/// A change of the list at one place.
+fn edit(app: Stanchion, edit: fn(&mut KitParts, usize), at: usize) -> Callback<()> {
+    Callback::new(move |()| {
+        let changed = change(app, &|kit| {
+            edit(kit, at);
+            Ok(())
+        });
+        if let Err(why) = changed {
+            app.complain(why);
+        }
+    })
 }
 
 /// The fields that add one.

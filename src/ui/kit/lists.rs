@@ -1,20 +1,38 @@
 //! Lists of things in the kit: rows that can be taken away, and fields that add one.
 
-use crate::ui::parts::{Mode, button, field, wrong_word};
+use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
 use leptos::prelude::*;
 
-/// One thing, with a button that takes it away.
-pub fn kit_row(what: String, take_away: Callback<()>) -> AnyView {
-    let name = format!("take away {what}");
+/// One thing, with buttons that take it away and, where its place means something, move it.
+pub fn kit_row(
+    what: String,
+    take_away: Callback<()>,
+    up: Option<Callback<()>>,
+    down: Option<Callback<()>>,
+) -> AnyView {
+    let buttons = vec![
+        up.map(|up| at_row("thing-up", "up", format!("move up {what}"), up)),
+        down.map(|down| at_row("thing-down", "down", format!("move down {what}"), down)),
+        Some(at_row(
+            "remove",
+            "take away",
+            format!("take away {what}"),
+            take_away,
+        )),
+    ];
     view! {
         <li class="kit-row">
             <span>{what}</span>
-            <button class="plain" aria-label=name data-part="remove" on:click=move |_| take_away.run(())>
-                "take away"
-            </button>
+            <span>{buttons}</span>
         </li>
     }
     .into_any()
+}
+
+/// A button of a row; its name says what it does to which thing.
+fn at_row(part: &'static str, word: &'static str, name: String, on_tap: Callback<()>) -> AnyView {
+    let name = text(move || name.clone());
+    tap("plain", part, Some(name), word.into_any(), on_tap)
 }
 
 /// Fields for a new thing, and the button that adds it. `add` says why not, if so; then the fields stay as they are.

@@ -17,6 +17,8 @@ pub struct Things {
     pub shown: fn(&KitParts, Unit) -> Vec<String>,
     /// Takes one away, by its place in the list.
     pub remove: fn(&mut KitParts, usize),
+    /// Moves one a place up, where the order means something; a place that is not there changes nothing.
+    pub raise: Option<fn(&mut KitParts, usize)>,
     /// Adds one, from what was typed into the fields; or says why not.
     pub add: fn(&mut KitParts, &[String], Unit) -> Result<(), String>,
 }
@@ -24,18 +26,29 @@ pub struct Things {
 /// Bars.
 pub const BARS: Things = Things {
     title: "Bars",
-    hint: "Weigh yours with its collars: bars of home gyms differ from what is written on them.",
-    fields: &["name", "mass"],
+    hint: "Weigh yours: bars of home gyms differ from what is written on them. Collars that you weighed apart go in as a \
+           pair; they are a part of every load.",
+    fields: &["name", "mass", "collars as a pair, if apart"],
     shown: |kit, unit| {
-        let bars = kit.bars.iter();
-        bars.map(|bar| format!("{} · {}", bar.name, bar.mass.shown(unit)))
-            .collect()
+        let line = |bar: &Bar| {
+            let collars = bar.collars;
+            let collars = collars.map(|pair| format!(" + collars {}", pair.shown(unit)));
+            let mass = bar.mass.shown(unit);
+            format!("{} · {mass}{}", bar.name, collars.unwrap_or_default())
+        };
+        kit.bars.iter().map(line).collect()
     },
     remove: |kit, at| take_out(&mut kit.bars, at),
+    raise: None,
     add: |kit, typed, unit| {
+        let collars = match typed[2].trim() {
+            "" => None,
+            pair => Some(mass(pair, unit)?),
+        };
         kit.bars.push(Bar {
             name: name(&typed[0])?,
             mass: mass(&typed[1], unit)?,
+            collars,
         });
         Ok(())
     },
@@ -54,11 +67,11 @@ pub const PLATES: Things = Things {
         kit.plates.iter().map(line).collect()
     },
     remove: |kit, at| take_out(&mut kit.plates, at),
+    raise: None,
     add: |kit, typed, unit| {
-        let pairs = typed[1]
-            .trim()
-            .parse()
-            .map_err(|_| "pairs are a number from 1 to 20".to_owned())?;
+        let pairs = typed[1].trim().parse().map_err(|_| {
+            "pairs are a number from 1 to 20: one plate alone goes on no bar".to_owned()
+        })?;
         let mass = mass(&typed[0], unit)?;
         kit.plates.retain(|other| other.mass != mass);
         kit.plates.push(PlatePairs { mass, pairs });
@@ -76,6 +89,7 @@ pub const DUMBBELLS: Things = Things {
         loads.map(|load| load.shown(unit)).collect()
     },
     remove: |kit, at| take_out(&mut kit.dumbbells, at),
+    raise: None,
     add: |kit, typed, unit| {
         let mass = mass(&typed[0], unit)?;
         kit.dumbbells.retain(|other| *other != mass);
@@ -96,6 +110,7 @@ pub const HANDLES: Things = Things {
             .collect()
     },
     remove: |kit, _| kit.handles = None,
+    raise: None,
     add: |kit, typed, unit| {
         let count = typed[1]
             .trim()
@@ -129,6 +144,7 @@ pub const STACKS: Things = Things {
         kit.stacks.iter().map(line).collect()
     },
     remove: |kit, at| take_out(&mut kit.stacks, at),
+    raise: None,
     add: |kit, typed, unit| {
         kit.stacks.push(Stack {
             name: name(&typed[0])?,
@@ -146,11 +162,16 @@ pub const STACKS: Things = Things {
 
 /// Bands.
 pub const BANDS: Things = Things {
-    title: "Bands",
-    hint: "",
+    title: "Bands, the lightest first",
+    hint: "Only their order counts: no load is worked out from a band.",
     fields: &["label"],
     shown: |kit, _| kit.bands.iter().map(ToString::to_string).collect(),
     remove: |kit, at| take_out(&mut kit.bands, at),
+    raise: Some(|kit, at| {
+        if (1..kit.bands.len()).contains(&at) {
+            kit.bands.swap(at - 1, at);
+        }
+    }),
     add: |kit, typed, _| {
         kit.bands.push(name(&typed[0])?);
         Ok(())
@@ -193,6 +214,44 @@ mod tests {
         assert_eq!(
             (PLATES.shown)(&kit, Unit::Kg),
             ["20 kg · 1 pair", "10 kg · 2 pairs"]
+        );
+    }
+
+    #[test]
+    fn one_plate_alone_is_refused() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        let before = kit.clone();
+        let why = (PLATES.add)(&mut kit, &["20".into(), "0.5".into()], Unit::Kg).unwrap_err();
+        assert!(why.contains("one plate alone"), "{why}");
+        assert_eq!(kit, before);
+    }
+
+    #[test]
+    fn collars_weighed_apart_are_a_part_of_the_bar() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        kit.bars.clear();
+        let add = |kit: &mut KitParts, typed: [&str; 3]| {
+            (BARS.add)(kit, &typed.map(str::to_owned), Unit::Kg)
+        };
+        add(&mut kit, ["long bar", "20", " "]).unwrap();
+        add(&mut kit, ["short bar", "15", "0.6"]).unwrap();
+        assert!(add(&mut kit, ["odd bar", "15", "0"]).is_err());
+        assert_eq!(
+            (BARS.shown)(&kit, Unit::Kg),
+            ["long bar · 20 kg", "short bar · 15 kg + collars 0.6 kg"]
+        );
+    }
+
+    #[test]
+    fn a_band_moves_up_by_one_place() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        let raise = BANDS.raise.unwrap();
+        raise(&mut kit, 2);
+        raise(&mut kit, 0);
+        raise(&mut kit, 3);
+        assert_eq!(
+            (BANDS.shown)(&kit, Unit::Kg),
+            ["light band", "strong band", "middle band"]
         );
     }
 

@@ -1,0 +1,85 @@
+//! The plates on the floor and in Kit: the change line follows the plan, a load that cannot be made is told with the
+//! nearest ones, collars count, bands have an order.
+
+use super::browser::Browser;
+use super::looks::picture;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::{begin, end_rest, log};
+
+#[tokio::test]
+async fn the_change_line_follows_the_plan_and_a_load_out_of_the_kit_is_told() {
+    let server = Server::start();
+    let browser = Browser::start("plates");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("more").await;
+    person.tap("order").await;
+    person
+        .tap_css("[data-part=\"order-panel\"] li:nth-child(2) button")
+        .await;
+    person.reads("exercise", "Front squat").await;
+    person.reads("change", "1.25 a side").await;
+    // The change is there during the rest already.
+    for step in [
+        "off 1.25, on 5 + 2.5 each side",
+        "+5 + 1.25 each side",
+        "off 1.25 + 5 + 2.5, on 15 each side",
+    ] {
+        log(&person).await;
+        person.see("rest").await;
+        person.reads("change", step).await;
+        end_rest(&person).await;
+        person.reads("change", step).await;
+    }
+    person.reads("main", "60").await;
+
+    person.tap("load").await;
+    person.type_into("load-typed", "61").await;
+    person
+        .reads("load-refused", "61 kg can't be loaded: 60 or 62.5 kg")
+        .await;
+    picture(&person, "load-refused").await;
+    person.tap("load-above").await;
+    person.reads("load-step-figure", "62.5 kg").await;
+    person.gone("load-refused").await;
+    person.type_into("load-typed", "61").await;
+    person.tap("load-anyway").await;
+    person.reads("load-step-figure", "61 kg").await;
+    person.tap("load-use").await;
+    person.reads("main", "61").await;
+    // With borrowed plates nobody knows what lies where.
+    assert!(!person.has("change").await);
+    person.close().await;
+}
+
+#[tokio::test]
+async fn kit_weighs_collars_with_their_bar_and_keeps_the_order_of_bands() {
+    let server = Server::start();
+    let browser = Browser::start("gear");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-kit").await;
+    person.tap("bar-new").await;
+    for (part, text) in [
+        ("bar-name", "short bar"),
+        ("bar-mass", "15"),
+        ("bar-collars", "0.6"),
+    ] {
+        person.type_into(part, text).await;
+    }
+    person.tap("bar-add").await;
+    person
+        .reads("bars", "short bar · 15 kg + collars 0.6 kg")
+        .await;
+    person
+        .tap_css("button[aria-label=\"move down light band\"]")
+        .await;
+    let order =
+        "return [...document.querySelectorAll('[data-part=\"bands\"] .kit-row > span:first-child')]
+                 .map((row) => row.innerText).join() === 'middle band,light band,strong band'";
+    person.until(order, "the light band is second").await;
+    picture(&person, "kit-bands").await;
+    person.reload().await;
+    person.until(order, "the order is kept").await;
+    person.close().await;
+}
