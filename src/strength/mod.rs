@@ -14,7 +14,7 @@ mod set_load;
 mod words;
 
 pub use because::{Because, Moved, Proposal, Wish};
-pub use curves::{EPLEY_REPS_MAX, OffTheCurve, epley};
+pub use curves::{Curve, OffTheCurve, epley};
 pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
 pub use history::{Performance, SetResult};
 pub use propose::propose;
