@@ -29,8 +29,8 @@ pub fn best_e1rm(history: &[Performance]) -> Option<Load> {
 
 fn of_set(set: &SetResult) -> Option<Load> {
     let reserve = set.reserve.map_or(0, Rir::get);
-    // A missed set has no reps in it to estimate from.
-    if !set.work || reserve > ESTIMATE_RESERVE_MAX || set.reps.get() == 0 {
+    // A missed set has no reps in it to estimate from, a cluster more than could be done in one go.
+    if !set.work || set.unfed.is_some() || reserve > ESTIMATE_RESERVE_MAX || set.reps.get() == 0 {
         return None;
     }
     let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));

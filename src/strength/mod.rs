@@ -2,22 +2,38 @@
 
 mod because;
 mod because_forms;
+mod change;
 mod curves;
 mod estimate;
+mod feed;
+mod filter;
 mod history;
 mod ladder;
+mod level;
+mod normal;
 mod propose;
 mod rules;
 mod safety;
 mod set_because;
 mod set_load;
+mod system;
+mod unfed;
 mod words;
 
 pub use because::{Because, Moved, Proposal, Wish};
+pub use change::{
+    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_since, mdc95, plateau,
+    typical_error,
+};
 pub use curves::{Curve, OffTheCurve, epley};
 pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
+pub use feed::{DAY_CV, RESERVE_SD, unfed};
+pub use filter::{CURVE_SD, DRIFT_SD};
 pub use history::{Performance, SetResult};
+pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use propose::propose;
 pub use safety::{cautions, jump_caution};
 pub use set_because::{OutcomeStep, SetBecause, ShareOf};
 pub use set_load::{DoneSet, Prescribed, set_load};
+pub use system::{system_load, written_load};
+pub use unfed::Unfed;
