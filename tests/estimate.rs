@@ -7,7 +7,7 @@ use stanchion::ledger::performances_of;
 use stanchion::session::{Amount, Done, StageAmount};
 use stanchion::sheet::{LoadBasis, RepTarget, SetKind, Sets, SideMode, Stage, Target};
 use stanchion::strength::{Curve, Performance, Strength, Unfed, best_e1rm, unfed};
-use stanchion::units::{Load, Metres, Rir, Seconds, Share};
+use stanchion::units::{Load, Metres, Seconds, Share};
 
 fn performance(line: Sets, basis: LoadBasis, body_mass: Option<&str>, did: Done) -> Performance {
     let block = block(vec![line], basis, SideMode::Both);
@@ -80,10 +80,9 @@ fn every_kind_of_set_that_says_nothing_gives_its_reason() {
 
 #[test]
 fn reasons_are_sentences() {
-    let reserve = Rir::new(6).unwrap();
     assert_eq!(
-        Unfed::FarFromFailure { reserve }.to_string(),
-        "not in the estimate: 6 left in reserve is too far from failure"
+        Unfed::BodyMassUnknown.to_string(),
+        "not in the estimate: the body mass of that day is not known; say yours in Kit"
     );
     assert_eq!(
         Unfed::OffTheCurve { reps: reps(40) }.to_string(),

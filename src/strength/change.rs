@@ -7,15 +7,14 @@ use super::level::{Strength, days, track};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 
 /// Fewest sessions that feed the estimate over which a plateau is called (common practice, no source).
-pub const PLATEAU_SESSIONS: usize = 6;
+pub const PLATEAU_SESSIONS: usize = 8;
 
 /// Fewest days over which a plateau is called (common practice, no source).
-pub const PLATEAU_DAYS: i64 = 28;
+pub const PLATEAU_DAYS: i64 = 42;
 
-/// A gain below this share over the whole of that time is none: half of the smallest usual step, which is 2 % (American
-/// College of Sports Medicine position stand, Ratamess et al. 2009, Med Sci Sports Exerc 41(3):687–708). The half is a
-/// guess.
-const PLATEAU_GAIN: f64 = 0.01;
+/// A gain of less than this share over the whole of that time is none: what rounding could give. A lower bar calls more
+/// plateaus, and more of them wrongly.
+const PLATEAU_GAIN: f64 = 0.000_1;
 
 /// What a change is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,7 +38,7 @@ pub struct Change {
     pub told: Told,
 }
 
-/// No gain for weeks.
+/// No gain at all for weeks.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plateau {
     /// Since when.
@@ -89,10 +88,7 @@ pub fn change_since(
 }
 
 fn between(then: &Strength, now: &Strength) -> Change {
-    let variance = f64::midpoint(
-        then.state().apart_from_curve(),
-        now.state().apart_from_curve(),
-    );
+    let variance = f64::midpoint(then.state().variance, now.state().variance);
     let log = now.level() - then.level();
     let detectable = mdc95(variance.sqrt());
     Change {
@@ -108,7 +104,7 @@ fn between(then: &Strength, now: &Strength) -> Change {
     }
 }
 
-/// No gain worth the name over the newest sessions: at least [`PLATEAU_SESSIONS`] that feed the estimate, over at least
+/// No gain over the newest sessions: at least [`PLATEAU_SESSIONS`] that feed the estimate, over at least
 /// [`PLATEAU_DAYS`]; none otherwise.
 ///
 /// Says that nothing is to be seen, not that there is nothing: how often it is wrong stands in `docs/simulation.md`.

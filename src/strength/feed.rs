@@ -75,23 +75,26 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
     if set.reps.get() == 0 {
         return Err(Unfed::Missed);
     }
-    let reserve = set.reserve.map_or(0, Rir::get);
-    if let Some(reserve) = set.reserve.filter(|r| r.get() > ESTIMATE_RESERVE_MAX) {
-        return Err(Unfed::FarFromFailure { reserve });
-    }
+    // More than that is not told well enough to be counted: strength is at least what that much would give.
+    let far = set.reserve.filter(|told| told.get() > ESTIMATE_RESERVE_MAX);
+    let reserve = set.reserve.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
     let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));
     if curve.factor(reps).is_err() {
         return Err(Unfed::OffTheCurve { reps });
     }
-    let count = f64::from(reps.get());
     let told = set.reserve.is_some();
-    // Without a word, who stops short of what was asked for could do no more.
-    let known = told || set.to_limit || set.reps < set.top;
-    let guessed = if set.to_limit && !told {
-        0.0
-    } else {
-        RESERVE_SD
+    // Without a word, who stops short of what was asked for could do hardly more.
+    let short = set.reps < set.top;
+    let known = (told && far.is_none()) || (!told && (set.to_limit || short));
+    let tried = set.to_limit && !told;
+    let guessed = if tried { 0.0 } else { RESERVE_SD };
+    let more = match far {
+        // Told as four: felt as three and a half or more.
+        Some(_) => 0.5,
+        None if !told && !set.to_limit && short => UNTOLD_LEFT,
+        None => 0.0,
     };
+    let count = f64::from(reps.get()) + more;
     let counting = counting_sd(curve, count);
     Ok(Reading {
         at: performance.at,
@@ -102,6 +105,9 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
         at_least: !known,
     })
 }
+
+/// Reps that who stops short of what was asked for, without a word, has left: none or one (a guess).
+const UNTOLD_LEFT: f64 = 0.5;
 
 /// The natural logarithm of a load in kilograms.
 pub(super) fn log_kg(load: Load) -> f64 {
@@ -159,11 +165,6 @@ mod tests {
         assert_eq!(why(|p| p.basis = None), Some(Unfed::BasisUnknown));
         assert_eq!(why(|p| p.sets[0].load = None), Some(Unfed::NoLoad));
         assert_eq!(why(|p| p.sets[0].reps = Reps::MIN), Some(Unfed::Missed));
-        let reserve = Rir::new(4).unwrap();
-        assert_eq!(
-            why(|p| p.sets[0].reserve = Some(reserve)),
-            Some(Unfed::FarFromFailure { reserve })
-        );
         let reps = Reps::new(30).unwrap();
         assert_eq!(
             why(|p| p.sets[0].reps = reps),
@@ -178,6 +179,7 @@ mod tests {
     #[test]
     fn on_the_body_the_whole_system_counts() {
         let mut added = one(1);
+        added.sets[0].to_limit = true;
         added.basis = Some(LoadBasis::BodyMassPlus);
         added.body_mass = Some(Load::whole_kg(80));
         let reading = session(&added, Curve::Epley).unwrap();
@@ -194,7 +196,8 @@ mod tests {
         };
         assert!(at_least(7, None, false));
         assert!(!at_least(7, None, true));
-        assert!(!at_least(7, Some(2), false));
+        assert!(!at_least(7, Some(3), false));
+        assert!(at_least(7, Some(4), false));
         assert!(!at_least(6, None, false));
     }
 

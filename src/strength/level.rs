@@ -2,7 +2,7 @@
 
 use super::curves::{Curve, OffTheCurve};
 use super::feed::{day_noise, lean, log_kg, session};
-use super::filter::{CURVE_SD, DRIFT_SD, State};
+use super::filter::{DRIFT_SD, State};
 use super::history::Performance;
 use super::normal::{SPAN_80, below};
 use crate::units::{Load, Reps, Unit};
@@ -66,7 +66,7 @@ pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
         let next = match track.last() {
             None => Strength {
                 at: reading.at,
-                state: State::first(&reading, CURVE_SD.powi(2)),
+                state: State::first(&reading),
                 curve,
                 sessions: 1,
             },
@@ -129,7 +129,7 @@ impl Strength {
     /// Variance of [`Strength::level`], the doubt about the lifter's own curve included.
     #[must_use]
     pub fn variance(&self) -> f64 {
-        self.state.level_var
+        self.state.variance_at(0.0)
     }
 
     pub(super) fn state(&self) -> &State {
@@ -197,10 +197,10 @@ impl Strength {
         // Curves are fitted to whole reps: from half a rep below on it is that many.
         let count = f64::from(reps);
         let edge = if reps == 1 { 1.0 } else { count - 0.5 };
-        let (mean, variance) = self.state.seen_at(lean(self.curve, edge));
+        let variance = self.state.variance_at(lean(self.curve, edge));
         let spread = (variance + day_noise(self.curve, count)).sqrt();
         let needed = log_kg(load) + self.curve.factor_at(edge).ln();
-        below((mean - needed) / spread)
+        below((self.level() - needed) / spread)
     }
 
     /// How likely it is that one fresh set with `load` to failure gives `low` to `high` reps, 0 to 1.

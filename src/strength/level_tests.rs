@@ -50,6 +50,16 @@ fn a_steady_lifter_is_known_by_the_curve() {
 }
 
 #[test]
+fn the_maximum_is_less_sure_from_many_reps_than_from_few() {
+    let known = |set| Strength::of(&tried(&[set; 12], 4), Curve::Epley).unwrap();
+    let (many, few) = (known(("80 kg", 10)), known(("100 kg", 2)));
+    assert!(many.variance() > 2.0 * few.variance());
+    // Reps near those that were trained are as sure from either.
+    let ahead = many.reps_at(kg("80 kg")).unwrap();
+    assert!(ahead.low >= reps(7) && ahead.high.is_none_or(|high| high <= reps(13)));
+}
+
+#[test]
 fn days_without_a_session_add_doubt_and_a_clock_set_back_adds_none() {
     let strength = steady();
     let later = strength.on(strength.at() + TimeDelta::days(90));

@@ -1,6 +1,6 @@
 //! Why a set says nothing about strength, as data with its words.
 
-use crate::units::{Reps, Rir};
+use crate::units::Reps;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -34,11 +34,6 @@ pub enum Unfed {
     BasisUnknown,
     /// Not a single rep was done.
     Missed,
-    /// Too many left in reserve to judge by.
-    FarFromFailure {
-        /// So many.
-        reserve: Rir,
-    },
     /// More reps, with the reserve, than the curve holds for: burn-outs among them.
     OffTheCurve {
         /// So many.
@@ -66,9 +61,6 @@ impl fmt::Display for Unfed {
             }
             Unfed::BasisUnknown => f.write_str("kept by an older version without its load basis"),
             Unfed::Missed => f.write_str("no rep was done"),
-            Unfed::FarFromFailure { reserve } => {
-                write!(f, "{reserve} left in reserve is too far from failure")
-            }
             Unfed::OffTheCurve { reps } => {
                 write!(f, "{reps} reps with the reserve, the curve ends before")
             }
