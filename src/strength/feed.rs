@@ -1,7 +1,6 @@
 //! What a session says about strength: its best set near failure as one reading with its noise.
 
 use super::curves::Curve;
-use super::estimate::ESTIMATE_RESERVE_MAX;
 use super::history::{Performance, SetResult};
 use super::system::system_load;
 use super::unfed::Unfed;
@@ -13,12 +12,22 @@ use rust_decimal::prelude::ToPrimitive;
 /// range from 0.5 to 12.1 % (Grgic et al. 2020, Sports Med Open 6:31).
 pub const DAY_CV: f64 = 0.042;
 
+/// Most reps in reserve that are counted as told; of more it is known only that there are more.
+///
+/// Reserve is told about a rep off at 0–5 left (Hackett et al. 2017, J Strength Cond Res 31(8):2162–2168); 3 keeps a
+/// margin (common practice, no source).
+pub const ESTIMATE_RESERVE_MAX: u8 = 3;
+
 /// Error of a reserve that is told or taken to be none, in reps: about one at 0–5 left (Hackett et al. 2017, J Strength
 /// Cond Res 31(8):2162–2168).
 pub const RESERVE_SD: f64 = 1.0;
 
 /// A first session that only says "at least" is taken at its word, with this error more (a guess).
 pub(super) const FIRST_BOUND_SD: f64 = 0.10;
+
+/// The noise of a reading is taken at so many reps, whatever was done: what it would be at 1 to 12 differs by a twentieth
+/// only, and so more reps never count for less.
+const NOISE_REPS: f64 = 5.0;
 
 /// What a session says, on the scale of the natural logarithm of kilograms.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,8 +41,19 @@ pub(super) struct Reading {
     pub lean: f64,
     /// Variance of its error.
     pub noise: f64,
-    /// True when it is only known that strength is no less.
-    pub at_least: bool,
+    /// How it is meant.
+    pub says: Says,
+}
+
+/// How a reading is meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Says {
+    /// Strength was that, give or take its noise.
+    About,
+    /// It was no less: the set stopped as planned.
+    AtLeast,
+    /// It was no more: not a single rep was done.
+    AtMost,
 }
 
 /// Why a set of a session does not feed the estimate; none when it does.
@@ -45,20 +65,24 @@ pub fn unfed(performance: &Performance, set: &SetResult, curve: Curve) -> Option
 /// What a session says: its best set, near failure where any of its sets is known to be; none where no set feeds.
 ///
 /// Where one set came near failure, those before it were not far from it, so the best of all counts. Where none is known
-/// to, all stopped as planned and strength is at least the best of them. Common practice, no source; tried in
-/// `docs/simulation.md`.
+/// to, all stopped as planned and strength is at least the best of them. Where no set gave a rep, it is at most the
+/// lightest of them. Common practice, no source; tried in `docs/simulation.md`.
 pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading> {
     let readings: Vec<Reading> = performance
         .sets
         .iter()
         .filter_map(|set| reading(performance, set, curve).ok())
         .collect();
-    let best = readings
-        .iter()
-        .copied()
-        .reduce(|best, next| if next.value > best.value { next } else { best })?;
+    let (missed, done): (Vec<_>, Vec<_>) = readings
+        .into_iter()
+        .partition(|reading| reading.says == Says::AtMost);
+    let by_value = |a: &Reading, b: &Reading| a.value.total_cmp(&b.value);
+    let Some(best) = done.iter().copied().max_by(by_value) else {
+        return missed.into_iter().min_by(by_value);
+    };
+    let about = done.iter().any(|reading| reading.says == Says::About);
     Some(Reading {
-        at_least: readings.iter().all(|reading| reading.at_least),
+        says: if about { Says::About } else { Says::AtLeast },
         ..best
     })
 }
@@ -72,42 +96,36 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
     }
     let basis = performance.basis.as_ref().ok_or(Unfed::BasisUnknown)?;
     let load = system_load(basis, set.load, performance.body_mass)?;
-    if set.reps.get() == 0 {
-        return Err(Unfed::Missed);
-    }
     // More than that is not told well enough to be counted: strength is at least what that much would give.
     let far = set.reserve.filter(|told| told.get() > ESTIMATE_RESERVE_MAX);
     let reserve = set.reserve.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
-    let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));
+    let missed = set.reps.get() == 0;
+    // A miss is judged at one rep: that much there was not.
+    let reps = Reps::saturating(i64::from(set.reps.get().max(1)) + i64::from(reserve));
     if curve.factor(reps).is_err() {
         return Err(Unfed::OffTheCurve { reps });
     }
     let told = set.reserve.is_some();
-    // Without a word, who stops short of what was asked for could do hardly more.
-    let short = set.reps < set.top;
-    let known = (told && far.is_none()) || (!told && (set.to_limit || short));
+    // Without a word, who stops short of what was asked for is taken to have no more: on the low side.
+    let says = match set.reserve {
+        _ if missed => Says::AtMost,
+        Some(_) if far.is_none() => Says::About,
+        None if set.to_limit || set.reps < set.top => Says::About,
+        _ => Says::AtLeast,
+    };
     let tried = set.to_limit && !told;
     let guessed = if tried { 0.0 } else { RESERVE_SD };
-    let more = match far {
-        // Told as four: felt as three and a half or more.
-        Some(_) => 0.5,
-        None if !told && !set.to_limit && short => UNTOLD_LEFT,
-        None => 0.0,
-    };
+    // Told as more than three is felt as three and a half or more.
+    let more = if far.is_some() { 0.5 } else { 0.0 };
     let count = f64::from(reps.get()) + more;
-    let counting = counting_sd(curve, count);
     Ok(Reading {
         at: performance.at,
         value: log_kg(load) + curve.factor_at(count).ln(),
         lean: lean(curve, count),
-        noise: DAY_CV.powi(2)
-            + (counting.powi(2) + guessed.powi(2)) * log_per_rep(curve, count).powi(2),
-        at_least: !known,
+        noise: day_noise(curve, NOISE_REPS) + (guessed * log_per_rep(curve, NOISE_REPS)).powi(2),
+        says,
     })
 }
-
-/// Reps that who stops short of what was asked for, without a word, has left: none or one (a guess).
-const UNTOLD_LEFT: f64 = 0.5;
 
 /// The natural logarithm of a load in kilograms.
 pub(super) fn log_kg(load: Load) -> f64 {
@@ -164,7 +182,6 @@ mod tests {
         assert_eq!(why(|p| p.sets[0].work = false), Some(Unfed::NotPlain));
         assert_eq!(why(|p| p.basis = None), Some(Unfed::BasisUnknown));
         assert_eq!(why(|p| p.sets[0].load = None), Some(Unfed::NoLoad));
-        assert_eq!(why(|p| p.sets[0].reps = Reps::MIN), Some(Unfed::Missed));
         let reps = Reps::new(30).unwrap();
         assert_eq!(
             why(|p| p.sets[0].reps = reps),
@@ -188,24 +205,34 @@ mod tests {
 
     #[test]
     fn a_set_that_stopped_as_planned_is_a_bound() {
-        let at_least = |reps, reserve: Option<i64>, to_limit| {
+        let says = |reps, reserve: Option<i64>, to_limit| {
             let mut performance = one(reps);
             performance.sets[0].reserve = reserve.map(|r| Rir::new(r).unwrap());
             performance.sets[0].to_limit = to_limit;
-            session(&performance, Curve::Epley).unwrap().at_least
+            session(&performance, Curve::Epley).unwrap().says
         };
-        assert!(at_least(7, None, false));
-        assert!(!at_least(7, None, true));
-        assert!(!at_least(7, Some(3), false));
-        assert!(at_least(7, Some(4), false));
-        assert!(!at_least(6, None, false));
+        assert_eq!(says(7, None, false), Says::AtLeast);
+        assert_eq!(says(7, None, true), Says::About);
+        assert_eq!(says(7, Some(3), false), Says::About);
+        assert_eq!(says(7, Some(4), false), Says::AtLeast);
+        assert_eq!(says(6, None, false), Says::About);
+    }
+
+    #[test]
+    fn only_a_session_of_misses_is_an_upper_bound() {
+        let of = |sets: &[(&str, u16)]| session(&performed(sets, (5, 7)), Curve::Epley).unwrap();
+        let missed = of(&[("120 kg", 0), ("110 kg", 0)]);
+        assert_eq!(missed.says, Says::AtMost);
+        assert!((missed.value - 110_f64.ln()).abs() < 1e-12);
+        let tried = of(&[("120 kg", 0), ("110 kg", 1)]);
+        assert_eq!(tried.says, Says::About);
     }
 
     #[test]
     fn one_set_near_failure_makes_the_best_count() {
         let both = performed(&[("100 kg", 7), ("100 kg", 6)], (5, 7));
         let reading = session(&both, Curve::Epley).unwrap();
-        assert!(!reading.at_least);
+        assert_eq!(reading.says, Says::About);
         assert!((reading.value - (100.0 * (1.0 + 7.0 / 30.0_f64)).ln()).abs() < 1e-12);
     }
 

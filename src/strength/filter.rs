@@ -7,7 +7,7 @@
 //! doubt about the maximum holds the spread between people, and the doubt about reps near those that were trained does
 //! not. The level is the plain Kalman filter, checked against an independent library in the tests below.
 
-use super::feed::{FIRST_BOUND_SD, Reading};
+use super::feed::{FIRST_BOUND_SD, Reading, Says};
 use super::normal::mean_above;
 
 /// How much strength drifts in a day, as a standard deviation of its logarithm; it grows with the root of the days.
@@ -36,18 +36,18 @@ pub(super) struct State {
 }
 
 impl State {
-    /// After the first reading, of whose level nothing was known before.
-    pub(super) fn first(reading: &Reading) -> State {
-        let more = if reading.at_least {
-            FIRST_BOUND_SD.powi(2)
-        } else {
-            0.0
+    /// After the first reading, of whose level nothing was known before; none where it only says what is too much.
+    pub(super) fn first(reading: &Reading) -> Option<State> {
+        let more = match reading.says {
+            Says::About => 0.0,
+            Says::AtLeast => FIRST_BOUND_SD.powi(2),
+            Says::AtMost => return None,
         };
-        State {
+        Some(State {
             level: reading.value,
             variance: reading.noise + more,
             lean: reading.lean,
-        }
+        })
     }
 
     /// So many days later; a clock that was set back is no time.
@@ -62,13 +62,20 @@ impl State {
     pub(super) fn with(self, reading: &Reading) -> State {
         let spread = (self.variance + reading.noise).sqrt();
         let off = (reading.value - self.level) / spread;
-        let (by, less) = if reading.at_least {
-            // The exact mean and variance of a normal that is known to lie above a value.
+        // The exact mean and variance of a normal that is known to lie above a value, or below.
+        let above = |off: f64| {
             let shift = mean_above(off);
-            (shift.min(INNOVATION_MAX), shift * (shift - off))
-        } else {
-            (off.clamp(-INNOVATION_MAX, INNOVATION_MAX), 1.0)
+            (shift, shift * (shift - off))
         };
+        let (by, less) = match reading.says {
+            Says::About => (off, 1.0),
+            Says::AtLeast => above(off),
+            Says::AtMost => {
+                let (shift, less) = above(-off);
+                (-shift, less)
+            }
+        };
+        let by = by.clamp(-INNOVATION_MAX, INNOVATION_MAX);
         let gain = self.variance / spread;
         State {
             level: self.level + gain * by,

@@ -16,7 +16,7 @@ fn reading(value: f64, lean: f64, noise: f64) -> Reading {
         value,
         lean,
         noise,
-        at_least: false,
+        says: Says::About,
     }
 }
 
@@ -35,7 +35,7 @@ fn run(series: &Value) -> (Vec<State>, f64) {
     for at in 0..values.len() {
         let reading = reading(values[at], leans[at], noises[at]);
         let state = match states.last() {
-            None => State::first(&reading),
+            None => State::first(&reading).unwrap(),
             Some(before) => {
                 let before = before.later(days[at] - days[at - 1], drift_var);
                 let spread = before.variance + reading.noise;
@@ -71,47 +71,68 @@ fn the_filter_agrees_with_an_independent_library() {
 }
 
 #[test]
-fn a_bound_far_below_says_nothing_and_one_above_lifts() {
-    let state = State::first(&reading(4.6, 0.0, 0.003));
-    let bound = |value| Reading {
-        at_least: true,
-        ..reading(value, 0.0, 0.003)
+fn a_bound_far_off_says_nothing_and_one_on_this_side_moves() {
+    let state = State::first(&reading(4.6, 0.0, 0.003)).unwrap();
+    let with = |value, says| {
+        state.with(&Reading {
+            says,
+            ..reading(value, 0.0, 0.003)
+        })
     };
-    let far = state.with(&bound(3.0));
-    assert!((far.level - state.level).abs() < 1e-9);
-    assert!((far.variance - state.variance).abs() < 1e-9);
-    let above = state.with(&bound(4.7));
-    assert!(above.level > state.level);
+    let same = |other: State| {
+        assert!((other.level - state.level).abs() < 1e-9);
+        assert!((other.variance - state.variance).abs() < 1e-9);
+    };
+    same(with(3.0, Says::AtLeast));
+    same(with(6.0, Says::AtMost));
+    assert!(with(4.7, Says::AtLeast).level > state.level);
+    assert!(with(4.5, Says::AtMost).level < state.level);
     // Known to be above is less than known to be there.
-    assert!(above.variance > state.with(&reading(4.7, 0.0, 0.003)).variance);
+    assert!(with(4.7, Says::AtLeast).variance > with(4.7, Says::About).variance);
+}
+
+#[test]
+fn a_miss_alone_is_no_beginning() {
+    let missed = Reading {
+        says: Says::AtMost,
+        ..reading(4.6, 0.0, 0.003)
+    };
+    assert_eq!(State::first(&missed), None);
 }
 
 #[test]
 fn a_slip_of_the_thumb_moves_the_level_only_so_far() {
-    let state = State::first(&reading(4.6, 0.0, 0.003));
+    let state = State::first(&reading(4.6, 0.0, 0.003)).unwrap();
     let ten_times = state.with(&reading(4.6 + 10_f64.ln(), 0.0, 0.003));
     let bound = INNOVATION_MAX * (state.variance + 0.003).sqrt();
     assert!(ten_times.level - state.level <= bound);
 }
 
+fn some_says() -> impl Strategy<Value = Says> {
+    prop::sample::select(vec![Says::About, Says::AtLeast, Says::AtMost])
+}
+
 proptest! {
     #[test]
     fn variances_stay_variances(
-        steps in prop::collection::vec((4.0..5.5_f64, 0.0..0.4_f64, any::<bool>(), -3.0..60.0_f64), 1..60),
+        steps in prop::collection::vec((4.0..5.5_f64, 0.0..0.4_f64, some_says(), -3.0..60.0_f64), 1..60),
     ) {
-        let mut state = State::first(&reading(4.6, 0.2, 0.003));
-        for (value, lean, at_least, days) in steps {
+        let mut state = State::first(&reading(4.6, 0.2, 0.003)).unwrap();
+        for (value, lean, says, days) in steps {
             state = state.later(days, 1.6e-5);
-            state = state.with(&Reading { at_least, ..reading(value, lean, 0.003) });
+            state = state.with(&Reading { says, ..reading(value, lean, 0.003) });
             prop_assert!(state.variance > 0.0, "{state:?}");
             prop_assert!(state.level.is_finite() && (0.0..=0.4).contains(&state.lean));
         }
     }
 
+    /// Higher, or the same meant higher, never gives less: nothing is proposed less for more that was done.
     #[test]
-    fn a_higher_reading_never_gives_a_lower_level(a in 4.0..5.5_f64, b in 4.0..5.5_f64, at_least in any::<bool>()) {
-        let state = State::first(&reading(4.6, 0.2, 0.003)).later(4.0, 1.6e-5);
-        let with = |value| state.with(&Reading { at_least, ..reading(value, 0.15, 0.003) }).level;
-        prop_assert!(with(a.max(b)) >= with(a.min(b)) - 1e-9);
+    fn a_higher_reading_never_gives_a_lower_level(a in 4.0..5.5_f64, b in 4.0..5.5_f64, says in some_says()) {
+        let state = State::first(&reading(4.6, 0.2, 0.003)).unwrap().later(4.0, 1.6e-5);
+        let with = |value, says| state.with(&Reading { says, ..reading(value, 0.15, 0.003) }).level;
+        prop_assert!(with(a.max(b), says) >= with(a.min(b), says) - 1e-9);
+        prop_assert!(with(a, Says::AtMost) <= with(a, Says::About) + 1e-9);
+        prop_assert!(with(a, Says::About) <= with(a, Says::AtLeast) + 1e-9);
     }
 }

@@ -64,22 +64,22 @@ pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
     let mut track: Vec<Strength> = Vec::new();
     for reading in history.iter().filter_map(|done| session(done, curve)) {
         let next = match track.last() {
-            None => Strength {
+            None => State::first(&reading).map(|state| Strength {
                 at: reading.at,
-                state: State::first(&reading),
+                state,
                 curve,
                 sessions: 1,
-            },
+            }),
             Some(last) => {
                 let then = last.on(reading.at);
-                Strength {
+                Some(Strength {
                     state: then.state.with(&reading),
                     sessions: last.sessions + 1,
                     ..then
-                }
+                })
             }
         };
-        track.push(next);
+        track.extend(next);
     }
     track
 }

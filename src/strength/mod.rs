@@ -26,8 +26,8 @@ pub use change::{
     typical_error,
 };
 pub use curves::{Curve, OffTheCurve, epley};
-pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
-pub use feed::{DAY_CV, RESERVE_SD, unfed};
+pub use estimate::best_e1rm;
+pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
 pub use history::{Performance, SetResult};
 pub use level::{Estimate, RepsAhead, Strength, Support, track};

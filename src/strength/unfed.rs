@@ -32,8 +32,6 @@ pub enum Unfed {
     BodyMassUnknown,
     /// What the load is added to is not known, in a row of an older version.
     BasisUnknown,
-    /// Not a single rep was done.
-    Missed,
     /// More reps, with the reserve, than the curve holds for: burn-outs among them.
     OffTheCurve {
         /// So many.
@@ -60,7 +58,6 @@ impl fmt::Display for Unfed {
                 f.write_str("the body mass of that day is not known; say yours in Kit")
             }
             Unfed::BasisUnknown => f.write_str("kept by an older version without its load basis"),
-            Unfed::Missed => f.write_str("no rep was done"),
             Unfed::OffTheCurve { reps } => {
                 write!(f, "{reps} reps with the reserve, the curve ends before")
             }
