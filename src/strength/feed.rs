@@ -80,9 +80,10 @@ pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading
     let Some(best) = done.iter().copied().max_by(by_value) else {
         return missed.into_iter().min_by(by_value);
     };
-    let about = done.iter().any(|reading| reading.says == Says::About);
+    // A missed set came to failure too.
+    let near = !missed.is_empty() || done.iter().any(|reading| reading.says == Says::About);
     Some(Reading {
-        says: if about { Says::About } else { Says::AtLeast },
+        says: if near { Says::About } else { Says::AtLeast },
         ..best
     })
 }
@@ -226,6 +227,8 @@ mod tests {
         assert!((missed.value - 110_f64.ln()).abs() < 1e-12);
         let tried = of(&[("120 kg", 0), ("110 kg", 1)]);
         assert_eq!(tried.says, Says::About);
+        // A miss came to failure: what was done before it was near.
+        assert_eq!(of(&[("100 kg", 7), ("120 kg", 0)]).says, Says::About);
     }
 
     #[test]

@@ -120,6 +120,29 @@ proptest! {
         prop_assert!((single + beyond - 1.0).abs() < 1e-6, "{}", single + beyond);
     }
 
+    /// Within the range of the curve: above it more reps can take a set out of the estimate.
+    #[test]
+    fn more_reps_never_give_less(
+        before in prop::collection::vec((40..140_u16, 1..12_u16), 0..6),
+        last in prop::collection::vec((40..140_u16, 0..12_u16, 0..3_u16), 1..4),
+    ) {
+        let session = |sets: Vec<(u16, u16)>, n: i64| {
+            let loads: Vec<String> = sets.iter().map(|(load, _)| format!("{load} kg")).collect();
+            let sets: Vec<(&str, u16)> = loads.iter().map(String::as_str).zip(sets.iter().map(|set| set.1)).collect();
+            let mut performance = performed(&sets, (5, 7));
+            performance.at += TimeDelta::days(4 * n);
+            performance
+        };
+        let mut history: Vec<Performance> = before.iter().zip(0..).map(|(set, n)| session(vec![*set], n)).collect();
+        let level = |history: &[Performance]| Strength::of(history, Curve::Epley).map(|s| s.level());
+        history.push(session(last.iter().map(|(load, n, _)| (*load, *n)).collect(), 7));
+        let less = level(&history);
+        history.pop();
+        history.push(session(last.iter().map(|(load, n, more)| (*load, (n + more).min(12))).collect(), 7));
+        let more = level(&history);
+        prop_assert!(more >= less.map(|less| less - 1e-9), "{less:?} then {more:?}");
+    }
+
     #[test]
     fn any_history_gives_a_finite_answer(
         sets in prop::collection::vec((1..400_i64, 0..40_u16, -5..90_i64), 0..40),

@@ -18,7 +18,7 @@ use crate::places;
 use crate::say::{Failure, OrNext, Outcome, note, step};
 
 /// Lifters of a full run.
-const LIFTERS: u64 = 200;
+const LIFTERS: u64 = 1000;
 
 /// By how many reps lifters tell too little in reserve, in the second trial (Halperin et al. 2022, Sports Med
 /// 52:377–390).
@@ -46,8 +46,21 @@ pub fn run() -> Outcome<()> {
         let text = serde_json::to_string_pretty(&figures)
             .or_next("writing the figures", "run the command again")?;
         write("target/simulate.json", &(text + "\n"))?;
-        write("docs/simulation.svg", &plot::svg(&honest))
+        write("docs/simulation.svg", &plot::svg(&honest))?;
+        sure_as_it_says(&honest)
     })
+}
+
+/// The 80 % interval must hold 77 to 83 of 100.
+fn sure_as_it_says(results: &Results) -> Outcome<()> {
+    let inside = results.together().level_inside.share();
+    match inside {
+        Some(share) if (0.77..=0.83).contains(&share) => Ok(()),
+        _ => Err(Failure::new(
+            format!("the 80 % interval of the estimate holds {inside:?} of the true maxima"),
+            "look at the noises in src/strength/feed.rs and the drift in src/strength/filter.rs",
+        )),
+    }
 }
 
 fn write(path: &str, text: &str) -> Outcome<()> {
@@ -119,6 +132,21 @@ mod tests {
         // Whole reps make their interval wider, never narrower.
         let reps = sum.reps_inside.share().unwrap();
         assert!((0.76..=0.97).contains(&reps), "{reps}");
+    }
+
+    #[test]
+    fn an_interval_that_holds_too_little_fails_the_run() {
+        let holding = |inside: u64| {
+            let mut tally = Tally::default();
+            (0..100).for_each(|n| tally.level_inside.count(n < inside));
+            let rules = rule::all().into_iter().take(1);
+            Results {
+                rules: rules.map(|rule| (rule, tally.clone())).collect(),
+            }
+        };
+        assert!(sure_as_it_says(&holding(80)).is_ok());
+        assert!(sure_as_it_says(&holding(76)).is_err());
+        assert!(sure_as_it_says(&holding(84)).is_err());
     }
 
     #[test]

@@ -10,8 +10,8 @@ const LEFT: [f64; 2] = [56.0, 376.0];
 const TOP: f64 = 28.0;
 
 /// Where the axes of the first panel end: gain and misses, as shares.
-const GAIN_MAX: f64 = 0.25;
-const MISSED_MAX: f64 = 0.4;
+const GAIN_MAX: f64 = 0.2;
+const MISSED_MAX: f64 = 0.8;
 
 /// The whole picture.
 pub fn svg(results: &Results) -> String {
@@ -32,7 +32,13 @@ pub fn svg(results: &Results) -> String {
         if let (Some(gain), Some(missed)) = (tally.gain.get(), tally.missed.share()) {
             let (x, y) = at(0, missed / MISSED_MAX, gain / GAIN_MAX);
             dot(&mut out, x, y);
-            text(&mut out, x + 7.0, y + 4.0, "start", rule.name);
+            // The name stands where there is room for it.
+            let (aside, anchor) = if missed > MISSED_MAX / 2.0 {
+                (-7.0, "end")
+            } else {
+                (7.0, "start")
+            };
+            text(&mut out, x + aside, y + 4.0, anchor, rule.name);
         }
     }
     panel(
