@@ -7,7 +7,7 @@ use rust_decimal::Decimal;
 use serde_json::json;
 use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
-use stanchion::sheet::{Block, Equipment, Line, PlannedSet, Sheet, Tempo, unroll};
+use stanchion::sheet::{Block, Equipment, Line, LoadBasis, PlannedSet, Sheet, Tempo, unroll};
 use stanchion::strength::{
     Because, Performance, Proposal, SetResult, epley, jump_caution, set_load,
 };
@@ -147,6 +147,8 @@ fn performance(
         session: Uuid::from_u128(4),
         at: "2026-01-05T18:00:00+01:00".parse().unwrap(),
         shape: shape.to_owned(),
+        basis: Some(LoadBasis::External),
+        body_mass: None,
         sets: vec![SetResult {
             load: Some(load(at)),
             reps: reps(done),
@@ -154,6 +156,8 @@ fn performance(
             top: reps(range.1),
             reserve,
             work: true,
+            to_limit: false,
+            unfed: None,
         }],
     }
 }

@@ -58,6 +58,8 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
             session: Uuid::from_u128(4),
             at: now,
             shape: block.shape(),
+            basis: None,
+            body_mass: None,
             sets: vec![SetResult {
                 load: Some(load(at)),
                 reps: reps(*n),
@@ -65,6 +67,8 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
                 top: asked.top(),
                 reserve: None,
                 work: true,
+                to_limit: false,
+                unfed: None,
             }],
         });
         now += chrono::TimeDelta::days(2);

@@ -25,6 +25,8 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
         session: id(0, 9),
         at: time(0),
         shape: block.shape(),
+        basis: None,
+        body_mass: None,
         sets: sets
             .iter()
             .map(|(at, n)| SetResult {
@@ -34,6 +36,8 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
                 top: reps(7),
                 reserve: None,
                 work: true,
+                to_limit: false,
+                unfed: None,
             })
             .collect(),
     }
@@ -209,14 +213,17 @@ fn any_result() -> impl Strategy<Value = SetResult> {
     let reps = common::quantities::reps;
     let load = proptest::option::of(common::quantities::load());
     let reserve = proptest::option::of(common::quantities::rir());
-    (load, reps(), reps(), reps(), reserve, any::<bool>()).prop_map(
-        |(load, reps, low, top, reserve, work)| SetResult {
+    let flags = (any::<bool>(), any::<bool>());
+    (load, reps(), reps(), reps(), reserve, flags).prop_map(
+        |(load, reps, low, top, reserve, (work, to_limit))| SetResult {
             load,
             reps,
             low,
             top,
             reserve,
             work,
+            to_limit,
+            unfed: None,
         },
     )
 }
@@ -265,6 +272,8 @@ proptest! {
                 top: reps(7),
                 reserve: None,
                 work: true,
+                to_limit: false,
+                unfed: None,
             })
             .collect();
         let best = history.sets.iter().filter_map(|set| set.load).max().unwrap();

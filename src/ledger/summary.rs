@@ -3,8 +3,8 @@
 use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order;
 use crate::session::Amount;
-use crate::sheet::{ExerciseId, Line, SetKind, Stage, Target};
-use crate::strength::{Performance, SetResult};
+use crate::sheet::{ExerciseId, Line, RepTarget, SetKind, Stage, Target};
+use crate::strength::{Performance, SetResult, Unfed};
 use crate::units::Reps;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -53,6 +53,8 @@ fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
         session: record.session.0,
         at: record.began,
         shape: block.block.shape(),
+        basis: Some(block.block.basis.clone()),
+        body_mass: record.body_mass,
         sets: block.lines.iter().map(result).collect(),
     }
 }
@@ -68,6 +70,26 @@ fn result(line: &DoneLine) -> SetResult {
         top,
         reserve: line.reserve,
         work: plain && is_plain_work(&line.kind),
+        to_limit: line.kind == SetKind::ToFailure
+            || matches!(line.target, Target::Reps(RepTarget::AtLeast(_))),
+        unfed: unfed(line),
+    }
+}
+
+/// Why this kind of set says nothing about strength. What its figures say is judged by the estimate itself.
+fn unfed(line: &DoneLine) -> Option<Unfed> {
+    match line.kind {
+        SetKind::RampUp { .. } => return Some(Unfed::RampUp),
+        SetKind::BackOff { .. } => return Some(Unfed::BackOff),
+        SetKind::Drop { .. } => return Some(Unfed::Drop),
+        SetKind::Cluster { .. } => return Some(Unfed::Cluster),
+        SetKind::Work | SetKind::ToFailure => {}
+    }
+    match (&line.target, &line.amount) {
+        (Target::Stages(_), _) | (_, Amount::Stages(_)) => Some(Unfed::Staged),
+        (Target::Timed(_), _) | (_, Amount::Timed(_)) => Some(Unfed::Timed),
+        (Target::Distance(_), _) | (_, Amount::Distance(_)) => Some(Unfed::Distance),
+        (Target::Reps(_), Amount::Reps(_)) => None,
     }
 }
 
@@ -86,7 +108,7 @@ fn asked(line: &DoneLine) -> (Reps, Reps) {
     };
     let mut low = 0;
     let mut top = 0;
-    let mut add = |target: &crate::sheet::RepTarget| {
+    let mut add = |target: &RepTarget| {
         low += i64::from(target.low().get()) * times;
         top += i64::from(target.top().get()) * times;
     };

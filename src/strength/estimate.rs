@@ -1,46 +1,24 @@
-//! The estimated one-repetition maximum from what was done lately.
+//! The estimated one-repetition maximum as one number, for the rules.
 
-use super::curves::epley;
-use super::history::{Performance, SetResult};
-use crate::units::{Load, Reps, Rir};
+use super::curves::Curve;
+use super::history::Performance;
+use super::level::Strength;
+use crate::units::Load;
 
-/// Most reps in reserve with which a set still counts as near failure.
+/// The best that is known of the maximum after `history`, newest last; none where nothing in it feeds the estimate.
 ///
-/// Reserve is told about a rep off at 0–5 left (Hackett et al. 2017, J Strength Cond Res 31(8):2162–2168); 3 keeps a
-/// margin (common practice, no source).
-pub const ESTIMATE_RESERVE_MAX: u8 = 3;
-
-/// How many sessions back the estimate looks (common practice, no source).
-pub const ESTIMATE_SESSIONS: usize = 6;
-
-/// The best estimate of the newest sessions, newest last, of work sets near failure; none where there is none.
-///
-/// The reserve counts as reps that could have been done (common practice, no source). A set without a said reserve
-/// counts as done to failure, so the estimate errs to the low side. Only sound for loads that are moved alone: of
-/// loads added to the body, the body's mass is missing.
+/// It is the middle of [`Strength::e1rm`] by the default curve. Where the body is moved, it is that of the whole system:
+/// see [`super::system_load`].
 #[must_use]
 pub fn best_e1rm(history: &[Performance]) -> Option<Load> {
-    let recent = history.iter().rev().take(ESTIMATE_SESSIONS);
-    recent
-        .flat_map(|performance| &performance.sets)
-        .filter_map(of_set)
-        .max()
-}
-
-fn of_set(set: &SetResult) -> Option<Load> {
-    let reserve = set.reserve.map_or(0, Rir::get);
-    // A missed set has no reps in it to estimate from.
-    if !set.work || reserve > ESTIMATE_RESERVE_MAX || set.reps.get() == 0 {
-        return None;
-    }
-    let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));
-    epley(set.load?, reps).ok().filter(|e1rm| !e1rm.is_zero())
+    Some(Strength::of(history, Curve::default())?.e1rm().middle)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::strength::propose::tests::performed;
+    use crate::units::Rir;
 
     fn reserved(load: &str, reps: u16, reserve: Option<i64>) -> Performance {
         let mut performance = performed(&[(load, reps)], (5, 7));
@@ -49,18 +27,19 @@ mod tests {
     }
 
     #[test]
-    fn reserve_counts_as_reps_and_far_from_failure_counts_not() {
+    fn one_set_gives_what_the_curve_gives() {
         let best = |reserve| best_e1rm(&[reserved("90 kg", 5, reserve)]);
         assert_eq!(best(None), Some("105 kg".parse().unwrap()));
         assert_eq!(best(Some(2)), Some("111 kg".parse().unwrap()));
-        assert_eq!(best(Some(4)), None);
+        assert_eq!(best_e1rm(&[reserved("60 kg", 30, None)]), None);
     }
 
+    /// Sets that stop at the top without a word say only that there is at least so much: nine lighter ones take nothing
+    /// from what was shown before.
     #[test]
-    fn the_best_of_the_newest_sessions_counts() {
-        let mut history = vec![reserved("200 kg", 5, None)];
-        history.extend((0..ESTIMATE_SESSIONS).map(|_| reserved("90 kg", 5, None)));
+    fn light_sets_that_went_as_planned_take_nothing_off() {
+        let mut history = vec![reserved("90 kg", 5, Some(0))];
+        history.extend((0..9).map(|_| reserved("60 kg", 7, None)));
         assert_eq!(best_e1rm(&history), Some("105 kg".parse().unwrap()));
-        assert_eq!(best_e1rm(&[reserved("60 kg", 30, None)]), None);
     }
 }

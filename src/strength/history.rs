@@ -1,5 +1,7 @@
 //! What earlier sessions say about an exercise, as the rules see it.
 
+use super::unfed::Unfed;
+use crate::sheet::LoadBasis;
 use crate::units::{Load, Reps, Rir};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -23,6 +25,12 @@ pub struct SetResult {
     pub reserve: Option<Rir>,
     /// True for plain work sets: no ramp-up, back-off, drop or staged set.
     pub work: bool,
+    /// True for a set that goes on until no rep more can be done: to failure, or so many and more.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub to_limit: bool,
+    /// Why its kind of set says nothing about strength; none for a plain set, and in rows of before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unfed: Option<Unfed>,
 }
 
 /// What was done of one exercise in one session.
@@ -35,6 +43,12 @@ pub struct Performance {
     pub at: DateTime<FixedOffset>,
     /// The prescription, told apart from others of the same exercise: see [`crate::sheet::Block::shape`].
     pub shape: String,
+    /// What the loads are added to; none in rows of before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub basis: Option<LoadBasis>,
+    /// Body mass on the day, when known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub body_mass: Option<Load>,
     /// Its counted sets in order.
     pub sets: Vec<SetResult>,
 }

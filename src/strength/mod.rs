@@ -2,12 +2,17 @@
 
 mod because;
 mod because_forms;
+mod change;
 mod curves;
 mod estimate;
+mod feed;
+mod filter;
 mod guided;
 mod history;
 mod ladder;
+mod level;
 mod lighten;
+mod normal;
 mod prescribed;
 mod propose;
 mod rules;
@@ -15,13 +20,22 @@ mod safety;
 mod set_because;
 mod set_load;
 mod steps;
+mod system;
 mod turn_words;
+mod unfed;
 mod words;
 
 pub use because::{Because, Bound, Missed, Moved, Proposal, Wish};
-pub use curves::{EPLEY_REPS_MAX, OffTheCurve, epley};
-pub use estimate::{ESTIMATE_RESERVE_MAX, ESTIMATE_SESSIONS, best_e1rm};
+pub use change::{
+    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_since, mdc95, plateau,
+    typical_error,
+};
+pub use curves::{Curve, OffTheCurve, epley};
+pub use estimate::best_e1rm;
+pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
+pub use filter::{CURVE_SD, DRIFT_SD};
 pub use history::{Performance, SetResult};
+pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use lighten::{lighten_loads, lighten_proposal};
 pub use prescribed::{Base, DoneSet, Prescribed};
 pub use propose::{Today, propose};
@@ -29,3 +43,5 @@ pub use safety::{JUMP_WORDS, best_lately, cautions, jump_caution, jumps};
 pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
+pub use system::{system_load, written_load};
+pub use unfed::Unfed;

@@ -43,6 +43,8 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
         session: Uuid::from_u128(2),
         at: "2026-01-05T18:00:00+01:00".parse().unwrap(),
         shape: plain().shape(),
+        basis: Some(plain().basis),
+        body_mass: None,
         sets: sets
             .iter()
             .map(|(load, n)| SetResult {
@@ -52,6 +54,8 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
                 top: reps(range.1),
                 reserve: None,
                 work: true,
+                to_limit: false,
+                unfed: None,
             })
             .collect(),
     }

@@ -1,6 +1,6 @@
 //! A load: an exact decimal in the unit it was typed in. Never a float.
 
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 use std::fmt;
@@ -223,6 +223,17 @@ impl Load {
             }
             .to_unit(self.unit)
         })
+    }
+
+    /// Rounded to so many decimals of its unit, halves away from zero.
+    #[must_use]
+    pub fn round(self, decimals: u32) -> Load {
+        let strategy = RoundingStrategy::MidpointAwayFromZero;
+        let amount = self.amount.round_dp_with_strategy(decimals, strategy);
+        Load {
+            amount: amount.normalize(),
+            unit: self.unit,
+        }
     }
 
     /// True for no load at all.

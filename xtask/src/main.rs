@@ -1,4 +1,4 @@
-//! The project's only tool: set-up, serve, test, dist, measure.
+//! The project's only tool: set-up, serve, test, dist, measure, simulate.
 
 mod build;
 mod finish;
@@ -15,6 +15,7 @@ mod say;
 mod scratch;
 mod serve;
 mod setup;
+mod simulate;
 mod taps;
 mod test;
 mod webdriver;
@@ -31,6 +32,8 @@ cargo xtask <command>
   test               set up and run every check and test
   dist               set up and build the app, optimised, into dist/
   measure            build, then write sizes and times to target/measure.json
+  simulate           run the progression rules and the estimate on invented lifters, and write
+                     target/simulate.json and docs/simulation.svg
   host [--dir D] [--port N] [--under PATH]
                      serve a finished build as it stands (dist/ at / by default; port 0 picks one)
   help               show this
@@ -68,6 +71,7 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["test"] => test::run().map(|()| true),
         ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
         ["measure"] => measure::run().map(|()| true),
+        ["simulate"] => simulate::run().map(|()| true),
         ["finish"] => finish::run().map(|()| false),
         ["help" | "--help" | "-h"] | [] => {
             println!("{HELP}");

@@ -1,0 +1,114 @@
+//! What is really moved: the written load together with what the body adds to it.
+
+use super::unfed::Unfed;
+use crate::sheet::LoadBasis;
+use crate::units::Load;
+
+/// The whole load that a set moves, exactly: share × body mass of that day + external load − assistance.
+///
+/// Without a body mass only an external load alone can be worked with; there nothing of the body counts. A load that is
+/// not written counts as none where the body is moved anyway.
+///
+/// # Errors
+/// [`Unfed`] says why there is none: no load, a band, a body mass that is not known, or an assistance as heavy as the
+/// body.
+pub fn system_load(
+    basis: &LoadBasis,
+    load: Option<Load>,
+    body_mass: Option<Load>,
+) -> Result<Load, Unfed> {
+    let body = || body_mass.filter(|mass| !mass.is_zero());
+    let body = || body().ok_or(Unfed::BodyMassUnknown);
+    let written = load.unwrap_or(Load::ZERO);
+    let moved = match basis {
+        LoadBasis::External => written,
+        LoadBasis::BodyMassPlus => body()?.plus(written),
+        LoadBasis::BodyMassMinus => body()?.minus(written),
+        LoadBasis::BodyMassShare(share) => body()?.times(share.factor()).plus(written),
+        LoadBasis::Band(_) => return Err(Unfed::Band),
+        LoadBasis::Unloaded => Load::ZERO,
+    };
+    if moved.is_zero() {
+        Err(Unfed::NoLoad)
+    } else {
+        Ok(moved)
+    }
+}
+
+/// The load to write on `basis` so that `moved` is moved in all, never below zero; the inverse of [`system_load`].
+///
+/// # Errors
+/// As [`system_load`], and [`Unfed::NoLoad`] where the body alone is as heavy as that or, assisted, lighter.
+pub fn written_load(
+    basis: &LoadBasis,
+    moved: Load,
+    body_mass: Option<Load>,
+) -> Result<Load, Unfed> {
+    let body = system_load(basis, None, body_mass);
+    let written = match basis {
+        LoadBasis::External => return Ok(moved),
+        LoadBasis::BodyMassMinus => body?.minus(moved),
+        _ => moved.minus(body?),
+    };
+    if written.is_zero() {
+        Err(Unfed::NoLoad)
+    } else {
+        Ok(written)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Share;
+
+    fn kg(text: &str) -> Load {
+        text.parse().unwrap()
+    }
+
+    #[test]
+    fn without_a_body_mass_only_what_is_moved_alone_counts() {
+        let load = Some(kg("20 kg"));
+        let share = LoadBasis::BodyMassShare(Share::percent(64));
+        assert_eq!(
+            system_load(&LoadBasis::External, load, None),
+            Ok(kg("20 kg"))
+        );
+        for basis in [LoadBasis::BodyMassPlus, LoadBasis::BodyMassMinus, share] {
+            assert_eq!(
+                system_load(&basis, load, None),
+                Err(Unfed::BodyMassUnknown),
+                "{basis:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn where_nothing_is_moved_there_is_no_load() {
+        let body = Some(kg("80 kg"));
+        let none = |basis, load| system_load(basis, load, body);
+        assert_eq!(none(&LoadBasis::External, None), Err(Unfed::NoLoad));
+        assert_eq!(none(&LoadBasis::Unloaded, None), Err(Unfed::NoLoad));
+        let all = Some(kg("80 kg"));
+        assert_eq!(none(&LoadBasis::BodyMassMinus, all), Err(Unfed::NoLoad));
+        assert_eq!(none(&LoadBasis::BodyMassPlus, None), Ok(kg("80 kg")));
+    }
+
+    #[test]
+    fn what_is_written_leads_back_to_what_is_moved() {
+        let body = Some(kg("80 kg"));
+        let share = LoadBasis::BodyMassShare(Share::percent(64));
+        for basis in [
+            LoadBasis::External,
+            LoadBasis::BodyMassPlus,
+            LoadBasis::BodyMassMinus,
+            share,
+        ] {
+            let written = kg("12.5 kg");
+            let moved = system_load(&basis, Some(written), body).unwrap();
+            assert_eq!(written_load(&basis, moved, body), Ok(written), "{basis:?}");
+        }
+        let lighter = written_load(&LoadBasis::BodyMassPlus, kg("70 kg"), body);
+        assert_eq!(lighter, Err(Unfed::NoLoad));
+    }
+}
