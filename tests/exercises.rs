@@ -1,6 +1,6 @@
 //! The list of exercises against the demo, against the ids it has ever had, and against what a kit can do.
 
-use stanchion::exercises::{alike, all, entry, find, of_pattern, order_check};
+use stanchion::exercises::{Catalogue, alike, all, entry, find, of_pattern, order_check};
 use stanchion::kit::{Handle, Kit, KitParts, Stack};
 use stanchion::quick::{parse_sheet, revise_sheet};
 use stanchion::sheet::{Equipment, Line, Pattern};
@@ -163,8 +163,11 @@ fn an_exercise_that_is_not_in_the_list_can_go_by_its_pattern() {
 #[test]
 fn the_demo_sheets_are_in_order() {
     for sheet in demo().current_sheets() {
-        let warnings = order_check(sheet);
-        let said: Vec<String> = warnings.iter().map(|it| it.said(sheet)).collect();
+        let warnings = order_check(sheet, &Catalogue::default());
+        let said: Vec<String> = warnings
+            .iter()
+            .map(|it| it.said(sheet, &Catalogue::default()))
+            .collect();
         assert!(said.is_empty(), "{}: {said:?}", sheet.name.as_str());
     }
 }
@@ -179,7 +182,7 @@ fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
     let at = "2026-01-05T18:00:00+01:00".parse().unwrap();
     let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 3 × 5\nBack squat: 3 × 5";
     let mut old = parse_sheet(text, &find, &mut ids, at).unwrap();
-    let warnings = order_check(&old);
+    let warnings = order_check(&old, &Catalogue::default());
     assert_eq!(warnings.len(), 2, "{warnings:?}");
     for warning in &warnings {
         old.settle(*warning, true);
@@ -187,7 +190,7 @@ fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
     let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 5 × 3";
     let new = revise_sheet(text, &old, &find, &mut ids, at).unwrap();
     assert_eq!(new.settled, warnings[..1]);
-    assert_eq!(order_check(&new), new.settled);
+    assert_eq!(order_check(&new, &Catalogue::default()), new.settled);
     old.settle(warnings[0], false);
     assert_eq!(old.settled, warnings[1..]);
 }

@@ -5,13 +5,14 @@ mod common;
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;
 use stanchion::cues::{set_timeline, tones};
+use stanchion::exercises::alike;
 use stanchion::kit::Kit;
 use stanchion::ledger::SessionRecord;
 use stanchion::session::{
-    Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Tick, What,
+    Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Swap, Tick, What,
 };
 use stanchion::sheet::{Note, Sheet, unroll};
-use stanchion::strength::propose;
+use stanchion::strength::{Today, propose};
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
 
@@ -33,6 +34,7 @@ enum Tap {
     EndRest,
     Amend(u16),
     Note,
+    Swap(u8),
     Undo,
     Wait(u16),
     Restart,
@@ -55,6 +57,7 @@ fn tap() -> impl Strategy<Value = Tap> {
         1 => Just(Tap::EndRest),
         1 => (0..40u16).prop_map(Tap::Amend),
         1 => Just(Tap::Note),
+        2 => (0..24u8).prop_map(Tap::Swap),
         2 => Just(Tap::Undo),
         2 => (0..400u16).prop_map(Tap::Wait),
         1 => Just(Tap::Restart),
@@ -85,7 +88,7 @@ impl Floor {
         };
         let proposals = sheet
             .blocks()
-            .map(|block| propose(block, &[], kit))
+            .map(|block| propose(block, &[], kit, at))
             .collect();
         let session = SessionId(Uuid::from_u128(1));
         let began = Began {
@@ -93,6 +96,7 @@ impl Floor {
             sheet,
             body_mass: None,
             proposals,
+            light: false,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));
@@ -159,6 +163,7 @@ impl Floor {
                 set,
                 text: Note::new("left knee").unwrap(),
             },
+            Tap::Swap(pick) => What::BlockSwapped(Box::new(swap(state, pick)?)),
             Tap::Undo => What::Undone {
                 event: self.session.newest_undoable()?.id,
             },
@@ -184,6 +189,32 @@ impl Floor {
         let event = stamp(&mut self.mint, self.now, what);
         self.session.take(event).is_ok()
     }
+}
+
+/// The block of the current set done as another exercise of its movement, or as written again.
+fn swap(state: &State, pick: u8) -> Option<Swap> {
+    let kit = Kit::starter(Unit::Kg);
+    let written = state
+        .began
+        .sheet
+        .block(state.current()?.planned.key.block)?;
+    let today = Today {
+        history: &[],
+        kit: &kit,
+        now: state.since.at,
+    };
+    let instead = alike(written.exercise.id.as_str(), &kit);
+    let Some(entry) = instead.get(usize::from(pick)) else {
+        return Some(Swap::back(written, &today));
+    };
+    Some(Swap::to(
+        written,
+        entry.exercise_with(&kit)?,
+        entry.basis(),
+        entry.sides(),
+        entry.cautions(),
+        &today,
+    ))
 }
 
 fn stamp(mint: &mut Mint, now: Moment, what: What) -> Event {
@@ -276,9 +307,11 @@ proptest! {
             }
             let timeline = set_timeline(&slot.planned, 3);
             prop_assert!(tones(&timeline).iter().all(|tone| tone.len_ms > 0));
+            // All from none to six left, so that a first time goes every way.
+            let left = Rir::saturating(logged as i64 * 3 % 7);
             let what = What::SetDone {
                 set: slot.planned.key,
-                done: slot.as_prescribed(board.load),
+                done: slot.as_prescribed(board.load).with_reserve(Some(left)),
                 proposed: board.prescribed,
             };
             let event = stamp(&mut floor.mint, floor.now, what);

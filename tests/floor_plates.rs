@@ -39,10 +39,11 @@ impl Floor {
             session: SessionId(Uuid::from_u128(1)),
             proposals: sheet
                 .blocks()
-                .map(|block| propose(block, &[], &kit))
+                .map(|block| propose(block, &[], &kit, now.at))
                 .collect(),
             sheet,
             body_mass: None,
+            light: false,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));

@@ -12,6 +12,8 @@ use stanchion::units::Unit;
 use std::collections::BTreeSet;
 
 const GOLDEN: &str = include_str!("golden/v1.json");
+/// Exercises of one's own, programmes, and a session of a light week.
+const OWN: &str = include_str!("golden/v1-own.json");
 const DEMO: &str = include_str!("../assets/demo/boathouse.json");
 
 fn value(text: &str) -> Value {
@@ -33,12 +35,13 @@ fn record() -> SessionRecord {
 #[test]
 fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(GOLDEN), GOLDEN);
+    assert_eq!(again(OWN), OWN);
     assert_eq!(again(DEMO), DEMO);
 }
 
 #[test]
 fn the_files_fit_the_schema() {
-    for text in [GOLDEN, DEMO] {
+    for text in [GOLDEN, OWN, DEMO] {
         let errors: Vec<String> = schema()
             .iter_errors(&value(text))
             .map(|error| format!("{}: {error}", error.instance_path()))
@@ -175,6 +178,48 @@ fn an_import_says_what_it_did() {
         said(short, GOLDEN),
         "1 session known, 2 sheets known, 2 events added to known sessions"
     );
+}
+
+#[test]
+fn the_golden_exercises_and_programmes_are_what_counts_now() {
+    let archive = read(OWN).unwrap();
+    let known = archive.catalogue();
+    let names: Vec<&str> = known.own().iter().map(|own| own.name.as_str()).collect();
+    assert_eq!(names, ["Boat pull", "Deep squat"], "the hold was removed");
+    assert_eq!(
+        known.find("Back squat").unwrap().name.as_str(),
+        "Deep squat"
+    );
+    assert_eq!(known.find("Plank").unwrap().name.as_str(), "Plank");
+    let programmes = archive.current_programmes();
+    assert_eq!(programmes.len(), 1, "the other was removed");
+    assert_eq!(programmes[0].name.as_str(), "Winter");
+    let at = |text: &str| text.parse().unwrap();
+    assert!(
+        programmes[0]
+            .light_now(at("2026-01-28T18:00:00+01:00"))
+            .is_some()
+    );
+    assert!(
+        programmes[0]
+            .light_now(at("2026-02-02T18:00:00+01:00"))
+            .is_none()
+    );
+    let merged = import(Archive::default(), OWN).unwrap();
+    assert_eq!(
+        merged.summary.to_string(),
+        "1 session new, 4 exercises new, 3 programmes new"
+    );
+}
+
+#[test]
+fn the_golden_light_session_says_nothing_of_the_next_load() {
+    let archive = read(OWN).unwrap();
+    let log = archive.sessions.values().next().unwrap();
+    let record = SessionRecord::from_events(&log.events()).unwrap();
+    assert!(record.light);
+    assert_eq!(Heading::of(&record, &[]).sets_done, 1);
+    assert!(stanchion::ledger::summaries_of([&record]).is_empty());
 }
 
 #[test]

@@ -71,6 +71,13 @@ fn has_fraction(value: &Value) -> bool {
 fn compare(text: &str) -> Result<(), TestCaseError> {
     let theirs = serde_json::from_str::<Value>(text);
     let ours = parse::<IgnoredAny>(text);
+    // JSON has numbers that no float can hold. They are passed over here; a field of ours says what is wrong with one.
+    if theirs
+        .as_ref()
+        .is_err_and(|error| error.to_string().starts_with("number out of range"))
+    {
+        return Ok(());
+    }
     prop_assert_eq!(
         ours.is_ok(),
         theirs.is_ok(),

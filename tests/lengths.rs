@@ -175,7 +175,7 @@ fn ramp_ups_stay_and_settled_warnings_go_with_their_block() {
     let mut sheet = read(
         "Calf raise: 2 × 15; pump\nFront squat: ramp 2 × 4 at 50 %, 75 %; 2 × 5; back-off 2 × 8 at 80 %; strength",
     );
-    let warning = stanchion::exercises::order_check(&sheet)[0];
+    let warning = stanchion::exercises::order_check(&sheet, &Default::default())[0];
     sheet.settle(warning, true);
     let short = apply(&sheet, &cuts(&sheet, 0, s(60)));
     assert_eq!(short.settled, []);
@@ -197,6 +197,7 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
         sheet,
         body_mass: None,
         proposals: Vec::new(),
+        light: false,
     }));
     let mut session = Session::begin(event(1, 0, 1, began)).unwrap();
     let done = Done {
@@ -244,6 +245,7 @@ proptest! {
             sheet: sheet.clone(),
             body_mass: None,
             proposals: Vec::new(),
+            light: false,
         }));
         let begun = event(1, 0, 1, began);
         let now = begun.moment();

@@ -32,6 +32,7 @@ fn session(n: u64, sets: &[(Option<u64>, u64)]) -> Vec<Event> {
         sheet,
         body_mass: None,
         proposals: Vec::new(),
+        light: false,
     }));
     let mut events = vec![(0, began)];
     for (set, (start, log)) in keys.into_iter().zip(sets) {

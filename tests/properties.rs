@@ -92,7 +92,9 @@ proptest! {
         fill(&mut written.lifter, &a.lifter);
         fill(&mut written.kit, &a.kit);
         fill(&mut written.body_mass, &a.body_mass);
+        fill(&mut written.exercises, &a.exercises);
         fill(&mut written.sheets, &a.sheets);
+        fill(&mut written.programmes, &a.programmes);
         for (id, log) in a.sessions {
             written.sessions.entry(id).or_insert(log);
         }

@@ -9,7 +9,7 @@ use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
 use stanchion::sheet::{Block, Equipment, Line, PlannedSet, Sheet, Tempo, unroll};
 use stanchion::strength::{
-    Because, Performance, SetResult, epley, jump_caution, propose, set_load,
+    Because, Performance, Proposal, SetResult, epley, jump_caution, set_load,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -20,6 +20,12 @@ fn load(text: &str) -> Load {
 
 fn reps(n: u16) -> Reps {
     Reps::new(i64::from(n)).unwrap()
+}
+
+/// What is proposed two days after the last performance.
+fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
+    let now = "2026-01-07T18:00:00+01:00".parse().unwrap();
+    stanchion::strength::propose(block, history, kit, now)
 }
 
 fn block(sets: &serde_json::Value, progression: &serde_json::Value) -> Block {

@@ -8,6 +8,7 @@ use stanchion::store::{Archive, FILE_BYTES_MAX, ReadError, check_size, import, r
 
 const DEMO: &str = include_str!("../assets/demo/boathouse.json");
 const GOLDEN: &str = include_str!("golden/v1.json");
+const OWN: &str = include_str!("golden/v1-own.json");
 
 /// What is said of `text`.
 fn said(text: &str) -> String {
@@ -273,5 +274,43 @@ fn a_tower_of_brackets_is_refused_and_nothing_else_happens() {
             "{}",
             said(&open)
         );
+    }
+}
+
+#[test]
+fn exercises_and_programmes_that_do_not_hold_together_are_refused() {
+    let twice = said_with(OWN, "\"glutes\"", "\"quadriceps\"");
+    assert!(
+        twice.starts_with("exercises[0].main") && twice.ends_with("name each once"),
+        "{twice}"
+    );
+    let removed = said_with(
+        OWN,
+        "\"removed\": true",
+        "\"removed\": true, \"name\": \"Plank\"",
+    );
+    assert!(
+        removed.contains("a removed exercise has id, version and written only"),
+        "{removed}"
+    );
+    let weeks = said_with(OWN, "\"every\": 4", "\"every\": 1");
+    assert!(weeks.contains("every 2 to 12 weeks, not 1"), "{weeks}");
+    // What the schema cannot say, the reader does.
+    for (old, new, told) in [
+        (
+            "\"also\": [\n    \"adductors\"",
+            "\"also\": [\n    \"glutes\"",
+            "glutes cannot be both",
+        ),
+        (
+            "\"from\": \"2026-01-05\"",
+            "\"from\": \"2026-01-06\"",
+            "2026-01-06 is no Monday",
+        ),
+        ("\"load\": \"90 %\"", "\"load\": \"20 %\"", "40 % to 100 %"),
+    ] {
+        let broken = OWN.replacen(old, new, 1);
+        assert_ne!(broken, OWN, "the file has no {old}");
+        assert!(said(&broken).contains(told), "{}", said(&broken));
     }
 }

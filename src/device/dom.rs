@@ -14,6 +14,14 @@ pub fn scroll_to_top() {
     }
 }
 
+/// Opens the browser's print dialog.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        // A browser without one does nothing.
+        let _ = window.print();
+    }
+}
+
 /// Gives the keyboard to the element of this id; whether there is one that takes it.
 pub fn focus(id: &str) -> bool {
     let Some(document) = document() else {

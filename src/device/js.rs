@@ -28,8 +28,13 @@ pub(super) fn can(object: &JsValue, name: &str) -> bool {
 
 /// A new object of a class that `window` may not have; `None` also where it refuses.
 pub(super) fn construct(class: &str) -> Option<JsValue> {
+    construct_with(class, &[])
+}
+
+/// As [`construct`], from these arguments.
+pub(super) fn construct_with(class: &str, with: &[JsValue]) -> Option<JsValue> {
     let class: Function = global(class)?.dyn_into().ok()?;
-    Reflect::construct(&class, &Array::new()).ok()
+    Reflect::construct(&class, &with.iter().collect::<Array>()).ok()
 }
 
 /// Calls a method by name.

@@ -15,6 +15,14 @@ pub fn here() -> String {
     js_sys::decode_uri_component(raw).map_or_else(|_| raw.to_owned(), String::from)
 }
 
+/// The whole address of the page.
+#[must_use]
+pub fn address() -> String {
+    web_sys::window()
+        .and_then(|window| window.location().href().ok())
+        .unwrap_or_default()
+}
+
 /// Goes to a place; the back gesture returns from it. Listeners are told.
 pub fn go(place: &str) {
     if let Some(window) = web_sys::window() {

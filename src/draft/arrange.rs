@@ -73,7 +73,7 @@ impl Draft {
             };
             let blocks = sheet.groups[spot.group].blocks().len();
             if let Some(to) = beside(spot.place, blocks) {
-                blocks_mut(&mut sheet.groups[spot.group]).swap(spot.place, to);
+                sheet.groups[spot.group].blocks_mut().swap(spot.place, to);
             } else if let Some(to) = beside(spot.group, sheet.groups.len()) {
                 sheet.groups.swap(spot.group, to);
             }
@@ -90,7 +90,7 @@ impl Draft {
         self.attempt(&what, |sheet| {
             let (from, to) = (spot(sheet, id)?, spot(sheet, onto)?);
             if from.group == to.group {
-                let blocks = blocks_mut(&mut sheet.groups[from.group]);
+                let blocks = sheet.groups[from.group].blocks_mut();
                 turn(blocks, from.place, to.place);
             } else {
                 turn(&mut sheet.groups, from.group, to.group);
@@ -189,14 +189,6 @@ fn spot(sheet: &Sheet, id: BlockId) -> Result<Spot, Unfit> {
         }
     }
     Err(Unfit::NoSuchBlock)
-}
-
-fn blocks_mut(group: &mut Group) -> &mut [Block] {
-    match group {
-        Group::Straight(block) => std::slice::from_mut(block),
-        Group::Pair { blocks, .. } => &mut blocks[..],
-        Group::Circuit { blocks, .. } => blocks,
-    }
 }
 
 /// Blocks that are done together.

@@ -11,16 +11,20 @@ mod tests;
 pub use fill::new_block;
 
 use crate::sheet::{
-    Block, BlockId, Group, Line, Note, Sheet, SheetId, SheetVersion, UnfitSets, UnfitSheet,
+    Block, BlockId, Group, LINE_CHARS_MAX, Line, Note, Sheet, SheetId, SheetVersion, UnfitSets,
+    UnfitSheet,
 };
 use chrono::{DateTime, FixedOffset};
 use std::fmt;
+use uuid::Uuid;
 
 /// Most changes that can be taken back.
 pub const PAST_MAX: usize = 100;
 
 /// What a new sheet is called until its writer says otherwise.
 const NEW_NAME: &str = "New sheet";
+/// What a copy has behind its name until its writer says otherwise.
+const COPY_MARK: &str = ", copy";
 
 /// A sheet while it is being written.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,6 +107,33 @@ impl Draft {
             resumed: true,
             ..Draft::of(sheet)
         }
+    }
+
+    /// A draft of a new sheet that begins as a copy of another. `ids` gives new ids, for its version and its blocks.
+    ///
+    /// # Panics
+    /// Never: a name with a letter less and a number behind it is a fit line.
+    #[must_use]
+    pub fn copy(
+        sheet: &Sheet,
+        id: SheetId,
+        ids: &mut dyn FnMut() -> Uuid,
+        written: DateTime<FixedOffset>,
+    ) -> Draft {
+        let mut copy = sheet.clone();
+        copy.id = id;
+        copy.version = SheetVersion(ids());
+        copy.written = written;
+        copy.settled.clear();
+        let most = LINE_CHARS_MAX - COPY_MARK.chars().count();
+        let name: String = sheet.name.as_str().chars().take(most).collect();
+        copy.name = Line::new(&(name + COPY_MARK)).expect("a shortened name with a mark is fit");
+        for group in &mut copy.groups {
+            for block in group.blocks_mut() {
+                block.id = BlockId(ids());
+            }
+        }
+        Draft::resumed(copy)
     }
 
     /// The sheet as it stands. Its version is the one that the draft began from.
@@ -236,10 +267,6 @@ impl Draft {
 
 /// The block of that id, to be changed.
 fn block_mut(sheet: &mut Sheet, id: BlockId) -> Option<&mut Block> {
-    let blocks = sheet.groups.iter_mut().flat_map(|group| match group {
-        Group::Straight(block) => std::slice::from_mut(&mut **block),
-        Group::Pair { blocks, .. } => &mut blocks[..],
-        Group::Circuit { blocks, .. } => &mut blocks[..],
-    });
-    blocks.into_iter().find(|block| block.id == id)
+    let mut blocks = sheet.groups.iter_mut().flat_map(Group::blocks_mut);
+    blocks.find(|block| block.id == id)
 }

@@ -165,3 +165,26 @@ fn every_change_can_be_taken_back_to_the_beginning() {
     assert_eq!(order(&draft), [[0_u128; 0]; 0]);
     assert!(!draft.is_changed());
 }
+
+#[test]
+fn a_copy_is_another_sheet_with_blocks_of_its_own() {
+    let sheet = draft(&["front-squat", "chin-up"]).sheet().clone();
+    let mut next = 500;
+    let mut ids = || {
+        next += 1;
+        Uuid::from_u128(next)
+    };
+    let copy = Draft::copy(&sheet, SheetId(Uuid::from_u128(200)), &mut ids, when());
+    assert_eq!(copy.sheet().name.as_str(), "New sheet, copy");
+    assert!(copy.is_changed());
+    assert_ne!(copy.sheet().version, sheet.version);
+    let shared = |block: &Block| sheet.block(block.id).is_some();
+    assert!(!copy.sheet().blocks().any(shared));
+    assert_eq!(unroll(copy.sheet()).len(), unroll(&sheet).len());
+    let long = Sheet {
+        name: Line::new(&"x".repeat(200)).unwrap(),
+        ..sheet
+    };
+    let copy = Draft::copy(&long, long.id, &mut ids, when());
+    assert!(copy.sheet().name.as_str().ends_with("x, copy"));
+}

@@ -35,23 +35,13 @@ impl Means {
     /// The equipment that stands for it in `kit`: handles where there are no dumbbells. A kit does not say what it
     /// has of other things, so they always pass.
     pub(super) fn in_kit(self, kit: &Kit) -> Option<Equipment> {
-        let parts = kit.parts();
-        let handles = parts.handles.as_ref().map_or(0, |handle| handle.count);
         let listed = self.equipment();
-        let has = match listed {
-            Equipment::Barbell => !parts.bars.is_empty(),
-            Equipment::Dumbbell => !parts.dumbbells.is_empty(),
-            Equipment::Handle => handles > 0,
-            Equipment::Stack => !parts.stacks.is_empty(),
-            Equipment::Band => !parts.bands.is_empty(),
-            Equipment::Body | Equipment::Other => true,
-        };
         let by_handle = match self {
-            Means::Single => handles >= 1,
-            Means::Pair => handles >= 2,
+            Means::Single => handles(kit) >= 1,
+            Means::Pair => handles(kit) >= 2,
             _ => false,
         };
-        if has {
+        if has(kit, listed) {
             Some(listed)
         } else {
             by_handle.then_some(Equipment::Handle)
@@ -69,6 +59,48 @@ impl Means {
             Means::Body => "body bodyweight",
             Means::Other => "other",
         }
+    }
+}
+
+fn handles(kit: &Kit) -> u8 {
+    let handles = kit.parts().handles.as_ref();
+    handles.map_or(0, |handle| handle.count)
+}
+
+/// True when `kit` has some of it, or does not list such things.
+fn has(kit: &Kit, equipment: Equipment) -> bool {
+    let parts = kit.parts();
+    match equipment {
+        Equipment::Barbell => !parts.bars.is_empty(),
+        Equipment::Dumbbell => !parts.dumbbells.is_empty(),
+        Equipment::Handle => handles(kit) > 0,
+        Equipment::Stack => !parts.stacks.is_empty(),
+        Equipment::Band => !parts.bands.is_empty(),
+        Equipment::Body | Equipment::Other => true,
+    }
+}
+
+/// What stands for `equipment` in `kit`, for an exercise that does not say how many it takes: one handle will do where
+/// there are no dumbbells.
+pub(super) fn stands_for(equipment: Equipment, kit: &Kit) -> Option<Equipment> {
+    let by_handle = equipment == Equipment::Dumbbell && handles(kit) > 0;
+    if has(kit, equipment) {
+        Some(equipment)
+    } else {
+        by_handle.then_some(Equipment::Handle)
+    }
+}
+
+/// Words that find `equipment`.
+pub(super) fn equipment_words(equipment: Equipment) -> &'static str {
+    match equipment {
+        Equipment::Barbell => Means::Barbell.words(),
+        Equipment::Dumbbell => "dumbbell kettlebell",
+        Equipment::Handle => "handle dumbbell",
+        Equipment::Stack => Means::Stack.words(),
+        Equipment::Band => Means::Band.words(),
+        Equipment::Body => Means::Body.words(),
+        Equipment::Other => Means::Other.words(),
     }
 }
 

@@ -4,15 +4,20 @@
 //! list helps to write a sheet; what is right for a body is for its physician and a qualified coach to say.
 
 mod alike;
+mod catalogue;
 mod caution;
 mod entry;
 mod means;
 mod muscle;
 mod order_check;
 mod order_words;
+mod own;
+mod rename;
 mod search;
 mod table;
 
+#[cfg(test)]
+mod catalogue_tests;
 #[cfg(test)]
 mod tests;
 
@@ -20,9 +25,13 @@ mod tests;
 mod order_tests;
 
 pub use alike::{alike, of_pattern};
+pub use catalogue::{Catalogue, KnownExercise};
 pub use entry::Entry;
-pub use muscle::Muscle;
+pub use muscle::{Muscle, Muscles};
 pub use order_check::order_check;
+pub(crate) use own::ExerciseForm;
+pub use own::{CAUTIONS_MAX, OwnExercise, UnfitExercise};
+pub use rename::renamed;
 pub use search::search;
 pub use table::all;
 

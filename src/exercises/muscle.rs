@@ -1,7 +1,10 @@
 //! Muscles, in the trade's words.
 
+use serde::{Deserialize, Serialize};
+
 /// A muscle, or several that work as one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 #[allow(missing_docs)]
 pub enum Muscle {
     Quadriceps,
@@ -92,5 +95,74 @@ impl Muscle {
     /// This muscle's bit in a set of muscles.
     pub(super) const fn bit(self) -> u32 {
         1 << self as u32
+    }
+}
+
+/// A set of muscles. In a file a list in which each stands once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(try_from = "Vec<Muscle>", into = "Vec<Muscle>")]
+pub struct Muscles(u32);
+
+impl Muscles {
+    /// The set of those bits of [`Muscle::bit`].
+    pub(super) const fn of_bits(bits: u32) -> Muscles {
+        Muscles(bits)
+    }
+
+    /// Its muscles, from the legs up.
+    pub fn iter(self) -> impl Iterator<Item = Muscle> + use<> {
+        let all = Muscle::ALL.into_iter();
+        all.filter(move |muscle| self.has(*muscle))
+    }
+
+    /// True when `muscle` is in it.
+    #[must_use]
+    pub fn has(self, muscle: Muscle) -> bool {
+        self.0 & muscle.bit() != 0
+    }
+
+    /// This set with `muscle` in it.
+    #[must_use]
+    pub fn with(self, muscle: Muscle) -> Muscles {
+        Muscles(self.0 | muscle.bit())
+    }
+
+    /// This set without `muscle`.
+    #[must_use]
+    pub fn without(self, muscle: Muscle) -> Muscles {
+        Muscles(self.0 & !muscle.bit())
+    }
+
+    /// What is in both.
+    #[must_use]
+    pub fn and(self, other: Muscles) -> Muscles {
+        Muscles(self.0 & other.0)
+    }
+
+    /// True when there is none in it.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.0 == 0
+    }
+}
+
+impl TryFrom<Vec<Muscle>> for Muscles {
+    type Error = String;
+
+    fn try_from(list: Vec<Muscle>) -> Result<Muscles, String> {
+        let mut all = Muscles::default();
+        for muscle in list {
+            if all.has(muscle) {
+                return Err(format!("{} stands twice: name each once", muscle.name()));
+            }
+            all = all.with(muscle);
+        }
+        Ok(all)
+    }
+}
+
+impl From<Muscles> for Vec<Muscle> {
+    fn from(muscles: Muscles) -> Vec<Muscle> {
+        muscles.iter().collect()
     }
 }

@@ -2,9 +2,9 @@
 //!
 //! Order by role and same muscle: NSCA guidance on exercise order (power, other multi-joint, then assistance work) and
 //! the ACSM position stand of 2009 (large before small muscles, several joints before one), both from memory. Grip and
-//! lower back: common practice, no source. What is not on the list of exercises is judged by role and pattern alone.
+//! lower back: common practice, no source. What nobody knows is judged by role and pattern alone.
 
-use super::{Entry, Muscle, entry};
+use super::{Catalogue, KnownExercise, Muscle};
 use crate::sheet::{
     Block, Equipment, Group, OrderWarning, Pattern, Role, SetKind, Sheet, WarningKind,
 };
@@ -12,12 +12,12 @@ use crate::sheet::{
 /// Every warning about the order of `sheet`, settled or not: of each later block at most one of a kind, and of two
 /// blocks only the most telling. Blocks done together are not held against each other, but for grip and lower back.
 #[must_use]
-pub fn order_check(sheet: &Sheet) -> Vec<OrderWarning> {
+pub fn order_check(sheet: &Sheet, exercises: &Catalogue) -> Vec<OrderWarning> {
     let blocks: Vec<Seen> = sheet
         .groups
         .iter()
         .enumerate()
-        .flat_map(|(at, group)| seen(at, group))
+        .flat_map(|(at, group)| seen(at, group, exercises))
         .collect();
     let mut warnings = Vec::new();
     for (place, later) in blocks.iter().enumerate() {
@@ -43,7 +43,7 @@ pub fn order_check(sheet: &Sheet) -> Vec<OrderWarning> {
 pub(super) struct Seen<'a> {
     group: usize,
     pub(super) block: &'a Block,
-    known: Option<&'static Entry>,
+    known: Option<KnownExercise<'a>>,
     stage: Stage,
 }
 
@@ -56,11 +56,15 @@ pub(super) enum Stage {
     BurnOut,
 }
 
-fn seen(group: usize, of: &Group) -> impl Iterator<Item = Seen<'_>> {
+fn seen<'a>(
+    group: usize,
+    of: &'a Group,
+    exercises: &'a Catalogue,
+) -> impl Iterator<Item = Seen<'a>> {
     of.blocks().iter().map(move |block| Seen {
         group,
         block,
-        known: entry(block.exercise.id.as_str()),
+        known: exercises.of(block.exercise.id.as_str()),
         stage: Stage::of(block),
     })
 }
@@ -93,7 +97,9 @@ impl Seen<'_> {
             Some(WarningKind::LowerBack)
         } else if together {
             None
-        } else if self.wears_out(later) && shared(self.block, later.block).is_some() {
+        } else if self.wears_out(later)
+            && in_common(self.block, self.known, later.block, later.known).is_some()
+        {
             Some(WarningKind::SameMuscle)
         } else {
             (later.stage < self.stage).then_some(WarningKind::Role)
@@ -106,7 +112,7 @@ impl Seen<'_> {
 
     fn works(&self, muscle: Muscle) -> bool {
         self.known
-            .is_some_and(|entry| entry.main().chain(entry.also()).any(|it| it == muscle))
+            .is_some_and(|known| known.main().has(muscle) || known.also().has(muscle))
     }
 
     /// True for sets that leave something tired behind: heavy ones, and those to failure.
@@ -117,7 +123,7 @@ impl Seen<'_> {
     /// True for carries by the hands and work for the forearms itself.
     fn is_of_the_grip(&self) -> bool {
         match self.known {
-            Some(entry) => entry.main().any(|muscle| muscle == Muscle::Forearms),
+            Some(known) => known.main().has(Muscle::Forearms),
             None => self.pattern() == Pattern::Carry,
         }
     }
@@ -193,13 +199,23 @@ fn goes_to_failure(block: &Block) -> bool {
 }
 
 /// What both blocks work most, in words: the first main muscle in common, or of unknown exercises the pattern.
-pub(super) fn shared(earlier: &Block, later: &Block) -> Option<&'static str> {
-    let known = |block: &Block| entry(block.exercise.id.as_str());
-    match (known(earlier), known(later)) {
-        (Some(one), Some(other)) => one
-            .main()
-            .find(|muscle| other.main().any(|it| it == *muscle))
-            .map(Muscle::name),
+pub(super) fn shared(
+    earlier: &Block,
+    later: &Block,
+    exercises: &Catalogue,
+) -> Option<&'static str> {
+    let known = |block: &Block| exercises.of(block.exercise.id.as_str());
+    in_common(earlier, known(earlier), later, known(later))
+}
+
+fn in_common(
+    earlier: &Block,
+    one: Option<KnownExercise>,
+    later: &Block,
+    other: Option<KnownExercise>,
+) -> Option<&'static str> {
+    match (one, other) {
+        (Some(one), Some(other)) => one.main().and(other.main()).iter().next().map(Muscle::name),
         _ if earlier.exercise.pattern == later.exercise.pattern => {
             of_pattern(later.exercise.pattern)
         }

@@ -1,7 +1,12 @@
 //! The order check on sheets written as lines: what it names, and what it leaves alone.
 
-use super::order_check;
+use super::Catalogue;
 use crate::sheet::{OrderWarning, Sheet, WarningKind};
+
+/// What the list of exercises says of the order of `sheet`.
+fn order_check(sheet: &Sheet) -> Vec<OrderWarning> {
+    super::order_check(sheet, &Catalogue::default())
+}
 
 use WarningKind::{Grip, LowerBack, Role, SameMuscle};
 
@@ -126,7 +131,8 @@ fn the_same_muscle_before_heavier_work_is_named() {
     // Two heavy presses in a row are no fault; after sets to failure they are.
     let overhead = ("Overhead press", "strength", "work");
     assert_eq!(of(&[("Bench press", "strength", "work"), overhead]), []);
-    let said = order_check(&sheet(&[extension, squat]))[0].said(&sheet(&[extension, squat]));
+    let said = order_check(&sheet(&[extension, squat]))[0]
+        .said(&sheet(&[extension, squat]), &Catalogue::default());
     assert_eq!(
         said,
         "Leg extension tires what Front squat works most (quadriceps): the heavier work would get less."
@@ -187,7 +193,7 @@ fn every_warning_says_why_and_where_that_is_from() {
         assert!(kinds.contains(&kind), "{kind:?} of {kinds:?}");
     }
     for warning in order_check(&sheet) {
-        let said = warning.said(&sheet);
+        let said = warning.said(&sheet, &Catalogue::default());
         for id in [warning.earlier, warning.later] {
             let name = &sheet.block(id).unwrap().exercise.name;
             assert!(said.contains(name.as_str()), "{said}");

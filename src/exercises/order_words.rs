@@ -1,12 +1,13 @@
 //! The words of a warning about the order: its reason in one sentence, and where that is from.
 
+use super::Catalogue;
 use super::order_check::{Stage, shared};
 use crate::sheet::{Block, OrderWarning, Sheet, WarningKind};
 
 impl OrderWarning {
     /// The reason in one sentence, with the names of both exercises; empty when `sheet` lacks one of the blocks.
     #[must_use]
-    pub fn said(&self, sheet: &Sheet) -> String {
+    pub fn said(&self, sheet: &Sheet, exercises: &Catalogue) -> String {
         let (Some(earlier), Some(later)) = (sheet.block(self.earlier), sheet.block(self.later))
         else {
             return String::new();
@@ -28,7 +29,7 @@ impl OrderWarning {
             ),
             WarningKind::SameMuscle => format!(
                 "{first} tires what {then} works most ({}): the heavier work would get less.",
-                shared(earlier, later).unwrap_or("the same muscle")
+                shared(earlier, later, exercises).unwrap_or("the same muscle")
             ),
         }
     }

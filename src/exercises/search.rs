@@ -1,9 +1,12 @@
 //! Finding entries by any of their words.
 
+use super::catalogue::KnownExercise;
 use super::entry::Entry;
+use super::means::equipment_words;
+use super::muscle::Muscle;
 use super::table::all;
 use crate::order;
-use crate::sheet::Pattern;
+use crate::sheet::{Pattern, SideMode};
 
 /// Most bytes of a text that are looked at; longer ones can be no name of the list.
 const TEXT_BYTES_MAX: usize = 200;
@@ -14,51 +17,67 @@ const TEXT_BYTES_MAX: usize = 200;
 /// of the list. A text without a letter or digit finds all.
 #[must_use]
 pub fn search(text: &str, most: usize) -> Vec<&'static Entry> {
+    let listed = all().iter().map(KnownExercise::Listed);
+    let found = among(listed, text, most).into_iter();
+    found.filter_map(KnownExercise::listed).collect()
+}
+
+/// The search through any exercises.
+pub(super) fn among<'a>(
+    exercises: impl Iterator<Item = KnownExercise<'a>>,
+    text: &str,
+    most: usize,
+) -> Vec<KnownExercise<'a>> {
     if text.len() > TEXT_BYTES_MAX {
         return Vec::new();
     }
     let text = plain(text);
     let words: Vec<&str> = text.split_whitespace().collect();
     let joined = words.concat();
-    let mut found: Vec<(usize, &Entry)> = all()
-        .iter()
-        .filter(|entry| {
-            let known = plain(&words_of(entry));
+    let mut found: Vec<(usize, KnownExercise)> = exercises
+        .filter(|exercise| {
+            let known = plain(&words_of(*exercise));
             let mut each = words.iter();
             each.all(|word| known.split_whitespace().any(|whole| whole.contains(word)))
         })
-        .map(|entry| (rank(entry, &joined), entry))
+        .map(|exercise| (rank(exercise, &joined), exercise))
         .collect();
     order::by_key(&mut found, |(rank, _)| *rank);
     found.truncate(most);
-    found.into_iter().map(|(_, entry)| entry).collect()
+    found.into_iter().map(|(_, exercise)| exercise).collect()
 }
 
-fn rank(entry: &Entry, joined: &str) -> usize {
-    let name = together(entry.name());
+/// What else an exercise is called; one's own goes by the listed names of its id too.
+fn other_names(exercise: KnownExercise) -> impl Iterator<Item = &'static str> + use<> {
+    exercise.listed().into_iter().flat_map(Entry::names)
+}
+
+fn rank(exercise: KnownExercise, joined: &str) -> usize {
+    let name = together(exercise.name());
     if name.starts_with(joined) {
         0
     } else if name.contains(joined) {
         1
-    } else if entry.names().any(|name| together(name).contains(joined)) {
+    } else if other_names(exercise).any(|name| together(name).contains(joined)) {
         2
     } else {
         3
     }
 }
 
-/// Everything that finds an entry.
-fn words_of(entry: &Entry) -> String {
-    let mut words: Vec<&str> = entry.names().collect();
-    words.extend(
-        entry
-            .main()
-            .chain(entry.also())
-            .map(|muscle| muscle.words()),
-    );
-    words.push(entry.means.words());
-    words.push(pattern_words(entry.pattern()));
-    if entry.is_unilateral() {
+/// Everything that finds an exercise.
+fn words_of(exercise: KnownExercise) -> String {
+    let muscles = exercise.main().iter().chain(exercise.also().iter());
+    let mut words: Vec<&str> = other_names(exercise)
+        .chain(muscles.map(Muscle::words))
+        .collect();
+    words.push(exercise.name());
+    words.push(match exercise {
+        KnownExercise::Listed(entry) => entry.means.words(),
+        KnownExercise::Own(own) => equipment_words(own.equipment),
+    });
+    words.push(pattern_words(exercise.pattern()));
+    if exercise.sides() != SideMode::Both {
         words.push("unilateral");
     }
     words.join(" ")

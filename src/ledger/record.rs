@@ -39,9 +39,9 @@ pub struct DoneLine {
 /// What was done of one block.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct BlockRecord {
-    /// The block as it was written at the time.
+    /// The block as it was written at the time; after a swap with the exercise that it was done as.
     pub block: Block,
-    /// Its sets that were done, in the order of the sheet.
+    /// Its sets that were done as this exercise, in the order of the sheet.
     pub lines: Vec<DoneLine>,
 }
 
@@ -63,9 +63,12 @@ pub struct SessionRecord {
     /// From beginning to end, or to the last event while it is under way, in milliseconds. Within one run of the
     /// program by its monotonic clock where that says more, across runs by the wall clock; never negative.
     pub duration_ms: u64,
+    /// True when it was done light, in a light week.
+    pub light: bool,
     /// Body mass on the day, when known.
     pub body_mass: Option<Load>,
-    /// Every block of the sheet in its order, also those of which nothing was done.
+    /// Every block of the sheet in its order, also those of which nothing was done. A block that was done as two
+    /// exercises is here twice, in the order in which they came.
     pub blocks: Vec<BlockRecord>,
     /// How long the sheet takes as it was written.
     pub predicted: Prediction,
@@ -117,20 +120,9 @@ impl SessionRecord {
             Phase::Ended(moment) => Some(moment.at),
             _ => None,
         };
-        let line = |slot: &Slot| done_line(slot, &rests);
-        let blocks = state
-            .began
-            .sheet
-            .blocks()
-            .map(|block| BlockRecord {
-                block: block.clone(),
-                lines: state
-                    .slots
-                    .iter()
-                    .filter(|slot| slot.planned.key.block == block.id)
-                    .filter_map(line)
-                    .collect(),
-            })
+        let written = state.began.sheet.blocks();
+        let blocks = written
+            .flat_map(|block| block_records(&state, block, &rests))
             .collect();
         Ok(SessionRecord {
             session: state.began.session,
@@ -140,6 +132,7 @@ impl SessionRecord {
             began: state.since.at,
             ended,
             duration_ms: duration_ms(&counting),
+            light: state.began.light,
             body_mass: state.began.body_mass,
             blocks,
             predicted: Prediction::of(&state.began.sheet),
@@ -166,6 +159,38 @@ impl SessionRecord {
     pub fn minutes(&self) -> u32 {
         u32::try_from((self.duration_ms + 30_000) / 60_000).unwrap_or(u32::MAX)
     }
+}
+
+/// What was done of a block, by the exercise that it was done as.
+fn block_records(
+    state: &State,
+    written: &Block,
+    rests: &BTreeMap<SetKey, u32>,
+) -> Vec<BlockRecord> {
+    let mut records: Vec<BlockRecord> = Vec::new();
+    for slot in &state.slots {
+        if slot.planned.key.block != written.id {
+            continue;
+        }
+        let Some(line) = done_line(slot, rests) else {
+            continue;
+        };
+        let block = state.block_of(slot);
+        match records.iter_mut().find(|record| record.block == *block) {
+            Some(record) => record.lines.push(line),
+            None => records.push(BlockRecord {
+                block: block.clone(),
+                lines: vec![line],
+            }),
+        }
+    }
+    if records.is_empty() {
+        records.push(BlockRecord {
+            block: written.clone(),
+            lines: Vec::new(),
+        });
+    }
+    records
 }
 
 fn done_line(slot: &Slot, rests: &BTreeMap<SetKey, u32>) -> Option<DoneLine> {

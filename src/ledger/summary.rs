@@ -26,18 +26,26 @@ pub struct ExerciseSummary {
 
 /// What a session did of each exercise, block by block in the order of its sheet.
 ///
-/// Two blocks of one exercise are two performances. Blocks of which nothing was done are left out.
+/// Two blocks of one exercise are two performances. Blocks of which nothing was done are left out. A session of a light
+/// week has none: it was meant to be easy, so no rule may judge by it.
 #[must_use]
 pub fn performances_of(record: &SessionRecord) -> Vec<(ExerciseId, Performance)> {
-    record
-        .blocks
-        .iter()
-        .filter(|block| !block.lines.is_empty())
+    counting(record)
         .map(|block| {
             let exercise = block.block.exercise.id.clone();
             (exercise, performance(record, block))
         })
         .collect()
+}
+
+/// The blocks of which something was done that counts for the next load.
+fn counting(record: &SessionRecord) -> impl Iterator<Item = &BlockRecord> {
+    let blocks = if record.light {
+        &[][..]
+    } else {
+        &record.blocks
+    };
+    blocks.iter().filter(|block| !block.lines.is_empty())
 }
 
 fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
@@ -107,7 +115,7 @@ pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &Se
             .performances
             .retain(|performance| performance.session != record.session.0);
     }
-    for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
+    for block in counting(record) {
         let exercise = &block.block.exercise;
         let summary = summaries
             .entry(exercise.id.clone())

@@ -3,8 +3,6 @@
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, Role, Sets};
 use crate::units::Seconds;
 
-/// Most characters of an id made from a name, before its number.
-const SLUG_CHARS_MAX: usize = 50;
 /// Up to so many reps a block is for strength unless it says otherwise. NSCA, Essentials of Strength Training and
 /// Conditioning: strength at most 6 reps, muscle-building 6–12 (from memory).
 const STRENGTH_REPS_MAX: u16 = 6;
@@ -39,42 +37,9 @@ pub(super) fn default_basis(equipment: Equipment) -> LoadBasis {
 /// is the cautious side: one joint gets the smaller steps.
 pub fn named_exercise(name: Line) -> Exercise {
     Exercise {
-        id: slug(name.as_str()),
+        id: ExerciseId::of_name(name.as_str()),
         name,
         pattern: Pattern::SingleJoint,
         equipment: Equipment::Other,
     }
-}
-
-/// Small letters, digits and hyphens; with a number made from the whole name where letters were lost, so that names
-/// in other scripts stay apart.
-fn slug(name: &str) -> ExerciseId {
-    let lower = name.to_lowercase();
-    let mut id = String::new();
-    let mut lost = false;
-    for c in lower.chars() {
-        if c.is_ascii_alphanumeric() {
-            if id.len() < SLUG_CHARS_MAX {
-                id.push(c);
-            } else {
-                lost = true;
-            }
-        } else {
-            lost |= !c.is_ascii();
-            if !id.is_empty() && !id.ends_with('-') && id.len() < SLUG_CHARS_MAX {
-                id.push('-');
-            }
-        }
-    }
-    let mut id = id.trim_end_matches('-').to_owned();
-    if lost || id.is_empty() {
-        // FNV-1a, 32 bits (Fowler, Noll, Vo): short and the same on every machine.
-        let hash = lower.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
-            (hash ^ u32::from(byte)).wrapping_mul(0x0100_0193)
-        });
-        id = format!("{id}-{hash:08x}")
-            .trim_start_matches('-')
-            .to_owned();
-    }
-    ExerciseId::new(&id).expect("letters, digits and hyphens, at most 59")
 }

@@ -9,8 +9,8 @@ use super::slot::Slot;
 use super::state::State;
 use crate::kit::{Change, Kit, Loading, Plan};
 use crate::order;
-use crate::sheet::{Equipment, SetKey};
-use crate::strength::{DoneSet, set_load};
+use crate::sheet::Equipment;
+use crate::strength::{Base, DoneSet, set_load};
 use crate::units::Load;
 
 /// What the loads to come are worked out from.
@@ -79,47 +79,34 @@ impl State {
         event: Option<EventId>,
     ) -> Plan {
         let equipment = self.equipment(slot);
-        let mut done = self.done(event);
-        done.push(DoneSet {
+        let this = DoneSet {
             key: slot.planned.key,
             load: Some(load),
             reps: None,
-        });
-        let was_done = |key: SetKey| done.iter().any(|done| done.key == key);
+            reserve: None,
+        };
         let after = self
             .slots
             .iter()
             .skip_while(|other| other.planned.key != slot.planned.key)
+            .skip(1)
             .filter(|other| other.planned.group == slot.planned.group)
-            .filter(|other| self.equipment(other) == equipment && !was_done(other.planned.key));
+            .filter(|other| self.equipment(other) == equipment);
         let mut loads = vec![load];
         loads.extend(after.filter_map(|other| {
             let block = self.block_of(other);
-            let base = self.proposal(other).and_then(|proposal| proposal.load);
-            let own = block.id == means.slot.planned.key.block;
-            let e1rm = means.e1rm.filter(|_| own);
+            let mut done = self.done_of(other, event);
+            if done.iter().any(|done| done.key == other.planned.key) {
+                return None;
+            }
+            let same_block = other.planned.key.block == slot.planned.key.block;
+            if same_block && self.is_alike(slot, block) {
+                done.push(this.clone());
+            }
+            let base = self.proposal(other).map_or(None.into(), Base::from);
+            let e1rm = means.e1rm.filter(|_| self.is_alike(means.slot, block));
             set_load(block, &other.planned, base, &done, e1rm, means.kit).load
         }));
         means.kit.plan(equipment, lies, &loads)
-    }
-
-    /// The sets that were logged, all or those before an event, in the order they were done.
-    pub(super) fn done(&self, before: Option<EventId>) -> Vec<DoneSet> {
-        let mut done: Vec<(EventId, DoneSet)> = self
-            .slots
-            .iter()
-            .filter_map(|slot| {
-                let logged = slot.logged()?;
-                let set = DoneSet {
-                    key: slot.planned.key,
-                    load: logged.done.load,
-                    reps: logged.done.amount.reps(),
-                };
-                Some((logged.event, set))
-            })
-            .filter(|(event, _)| before.is_none_or(|before| *event < before))
-            .collect();
-        order::by_key(&mut done, |(event, _)| *event);
-        done.into_iter().map(|(_, set)| set).collect()
     }
 }

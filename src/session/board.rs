@@ -1,13 +1,15 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
 use super::bar::Means;
+use super::event::EventId;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
-use crate::sheet::{Line, SideMode};
+use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
-    Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, cautions, set_load,
+    Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
+    cautions, jumps, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -42,6 +44,10 @@ pub struct Board {
     pub aim: Option<Rir>,
     /// Reserve said already.
     pub reserve: Option<Rir>,
+    /// True when the next load hangs on the reserve of this set, which was not said yet.
+    pub asks_reserve: bool,
+    /// True when the load is more than 10 % above the best done lately: it wants a second tap.
+    pub jump: bool,
     /// How the sides share it.
     pub sides: SideMode,
     /// Tempo of its reps.
@@ -65,19 +71,25 @@ pub struct Board {
 }
 
 impl Board {
-    /// Where the load comes from, in one sentence; a work load by the rule that proposed it.
+    /// Where the load comes from, in one sentence; a work load, or that there is none, by the rule that
+    /// proposed it.
     #[must_use]
     pub fn because(&self, unit: Unit) -> String {
         match (&self.because, &self.proposal) {
-            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.said(unit),
+            (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
+                proposal.said(unit)
+            }
             (because, _) => because.said(unit),
         }
     }
 }
 
 impl State {
-    /// What was proposed at the beginning for the block of `slot`.
+    /// What was proposed for the block of `slot`: at its swap, else at the beginning.
     pub(super) fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+        if let Some(swapped) = slot.swap.and_then(|at| self.swapped.get(at)) {
+            return Some(&swapped.proposal);
+        }
         let block = slot.planned.key.block;
         self.began
             .proposals
@@ -85,22 +97,74 @@ impl State {
             .find(|proposal| proposal.block == block)
     }
 
+    /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
+    pub(super) fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
+        let own = self.block_of(slot);
+        own.exercise.id == block.exercise.id && own.basis == block.basis
+    }
+
+    /// The sets of the block of `slot` that were done in this session, all or those before an event.
+    pub(super) fn done_of(&self, slot: &Slot, before: Option<EventId>) -> Vec<DoneSet> {
+        let block = self.block_of(slot);
+        self.slots
+            .iter()
+            .filter(|other| other.planned.key.block == block.id)
+            .filter_map(|other| {
+                let logged = other
+                    .logged()
+                    .filter(|logged| before.is_none_or(|before| logged.event < before))?;
+                // A set of another exercise says nothing of this one: it is as if it had been passed over.
+                let same = self.is_alike(other, block);
+                Some(DoneSet {
+                    key: other.planned.key,
+                    load: logged.done.load.filter(|_| same),
+                    reps: logged.done.amount.reps().filter(|_| same),
+                    reserve: logged.done.reserve.filter(|_| same),
+                })
+            })
+            .collect()
+    }
+
     /// The load of `slot` by its prescription, with its because.
     #[must_use]
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
-        let block = self.block_of(slot);
-        let done: Vec<DoneSet> = self
-            .done(None)
-            .into_iter()
-            .filter(|done| done.key.block == block.id)
-            .collect();
         set_load(
-            block,
+            self.block_of(slot),
             &slot.planned,
-            self.proposal(slot).and_then(|proposal| proposal.load),
-            &done,
+            self.proposal(slot).map_or(None.into(), Base::from),
+            &self.done_of(slot, None),
             best_e1rm(history),
             kit,
+        )
+    }
+
+    /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
+    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
+    /// lightest there is nothing to measure by.
+    fn jumps(
+        &self,
+        slot: &Slot,
+        prescribed: &Prescribed,
+        history: &[Performance],
+        load: Option<Load>,
+    ) -> bool {
+        let block = self.block_of(slot);
+        let assists = block.basis.assists();
+        let counts = |done: &DoneSet| {
+            let line = block.sets.get(usize::from(done.key.line));
+            let tried = done.reps.is_none_or(|reps| reps.get() > 0);
+            tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
+        };
+        let done = self.done_of(slot, None).into_iter().filter(counts);
+        let best = done
+            .filter_map(|done| done.load)
+            .chain(best_lately(history, &block.shape(), assists))
+            .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
+        jumps(
+            &block.basis,
+            best.or(prescribed.load.filter(|_| !prescribed.guided)),
+            load,
+            self.began.body_mass,
         )
     }
 
@@ -121,6 +185,7 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
+        let jump = self.jumps(slot, &prescribed, history, load);
         let own = block.cautions.iter().map(ToString::to_string);
         let usual = cautions(block, &planned.kind)
             .into_iter()
@@ -152,6 +217,8 @@ impl State {
             reps: slot.reps.or(planned.offered),
             aim: planned.reserve,
             reserve: slot.reserve,
+            asks_reserve: prescribed.guided && slot.reserve.is_none(),
+            jump,
             sides: planned.sides,
             tempo: planned.tempo,
             cue,

@@ -1,6 +1,7 @@
 //! The events of a session: the only truth there is about it.
 
 use super::done::Done;
+use super::swap::Swap;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
 use crate::strength::Proposal;
 use crate::units::{Load, Reps, Rir, Rpe};
@@ -91,6 +92,10 @@ pub struct Began {
     pub body_mass: Option<Load>,
     /// What was proposed for each block, with its because.
     pub proposals: Vec<Proposal>,
+    /// True in a light week: sheet and proposals are the lightened ones, and what is done says nothing of the next
+    /// load.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub light: bool,
 }
 
 /// What can happen in a session.
@@ -147,6 +152,8 @@ pub enum What {
         /// The set.
         set: SetKey,
     },
+    /// What is left of a block is done as another exercise. Sets that were logged stay what they were.
+    BlockSwapped(Box<Swap>),
     /// The groups are done in another order.
     OrderChanged {
         /// Indices of the sheet's groups, each once.

@@ -5,6 +5,7 @@ use super::effective::effective;
 use super::event::{Event, EventId, What};
 use super::slot::{Phase, Slot, Status};
 use super::state::State;
+use super::swap::Swap;
 use crate::order;
 use crate::sheet::{SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
@@ -32,6 +33,14 @@ pub enum Refusal {
     Ended,
     /// There is no such event, or it may not be undone.
     CannotUndo,
+    /// The sheet has no such block.
+    NoSuchBlock,
+    /// Every set of the block is logged or skipped.
+    NothingLeft,
+    /// A set of the block is under way.
+    UnderWay,
+    /// The block is done as this exercise already.
+    SameExercise,
     /// The session holds as many events as it may.
     Full,
 }
@@ -47,6 +56,10 @@ impl fmt::Display for Refusal {
             Refusal::NotResting => "no rest is running",
             Refusal::Ended => "the session has ended; correct its sets in the ledger",
             Refusal::CannotUndo => "there is nothing to undo",
+            Refusal::NoSuchBlock => "this sheet has no such block",
+            Refusal::NothingLeft => "nothing of this block is left to do; add a set first",
+            Refusal::UnderWay => "a set of it is under way; stop or log that first",
+            Refusal::SameExercise => "it is done as this exercise already",
             Refusal::Full => "the session is full; end it and begin another",
         })
     }
@@ -160,6 +173,7 @@ impl Session {
                     .map(|_| ())
                     .ok_or(Refusal::NoSuchSet)
             }
+            What::BlockSwapped(swap) => self.allow_swap(swap),
             What::OrderChanged { groups } => {
                 if groups.len() == self.state.order.len() {
                     Ok(())
@@ -172,6 +186,23 @@ impl Session {
                 _ => Err(Refusal::NotResting),
             },
             What::Ended => Ok(()),
+        }
+    }
+
+    fn allow_swap(&self, swap: &Swap) -> Result<(), Refusal> {
+        let state = &self.state;
+        let written = state.began.sheet.block(swap.block());
+        let written = written.ok_or(Refusal::NoSuchBlock)?;
+        let left =
+            |slot: &Slot| slot.planned.key.block == written.id && slot.status == Status::Pending;
+        if !state.slots.iter().any(left) {
+            Err(Refusal::NothingLeft)
+        } else if matches!(state.phase, Phase::Working { set, .. } if set.block == written.id) {
+            Err(Refusal::UnderWay)
+        } else if state.as_done(written).exercise.id == swap.exercise.id {
+            Err(Refusal::SameExercise)
+        } else {
+            Ok(())
         }
     }
 

@@ -14,6 +14,7 @@ mod machine;
 mod mint;
 mod slot;
 mod state;
+mod swap;
 
 pub use board::Board;
 pub use done::{Amount, Done, StageAmount};
@@ -23,6 +24,7 @@ pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use slot::{Logged, Phase, Rest, Slot, Status};
 pub use state::State;
+pub use swap::{Swap, Swapped};
 
 #[cfg(test)]
 mod tests;

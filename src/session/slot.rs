@@ -38,6 +38,8 @@ pub struct Slot {
     pub planned: PlannedSet,
     /// What became of it.
     pub status: Status,
+    /// Which of the state's swaps it is done by; none: as written.
+    pub swap: Option<usize>,
     /// Load chosen in place of the proposed one.
     pub load: Option<Load>,
     /// Reps to offer in place of the prescribed ones.

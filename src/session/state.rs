@@ -4,8 +4,9 @@ use super::done::Done;
 use super::effective::effective;
 use super::event::{Began, Event, EventId, Moment, What};
 use super::slot::{Logged, Phase, Rest, Slot, Status};
+use super::swap::{Swap, Swapped};
 use crate::order;
-use crate::sheet::{Added, Block, Note, SetKey, unroll_with};
+use crate::sheet::{Added, Note, SetKey, unroll_with};
 use crate::units::{Load, Rpe};
 use std::collections::BTreeMap;
 
@@ -18,6 +19,8 @@ pub struct State {
     pub since: Moment,
     /// Its sets in the order they are done.
     pub slots: Vec<Slot>,
+    /// The blocks that were swapped, as they are done since, in the order of the swaps.
+    pub swapped: Vec<Swapped>,
     /// The order of the sheet's groups.
     pub order: Vec<usize>,
     /// What is going on.
@@ -57,6 +60,7 @@ impl State {
             began: (**began).clone(),
             since: event.moment(),
             slots: Vec::new(),
+            swapped: Vec::new(),
             phase: Phase::Ready,
             rpe: None,
             note: None,
@@ -78,20 +82,56 @@ impl State {
             .into_iter()
             .filter(|set| !changes.dropped.contains(&set.key));
         self.slots = kept
-            .map(
-                |planned| match known.get(&planned.key).and_then(|at| slots[*at].take()) {
+            .map(|planned| {
+                let before = known.get(&planned.key).and_then(|at| slots[*at].take());
+                let swap = match &before {
+                    Some(slot) => slot.swap,
+                    None => self.newest_swap(planned.key.block),
+                };
+                let planned = match swap.and_then(|at| self.swapped.get(at)) {
+                    Some(swapped) => swapped.suited(planned),
+                    None => planned,
+                };
+                match before {
                     Some(slot) => Slot { planned, ..slot },
                     None => Slot {
                         planned,
                         status: Status::Pending,
+                        swap,
                         load: None,
                         reps: None,
                         reserve: None,
                         note: None,
                     },
-                },
-            )
+                }
+            })
             .collect();
+    }
+
+    /// From now on the block's pending sets are done as another exercise. What was chosen for them was chosen for the
+    /// exercise of before, and a set of it under way is called off.
+    fn swap(&mut self, swap: &Swap, changes: &Changes) {
+        let Some(written) = self.began.sheet.block(swap.block()) else {
+            return;
+        };
+        let swapped = Swapped {
+            block: swap.applied(written),
+            proposal: swap.proposal.clone(),
+        };
+        self.swapped.push(swapped);
+        let newest = self.swapped.len() - 1;
+        for slot in &mut self.slots {
+            if slot.planned.key.block == swap.block() && slot.status == Status::Pending {
+                slot.swap = Some(newest);
+                slot.load = None;
+                slot.reps = None;
+                slot.reserve = None;
+            }
+        }
+        self.plan(changes);
+        if matches!(self.phase, Phase::Working { set, .. } if set.block == swap.block()) {
+            self.phase = Phase::Ready;
+        }
     }
 
     fn take(&mut self, event: &Event, changes: &mut Changes) {
@@ -150,6 +190,7 @@ impl State {
                     self.settle();
                 }
             }
+            What::BlockSwapped(swap) => self.swap(swap, changes),
             What::OrderChanged { groups } => self.reorder(groups, changes),
             What::LoadChosen { set, load, .. } => {
                 if let Some(slot) = self.slot_mut(*set) {
@@ -294,15 +335,6 @@ impl State {
             .iter()
             .filter(|slot| slot.logged().is_some())
             .max_by_key(|slot| slot.logged().map(|logged| logged.event))
-    }
-
-    /// The block of a slot.
-    #[must_use]
-    pub fn block_of(&self, slot: &Slot) -> &Block {
-        self.began
-            .sheet
-            .block(slot.planned.key.block)
-            .expect("every slot was unrolled from a block of this sheet")
     }
 
     /// True once the session has ended.

@@ -46,6 +46,7 @@ impl Gym {
             sheet: sheet(),
             body_mass: None,
             proposals: vec![],
+            light: false,
         };
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));
         Gym {

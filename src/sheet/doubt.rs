@@ -38,6 +38,8 @@ pub enum Doubt {
     TempoUnused,
     /// The last set is further from failure than the one before.
     ReserveRises(Rir, Rir),
+    /// Plain work sets behind sets to failure.
+    WorkAfterFailure,
     /// No set of work.
     NoWork,
 }
@@ -84,6 +86,9 @@ impl fmt::Display for Doubt {
                 f,
                 "The last set leaves {last} reps, the one before {before}: the last set is usually nearest to failure."
             ),
+            Doubt::WorkAfterFailure => f.write_str(
+                "Work sets come behind sets to failure, and are done tired: put those to failure last.",
+            ),
             Doubt::NoWork => f.write_str("There are only ramp-up sets: add the work."),
         }
     }
@@ -95,7 +100,12 @@ impl Block {
     pub fn doubts(&self, known: bool) -> Vec<Doubt> {
         let mut doubts = Vec::new();
         let mut worked = false;
+        let mut failed = false;
         for sets in &self.sets {
+            if sets.kind == SetKind::Work && failed {
+                doubts.push(Doubt::WorkAfterFailure);
+            }
+            failed |= sets.kind == SetKind::ToFailure;
             if !sets.kind.is_work() && worked {
                 doubts.push(Doubt::RampAfterWork);
             }
@@ -221,6 +231,10 @@ mod tests {
             (
                 r#"[{"kind":{"drop":{"drops":2,"keep":"100 %"}},"count":1,"target":{"reps":5}}]"#,
                 "takes nothing off",
+            ),
+            (
+                r#"[{"kind":"to_failure","count":1,"target":{"reps":5}},{"kind":"work","count":1,"target":{"reps":5}}]"#,
+                "put those to failure last",
             ),
             (
                 r#"[{"kind":{"ramp_up":{"shares":["50 %"]}},"count":1,"target":{"reps":5}}]"#,

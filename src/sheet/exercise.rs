@@ -6,6 +6,8 @@ use std::fmt;
 
 /// Longest exercise id, in characters.
 const ID_CHARS_MAX: usize = 64;
+/// Most characters of an id made from a name, before its number.
+const NAME_CHARS_MAX: usize = 50;
 
 /// What identifies an exercise for ever, whatever it is called: 1 to 64 of a–z, 0–9 and hyphens.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -43,6 +45,44 @@ impl ExerciseId {
         } else {
             Err(UnfitId(text.chars().take(ID_CHARS_MAX).collect()))
         }
+    }
+
+    /// The id of an exercise that is known by its name only: small letters, digits and hyphens; with a number made
+    /// from the whole name where letters were lost, so that names in other scripts stay apart. One name always gives
+    /// one id, so what was written in a line and is described later keeps its history.
+    ///
+    /// # Panics
+    /// Never: what is made is at most 59 letters, digits and hyphens.
+    #[must_use]
+    pub fn of_name(name: &str) -> ExerciseId {
+        let lower = name.to_lowercase();
+        let mut id = String::new();
+        let mut lost = false;
+        for c in lower.chars() {
+            if c.is_ascii_alphanumeric() {
+                if id.len() < NAME_CHARS_MAX {
+                    id.push(c);
+                } else {
+                    lost = true;
+                }
+            } else {
+                lost |= !c.is_ascii();
+                if !id.is_empty() && !id.ends_with('-') && id.len() < NAME_CHARS_MAX {
+                    id.push('-');
+                }
+            }
+        }
+        let mut id = id.trim_end_matches('-').to_owned();
+        if lost || id.is_empty() {
+            // FNV-1a, 32 bits (Fowler, Noll, Vo): short and the same on every machine.
+            let hash = lower.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
+                (hash ^ u32::from(byte)).wrapping_mul(0x0100_0193)
+            });
+            id = format!("{id}-{hash:08x}")
+                .trim_start_matches('-')
+                .to_owned();
+        }
+        ExerciseId::new(&id).expect("letters, digits and hyphens, at most 59")
     }
 
     /// The id as text.
@@ -123,6 +163,22 @@ pub enum Equipment {
     Body,
     /// Anything else: any load by the kit's smallest step.
     Other,
+}
+
+impl Equipment {
+    /// The name on screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Equipment::Barbell => "barbell",
+            Equipment::Dumbbell => "hand weights",
+            Equipment::Handle => "loadable handles",
+            Equipment::Stack => "weight stack",
+            Equipment::Band => "band",
+            Equipment::Body => "own body",
+            Equipment::Other => "other things",
+        }
+    }
 }
 
 /// An exercise as a block names it.

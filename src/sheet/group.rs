@@ -63,6 +63,15 @@ impl Group {
         }
     }
 
+    /// Its blocks in order, to be changed.
+    pub fn blocks_mut(&mut self) -> &mut [Block] {
+        match self {
+            Group::Straight(block) => std::slice::from_mut(block),
+            Group::Pair { blocks, .. } => &mut blocks[..],
+            Group::Circuit { blocks, .. } => blocks,
+        }
+    }
+
     /// Rest from block to block within a round, for groups of several.
     #[must_use]
     pub fn between(&self) -> Option<Seconds> {

@@ -1,12 +1,16 @@
 //! All that is kept, in one value.
 
+use super::exercise_record::ExerciseRecord;
 use super::kept::Kept;
+use super::programme_record::ProgrammeRecord;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
+use crate::exercises::Catalogue;
 use crate::order;
+use crate::programme::{Programme, ProgrammeId};
 use crate::session::SessionId;
-use crate::sheet::Sheet;
+use crate::sheet::{ExerciseId, Sheet};
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
@@ -20,8 +24,12 @@ pub struct Archive {
     pub kit: Kept<KitRecord>,
     /// Body masses.
     pub body_mass: Kept<BodyMassRecord>,
+    /// Versions of one's own exercises; the newest of each counts.
+    pub exercises: Kept<ExerciseRecord>,
     /// Versions of sheets; the newest of each sheet counts.
     pub sheets: Kept<SheetRecord>,
+    /// Versions of programmes; the newest of each counts.
+    pub programmes: Kept<ProgrammeRecord>,
     /// Sessions.
     pub sessions: BTreeMap<SessionId, SessionLog>,
 }
@@ -44,6 +52,32 @@ impl Archive {
             .collect();
         order::by(&mut sheets, |a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
         sheets
+    }
+
+    /// The exercises that are known: the list, and over it one's own in the newest version that was not removed.
+    #[must_use]
+    pub fn catalogue(&self) -> Catalogue {
+        let mut newest: BTreeMap<&ExerciseId, &ExerciseRecord> = BTreeMap::new();
+        for record in self.exercises.iter() {
+            // By rising version: the last of each id stays.
+            newest.insert(record.lasting_id(), record);
+        }
+        let own = newest.into_values().filter_map(ExerciseRecord::written);
+        Catalogue::new(own.cloned())
+    }
+
+    /// The programmes as they are now: the newest version of each that was not removed, the one written last at the
+    /// end.
+    #[must_use]
+    pub fn current_programmes(&self) -> Vec<&Programme> {
+        let mut newest: BTreeMap<ProgrammeId, &ProgrammeRecord> = BTreeMap::new();
+        for record in self.programmes.iter() {
+            newest.insert(*record.lasting_id(), record);
+        }
+        let current = newest.into_values().filter_map(ProgrammeRecord::written);
+        let mut current: Vec<&Programme> = current.collect();
+        order::by_key(&mut current, |programme| programme.version);
+        current
     }
 
     /// The body mass at `when`: the last one taken until then.

@@ -1,5 +1,7 @@
 //! The envelope of a file and its limits.
 
+use super::exercise_record::ExerciseRecord;
+use super::programme_record::ProgrammeRecord;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
@@ -16,6 +18,10 @@ pub const FILE_BYTES_MAX: u64 = 64 * 1024 * 1024;
 pub const SESSIONS_MAX: usize = 20_000;
 /// Most versions of sheets in a file.
 pub const SHEETS_MAX: usize = 5_000;
+/// Most versions of one's own exercises in a file.
+pub const EXERCISES_MAX: usize = 5_000;
+/// Most versions of programmes in a file.
+pub const PROGRAMMES_MAX: usize = 5_000;
 /// Most kit records in a file.
 pub const KITS_MAX: usize = 5_000;
 /// Most lifter records in a file.
@@ -39,8 +45,12 @@ pub(super) struct FileV1 {
     pub kit: Vec<KitRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, BODY_MASSES_MAX>")]
     pub body_mass: Vec<BodyMassRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, EXERCISES_MAX>")]
+    pub exercises: Vec<ExerciseRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, SHEETS_MAX>")]
     pub sheets: Vec<SheetRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, PROGRAMMES_MAX>")]
+    pub programmes: Vec<ProgrammeRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, SESSIONS_MAX>")]
     pub sessions: Vec<SessionLog>,
 }

@@ -1,7 +1,9 @@
 //! Import: read a file, merge it with what is there, and check that the whole can still be kept and exported.
 
 use super::archive::Archive;
-use super::file::{BODY_MASSES_MAX, KITS_MAX, LIFTERS_MAX, SESSIONS_MAX, SHEETS_MAX};
+use super::file::{
+    BODY_MASSES_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
+};
 use super::merge::Merged;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
@@ -19,6 +21,12 @@ pub fn import(mine: Archive, text: &str) -> Result<Merged, ReadError> {
         ("sessions", all.sessions.len(), SESSIONS_MAX),
         ("events in one session", events.unwrap_or(0), EVENTS_MAX),
         ("versions of sheets", all.sheets.len(), SHEETS_MAX),
+        ("versions of exercises", all.exercises.len(), EXERCISES_MAX),
+        (
+            "versions of programmes",
+            all.programmes.len(),
+            PROGRAMMES_MAX,
+        ),
         ("kit records", all.kit.len(), KITS_MAX),
         ("lifter records", all.lifter.len(), LIFTERS_MAX),
         ("body masses", all.body_mass.len(), BODY_MASSES_MAX),

@@ -30,6 +30,10 @@ pub struct Summary {
     pub sheets_new: usize,
     /// Versions of sheets that were there.
     pub sheets_known: usize,
+    /// Versions of one's own exercises that were not there.
+    pub exercises_new: usize,
+    /// Versions of programmes that were not there.
+    pub programmes_new: usize,
     /// Kit records that were not there.
     pub kits_new: usize,
     /// Lifter records that were not there.
@@ -70,6 +74,18 @@ impl Archive {
             &mut all.body_mass,
             &mut news.body_mass,
             other.body_mass,
+            conflicts,
+        );
+        summary.exercises_new = unite(
+            &mut all.exercises,
+            &mut news.exercises,
+            other.exercises,
+            conflicts,
+        );
+        summary.programmes_new = unite(
+            &mut all.programmes,
+            &mut news.programmes,
+            other.programmes,
             conflicts,
         );
         summary.sheets_new = unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
@@ -152,6 +168,8 @@ impl fmt::Display for Summary {
         let kinds = [
             (self.sessions_new, self.sessions_known, "session"),
             (self.sheets_new, self.sheets_known, "sheet"),
+            (self.exercises_new, 0, "exercise"),
+            (self.programmes_new, 0, "programme"),
             (self.kits_new, 0, "kit"),
             (self.lifters_new, 0, "setting"),
         ];

@@ -7,13 +7,16 @@
 
 mod archive;
 mod demo;
+mod exercise_record;
 mod file;
 mod import;
 mod kept;
 mod merge;
 mod migrate;
+mod programme_record;
 mod read;
 mod record;
+mod removed;
 mod row;
 mod session_log;
 mod sheet_record;
@@ -22,15 +25,19 @@ mod write;
 
 pub use archive::Archive;
 pub use demo::demo;
+pub use exercise_record::ExerciseRecord;
 pub use file::{
-    BODY_MASSES_MAX, FILE_BYTES_MAX, FORMAT, KITS_MAX, LIFTERS_MAX, SESSIONS_MAX, SHEETS_MAX,
+    BODY_MASSES_MAX, EXERCISES_MAX, FILE_BYTES_MAX, FORMAT, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX,
+    SESSIONS_MAX, SHEETS_MAX,
 };
 pub use import::import;
 pub use kept::{Kept, Put, Record};
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
+pub use programme_record::ProgrammeRecord;
 pub use read::{ReadError, check_size, read};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};
+pub use removed::Removed;
 pub use row::{RowError, open, seal};
 pub use session_log::{SessionLog, UnfitSession};
 pub use sheet_record::{RemovedSheet, SheetRecord};

@@ -161,7 +161,9 @@ fn gather(form: FileV1) -> Result<Archive, ReadError> {
         lifter: gather_list("lifter", form.lifter)?,
         kit: gather_list("kit", form.kit)?,
         body_mass: gather_list("body_mass", form.body_mass)?,
+        exercises: gather_list("exercises", form.exercises)?,
         sheets: gather_list("sheets", form.sheets)?,
+        programmes: gather_list("programmes", form.programmes)?,
         ..Archive::default()
     };
     for (index, session) in form.sessions.into_iter().enumerate() {

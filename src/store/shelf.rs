@@ -2,7 +2,7 @@
 
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
-/// Version of its layout: which object stores there are.
+/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`.
 pub const DATABASE_VERSION: u32 = 2;
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
@@ -18,6 +18,10 @@ pub enum Shelf {
     Summaries,
     /// Sheet records; key: sheet id, a slash, version.
     Sheets,
+    /// Versions of one's own exercises; key: version.
+    Exercises,
+    /// Versions of programmes; key: version.
+    Programmes,
     /// Sheets that are being written, not yet kept; key: sheet id.
     Drafts,
     /// Kit records; key: version.
@@ -32,12 +36,14 @@ pub enum Shelf {
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 10] = [
+    pub const ALL: [Shelf; 12] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
         Shelf::Summaries,
         Shelf::Sheets,
+        Shelf::Exercises,
+        Shelf::Programmes,
         Shelf::Drafts,
         Shelf::Kits,
         Shelf::Lifters,
@@ -54,6 +60,8 @@ impl Shelf {
             Shelf::Headings => "headings",
             Shelf::Summaries => "summaries",
             Shelf::Sheets => "sheets",
+            Shelf::Exercises => "exercises",
+            Shelf::Programmes => "programmes",
             Shelf::Drafts => "drafts",
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",

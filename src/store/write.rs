@@ -26,7 +26,9 @@ pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
     parts.extend(list("lifter", records(&archive.lifter)));
     parts.extend(list("kit", records(&archive.kit)));
     parts.extend(list("body_mass", records(&archive.body_mass)));
+    parts.extend(list("exercises", records(&archive.exercises)));
     parts.extend(list("sheets", records(&archive.sheets)));
+    parts.extend(list("programmes", records(&archive.programmes)));
     parts.extend(list(
         "sessions",
         archive.sessions.values().map(session).collect(),

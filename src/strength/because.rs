@@ -17,6 +17,19 @@ pub enum Wish {
     Easier,
 }
 
+/// What a step up of a rule ran into.
+///
+/// A step up is 2–10 % of the load (American College of Sports Medicine position stand, Ratamess et al. 2009, Med Sci
+/// Sports Exerc 41(3):687–708).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Bound {
+    /// The step asked for was larger: cut to what the kit makes up to 10 %.
+    Tenth,
+    /// The kit's smallest step is larger than 10 %: it is taken, and wants caution.
+    KitStep,
+}
+
 /// From which load to which.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -32,6 +45,21 @@ pub struct Moved {
     /// True when the load assists, so that harder is less of it.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub assists: bool,
+    /// What the step up ran into, if anything.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bound: Option<Bound>,
+}
+
+/// The worst work set of a session in which the bottom of the range was missed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Missed {
+    /// Work load of that session.
+    pub at: Load,
+    /// Its fewest repetitions.
+    pub reps: Reps,
+    /// How many were asked for at least.
+    pub low: Reps,
 }
 
 /// Why a work load is what it is.
@@ -46,14 +74,22 @@ pub enum Because {
         /// What the kit makes of it.
         to: Load,
     },
-    /// Nothing is known and the sheet names no load: choose one that feels light.
+    /// Nothing is known, the sheet names no load and the kit has none to begin with: choose one that feels light.
     NothingKnown {},
+    /// Nothing is known and the sheet names no load: the lightest there is, and the reserve said leads from set to set.
+    GuidedStart {
+        /// The lightest load of the kit.
+        to: Load,
+    },
     /// The block has no load.
     NoLoad {},
     /// The kit makes nothing as light as that.
     OutOfKit {
         /// What was wanted.
         wanted: Load,
+        /// The easiest load that the kit makes, if it makes any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        easiest: Option<Load>,
     },
     /// The sheet's own load, never changed by a rule.
     #[serde(deserialize_with = "forms::made")]
@@ -151,6 +187,15 @@ pub enum Because {
         /// What the kit makes of it, nearest below.
         to: Load,
     },
+    /// A light week: a share of what would have been proposed, or more assistance.
+    LightWeek {
+        /// The share.
+        share: Share,
+        /// What would have been proposed.
+        usual: Load,
+        /// What the kit makes of it, never harder than usual.
+        to: Load,
+    },
     /// A share of the estimate is asked for and there is none: same load.
     #[serde(deserialize_with = "forms::moved")]
     NoEstimate {
@@ -190,6 +235,36 @@ pub enum Because {
         /// From which load to which.
         moved: Moved,
     },
+    /// Reps were missed and yet there were more left than aimed at: same load.
+    Disagrees {
+        /// Repetitions of the set that missed.
+        reps: Reps,
+        /// How many were asked for at least.
+        low: Reps,
+        /// Reps in reserve in the last work set.
+        reserve: Rir,
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// The last time is long ago: less to come back.
+    AfterBreak {
+        /// Whole days since the last time.
+        days: u32,
+        /// How much lighter; none for one step.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        less: Option<Share>,
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// The bottom was missed in three sessions running: less, to go on from there.
+    Deload {
+        /// Those sessions, the newest last.
+        missed: [Missed; 3],
+        /// How much lighter.
+        less: Share,
+        /// From which load to which.
+        moved: Moved,
+    },
 }
 
 impl Because {
@@ -210,13 +285,18 @@ impl Because {
             | Because::MoreInReserve { moved, .. }
             | Because::AsAimed { moved, .. }
             | Because::LessInReserve { moved, .. }
-            | Because::NoReserveSaid { moved } => Some(moved),
+            | Because::NoReserveSaid { moved }
+            | Because::Disagrees { moved, .. }
+            | Because::AfterBreak { moved, .. }
+            | Because::Deload { moved, .. } => Some(moved),
             Because::StartOfSheet { .. }
             | Because::NothingKnown {}
+            | Because::GuidedStart { .. }
             | Because::NoLoad {}
             | Because::OutOfKit { .. }
             | Because::AsWritten { .. }
-            | Because::ShareOfE1rm { .. } => None,
+            | Because::ShareOfE1rm { .. }
+            | Because::LightWeek { .. } => None,
         }
     }
 
@@ -225,8 +305,10 @@ impl Because {
     pub fn load(&self) -> Option<Load> {
         match self {
             Because::StartOfSheet { to, .. }
+            | Because::GuidedStart { to }
             | Because::AsWritten { to, .. }
-            | Because::ShareOfE1rm { to, .. } => Some(*to),
+            | Because::ShareOfE1rm { to, .. }
+            | Because::LightWeek { to, .. } => Some(*to),
             _ => self.moved().map(|moved| moved.to),
         }
     }

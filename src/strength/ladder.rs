@@ -1,15 +1,18 @@
 //! The loads of one block as a ladder: which rung is harder, which easier, and which is on the safe side.
 
-use super::because::{Because, Moved, Wish};
+use super::because::{Because, Bound, Moved, Wish};
+use super::safety::JUMP;
 use crate::kit::{Choices, Kit};
-use crate::sheet::{Block, Equipment, Step};
-use crate::units::Load;
+use crate::sheet::{Block, Equipment, LoadBasis, Step};
+use crate::units::{Load, Share};
+use rust_decimal::Decimal;
 
 /// The loads that the kit can make for a block, in order of how hard they are.
 pub(super) struct Ladder {
     choices: Choices,
     on: Equipment,
     assists: bool,
+    alone: bool,
 }
 
 impl Ladder {
@@ -23,6 +26,7 @@ impl Ladder {
             },
             on,
             assists: block.basis.assists(),
+            alone: block.basis == LoadBasis::External,
         }
     }
 
@@ -77,12 +81,88 @@ impl Ladder {
             .or(next)
     }
 
+    /// The easiest load there is, for loads that are not written as assistance: of that there is no least hard.
+    pub(super) fn lightest(&self) -> Option<Load> {
+        if self.assists {
+            None
+        } else if self.alone {
+            self.choices.next_above(Load::ZERO)
+        } else {
+            self.choices.at_or_above(Load::ZERO)
+        }
+    }
+
+    /// At least a step harder, and up to `aim`; none where the kit ends. `aim` is a load, not a step.
+    pub(super) fn up_to(&self, from: Load, aim: Load) -> Option<Load> {
+        let next = self.step(from, Step::Smallest, true)?;
+        Some(
+            self.fit(aim)
+                .map_or(next, |load| self.harder_of(next, load)),
+        )
+    }
+
+    /// A rule's step up, and what it ran into. Of loads moved alone no step is above 10 %, unless the kit has nothing
+    /// smaller; of loads added to the body the share is not known here.
+    fn raise(&self, from: Load, step: Step) -> Option<(Load, Option<Bound>)> {
+        let wanted = self.step(from, step, true)?;
+        let most = from.times(JUMP);
+        if !self.alone || wanted <= most {
+            return Some((wanted, None));
+        }
+        let to = self.up_to(from, most)?;
+        let bound = if to > most {
+            Bound::KitStep
+        } else {
+            Bound::Tenth
+        };
+        Some((to, Some(bound)))
+    }
+
+    /// A load so much lighter, or the nearest below; where the kit makes nothing so light, its lightest, though it be
+    /// harder. None where it makes nothing. A share of an assistance says nothing about how hard a set is: there it is a step more
+    /// assistance, and one more for each tenth.
+    pub(super) fn lightened(&self, from: Load, less: Share) -> Option<Load> {
+        if self.assists {
+            let tenths = (less.in_percent() / Decimal::TEN).floor();
+            let mut at = self.fit(from)?;
+            let mut steps = Decimal::ZERO;
+            while steps <= tenths {
+                at = self.step(at, Step::Smallest, false).unwrap_or(at);
+                steps += Decimal::ONE;
+            }
+            return Some(at);
+        }
+        let wanted = from.times(Decimal::ONE - less.factor());
+        self.fit(wanted)
+            .or_else(|| self.choices.at_or_above(Load::ZERO))
+    }
+
+    /// From which load to which easier one.
+    pub(super) fn eased(&self, at: Load, to: Load) -> Moved {
+        Moved {
+            at,
+            to,
+            wish: Wish::Easier,
+            on: self.on,
+            assists: self.assists,
+            bound: None,
+        }
+    }
+
+    /// Why there is no load: the kit makes nothing as easy.
+    pub(super) fn out_of_kit(&self, wanted: Load) -> Because {
+        Because::OutOfKit {
+            wanted,
+            easiest: self.easiest_above(wanted),
+        }
+    }
+
     /// What becomes of last time's load under a wish; none when the kit makes nothing as easy.
     pub(super) fn moved(&self, at: Load, wish: Wish, step: Step) -> Option<Moved> {
-        let to = match wish {
-            Wish::Same => None,
-            Wish::Harder => self.step(at, step, true),
-            Wish::Easier => self.step(at, step, false),
+        let (to, bound) = match wish {
+            Wish::Same => (None, None),
+            Wish::Harder => self.raise(at, step).unzip(),
+            Wish::Easier => (self.step(at, step, false), None),
         };
         Some(Moved {
             at,
@@ -90,6 +170,7 @@ impl Ladder {
             wish,
             on: self.on,
             assists: self.assists,
+            bound: bound.flatten(),
         })
     }
 
@@ -102,6 +183,6 @@ impl Ladder {
         because: impl FnOnce(Moved) -> Because,
     ) -> Because {
         self.moved(at, wish, step)
-            .map_or(Because::OutOfKit { wanted: at }, because)
+            .map_or_else(|| self.out_of_kit(at), because)
     }
 }

@@ -5,19 +5,46 @@ use super::estimate::best_e1rm;
 use super::history::Performance;
 use super::ladder::Ladder;
 use super::rules::{
-    Seen, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two, unless_lightened,
+    Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
+    unless_deload, unless_lightened,
 };
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, Step};
 use crate::units::Load;
+use chrono::{DateTime, FixedOffset};
+
+/// What a proposal is made from beside its block.
+#[derive(Debug, Clone, Copy)]
+pub struct Today<'a> {
+    /// The exercise's performances, newest last.
+    pub history: &'a [Performance],
+    /// What can be loaded.
+    pub kit: &'a Kit,
+    /// Now, to tell how long ago the last time was.
+    pub now: DateTime<FixedOffset>,
+}
+
+impl Today<'_> {
+    /// What is proposed for `block`: see [`propose`].
+    #[must_use]
+    pub fn propose(&self, block: &Block) -> Proposal {
+        propose(block, self.history, self.kit, self.now)
+    }
+}
 
 /// The next work load of `block`, always one that `kit` can make.
 ///
 /// `history` holds the exercise's performances, newest last; only those of the block's shape count. The work load is
-/// that of the first work set; how the other sets follow from it is the business of [`super::set_load`].
+/// that of the first work set; how the other sets follow from it is the business of [`super::set_load`]. `now` says how
+/// long ago the last time was; where it lies before the last time, there was no break.
 #[must_use]
-pub fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
-    let because = decide(block, history, kit);
+pub fn propose(
+    block: &Block,
+    history: &[Performance],
+    kit: &Kit,
+    now: DateTime<FixedOffset>,
+) -> Proposal {
+    let because = decide(block, history, kit, now);
     Proposal {
         block: block.id,
         load: because.load(),
@@ -25,7 +52,12 @@ pub fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
     }
 }
 
-fn decide(block: &Block, history: &[Performance], kit: &Kit) -> Because {
+fn decide(
+    block: &Block,
+    history: &[Performance],
+    kit: &Kit,
+    now: DateTime<FixedOffset>,
+) -> Because {
     if !block.basis.has_load() {
         return Because::NoLoad {};
     }
@@ -43,26 +75,51 @@ fn decide(block: &Block, history: &[Performance], kit: &Kit) -> Because {
     let Some(last) = like.last() else {
         return start(block, started, kit);
     };
-    let Some(seen) = Seen::new(last) else {
-        return no_work_set(block, last, kit);
+    let seen = Seen::new(last, block);
+    let Some(at) = seen
+        .as_ref()
+        .map(|seen| seen.at)
+        .or_else(|| first_after_ramp(block, last))
+    else {
+        return Because::NothingKnown {};
     };
-    let ladder = Ladder::new(block, kit, Some(seen.at));
+    let ladder = Ladder::new(block, kit, Some(at));
+    let because = match seen {
+        Some(seen) => by_rule(block, &like, &seen, &ladder),
+        // Staged, timed and other sets give a rule nothing to judge.
+        None => same(at, &ladder),
+    };
+    after_break(because, at, last.at, now, &ladder)
+}
+
+/// What the block's rule says of its earlier sessions, the newest of which is `seen`.
+fn by_rule(block: &Block, like: &[Performance], seen: &Seen<'_>, ladder: &Ladder) -> Because {
     let because = match &block.progression {
-        Progression::Double { reach, up, down } => double(&seen, *reach, *up, *down, &ladder),
+        Progression::Double { reach, up, down } => double(seen, *reach, *up, *down, ladder),
         Progression::TwoForTwo { up } => {
-            let before = like.iter().rev().nth(1).and_then(Seen::new);
-            two_for_two(&seen, before.as_ref(), *up, &ladder)
+            let before = like
+                .iter()
+                .rev()
+                .nth(1)
+                .and_then(|before| Seen::new(before, block));
+            two_for_two(seen, before.as_ref(), *up, ladder)
         }
-        Progression::Fixed { up } => fixed(&seen, *up, &ladder),
+        Progression::Fixed { up } => fixed(seen, *up, ladder),
         Progression::ShareOfE1rm { share } => {
             let alone = block.basis == LoadBasis::External;
-            let e1rm = if alone { best_e1rm(&like) } else { None };
-            share_of_e1rm(&seen, *share, e1rm, &ladder)
+            let e1rm = if alone { best_e1rm(like) } else { None };
+            share_of_e1rm(seen, *share, e1rm, ladder)
         }
-        Progression::ByReserve { aim, step } => by_reserve(&seen, *aim, *step, &ladder),
-        Progression::AsWritten => same(seen.at, &ladder),
+        Progression::ByReserve { aim, step } => by_reserve(seen, *aim, *step, ladder),
+        Progression::AsWritten => return same(seen.at, ladder),
     };
-    unless_lightened(because, &seen, block, &ladder)
+    let because = unless_lightened(because, seen, block, ladder);
+    let newest = &like[like.len().saturating_sub(3)..];
+    let newest: Vec<Seen<'_>> = newest
+        .iter()
+        .filter_map(|performance| Seen::new(performance, block))
+        .collect();
+    unless_deload(because, &newest, ladder)
 }
 
 /// The first load of the block's first line of work, where the line lists its loads.
@@ -75,24 +132,25 @@ fn first_listed(block: &Block) -> Option<Load> {
 }
 
 fn start(block: &Block, wanted: Option<Load>, kit: &Kit) -> Because {
-    let Some(wanted) = wanted else {
-        return Because::NothingKnown {};
-    };
-    match Ladder::new(block, kit, Some(wanted)).fit(wanted) {
-        Some(to) => Because::StartOfSheet { wanted, to },
-        None => Because::OutOfKit { wanted },
+    let ladder = Ladder::new(block, kit, wanted);
+    match wanted {
+        Some(wanted) => match ladder.fit(wanted) {
+            Some(to) => Because::StartOfSheet { wanted, to },
+            None => ladder.out_of_kit(wanted),
+        },
+        None => match ladder.lightest() {
+            Some(to) => Because::GuidedStart { to },
+            None => Because::NothingKnown {},
+        },
     }
 }
 
-/// Staged, timed and other sets give a rule nothing to judge: the load of the first of them again.
-fn no_work_set(block: &Block, last: &Performance, kit: &Kit) -> Because {
+/// The load of the first set behind the ramp-ups, of whatever kind.
+fn first_after_ramp(block: &Block, last: &Performance) -> Option<Load> {
     let ramp_ups = block.sets.iter().filter(|sets| !sets.kind.is_work());
     let ramp_ups: usize = ramp_ups.map(|sets| usize::from(sets.count)).sum();
     let loads: Vec<Load> = last.sets.iter().filter_map(|set| set.load).collect();
-    match loads.get(ramp_ups).or(loads.last()) {
-        Some(&at) => same(at, &Ladder::new(block, kit, Some(at))),
-        None => Because::NothingKnown {},
-    }
+    loads.get(ramp_ups).or(loads.last()).copied()
 }
 
 fn same(at: Load, ladder: &Ladder) -> Because {
@@ -104,3 +162,11 @@ fn same(at: Load, ladder: &Ladder) -> Because {
 #[cfg(test)]
 #[path = "propose_tests.rs"]
 pub(super) mod tests;
+
+#[cfg(test)]
+#[path = "turns_tests.rs"]
+mod turns_tests;
+
+#[cfg(test)]
+#[path = "laws_tests.rs"]
+mod laws_tests;

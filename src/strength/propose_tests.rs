@@ -61,6 +61,16 @@ fn kit() -> Kit {
     Kit::starter(Unit::Kg)
 }
 
+/// What is proposed three days after the last performance.
+pub(in crate::strength) fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
+    super::propose(
+        block,
+        history,
+        kit,
+        "2026-01-08T18:00:00+01:00".parse().unwrap(),
+    )
+}
+
 fn said(block: &Block, sessions: &[&[(&str, u16)]]) -> String {
     let history: Vec<Performance> = sessions
         .iter()
@@ -174,11 +184,16 @@ fn without_history_the_sheet_decides() {
         "start of the sheet: 61 kg, nearest below is 60 kg"
     );
     let light = block(serde_json::json!({"start": "15 kg"}));
-    assert_eq!(said(&light, &[]), "the kit makes nothing for 15 kg");
+    assert_eq!(
+        said(&light, &[]),
+        "the kit makes nothing as light as 15 kg, its lightest is 20 kg: take that only if it is light for you"
+    );
     let bare = block(serde_json::json!({"start": null}));
     assert_eq!(
         propose(&bare, &[], &kit()).because,
-        Because::NothingKnown {}
+        Because::GuidedStart {
+            to: Load::whole_kg(20)
+        }
     );
     let unloaded = block(serde_json::json!({"basis": "unloaded"}));
     assert_eq!(propose(&unloaded, &[], &kit()).because, Because::NoLoad {});

@@ -1,6 +1,7 @@
 //! When a load asks for a word of caution.
 
-use crate::sheet::{Block, Equipment, Pattern, SetKind};
+use super::history::Performance;
+use crate::sheet::{Block, Equipment, LoadBasis, Pattern, SetKind};
 use crate::units::Load;
 use rust_decimal::Decimal;
 
@@ -8,7 +9,7 @@ use rust_decimal::Decimal;
 ///
 /// The usual step is 2–10 % (American College of Sports Medicine position stand, Ratamess et al. 2009, Med Sci Sports
 /// Exerc 41(3):687–708).
-const JUMP: Decimal = Decimal::from_parts(110, 0, 0, false, 2);
+pub(super) const JUMP: Decimal = Decimal::from_parts(110, 0, 0, false, 2);
 
 /// True when `load` is more than 10 % above the heaviest load done so far.
 ///
@@ -17,6 +18,53 @@ const JUMP: Decimal = Decimal::from_parts(110, 0, 0, false, 2);
 #[must_use]
 pub fn jump_caution(previous_best: Option<Load>, load: Load) -> bool {
     previous_best.is_some_and(|best| !best.is_zero() && load.kg() > best.kg() * JUMP)
+}
+
+/// What is said of a jump.
+pub const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. Warm up to it, use safety bars or \
+                              a spotter, and stop when technique goes.";
+
+/// How many performances count as lately (common practice, no source).
+const LATELY: usize = 6;
+
+/// The hardest load done lately under that prescription, newest last; a set in which no rep was done counts not.
+///
+/// `shape` is that of [`Block::shape`], `assists` says that harder is less.
+#[must_use]
+pub fn best_lately(history: &[Performance], shape: &str, assists: bool) -> Option<Load> {
+    let alike = history.iter().rev().filter(|other| other.shape == shape);
+    let loads = alike
+        .take(LATELY)
+        .flat_map(|performance| &performance.sets)
+        .filter(|set| set.reps.get() > 0 || set.low.get() == 0)
+        .filter_map(|set| set.load);
+    if assists { loads.min() } else { loads.max() }
+}
+
+/// True when what is moved with `load` is more than 10 % above what was moved with `best`, the hardest so far.
+///
+/// Of loads added to the body, or assisting it, the whole counts where the body mass is known; else the added load
+/// alone, and of an assistance nothing can be said.
+#[must_use]
+pub fn jumps(
+    basis: &LoadBasis,
+    best: Option<Load>,
+    load: Option<Load>,
+    body_mass: Option<Load>,
+) -> bool {
+    let moved = |load: Load| match (basis, body_mass) {
+        (LoadBasis::BodyMassPlus, Some(body)) => Some(body.plus(load)),
+        (LoadBasis::BodyMassMinus, Some(body)) => Some(body.minus(load)),
+        (LoadBasis::BodyMassShare(share), Some(body)) => {
+            Some(body.times(share.factor()).plus(load))
+        }
+        (LoadBasis::BodyMassMinus | LoadBasis::Band(_) | LoadBasis::Unloaded, _) => None,
+        (LoadBasis::External | LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_), _) => {
+            Some(load)
+        }
+    };
+    load.and_then(moved)
+        .is_some_and(|load| jump_caution(best.and_then(moved), load))
 }
 
 /// The usual cautions for a set, in words: to failure, and for hinges and bent-over rows whose sheet says nothing.

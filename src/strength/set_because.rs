@@ -1,6 +1,6 @@
 //! Where the load of one set comes from, as data; its words are in `words`.
 
-use crate::units::{Load, Reps, Share};
+use crate::units::{Load, Reps, Rir, Share};
 
 /// What a share is taken of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,6 +26,19 @@ pub enum OutcomeStep {
     Planned,
     /// Below the range: the same again.
     Stay,
+    /// More than two below the range: the planned step down.
+    Down,
+}
+
+/// What the reserve said gives for the next set of a guided start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GuidedStep {
+    /// Five or more left: a larger step.
+    Larger,
+    /// More left than aimed at: the usual step.
+    Usual,
+    /// Fewer left than aimed at: a step down.
+    Down,
 }
 
 /// Why a set's load is what it is.
@@ -110,6 +123,26 @@ pub enum SetBecause {
         /// The load.
         to: Load,
     },
+    /// A guided start: by the reserve said of the set before.
+    Guided {
+        /// Load of the set before.
+        from: Load,
+        /// Its reps, where they were counted.
+        reps: Option<Reps>,
+        /// Reps in reserve said of it.
+        reserve: Rir,
+        /// Reps in reserve aimed at.
+        aim: Rir,
+        /// What that gives.
+        step: GuidedStep,
+        /// The load.
+        to: Load,
+    },
+    /// A guided start, and no reserve was said of the set before: the same again.
+    GuideUnsaid {
+        /// That load.
+        to: Load,
+    },
     /// A share of the estimate is asked for and there is none: the work load.
     NoEstimate {
         /// That load.
@@ -131,6 +164,8 @@ impl SetBecause {
             | SetBecause::KitEnds { at: to, .. }
             | SetBecause::Listed { to, .. }
             | SetBecause::Outcome { to, .. }
+            | SetBecause::Guided { to, .. }
+            | SetBecause::GuideUnsaid { to }
             | SetBecause::NoEstimate { to } => Some(*to),
         }
     }

@@ -1,35 +1,17 @@
 //! The load of one set: its line's policy, its kind's share and what was done before it in this session.
 
+use super::guided::{Guide, guide};
 use super::ladder::Ladder;
+use super::prescribed::{Base, DoneSet, Prescribed};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
 use crate::units::{Load, Reps, Share};
 
-/// A set of this session that is over: done, or passed over (then without load and reps).
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DoneSet {
-    /// Its key.
-    pub key: SetKey,
-    /// The load, as written on the block's basis.
-    pub load: Option<Load>,
-    /// The reps that were counted.
-    pub reps: Option<Reps>,
-}
-
-/// The load of a set with its because.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Prescribed {
-    /// The load, one that the kit can make; none where there is no load or nothing is known.
-    pub load: Option<Load>,
-    /// Where it comes from.
-    pub because: SetBecause,
-}
-
 /// The load of `set`, always one that `kit` can make.
 ///
-/// `base` is the block's work load as proposed or chosen, `done` holds the sets of this session that are over, in the
+/// `base` is the block's work load as proposed, `done` holds the sets of this session that are over, in the
 /// order they were done, and `e1rm` is the estimate, which counts only for loads that are moved alone. Sets between the
 /// last one done and `set` that are neither done nor passed over are taken to go as planned, so that a whole block can
 /// be looked at ahead. After an overruled load the line goes on from what was done.
@@ -37,28 +19,50 @@ pub struct Prescribed {
 pub fn set_load(
     block: &Block,
     set: &PlannedSet,
-    base: Option<Load>,
+    base: impl Into<Base>,
     done: &[DoneSet],
     e1rm: Option<Load>,
     kit: &Kit,
 ) -> Prescribed {
-    let because = if block.basis.has_load() {
+    prescribe(block, set, base.into(), done, e1rm, kit)
+}
+
+fn prescribe(
+    block: &Block,
+    set: &PlannedSet,
+    base: Base,
+    done: &[DoneSet],
+    e1rm: Option<Load>,
+    kit: &Kit,
+) -> Prescribed {
+    let (guided, because) = if block.basis.has_load() {
+        let done_last = done.iter().rev().find_map(|done| done.load);
+        let beside = if base.guided { done_last } else { None };
         let floor = Floor {
             block,
-            base,
+            base: base.load,
             done,
             e1rm: e1rm.filter(|_| block.basis == LoadBasis::External),
-            ladder: Ladder::new(block, kit, base),
+            ladder: Ladder::new(block, kit, beside.or(base.load)),
         };
-        floor.kind(set)
+        if base.guided {
+            floor.guided(set)
+        } else {
+            (false, floor.kind(set))
+        }
     } else {
-        SetBecause::NoLoad
+        (false, SetBecause::NoLoad)
     };
     Prescribed {
         load: because.load(),
         because,
+        guided,
     }
 }
+
+/// More reps than this missing call for a lighter set rather than the same again: the 2-for-2 rule turned round
+/// (common practice, no source).
+const FAR_BELOW: u16 = 2;
 
 /// What a set's load is worked out from.
 struct Floor<'a> {
@@ -70,6 +74,36 @@ struct Floor<'a> {
 }
 
 impl Floor<'_> {
+    /// The set of a guided start, and whether the work load is still looked for. Ramp-ups are part of the search;
+    /// back-offs and drops follow what was done as ever.
+    fn guided(mut self, set: &PlannedSet) -> (bool, SetBecause) {
+        let searches = match set.kind {
+            SetKind::BackOff { .. } => false,
+            SetKind::Drop { .. } => set.key.drop == 0,
+            _ => true,
+        };
+        match guide(self.block, self.done, &self.ladder) {
+            Guide::Begin => {
+                let because = self.from(self.base, |to| SetBecause::WorkLoad { to });
+                (true, because)
+            }
+            Guide::Next(because) if searches => (true, because),
+            Guide::Next(because) => {
+                self.base = because.load();
+                (false, self.kind(set))
+            }
+            Guide::Found(at) => {
+                self.base = Some(at);
+                let because = match self.kind(set) {
+                    // The work load of the block is none that was proposed: it was found on the way.
+                    SetBecause::WorkLoad { to } => SetBecause::AsDone { at, to },
+                    because => because,
+                };
+                (false, because)
+            }
+        }
+    }
+
     fn kind(&self, set: &PlannedSet) -> SetBecause {
         match &set.kind {
             SetKind::RampUp { shares } => match (pick(shares, set.key.set), self.first_work()) {
@@ -128,7 +162,13 @@ impl Floor<'_> {
                 SetBecause::MoreAssistance { from: whole, to }
             });
         }
-        let wanted = whole.times(share.factor());
+        // Of a ramp-up no more than the whole: it leads to the work set.
+        let most = if of == ShareOf::WorkLoad {
+            share.min(Share::percent(100))
+        } else {
+            share
+        };
+        let wanted = whole.times(most.factor());
         let lightest = || {
             let lightest = self.ladder.easiest_above(wanted);
             lightest.filter(|&load| load <= whole)
@@ -246,7 +286,8 @@ impl Floor<'_> {
         }
     }
 
-    /// The next load by the reps of the set before. Of a target without width, its number gives the planned step and
+    /// The next load by the reps of the set before: larger step, planned step, the same, or where more than two reps
+    /// are missing a planned step down (common practice, no source). Of a target without width, its number gives the planned step and
     /// more than that the large one.
     fn outcome(&self, set: &PlannedSet, planned: Step, large: Step) -> SetBecause {
         let range = set.target.plain_reps().map(|t| {
@@ -277,6 +318,8 @@ impl Floor<'_> {
             self.steps(from, large, 1, true, outcome(OutcomeStep::Large))
         } else if reps >= low {
             self.steps(from, planned, 1, true, outcome(OutcomeStep::Planned))
+        } else if reps.get().saturating_add(FAR_BELOW) < low.get() {
+            self.steps(from, planned, 1, false, outcome(OutcomeStep::Down))
         } else {
             self.from(Some(from), outcome(OutcomeStep::Stay))
         }
@@ -314,4 +357,8 @@ fn pick<T>(list: &[T], index: u8) -> Option<&T> {
 
 #[cfg(test)]
 #[path = "set_load_tests.rs"]
-mod tests;
+mod set_load_tests;
+
+#[cfg(test)]
+#[path = "guided_tests.rs"]
+mod guided_tests;

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use serde_json::json;
 use uuid::Uuid;
 
-fn planned(block: &Block) -> Vec<PlannedSet> {
+pub(super) fn planned(block: &Block) -> Vec<PlannedSet> {
     let sheet: Sheet = serde_json::from_value(json!({
         "id": Uuid::from_u128(7),
         "version": Uuid::from_u128(8),
@@ -20,7 +20,7 @@ fn planned(block: &Block) -> Vec<PlannedSet> {
     unroll(&sheet)
 }
 
-fn lines(lines: serde_json::Value) -> Block {
+pub(super) fn lines(lines: serde_json::Value) -> Block {
     block(json!({ "sets": lines }))
 }
 
@@ -34,6 +34,7 @@ fn done(line: u8, set: u8, load: Option<&str>, reps: i64) -> DoneSet {
         },
         load: load.map(|load| load.parse().unwrap()),
         reps: load.map(|_| Reps::new(reps).unwrap()),
+        reserve: None,
     }
 }
 
@@ -138,6 +139,8 @@ fn the_outcome_decides_the_next_step() {
     assert_eq!(said(6), "6 is inside 5–7: planned step to 85 kg");
     assert_eq!(said(7), "7 reaches the top of 5–7: large step to 90 kg");
     assert_eq!(said(4), "4 is below 5–7: 80 kg again");
+    assert_eq!(said(3), "3 is below 5–7: 80 kg again");
+    assert_eq!(said(2), "2 is far below 5–7: planned step down to 75 kg");
 }
 
 #[test]

@@ -3,12 +3,12 @@
 use super::because::{Because, Moved, Wish};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::sheet::Equipment;
-use crate::units::{Load, Reps, Unit};
+use crate::units::{Load, Reps, Share, Unit};
 use std::fmt;
 
 /// How loads are written: in the unit on display, or each in the unit it was typed in.
 #[derive(Clone, Copy)]
-struct Words(Option<Unit>);
+pub(super) struct Words(Option<Unit>);
 
 impl Because {
     /// The sentence, its loads in the unit on display.
@@ -47,7 +47,7 @@ fn range(low: Reps, top: Reps) -> String {
     }
 }
 
-fn on(equipment: Equipment) -> &'static str {
+pub(super) fn on(equipment: Equipment) -> &'static str {
     match equipment {
         Equipment::Barbell => "on this bar",
         Equipment::Dumbbell => "in these dumbbells",
@@ -58,12 +58,12 @@ fn on(equipment: Equipment) -> &'static str {
 }
 
 impl Words {
-    fn load(self, load: Load) -> String {
+    pub(super) fn load(self, load: Load) -> String {
         load.shown(self.0.unwrap_or(load.unit()))
     }
 
     /// What a load came to, where the kit does not make just the wanted one.
-    fn fitted(self, wanted: Load, to: Load) -> String {
+    pub(super) fn fitted(self, wanted: Load, to: Load) -> String {
         if to == wanted {
             return String::new();
         }
@@ -76,7 +76,7 @@ impl Words {
     }
 
     /// What follows for the load, as the end of a sentence.
-    fn follows(self, moved: &Moved) -> String {
+    pub(super) fn follows(self, moved: &Moved) -> String {
         let Moved {
             at, to, assists, ..
         } = *moved;
@@ -85,12 +85,18 @@ impl Words {
         match moved.wish {
             Wish::Same if to == at => "same load again".to_owned(),
             Wish::Same => format!("same load again{}", self.fitted(at, to)),
+            // The kit was smaller than last time's load all along.
+            Wish::Harder if to != at && assists == (to > at) => {
+                format!("nothing as hard {place}, {to_said}")
+            }
             Wish::Harder if to == at && assists => {
                 format!("no less assistance {place}, {to_said} again")
             }
             Wish::Harder if to == at => format!("nothing heavier {place}, {to_said} again"),
             Wish::Harder if assists => format!("less assistance, next step {place} is {to_said}"),
-            Wish::Harder => format!("next step {place} is {to_said}"),
+            Wish::Harder => {
+                format!("next step {place} is {to_said}{}", self.bound(moved.bound))
+            }
             Wish::Easier if to == at && assists => {
                 format!("no more assistance {place}, {to_said} again")
             }
@@ -116,8 +122,9 @@ impl Words {
             Because::NothingKnown {} => {
                 "nothing is known yet: choose a load that feels light".to_owned()
             }
+            Because::GuidedStart { to } => self.guided_start(*to),
             Because::NoLoad {} => "no load".to_owned(),
-            Because::OutOfKit { wanted } => self.out_of_kit(*wanted),
+            Because::OutOfKit { wanted, easiest } => self.not_made(*wanted, *easiest),
             Because::AsWritten { wanted, to } => format!(
                 "as written: {}{}",
                 self.load(*wanted),
@@ -128,6 +135,7 @@ impl Words {
                 e1rm.times(share.factor()),
                 *to,
             ),
+            Because::LightWeek { share, usual, to } => self.light_week(*share, *usual, *to),
             Because::SameAsLast { moved } => {
                 format!("{} last time: {}", self.load(moved.at), self.follows(moved))
             }
@@ -221,6 +229,34 @@ impl Words {
                 self.load(moved.at),
                 self.follows(moved)
             ),
+            Because::Disagrees {
+                reps,
+                low,
+                reserve,
+                moved,
+            } => self.disagrees(*reps, *low, *reserve, moved),
+            Because::AfterBreak { days, less, moved } => self.after_break(*days, *less, moved),
+            Because::Deload {
+                missed,
+                less,
+                moved,
+            } => self.deload(missed, *less, moved),
+        }
+    }
+
+    /// "light week: 90 % of 82.5 kg, nearest below is 72.5 kg".
+    fn light_week(self, share: Share, usual: Load, to: Load) -> String {
+        let usual_said = self.load(usual);
+        if to == usual {
+            format!("light week: {usual_said} as usual")
+        } else if to > usual {
+            format!(
+                "light week: more assistance than {usual_said}, {}",
+                self.load(to)
+            )
+        } else {
+            let of = format!("light week: {share} of {usual_said}");
+            self.share(&of, usual.times(share.factor()), to)
         }
     }
 
@@ -321,8 +357,20 @@ impl Words {
                         format!("{reps} is inside {range}: planned step to {to}")
                     }
                     OutcomeStep::Stay => format!("{reps} is below {range}: {to} again"),
+                    OutcomeStep::Down => {
+                        format!("{reps} is far below {range}: planned step down to {to}")
+                    }
                 }
             }
+            SetBecause::Guided {
+                from,
+                reps,
+                reserve,
+                aim,
+                step,
+                to,
+            } => self.guided(*from, *reps, (*reserve, *aim), *step, *to),
+            SetBecause::GuideUnsaid { to } => self.guide_unsaid(*to),
             SetBecause::NoEstimate { to } => {
                 format!(
                     "no estimate of the maximum yet: work load {}",

@@ -1,14 +1,18 @@
 //! The app: the four places and what stands above all of them.
 
+use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
 use super::kit::KitPlace;
 use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
+use super::programme::ProgrammePlace;
 use super::sheets::{
-    DraftBlockPlace, DraftExercisePlace, DraftPlace, SheetPlace, SheetsPlace, WritePlace,
+    DraftBlockPlace, DraftExercisePlace, DraftPlace, SharedPlace, SheetPlace, SheetsPlace,
+    WritePlace,
 };
+
 use super::stanchion::Stanchion;
 use super::welcome::Welcome;
 use super::{cueing, start};
@@ -33,7 +37,7 @@ pub fn App() -> impl IntoView {
 
 /// The app in use: banners, the place one is at, and the way to the others.
 fn open(app: Stanchion) -> AnyView {
-    let at = app.of(|model| model.place);
+    let at = app.of(|model| model.place.clone());
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
     let place = dynamic(move || match at.get() {
@@ -41,11 +45,16 @@ fn open(app: Stanchion) -> AnyView {
         Place::Sheets => view! { <SheetsPlace/> }.into_any(),
         Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
         Place::Write(id) => view! { <WritePlace id/> }.into_any(),
+        Place::Exercises => view! { <ExercisesPlace/> }.into_any(),
+        Place::Exercise(id) => view! { <ExercisePlace id/> }.into_any(),
+        Place::WriteExercise(id) => view! { <WriteExercisePlace id/> }.into_any(),
+        Place::Programme => view! { <ProgrammePlace/> }.into_any(),
         Place::Draft(id) => view! { <DraftPlace id/> }.into_any(),
         Place::DraftBlock(sheet, block) => view! { <DraftBlockPlace sheet block/> }.into_any(),
         Place::DraftExercise(sheet, block) => {
             view! { <DraftExercisePlace sheet block/> }.into_any()
         }
+        Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
@@ -78,8 +87,10 @@ fn places(app: Stanchion) -> AnyView {
 }
 
 fn way_to(at: Memo<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
+    let href = place.href();
     let current = move || (at.get() == place).then_some("page");
-    view! { <a class="places-link" href=place.href() data-part=part aria-current=current>{name}</a> }.into_any()
+    view! { <a class="places-link" href=href data-part=part aria-current=current>{name}</a> }
+        .into_any()
 }
 
 /// A banner with something to tap behind its text.

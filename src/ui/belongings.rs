@@ -5,8 +5,8 @@ use super::stanchion::Stanchion;
 use crate::device::clock;
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::{Sheet, SheetVersion};
-use crate::store::{BodyMassRecord, KitRecord, LifterRecord, SheetRecord, Shelf};
+use crate::sheet::{Sheet, SheetId, SheetVersion};
+use crate::store::{BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SheetRecord, Shelf};
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
@@ -69,6 +69,35 @@ impl Stanchion {
             written: clock::wall(),
             ..changed
         });
+    }
+
+    /// Removes a sheet. Its versions stay on disk; [`Stanchion::bring_back`] takes the removal back.
+    pub fn remove_sheet(self, id: SheetId) {
+        if !self.may_write() {
+            return;
+        }
+        let removed = SheetRecord::Removed(RemovedSheet {
+            id,
+            version: SheetVersion(self.id()),
+            written: clock::wall(),
+        });
+        self.write(vec![put(Shelf::Sheets, &sheet_key(&removed), &removed)]);
+        self.model.update(|model| {
+            model.removed = model.sheet(id).cloned();
+            model.sheets.retain(|other| other.id != id);
+        });
+        self.drop_draft(id);
+    }
+
+    /// Brings the sheet back that was removed last.
+    pub fn bring_back(self) {
+        let removed = self.model.with_untracked(|model| model.removed.clone());
+        if let Some(sheet) = removed
+            && self.may_write()
+        {
+            self.revise_sheet(sheet);
+            self.model.update(|model| model.removed = None);
+        }
     }
 
     /// Keeps a version of a sheet.

@@ -24,6 +24,21 @@ impl Stanchion {
         self.go(Place::Draft(id));
     }
 
+    /// Begins a new sheet as a copy of another and leads to it.
+    pub fn copy_sheet(self, id: SheetId) {
+        let sheet = self.model.with_untracked(|model| model.sheet(id).cloned());
+        let (Some(sheet), true) = (sheet, self.may_write()) else {
+            return;
+        };
+        let copy = SheetId(self.id());
+        let draft = Draft::copy(&sheet, copy, &mut || self.id(), clock::wall());
+        self.write(vec![row(copy, draft.sheet())]);
+        self.model.update(|model| {
+            model.drafts.insert(copy, draft);
+        });
+        self.go(Place::Draft(copy));
+    }
+
     /// Opens a sheet to be changed, or goes on with what was begun of it, and leads to it.
     pub fn open_draft(self, id: SheetId) {
         if !self.may_write() {

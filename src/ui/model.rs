@@ -2,8 +2,10 @@
 
 use super::place::Place;
 use crate::draft::Draft;
+use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, Pace};
+use crate::programme::Programme;
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
@@ -43,6 +45,15 @@ pub struct Notice {
     pub wrong: bool,
 }
 
+/// The sheet of the link that was opened. Nothing of it is kept yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Shared {
+    /// The code of the link.
+    pub code: String,
+    /// The sheet, or why there is none; nothing while it is being unpacked.
+    pub read: Option<Result<Box<Sheet>, String>>,
+}
+
 /// Everything that the screens are a function of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
@@ -56,8 +67,14 @@ pub struct Model {
     pub kit: Kit,
     /// Body masses, by time.
     pub body_mass: Vec<BodyMassRecord>,
+    /// The exercises that are known, one's own among them.
+    pub exercises: Catalogue,
     /// Sheets in their newest version.
     pub sheets: Vec<Sheet>,
+    /// Programmes in their newest version; the last is followed.
+    pub programmes: Vec<Programme>,
+    /// The sheet that was removed last, until it is brought back or the page is left.
+    pub removed: Option<Sheet>,
     /// Sheets that are being written.
     pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
@@ -68,6 +85,8 @@ pub struct Model {
     pub session: Option<Session>,
     /// The session of the ledger that is open.
     pub opened: Option<Session>,
+    /// The sheet of the link that was opened.
+    pub shared: Option<Shared>,
     /// Writes that are not yet on disk.
     pub unsaved: usize,
     /// What becomes of what is written.
@@ -91,12 +110,16 @@ impl Default for Model {
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
+            exercises: Catalogue::default(),
             sheets: Vec::new(),
+            programmes: Vec::new(),
+            removed: None,
             drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
             session: None,
             opened: None,
+            shared: None,
             unsaved: 0,
             keeping: Keeping::default(),
             notice: None,
@@ -129,6 +152,12 @@ impl Model {
     #[must_use]
     pub fn sheet(&self, id: SheetId) -> Option<&Sheet> {
         self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// The programme that is followed: the one written last.
+    #[must_use]
+    pub fn programme(&self) -> Option<&Programme> {
+        self.programmes.last()
     }
 
     /// The lifter's own pace, by the sessions of the ledger.

@@ -1,11 +1,11 @@
 //! Where a person is in the app, as it stands in the fragment of the address: the back gesture leads back.
 
 use crate::session::SessionId;
-use crate::sheet::{BlockId, SheetId};
+use crate::sheet::{BlockId, ExerciseId, SheetId};
 use uuid::Uuid;
 
 /// A place, or an open item in one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub enum Place {
     /// The session under way, or the choice of a sheet to begin.
     #[default]
@@ -16,12 +16,22 @@ pub enum Place {
     Sheet(SheetId),
     /// A sheet to be written: another version of one, or a new one.
     Write(Option<SheetId>),
+    /// All exercises that are known.
+    Exercises,
+    /// One exercise.
+    Exercise(ExerciseId),
+    /// What is known of an exercise to be written: of one, or of a new one.
+    WriteExercise(Option<ExerciseId>),
+    /// The programme to be written.
+    Programme,
     /// A sheet that is being written by taps.
     Draft(SheetId),
     /// A block of it.
     DraftBlock(SheetId, BlockId),
     /// The choice of an exercise for it: a block more, or another exercise for one.
     DraftExercise(SheetId, Option<BlockId>),
+    /// The sheet of a link, looked at before it is kept. Its code is in the model.
+    Shared,
     /// All sessions.
     Ledger,
     /// One session.
@@ -36,17 +46,28 @@ impl Place {
     pub fn from_fragment(fragment: &str) -> Place {
         let path = fragment.trim_start_matches(['#', '/']);
         let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        if head == "s" {
+            return Place::Shared;
+        }
         if head == "write" {
             return Place::Write(Uuid::try_parse(item).ok().map(SheetId));
         }
         if head == "draft" {
             return Place::in_draft(item).unwrap_or(Place::Sheets);
         }
+        let exercise = ExerciseId::new(item).ok();
+        match (head, exercise) {
+            ("exercises", Some(id)) => return Place::Exercise(id),
+            ("exercises", None) => return Place::Exercises,
+            ("exercise", id) => return Place::WriteExercise(id),
+            _ => {}
+        }
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
             ("ledger", Err(_)) => Place::Ledger,
+            ("programme", _) => Place::Programme,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
         }
@@ -66,21 +87,34 @@ impl Place {
         }
     }
 
+    /// The code of a sheet in a fragment such as `#/s/AQE…`.
+    #[must_use]
+    pub fn code_in(fragment: &str) -> Option<&str> {
+        let path = fragment.trim_start_matches(['#', '/']);
+        path.strip_prefix("s/")
+    }
+
     /// The fragment that leads here, without its `#`.
     #[must_use]
-    pub fn fragment(self) -> String {
+    pub fn fragment(&self) -> String {
         match self {
             Place::Floor => "/floor".to_owned(),
             Place::Sheets => "/sheets".to_owned(),
             Place::Sheet(id) => format!("/sheets/{}", id.0),
             Place::Write(None) => "/write".to_owned(),
             Place::Write(Some(id)) => format!("/write/{}", id.0),
+            Place::Exercises => "/exercises".to_owned(),
+            Place::Exercise(id) => format!("/exercises/{id}"),
+            Place::WriteExercise(None) => "/exercise".to_owned(),
+            Place::WriteExercise(Some(id)) => format!("/exercise/{id}"),
+            Place::Programme => "/programme".to_owned(),
             Place::Draft(id) => format!("/draft/{}", id.0),
             Place::DraftBlock(id, block) => format!("/draft/{}/{}", id.0, block.0),
             Place::DraftExercise(id, None) => format!("/draft/{}/exercise", id.0),
             Place::DraftExercise(id, Some(block)) => {
                 format!("/draft/{}/{}/exercise", id.0, block.0)
             }
+            Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
@@ -89,21 +123,26 @@ impl Place {
 
     /// The address of a link that leads here.
     #[must_use]
-    pub fn href(self) -> String {
+    pub fn href(&self) -> String {
         format!("#{}", self.fragment())
     }
 
     /// The main place that this one belongs to.
     #[must_use]
-    pub fn main(self) -> Place {
+    pub fn main(&self) -> Place {
         match self {
             Place::Sheet(_)
+            | Place::Shared
             | Place::Write(_)
+            | Place::Exercises
+            | Place::Exercise(_)
+            | Place::WriteExercise(_)
+            | Place::Programme
             | Place::Draft(_)
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
-            main => main,
+            main => main.clone(),
         }
     }
 }
@@ -121,16 +160,30 @@ mod tests {
             Place::Sheet(SheetId(id)),
             Place::Write(None),
             Place::Write(Some(SheetId(id))),
+            Place::Exercises,
+            Place::Exercise(ExerciseId::new("back-squat").unwrap()),
+            Place::WriteExercise(None),
+            Place::WriteExercise(Some(ExerciseId::new("back-squat").unwrap())),
+            Place::Programme,
             Place::Draft(SheetId(id)),
             Place::DraftBlock(SheetId(id), BlockId(id)),
             Place::DraftExercise(SheetId(id), None),
             Place::DraftExercise(SheetId(id), Some(BlockId(id))),
+            Place::Shared,
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);
         }
+    }
+
+    #[test]
+    fn a_fragment_with_a_code_leads_to_its_sheet() {
+        assert_eq!(Place::from_fragment("#/s/AQE-_x"), Place::Shared);
+        assert_eq!(Place::code_in("#/s/AQE-_x"), Some("AQE-_x"));
+        assert_eq!(Place::code_in("/s/a/b"), Some("a/b"));
+        assert_eq!(Place::code_in("#/sheets/s"), None);
     }
 
     #[test]

@@ -11,12 +11,13 @@ use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
+use crate::programme::{LightWeek, lighten};
 use crate::session::{
     Began, Event, EventId, Mint, Moment, Refusal, Session, SessionId, Tick, What,
 };
 use crate::sheet::SheetId;
 use crate::store::Shelf;
-use crate::strength::{Performance, propose};
+use crate::strength::{Performance, Proposal, propose};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::VecDeque;
@@ -213,6 +214,15 @@ impl Stanchion {
 
     /// Begins a session on a sheet, with what its history proposes.
     pub fn begin(self, id: SheetId) {
+        self.begin_in(id, None);
+    }
+
+    /// Begins a session on a sheet as a light week has it.
+    pub fn begin_light(self, id: SheetId, light: LightWeek) {
+        self.begin_in(id, Some(light));
+    }
+
+    fn begin_in(self, id: SheetId, light: Option<LightWeek>) {
         if !self.may_write() {
             return;
         }
@@ -223,15 +233,20 @@ impl Stanchion {
                 return None;
             }
             let sheet = model.sheet(id)?.clone();
-            let proposals = sheet
+            let usual: Vec<Proposal> = sheet
                 .blocks()
-                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit, now.at))
                 .collect();
+            let (sheet, proposals) = match light {
+                Some(light) => lighten(&sheet, &usual, &light, &model.kit),
+                None => (sheet, usual),
+            };
             Some(Began {
                 session,
                 sheet,
                 body_mass: model.newest_body_mass(),
                 proposals,
+                light: light.is_some(),
             })
         });
         let Some(began) = began else { return };

@@ -4,6 +4,7 @@ use super::archive::archive;
 use super::keep::Keep;
 use super::model::{Keeping, Stage};
 use super::place::Place;
+use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
@@ -16,8 +17,8 @@ use crate::order;
 use crate::session::{Event, Session};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, KitRecord, LifterRecord, SheetRecord,
-    Shelf,
+    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, ExerciseRecord, KitRecord, LifterRecord,
+    ProgrammeRecord, SheetRecord, Shelf,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -26,11 +27,9 @@ use serde::de::DeserializeOwned;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
-    app.model
-        .update(|model| model.place = Place::from_fragment(&address::here()));
+    arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
-        app.model
-            .update(|model| model.place = Place::from_fragment(&fragment));
+        arrive(app, &fragment);
         dom::scroll_to_top();
     });
     // For the life of the page.
@@ -61,6 +60,13 @@ pub fn start(app: Stanchion) {
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
+}
+
+/// Goes where the fragment of the address leads.
+fn arrive(app: Stanchion, fragment: &str) {
+    app.model
+        .update(|model| model.place = Place::from_fragment(fragment));
+    open_link(app, Place::code_in(fragment));
 }
 
 /// One tab writes; the others follow what it writes, and read all of it anew when they take over.
@@ -106,6 +112,9 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
     let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let mut named = Archive::default();
+    let exercises: Vec<ExerciseRecord> = records(&keep, Shelf::Exercises, &mut lost).await?;
+    let programmes: Vec<ProgrammeRecord> = records(&keep, Shelf::Programmes, &mut lost).await?;
     let drafts: Vec<Sheet> = records(&keep, Shelf::Drafts, &mut lost).await?;
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
@@ -117,13 +126,23 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         .map(|record| record.version)
         .chain(kits.iter().map(|record| record.version));
     let sheet_versions = sheets.iter().map(|record| record.version().0);
+    let exercise_versions = exercises.iter().map(ExerciseRecord::version);
+    let programme_versions = programmes.iter().map(ProgrammeRecord::version);
     for id in events
         .iter()
         .map(|event| event.id.0)
         .chain(versions)
         .chain(sheet_versions)
+        .chain(exercise_versions)
+        .chain(programme_versions)
     {
         app.see_id(id);
+    }
+    for record in exercises {
+        named.exercises.put(record);
+    }
+    for record in programmes {
+        named.programmes.put(record);
     }
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
@@ -131,6 +150,8 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
         model.body_mass = body_mass;
         model.sheets = current(sheets);
+        model.exercises = named.catalogue();
+        model.programmes = named.current_programmes().into_iter().cloned().collect();
         let begun = drafts
             .into_iter()
             .map(|sheet| (sheet.id, Draft::resumed(sheet)));

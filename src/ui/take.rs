@@ -36,6 +36,16 @@ pub fn writes(model: &Model, merged: &Merged, running: Option<SessionId>) -> Vec
             .map(|record| put(Shelf::BodyMass, &record.id.to_string(), record)),
     );
     writes.extend(
+        news.exercises
+            .iter()
+            .map(|record| put(Shelf::Exercises, &record.version().to_string(), record)),
+    );
+    writes.extend(
+        news.programmes
+            .iter()
+            .map(|record| put(Shelf::Programmes, &record.version().to_string(), record)),
+    );
+    writes.extend(
         news.sheets
             .iter()
             .map(|record| put(Shelf::Sheets, &sheet_key(record), record)),

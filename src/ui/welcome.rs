@@ -3,7 +3,9 @@
 
 use super::kit::{import_file, show_in};
 use super::model::{Notice, Stage};
-use super::parts::{Mode, button, checked_field, file_field, h1, h2, text, unit_choices, words};
+use super::parts::{
+    Mode, button, checked_field, file_field, h1, h2, quiet, text, unit_choices, when, words,
+};
 use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
 use crate::store::demo;
@@ -76,6 +78,7 @@ pub fn Welcome() -> impl IntoView {
     };
     let label = text(move || format!("body mass in {}, if you like", unit.get()));
     let typed = move |text| body.set(text);
+    let link_waits = app.of(|model| model.shared.is_some());
     let caution = vec![h2("Before you lift"), words("", BEFORE)];
     let inside = vec![
         h1("Stanchion"),
@@ -83,6 +86,9 @@ pub fn Welcome() -> impl IntoView {
             "",
             "A training log for the phone on your rack. It works without a network, and what you log stays with you.",
         ),
+        when(link_waits, || {
+            quiet("The sheet of your link is shown after this page.")
+        }),
         h2("Loads in"),
         unit_choices(
             "Loads in",

@@ -1,9 +1,10 @@
 //! Dates and times of day as they are read on screen. Chrono's own patterns would bring their whole interpreter
 //! along for four fixed wordings.
 
-use chrono::{DateTime, Datelike, FixedOffset, Timelike};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, Timelike};
 
-const WEEKDAYS: [&str; 7] = [
+/// The days of the week, Monday first.
+pub const WEEKDAYS: [&str; 7] = [
     "Monday",
     "Tuesday",
     "Wednesday",
@@ -31,8 +32,14 @@ const MONTHS: [&str; 12] = [
 /// The day alone: `3 Feb 2026`.
 #[must_use]
 pub fn day(at: DateTime<FixedOffset>) -> String {
-    let month = &MONTHS[at.month0() as usize][..3];
-    format!("{} {month} {}", at.day(), at.year())
+    date(at.date_naive())
+}
+
+/// A date: `3 Feb 2026`.
+#[must_use]
+pub fn date(date: NaiveDate) -> String {
+    let month = &MONTHS[date.month0() as usize][..3];
+    format!("{} {month} {}", date.day(), date.year())
 }
 
 /// The day and the time of day in short: `Tue 3 Feb 2026, 07:05`.

@@ -11,7 +11,7 @@ use stanchion::kit::Kit;
 use stanchion::ledger::{ExerciseSummary, SessionRecord, update};
 use stanchion::session::{Amount, Began, Done, Event, EventId, Mint, SessionId, Tick, What};
 use stanchion::sheet::{Sheet, unroll};
-use stanchion::strength::{best_e1rm, propose, set_load};
+use stanchion::strength::{Base, best_e1rm, propose, set_load};
 use stanchion::units::{Load, Reps, Rir, Unit};
 use std::collections::BTreeMap;
 use std::hint::black_box;
@@ -19,6 +19,9 @@ use uuid::Uuid;
 
 /// Three sessions a week over ten years.
 const SESSIONS: i64 = 3 * 52 * 10;
+
+/// A few days after the last of them.
+const NOW: &str = "2025-12-22T18:00:00+01:00";
 
 /// Five blocks of four sets, each by another rule.
 fn sheet() -> Sheet {
@@ -105,6 +108,7 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
             sheet: sheet.clone(),
             body_mass: None,
             proposals: vec![],
+            light: false,
         })));
         for planned in unroll(sheet) {
             let block = sheet.block(planned.key.block).unwrap();
@@ -132,17 +136,18 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
 
 /// The work loads of all blocks and the loads of all sets; gives how many sets have one.
 fn loads(sheet: &Sheet, summaries: &[ExerciseSummary], kit: &Kit) -> usize {
+    let now: DateTime<FixedOffset> = NOW.parse().unwrap();
     let planned = unroll(sheet);
     let mut known = 0;
     for block in sheet.blocks() {
         let mut all = summaries.iter();
         let summary = all.find(|summary| summary.exercise == block.exercise.id);
         let history = summary.map_or(&[][..], |summary| &summary.performances);
-        let proposal = propose(block, history, kit);
+        let proposal = propose(block, history, kit, now);
         let e1rm = best_e1rm(history);
         let own = planned.iter().filter(|set| set.key.block == block.id);
         known += own
-            .filter_map(|set| set_load(block, set, proposal.load, &[], e1rm, kit).load)
+            .filter_map(|set| set_load(block, set, Base::from(&proposal), &[], e1rm, kit).load)
             .count();
     }
     known

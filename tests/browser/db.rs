@@ -2,6 +2,7 @@
 
 use crate::help::{patch, text};
 use stanchion::device::db::{Db, DbError, Write};
+use stanchion::store::{DATABASE_VERSION, Shelf};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 pub fn put(shelf: &str, key: &str, text: &str) -> Write {
@@ -114,6 +115,42 @@ async fn five_hundred_events_come_back_in_order() {
     );
     assert_eq!(db.last("events", 0).await.unwrap(), []);
     assert_eq!(db.last("events", 900).await.unwrap().len(), 500);
+}
+
+/// The shelves of version 1 of the layout, as installed phones have them.
+const SHELVES_OF_1: [&str; 9] = [
+    "events",
+    "sessions",
+    "headings",
+    "summaries",
+    "sheets",
+    "kits",
+    "lifters",
+    "body_mass",
+    "aside",
+];
+
+#[wasm_bindgen_test]
+async fn the_layout_of_version_1_grows_into_todays() {
+    let old = Db::open("test-layout", 1, &SHELVES_OF_1).await.unwrap();
+    let row = |shelf: &str| put(shelf, "key", &format!("a row of {shelf}"));
+    old.apply(SHELVES_OF_1.map(row).to_vec()).await.unwrap();
+    drop(old);
+    let shelves = Shelf::ALL.map(Shelf::name);
+    let new = Db::open("test-layout", DATABASE_VERSION, &shelves)
+        .await
+        .unwrap();
+    for shelf in SHELVES_OF_1 {
+        assert_eq!(
+            new.all(shelf).await.unwrap(),
+            [pair("key", &format!("a row of {shelf}"))]
+        );
+    }
+    for shelf in ["exercises", "programmes"] {
+        assert_eq!(new.count(shelf).await.unwrap(), 0);
+        new.apply(vec![row(shelf)]).await.unwrap();
+        assert_eq!(new.count(shelf).await.unwrap(), 1);
+    }
 }
 
 #[wasm_bindgen_test]

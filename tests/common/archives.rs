@@ -2,6 +2,7 @@
 
 use super::events::{session, session_id};
 use super::kits::kit;
+use super::own::{exercise_record, programme_record};
 use super::quantities::{line, load, unit};
 use super::sheets::sheet;
 use super::{id, time};
@@ -72,26 +73,36 @@ pub fn archive() -> BoxedStrategy<Archive> {
         vec(kit_record(), 0..3),
         vec(body_mass(), 0..3),
         vec(sheet_record(), 0..3),
+        vec(exercise_record(), 0..3),
+        vec(programme_record(), 0..3),
         vec(log(), 0..3),
     )
-        .prop_map(|(lifters, kits, masses, sheets, logs)| {
-            let mut archive = Archive::default();
-            for lifter in lifters {
-                archive.lifter.put(lifter);
-            }
-            for kit in kits {
-                archive.kit.put(kit);
-            }
-            for mass in masses {
-                archive.body_mass.put(mass);
-            }
-            for sheet in sheets {
-                archive.sheets.put(sheet);
-            }
-            for log in logs {
-                archive.sessions.entry(log.id()).or_insert(log);
-            }
-            archive
-        })
+        .prop_map(
+            |(lifters, kits, masses, sheets, exercises, programmes, logs)| {
+                let mut archive = Archive::default();
+                for lifter in lifters {
+                    archive.lifter.put(lifter);
+                }
+                for kit in kits {
+                    archive.kit.put(kit);
+                }
+                for mass in masses {
+                    archive.body_mass.put(mass);
+                }
+                for sheet in sheets {
+                    archive.sheets.put(sheet);
+                }
+                for exercise in exercises {
+                    archive.exercises.put(exercise);
+                }
+                for programme in programmes {
+                    archive.programmes.put(programme);
+                }
+                for log in logs {
+                    archive.sessions.entry(log.id()).or_insert(log);
+                }
+                archive
+            },
+        )
         .boxed()
 }

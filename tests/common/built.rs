@@ -106,6 +106,7 @@ pub fn events(
         sheet: sheet(block.clone()),
         body_mass,
         proposals: Vec::new(),
+        light: false,
     }));
     let logs = dones.iter().map(|(set, done)| What::SetDone {
         set: *set,

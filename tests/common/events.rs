@@ -2,15 +2,17 @@
 
 use super::quantities::{load, metres, note, reps, rir, seconds};
 use super::reasons::because;
-use super::sheets::sheet;
+use super::sheets::{block, sheet};
 use super::{id, time};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
-use stanchion::session::{Amount, Began, Done, Event, EventId, SessionId, StageAmount, Tick, What};
-use stanchion::sheet::{SetKey, Sheet, unroll};
-use stanchion::strength::Proposal;
-use stanchion::units::Rpe;
+use stanchion::session::{
+    Amount, Began, Done, Event, EventId, SessionId, StageAmount, Swap, Tick, What,
+};
+use stanchion::sheet::{Block, SetKey, Sheet, unroll};
+use stanchion::strength::{Because, Proposal};
+use stanchion::units::{Load, Rpe};
 
 fn stage_amount() -> impl Strategy<Value = StageAmount> {
     prop_oneof![
@@ -49,6 +51,8 @@ fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
             block: set.block,
             line: set.line
         }),
+        (key(), block(), option::of(load()), because())
+            .prop_map(|(set, other, load, because)| swap(set, other, load, because)),
         Just((0..groups as u8).collect::<Vec<_>>())
             .prop_shuffle()
             .prop_map(|groups| What::OrderChanged { groups }),
@@ -78,6 +82,21 @@ fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
     .boxed()
 }
 
+/// The block of `set` done as the exercise of another one.
+fn swap(set: SetKey, other: Block, load: Option<Load>, because: Because) -> What {
+    What::BlockSwapped(Box::new(Swap {
+        exercise: other.exercise,
+        basis: other.basis,
+        sides: other.sides,
+        cautions: other.cautions,
+        proposal: Proposal {
+            block: set.block,
+            load,
+            because,
+        },
+    }))
+}
+
 /// An event before it has its place.
 #[derive(Debug, Clone)]
 enum Choice {
@@ -91,8 +110,8 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
         .blocks()
         .map(|block| (Just(block.id), option::of(load()), because()))
         .collect();
-    (option::of(load()), proposals)
-        .prop_map(move |(body_mass, proposals)| {
+    (option::of(load()), proposals, any::<bool>())
+        .prop_map(move |(body_mass, proposals, light)| {
             let proposals = proposals
                 .into_iter()
                 .map(|(block, load, because)| Proposal {
@@ -106,6 +125,7 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
                 sheet: sheet.clone(),
                 body_mass,
                 proposals,
+                light,
             }))
         })
         .boxed()

@@ -5,9 +5,11 @@ pub mod archives;
 pub mod built;
 pub mod events;
 pub mod kits;
+pub mod own;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;
+pub mod swaps;
 
 use chrono::{DateTime, FixedOffset};
 use jsonschema::Validator;

@@ -3,22 +3,29 @@
 use super::quantities::{load, reps, rir, share};
 use super::sheets::equipment;
 use proptest::collection::vec;
+use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
-use stanchion::strength::{Because, Moved, Wish};
+use stanchion::strength::{Because, Bound, Missed, Moved, Wish};
 use stanchion::units::Reps;
 
 fn moved() -> BoxedStrategy<Moved> {
     let wish = select(vec![Wish::Harder, Wish::Same, Wish::Easier]);
-    (load(), load(), wish, equipment(), any::<bool>())
-        .prop_map(|(at, to, wish, on, assists)| Moved {
+    let bound = option::of(select(vec![Bound::Tenth, Bound::KitStep]));
+    (load(), load(), wish, equipment(), any::<bool>(), bound)
+        .prop_map(|(at, to, wish, on, assists, bound)| Moved {
             at,
             to,
             wish,
             on,
             assists,
+            bound,
         })
         .boxed()
+}
+
+fn missed() -> impl Strategy<Value = Missed> {
+    (load(), reps(), reps()).prop_map(|(at, reps, low)| Missed { at, reps, low })
 }
 
 type Range = (Vec<Reps>, Reps, Reps, Moved);
@@ -33,11 +40,21 @@ pub fn because() -> BoxedStrategy<Because> {
         (load(), load()).prop_map(|(wanted, to)| Because::StartOfSheet { wanted, to }),
         Just(Because::NothingKnown {}),
         Just(Because::NoLoad {}),
-        load().prop_map(|wanted| Because::OutOfKit { wanted }),
+        load().prop_map(|to| Because::GuidedStart { to }),
+        (load(), option::of(load()))
+            .prop_map(|(wanted, easiest)| Because::OutOfKit { wanted, easiest }),
         (load(), load()).prop_map(|(wanted, to)| Because::AsWritten { wanted, to }),
         (share(), load(), load()).prop_map(|(share, e1rm, to)| Because::ShareOfE1rm {
             share,
             e1rm,
+            to
+        }),
+    ];
+    let known = prop_oneof![
+        6 => known,
+        1 => (share(), load(), load()).prop_map(|(share, usual, to)| Because::LightWeek {
+            share,
+            usual,
             to
         }),
     ];
@@ -92,5 +109,24 @@ pub fn because() -> BoxedStrategy<Because> {
             moved
         }),
     ];
-    prop_oneof![known, plain, counted, reserved].boxed()
+    let aside = prop_oneof![
+        (reps(), reps(), rir(), moved()).prop_map(|(reps, low, reserve, moved)| {
+            Because::Disagrees {
+                reps,
+                low,
+                reserve,
+                moved,
+            }
+        }),
+        (any::<u32>(), option::of(share()), moved())
+            .prop_map(|(days, less, moved)| Because::AfterBreak { days, less, moved }),
+        ([missed(), missed(), missed()], share(), moved()).prop_map(|(missed, less, moved)| {
+            Because::Deload {
+                missed,
+                less,
+                moved,
+            }
+        }),
+    ];
+    prop_oneof![known, plain, counted, reserved, aside].boxed()
 }

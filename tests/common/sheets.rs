@@ -96,7 +96,8 @@ fn sets() -> BoxedStrategy<Sets> {
         .boxed()
 }
 
-fn basis() -> BoxedStrategy<LoadBasis> {
+/// Any basis of a load.
+pub fn basis() -> BoxedStrategy<LoadBasis> {
     prop_oneof![
         3 => Just(LoadBasis::External),
         1 => Just(LoadBasis::BodyMassPlus),
@@ -139,7 +140,8 @@ pub fn equipment() -> BoxedStrategy<Equipment> {
     .boxed()
 }
 
-fn exercise() -> BoxedStrategy<Exercise> {
+/// Any exercise, of one of four ids.
+pub fn exercise() -> BoxedStrategy<Exercise> {
     let ids = ["front-squat", "chin-up", "push-up", "calf-raise-2"];
     let patterns = vec![
         Pattern::Squat,
@@ -163,13 +165,23 @@ fn exercise() -> BoxedStrategy<Exercise> {
         .boxed()
 }
 
+/// Any side mode.
+pub fn sides() -> BoxedStrategy<SideMode> {
+    select(vec![
+        SideMode::Both,
+        SideMode::EachInTurn,
+        SideMode::OneHolds,
+    ])
+    .boxed()
+}
+
 /// A block; its id is set by the sheet.
-fn block() -> BoxedStrategy<Block> {
+/// A block; its id is that of no other only once its sheet gave it one.
+pub fn block() -> BoxedStrategy<Block> {
     let roles = vec![Role::Power, Role::Strength, Role::Hypertrophy, Role::Pump];
-    let sides = vec![SideMode::Both, SideMode::EachInTurn, SideMode::OneHolds];
     (
         (exercise(), select(roles), vec(sets(), 1..4), basis()),
-        (option::of(load()), option::of(tempo()), select(sides)),
+        (option::of(load()), option::of(tempo()), sides()),
         (seconds(), seconds()),
         (vec(line(), 0..3), vec(line(), 0..3)),
         progression(),

@@ -69,6 +69,7 @@ async fn build(person: &Person) {
     person.type_into("draft-name", "Boat day").await;
 
     add(person, 7, "Kettlebell swing").await;
+    person.type_into("start", "15").await;
     back(person).await;
 
     add(person, 0, "Front squat").await;
@@ -270,5 +271,31 @@ async fn what_contradicts_itself_is_explained_or_refused() {
     assert!(!person.has("draft-join").await);
     person.tap("draft-keep").await;
     person.reads("sheet-look", "<b>Ruder & مجداف 🚣</b>").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_sheet_is_copied_removed_and_brought_back() {
+    let server = Server::start();
+    let browser = Browser::start("copies");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-sheets").await;
+    tap_named(&person, "sheet", "Lower A").await;
+    person.tap("copy-sheet").await;
+    person.see("draft-rows").await;
+    person.tap("draft-keep").await;
+    person.reads("sheet-look", "Lower A, copy").await;
+    person.tap("remove-sheet").await;
+    person.reads("bring-back", "bring Lower A, copy back").await;
+    let names = "return [...document.querySelectorAll('[data-part=\"sheet\"] strong')].map(one => one.innerText).join()";
+    let listed = |names_wanted: &str| format!("{names} === '{names_wanted}'");
+    person
+        .until(&listed("Lower A,Upper B"), "the copy is gone")
+        .await;
+    person.tap("bring-back").await;
+    person
+        .until(&listed("Lower A,Lower A, copy,Upper B"), "the copy is back")
+        .await;
+    person.gone("bring-back").await;
     person.close().await;
 }

@@ -9,13 +9,23 @@ use std::path::{Path, PathBuf};
 
 /// Exports everything into a folder and reads the file.
 async fn export(person: &Person, folder: &Path) -> (PathBuf, Value) {
-    std::fs::create_dir_all(folder).unwrap();
-    let allow = json!({ "behavior": "allow", "downloadPath": folder, "eventsEnabled": false });
-    person.devtools("Browser.setDownloadBehavior", allow).await;
+    download_into(person, folder).await;
     person.tap("go-kit").await;
     person.tap("export").await;
     person.reads("notice", "is in your downloads").await;
     person.tap("notice-close").await;
+    downloaded(folder).await
+}
+
+/// Lets downloads go into a folder.
+pub async fn download_into(person: &Person, folder: &Path) {
+    std::fs::create_dir_all(folder).unwrap();
+    let allow = json!({ "behavior": "allow", "downloadPath": folder, "eventsEnabled": false });
+    person.devtools("Browser.setDownloadBehavior", allow).await;
+}
+
+/// The file that was downloaded into a folder, once it is whole.
+pub async fn downloaded(folder: &Path) -> (PathBuf, Value) {
     let since = std::time::Instant::now();
     loop {
         let file = std::fs::read_dir(folder)

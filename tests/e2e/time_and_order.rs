@@ -10,7 +10,7 @@ use super::write::paste;
 async fn keep(person: &Person, text: &str) {
     person.tap("welcome-skip").await;
     person.tap("go-sheets").await;
-    person.tap("write-sheet").await;
+    person.tap("write-lines").await;
     paste(person, text).await;
     person.see("lines-sum").await;
     person.tap("lines-keep").await;
@@ -40,6 +40,7 @@ async fn a_warning_about_the_order_stays_settled() {
 
     // Another version from its lines keeps it settled, as its blocks are still there.
     person.tap("change-sheet").await;
+    person.tap("draft-lines").await;
     person.see("lines").await;
     paste(&person, &text.replace("2 × 15", "3 × 15")).await;
     person.tap("lines-keep").await;

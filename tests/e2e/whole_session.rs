@@ -165,3 +165,50 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     assert_eq!(sets.len(), 1);
     person.close().await;
 }
+
+#[tokio::test]
+async fn a_session_on_the_floor_and_in_the_ledger_at_once_is_one_session() {
+    let server = Server::start();
+    let browser = Browser::start("twice");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+    person.see("finish").await;
+
+    // Not put away: it lies on the floor while it is corrected in the ledger. The ways are hidden there; the back
+    // gesture or a bookmark leads to the ledger all the same.
+    person.run("location.hash = '#/ledger'").await;
+    person.tap("session").await;
+    person.tap("set").await;
+    person.see("correct-panel").await;
+    person.type_into("correct-load", "20").await;
+    person.tap("correct-keep").await;
+    person.reads("set", "6 reps at 20 kg").await;
+
+    // Rated on the floor, which writes the session whole: the correction must be in it.
+    person.tap("go-floor").await;
+    person.see("finish").await;
+    person.tap("rpe-8").await;
+    person.reads("finish-saved", "saved in the ledger").await;
+
+    // Corrected again in the ledger, which writes it whole from there: the rating must be in it.
+    person.run("location.hash = '#/ledger'").await;
+    person.reads("session", "RPE 8").await;
+    person.tap("session").await;
+    person.tap("set").await;
+    person.tap("correct-reps-less").await;
+    person.tap("correct-keep").await;
+    person.reads("set", "5 reps at 20 kg").await;
+    let written = "return document.querySelector('[data-unsaved]') === null";
+    person.until(written, "everything is on disk").await;
+
+    person.reload().await;
+    person.reads("set", "5 reps at 20 kg").await;
+    person.reads("set", "first logged as 6 reps at 15 kg").await;
+    let chosen = "return document.querySelector('[data-part=\"rpe-8\"]')?.ariaPressed === 'true'";
+    person.until(chosen, "RPE 8 is chosen").await;
+    person.close().await;
+}

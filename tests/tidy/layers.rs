@@ -5,7 +5,7 @@ use super::files::{File, paths};
 
 /// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
 /// JSON, and knows nothing else.
-const ARROWS: [(&str, &[&str]); 14] = [
+const ARROWS: &[(&str, &[&str])] = &[
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
@@ -16,6 +16,8 @@ const ARROWS: [(&str, &[&str]); 14] = [
     ("draft", &["exercises", "sheet", "units"]),
     ("cues", &["sheet", "units"]),
     ("strength", &["kit", "sheet", "order", "units"]),
+    // A light week makes proposals lighter.
+    ("programme", &["strength", "kit", "sheet", "order", "units"]),
     ("session", &["strength", "kit", "sheet", "order", "units"]),
     (
         "ledger",
@@ -23,8 +25,20 @@ const ARROWS: [(&str, &[&str]); 14] = [
     ),
     (
         "store",
-        &["json", "session", "kit", "sheet", "order", "units"],
+        &[
+            "json",
+            "session",
+            // What is kept of its own: exercises and programmes.
+            "exercises",
+            "programme",
+            "kit",
+            "sheet",
+            "order",
+            "units",
+        ],
     ),
+    // A sheet is sent as its lines, as JSON where lines cannot hold it, or as a file of the store.
+    ("share", &["quick", "store", "json", "sheet"]),
     ("device", &["cues", "json", "order"]),
 ];
 

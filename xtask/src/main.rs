@@ -4,6 +4,7 @@ mod build;
 mod finish;
 mod freshness;
 mod http;
+mod link;
 mod lock;
 mod measure;
 mod places;
@@ -14,6 +15,7 @@ mod say;
 mod scratch;
 mod serve;
 mod setup;
+mod taps;
 mod test;
 mod webdriver;
 

@@ -13,7 +13,7 @@ use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::serve::{Host, Options};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, places, precache};
+use crate::{build, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -39,6 +39,10 @@ pub fn run() -> Outcome<()> {
     let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
     let median = step("Start with nothing stored", || start(&browser))?;
     figures.insert("start.empty_ms", median);
+    let taps = step("Taps to a block", || taps::to_block(&browser))?;
+    figures.insert("sheet.taps_to_block", taps);
+    let length = step("Link of a sheet", || link::length(&browser))?;
+    figures.insert("sheet.link_bytes", length);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
 }
@@ -196,7 +200,7 @@ fn microseconds(estimates: &str) -> Option<f64> {
 }
 
 /// Waits for the app's mark; milliseconds since the navigation began.
-fn once_ready(session: &Session) -> Outcome<f64> {
+pub fn once_ready(session: &Session) -> Outcome<f64> {
     let script = format!(
         "const done = arguments[0];
          const look = () => performance.getEntriesByName('{READY}')[0];

@@ -20,7 +20,7 @@ pub(in super::super) fn double(
         Reach::AllSets => seen.work().iter().all(|set| set.reps >= set.top),
         Reach::LastSet => seen.last().reps >= seen.last().top,
     };
-    if seen.work().iter().any(|set| set.reps < set.low) {
+    if seen.missed().is_some() {
         ladder.because(seen.at, Wish::Easier, down, |moved| Because::BelowRange {
             reps,
             low,

@@ -1,5 +1,7 @@
 //! The progression rules, each a pure function from what was seen last time to a because.
 
+mod comeback;
+mod deload;
 mod double;
 mod fixed;
 mod reserve;
@@ -8,6 +10,8 @@ mod share;
 mod two_for_two;
 mod written;
 
+pub(super) use comeback::after_break;
+pub(super) use deload::unless_deload;
 pub(super) use double::double;
 pub(super) use fixed::fixed;
 pub(super) use reserve::by_reserve;

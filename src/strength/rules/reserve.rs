@@ -7,7 +7,8 @@ use crate::sheet::Step;
 use crate::units::Rir;
 use std::cmp::Ordering;
 
-/// Looks at the last work set; without a said reserve the load stays.
+/// Looks at the last work set; without a said reserve the load stays, and so it does where reps were missed although
+/// more were left than aimed at.
 pub(in super::super) fn by_reserve(
     seen: &Seen<'_>,
     aim: Rir,
@@ -20,6 +21,17 @@ pub(in super::super) fn by_reserve(
         });
     };
     match reserve.cmp(&aim) {
+        // Reps missed with reps left do not fit together: the safe side is no step up.
+        Ordering::Greater if seen.missed().is_some() => {
+            let worst = seen.missed().unwrap_or(seen.last());
+            let (reps, low) = (worst.reps, worst.low);
+            ladder.because(seen.at, Wish::Same, step, |moved| Because::Disagrees {
+                reps,
+                low,
+                reserve,
+                moved,
+            })
+        }
         Ordering::Greater => ladder.because(seen.at, Wish::Harder, step, |moved| {
             Because::MoreInReserve {
                 reserve,

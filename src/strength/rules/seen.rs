@@ -9,20 +9,39 @@ use crate::units::{Load, Reps};
 /// The work sets of one session with their work load.
 ///
 /// The work load is that of the first work set: from it the loads of rising and falling sets follow, so a step of it
-/// moves them all. Whether the reps were reached is asked of every work set at its own load.
+/// moves them all. Whether the reps were reached is asked of every work set at its own load. Where the block plans one
+/// load and the lifter went up on the way, the work load is the hardest that was done with the reps asked for, and the
+/// sets before it were on the way there.
 pub(in super::super) struct Seen<'a> {
-    /// Load of the first work set that has one.
+    /// The work load.
     pub at: Load,
-    /// The work sets with a load, in order, never empty.
+    /// The work sets from the first at the work load on, in order, never empty.
     work: Vec<&'a SetResult>,
 }
 
 impl<'a> Seen<'a> {
     /// The work sets of a session; none where no work set has a load.
-    pub(in super::super) fn new(performance: &'a Performance) -> Option<Seen<'a>> {
+    pub(in super::super) fn new(performance: &'a Performance, block: &Block) -> Option<Seen<'a>> {
         let sets = performance.sets.iter();
-        let work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
-        let at = work.first()?.load?;
+        let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
+        let mut at = work.first()?.load?;
+        let mut from = 0;
+        if policies(block).all(|policy| *policy == LoadPolicy::Same) {
+            for (index, set) in work
+                .iter()
+                .enumerate()
+                .filter(|(_, set)| set.reps >= set.low)
+            {
+                let harder = |load: Load| match block.basis.assists() {
+                    true => load < at,
+                    false => load > at,
+                };
+                if let Some(load) = set.load.filter(|&load| harder(load)) {
+                    (at, from) = (load, index);
+                }
+            }
+        }
+        work.drain(..from);
         Some(Seen { at, work })
     }
 
@@ -41,6 +60,18 @@ impl<'a> Seen<'a> {
         self.work[self.work.len() - 1]
     }
 
+    /// The work set with the fewest reps of those that are below the bottom of their range.
+    pub(super) fn missed(&self) -> Option<&'a SetResult> {
+        let missed = self.work.iter().filter(|set| set.reps < set.low);
+        missed.copied().min_by_key(|set| set.reps)
+    }
+
+    /// The least load at which not one rep was done.
+    pub(super) fn not_one_rep(&self) -> Option<Load> {
+        let missed = self.work.iter().filter(|set| set.reps.get() == 0);
+        missed.filter_map(|set| set.load).min()
+    }
+
     /// Reps of the work sets in order.
     pub(super) fn reps(&self) -> Vec<Reps> {
         self.work.iter().map(|set| set.reps).collect()
@@ -50,16 +81,11 @@ impl<'a> Seen<'a> {
     ///
     /// Reps reached with less load than planned do not earn a step up.
     pub(in super::super) fn lightened(&self, block: &Block, ladder: &Ladder) -> Option<Load> {
-        let falls_by_plan = block.sets.iter().any(|sets| {
-            let counted = matches!(
-                sets.kind,
-                SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure
-            );
-            let keeps_up = matches!(
-                sets.load,
+        let falls_by_plan = policies(block).any(|policy| {
+            !matches!(
+                policy,
                 LoadPolicy::Same | LoadPolicy::Rising(_) | LoadPolicy::RisingByOutcome { .. }
-            );
-            counted && !keeps_up
+            )
         });
         if falls_by_plan {
             return None;
@@ -69,6 +95,17 @@ impl<'a> Seen<'a> {
             .filter(|&load| ladder.is_harder(self.at, load))
             .reduce(|a, b| if ladder.is_harder(a, b) { b } else { a })
     }
+}
+
+/// How the loads of the block's plain work sets run.
+fn policies(block: &Block) -> impl Iterator<Item = &LoadPolicy> {
+    let counted = block.sets.iter().filter(|sets| {
+        matches!(
+            sets.kind,
+            SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure
+        )
+    });
+    counted.map(|sets| &sets.load)
 }
 
 /// What a rule says, or the same load again where it would step up although the sets were made easier midway.

@@ -17,7 +17,8 @@ pub(in super::super) fn two_for_two(
     let (reps, goal) = (seen.last().reps, seen.last().top);
     let over = |reps: Reps, goal: Reps| reps.get() >= goal.get().saturating_add(2);
     let earlier = before
-        .filter(|before| before.at == seen.at && over(before.last().reps, before.last().top))
+        .filter(|before| before.at == seen.at && before.last().load == seen.last().load)
+        .filter(|before| over(before.last().reps, before.last().top))
         .map(|before| before.last().reps);
     match earlier {
         Some(earlier) if over(reps, goal) => {

@@ -8,6 +8,6 @@ use crate::units::Load;
 pub(in super::super) fn as_written(wanted: Load, ladder: &Ladder) -> Because {
     match ladder.fit(wanted) {
         Some(to) => Because::AsWritten { wanted, to },
-        None => Because::OutOfKit { wanted },
+        None => ladder.out_of_kit(wanted),
     }
 }

@@ -8,6 +8,7 @@ use super::tempo::tempo_strip;
 use crate::cues::Position;
 use crate::session::Board;
 use crate::sheet::Target;
+use crate::strength::JUMP_WORDS;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line, list};
 use crate::ui::stanchion::Stanchion;
@@ -68,6 +69,10 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
         (None, Some(second)) => figure("board-second", "target", "second", second),
         (None, None) => ().into_any(),
     }));
+    // High up: on a small screen the end of a full board lies behind the pad.
+    if board.jump {
+        inside.push(line("caution", "jump-caution", JUMP_WORDS));
+    }
     inside.extend(loaded(board, unit));
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));

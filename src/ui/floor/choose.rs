@@ -1,11 +1,13 @@
 //! No session is under way: which sheet shall be done?
 
+use crate::device::clock;
 use crate::device::sound::Sound;
 use crate::order;
+use crate::programme::{DoneSheet, LightWeek, next};
 use crate::session::SessionId;
-use crate::sheet::Sheet;
+use crate::sheet::{Sheet, SheetId};
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, h1, list, page, quiet, tap, text, words};
+use crate::ui::parts::{button, dynamic, h1, line, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
@@ -16,9 +18,18 @@ use leptos::prelude::*;
 struct Offer {
     sheet: Sheet,
     last: Option<(String, SessionId)>,
+    /// Why the programme has it come next.
+    because: Option<String>,
+    /// The light week that the programme has for it now.
+    light: Option<LightWeek>,
 }
 
 fn offers(model: &Model) -> Vec<Offer> {
+    let now = clock::wall();
+    let programme = model.programme();
+    let light = programme.and_then(|programme| programme.light_now(now));
+    let planned = programme.map_or_else(Vec::new, |programme| programme.plan.sheets());
+    let coming = coming(model, now);
     let mut offers: Vec<Offer> = model
         .sheets
         .iter()
@@ -27,18 +38,37 @@ fn offers(model: &Model) -> Vec<Offer> {
                 .headings
                 .iter()
                 .find(|heading| heading.sheet_id == sheet.id);
+            let because = coming.as_ref().filter(|(id, _)| *id == sheet.id);
             Offer {
                 sheet: sheet.clone(),
                 last: last.map(|heading| (day(heading.began), heading.session)),
+                because: because.map(|(_, because)| because.clone()),
+                light: light.filter(|_| planned.contains(&sheet.id)),
             }
         })
         .collect();
-    // The one that was longest ago comes first: it is most likely meant.
+    // What the programme offers comes first, then the one that was longest ago: it is most likely meant.
     order::by_key(&mut offers, |offer| {
         let session = offer.last.as_ref().map(|(_, session)| *session);
-        (session, offer.sheet.name.clone())
+        (offer.because.is_none(), session, offer.sheet.name.clone())
     });
     offers
+}
+
+/// The sheet that comes next by the programme, and why.
+fn coming(model: &Model, now: chrono::DateTime<chrono::FixedOffset>) -> Option<(SheetId, String)> {
+    let done: Vec<DoneSheet> = model
+        .headings
+        .iter()
+        .map(|heading| DoneSheet {
+            sheet: heading.sheet_id,
+            began: heading.began,
+        })
+        .collect();
+    let exists = |id: SheetId| model.sheet(id).is_some();
+    let offer = next(model.programme()?, &exists, &done, now)?;
+    let name = |id: SheetId| model.sheet(id).map(|sheet| sheet.name.to_string());
+    Some((offer.sheet, offer.because.said(&name)))
 }
 
 /// The choice of a sheet.
@@ -83,7 +113,12 @@ fn none() -> AnyView {
 }
 
 fn offered(app: Stanchion, offer: Offer) -> AnyView {
-    let Offer { sheet, last } = offer;
+    let Offer {
+        sheet,
+        last,
+        because,
+        light,
+    } = offer;
     let id = sheet.id;
     let names: Vec<String> = sheet
         .blocks()
@@ -96,15 +131,49 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     let begin = Callback::new(move |()| {
         // Inside the tap, or the browser stays silent.
         app.sound.with_value(Sound::unlock);
-        app.begin(id);
+        match light {
+            Some(light) => app.begin_light(id, light),
+            None => app.begin(id),
+        }
     });
+    let word = if light.is_some() {
+        "begin, light"
+    } else {
+        "begin"
+    };
     let face = view! {
         <span class="offer-name">{sheet.name.to_string()}</span>
-        <span class="offer-word">"begin"</span>
+        <span class="offer-word">{word}</span>
     };
-    let name = text(move || format!("Begin {}", sheet.name));
-    let inside = vec![
-        tap("offer-begin", "begin", Some(name), face.into_any(), begin),
+    let class = if because.is_some() {
+        "offer-begin lead"
+    } else {
+        "offer-begin"
+    };
+    let name = text(move || match light {
+        Some(_) => format!("Begin {}, light week", sheet.name),
+        None => format!("Begin {}", sheet.name),
+    });
+    let mut inside = vec![tap(class, "begin", Some(name), face.into_any(), begin)];
+    inside.extend(because.map(|because| line("because", "offer-because", because)));
+    if let Some(light) = light {
+        let said = format!(
+            "A light week: {} of the load, {} of the work sets.",
+            light.load(),
+            light.sets()
+        );
+        inside.push(line("quiet", "offer-light", said));
+        inside.push(button(
+            "plain",
+            "begin-usual",
+            "as usual instead",
+            move || {
+                app.sound.with_value(Sound::unlock);
+                app.begin(id);
+            },
+        ));
+    }
+    inside.extend([
         quiet(names.join(" · ")),
         view! {
             <p class="quiet">
@@ -114,6 +183,6 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
             </p>
         }
         .into_any(),
-    ];
+    ]);
     view! { <div class="offer" data-part="offer">{inside}</div> }.into_any()
 }

@@ -58,10 +58,12 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         predicted: model
             .heading(record.session)
             .and_then(Heading::predicted_and_taken),
-        moved: moved(&record, &model.summaries)
-            .iter()
-            .map(|moved| moved.sentence(unit))
-            .collect(),
+        moved: if record.light {
+            vec!["A light week: the next loads do not follow from it.".to_owned()]
+        } else {
+            let moved = moved(&record, &model.summaries);
+            moved.iter().map(|moved| moved.sentence(unit)).collect()
+        },
         rpe: record.rpe,
     })
 }

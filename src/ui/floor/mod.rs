@@ -12,6 +12,7 @@ mod plates;
 mod rail;
 mod rest;
 mod screen;
+mod swap;
 mod tempo;
 
 use super::parts::dynamic;

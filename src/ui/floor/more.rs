@@ -1,4 +1,4 @@
-//! The panel with everything else: undo, skip, add or drop a set, order, note, end.
+//! The panel with everything else: undo, skip, add or drop a set, another exercise, order, note, end.
 
 use super::screen::Open;
 use crate::session::{State, Status, What};
@@ -71,6 +71,10 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
             });
         }),
     });
+    let swap = dynamic(move || match set.get() {
+        None => ().into_any(),
+        Some(_) => button("", "swap", "Another exercise", move || open.set(Open::Swap)),
+    });
     let end = dynamic(move || {
         if ending.get() {
             button(
@@ -87,6 +91,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         undo,
         of_set,
         add,
+        swap,
         button("", "order", "Other order", move || open.set(Open::Order)),
         button("", "note", "Notes", move || open.set(Open::Note)),
         end,
@@ -176,7 +181,7 @@ fn groups_left(state: &State) -> Vec<(usize, String)> {
         let blocks = state.began.sheet.groups[group].blocks();
         blocks
             .iter()
-            .map(|block| block.exercise.name.to_string())
+            .map(|block| state.as_done(block).exercise.name.to_string())
             .collect::<Vec<_>>()
             .join(" + ")
     };

@@ -7,7 +7,7 @@ use crate::session::{Board, Phase, What};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, tap, text, when};
 use crate::ui::stanchion::{Stanchion, moment};
-use crate::units::{Reps, clock};
+use crate::units::{Load, Reps, clock};
 use leptos::prelude::*;
 
 /// A second tap on the large button within this time is taken for an accident: a wet finger, a bounce.
@@ -141,7 +141,16 @@ fn over(app: Stanchion) -> Option<i64> {
         })
 }
 
-fn large(board: &Board, over: Option<i64>) -> AnyView {
+/// True when the load is a jump that was not asked about yet: the first tap asks, the next one logs.
+fn must_ask(board: &Board, asked: Option<Load>) -> bool {
+    board.jump && asked != board.load
+}
+
+fn large(board: &Board, over: Option<i64>, asked: Option<Load>) -> AnyView {
+    if board.jump && !must_ask(board, asked) {
+        let word = "more than 10\u{a0}% up: tap again for yes, this load";
+        return face("Sure?".to_owned(), true, word.to_owned());
+    }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
         None => "tap when racked".to_owned(),
@@ -157,7 +166,7 @@ fn large(board: &Board, over: Option<i64>) -> AnyView {
     }
 }
 
-/// The pad of a set: one tap logs it as it stands on the board.
+/// The pad of a set: one tap logs it as it stands on the board; a jump of load wants a second one.
 pub fn set_pad(
     app: Stanchion,
     board: Memo<Option<Board>>,
@@ -177,6 +186,8 @@ pub fn set_pad(
     let loaded = Signal::derive(move || {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
+    // Of this set, which the pad belongs to; another load is asked about anew.
+    let asked = RwSignal::new(None::<Load>);
     let rep = move |by: i64| Callback::new(move |()| step_reps(app, board, by));
     let on_log = Callback::new(move |()| {
         let Some(board) = board.get_untracked() else {
@@ -185,17 +196,26 @@ pub fn set_pad(
         if needs_load(&board) {
             open.set(Open::Load);
         } else if tapped.counts() {
-            log(app, &board);
+            if must_ask(&board, asked.get_untracked()) {
+                asked.set(board.load);
+            } else {
+                log(app, &board);
+            }
         }
     });
     let inside = dynamic(move || {
-        board
-            .get()
-            .map_or_else(|| ().into_any(), |board| large(&board, over.get()))
+        board.get().map_or_else(
+            || ().into_any(),
+            |board| large(&board, over.get(), asked.get()),
+        )
     });
-    let reserve = text(move || match board.get().and_then(|board| board.reserve) {
-        Some(reserve) => format!("{reserve} in reserve"),
-        None => "reserve".to_owned(),
+    let reserve = text(move || match board.get() {
+        Some(Board {
+            reserve: Some(reserve),
+            ..
+        }) => format!("{reserve} in reserve"),
+        Some(board) if board.asks_reserve => "reps left?".to_owned(),
+        _ => "reserve".to_owned(),
     });
     let by_ear = dynamic(move || {
         if working.get() {

@@ -3,8 +3,8 @@
 use super::figures::{amount_line, load_word};
 use crate::kit::{Kit, NotLoadable};
 use crate::session::{Board, Done, What};
-use crate::sheet::{Equipment, SetKey};
-use crate::strength::jump_caution;
+use crate::sheet::{Block, Equipment, SetKey};
+use crate::strength::JUMP_WORDS;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
@@ -14,13 +14,15 @@ use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Rir};
 use leptos::prelude::*;
 
+/// The block of a set, as the set is done.
+fn block_of(model: &Model, key: SetKey) -> Option<&Block> {
+    let state = model.session.as_ref()?.state();
+    Some(state.block_of(state.slot(key)?))
+}
+
 /// The equipment of a set's exercise.
 fn equipment(model: &Model, key: SetKey) -> Equipment {
-    let block = model
-        .session
-        .as_ref()
-        .and_then(|session| session.state().began.sheet.block(key.block));
-    block.map_or(Equipment::Other, |block| block.exercise.equipment)
+    block_of(model, key).map_or(Equipment::Other, |block| block.exercise.equipment)
 }
 
 /// The next load up or down that the kit can make; from nothing, the lightest.
@@ -92,7 +94,7 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
             .unwrap_or_default();
         format!("or type it, {word}")
     });
-    let jump = app.of(move |model| board.get().is_some_and(|board| jumps(model, &board)));
+    let jump = Memo::new(move |_| board.get().is_some_and(|board| board.jump));
     let as_proposed = dynamic(move || {
         match board
             .get()
@@ -149,37 +151,6 @@ fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
     ]
     .into_any()
 }
-
-/// What is said of a jump.
-const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a \
-                          spotter, and stop when technique goes.";
-
-/// Whether the load of the board jumps above the heaviest done lately, or where nothing is known, above what is
-/// proposed.
-fn jumps(model: &Model, board: &Board) -> bool {
-    let block = model
-        .session
-        .as_ref()
-        .and_then(|session| session.state().began.sheet.block(board.key.block).cloned());
-    let lately = block.and_then(|block| {
-        let shape = block.shape();
-        let alike = model
-            .history(&block.exercise.id)
-            .iter()
-            .rev()
-            .filter(|other| other.shape == shape);
-        alike
-            .take(LATELY)
-            .flat_map(|performance| &performance.sets)
-            .filter_map(|set| set.load)
-            .max()
-    });
-    let load = board.load.filter(|_| !board.basis.assists());
-    load.is_some_and(|load| jump_caution(lately.or(board.prescribed), load))
-}
-
-/// How many performances count as lately.
-const LATELY: usize = 6;
 
 /// Buttons for reps in reserve.
 fn reserves(

@@ -7,6 +7,7 @@ use super::pad::{LastTap, rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
 use super::rail::rail;
 use super::rest::rest_board;
+use super::swap::swap_panel;
 use crate::session::{Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
@@ -31,6 +32,8 @@ pub enum Open {
     Note,
     /// The order of what is left.
     Order,
+    /// Another exercise for what is left of the block.
+    Swap,
 }
 
 /// What the floor shows, whatever the clock says.
@@ -78,6 +81,7 @@ fn over(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> Any
         Open::More => more_panel(app, open, close),
         Open::Note => note_panel(app, close),
         Open::Order => order_panel(app, close),
+        Open::Swap => swap_panel(app, close),
     })
 }
 

@@ -3,11 +3,12 @@
 use crate::device::db::DbError;
 use crate::device::files::{Sharing, read_text, save_as, share_file};
 use crate::store::{
-    Archive, BodyMassRecord, FILE_BYTES_MAX, KitRecord, LifterRecord, SessionLog, SheetRecord,
-    Shelf, import, write,
+    Archive, BodyMassRecord, ExerciseRecord, FILE_BYTES_MAX, KitRecord, LifterRecord,
+    ProgrammeRecord, SessionLog, SheetRecord, Shelf, import, write,
 };
 use crate::ui::model::Stage;
 use crate::ui::parts::{button, file_field, quiet, section, when};
+use crate::ui::sheets::look_at_file;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::{start, take};
 use crate::units::iso_day;
@@ -31,6 +32,16 @@ async fn gather(app: Stanchion) -> Result<Archive, DbError> {
     }
     for record in keep.all::<SheetRecord>(Shelf::Sheets).await?.records {
         archive.sheets.put(record);
+    }
+    for record in keep.all::<ExerciseRecord>(Shelf::Exercises).await?.records {
+        archive.exercises.put(record);
+    }
+    for record in keep
+        .all::<ProgrammeRecord>(Shelf::Programmes)
+        .await?
+        .records
+    {
+        archive.programmes.put(record);
     }
     for log in keep.all::<SessionLog>(Shelf::Sessions).await?.records {
         archive.sessions.insert(log.id(), log);
@@ -71,6 +82,15 @@ fn export(app: Stanchion, share: bool) {
 
 /// Reads the file that was chosen, and takes in what is new in it.
 pub fn import_file(app: Stanchion, event: &DomEvent) {
+    take_file(app, event, false);
+}
+
+/// As [`import_file`]; a file that holds one sheet and nothing else is shown before it is kept.
+pub fn open_sheet_file(app: Stanchion, event: &DomEvent) {
+    take_file(app, event, true);
+}
+
+fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
     let input = event
         .target()
         .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
@@ -82,20 +102,29 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
         return;
     }
     spawn_local(async move {
-        let taken = take_in(app, &file).await;
+        let taken = take_in(app, &file, look_first).await;
         // The same file may be chosen again.
         input.set_value("");
         match taken {
-            Ok(summary) => app.say(summary),
+            Ok(Some(summary)) => app.say(summary),
+            Ok(None) => {}
             Err(why) => app.complain(format!("{}: nothing was imported. {why}", file.name())),
         }
     });
 }
 
-async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String> {
+/// What an import came to in words; none where the file is only looked at so far.
+async fn take_in(
+    app: Stanchion,
+    file: &web_sys::File,
+    look_first: bool,
+) -> Result<Option<String>, String> {
     let text = read_text(file, FILE_BYTES_MAX)
         .await
         .map_err(|error| error.to_string())?;
+    if look_first && look_at_file(app, &text).await {
+        return Ok(None);
+    }
     let ours = gather(app).await.map_err(|error| error.to_string())?;
     let merged = import(ours, &text).map_err(|error| error.to_string())?;
     let writes = app.model.with_untracked(|model| {
@@ -114,11 +143,11 @@ async fn take_in(app: Stanchion, file: &web_sys::File) -> Result<String, String>
         .map_err(|error| error.to_string())?;
     let summary = merged.summary.to_string();
     if open_if_known(app) {
-        Ok(summary)
+        Ok(Some(summary))
     } else {
-        Ok(format!(
+        Ok(Some(format!(
             "{summary}. There are no settings of a lifter in it: choose yours here, then open."
-        ))
+        )))
     }
 }
 

@@ -87,10 +87,11 @@ fn look(
     correcting: RwSignal<Option<SetKey>>,
 ) -> AnyView {
     let facts = format!(
-        "{} · {} · {} volume load of work sets",
+        "{} · {} · {} volume load of work sets{}",
         clock((record.duration_ms / 1000) as i64),
         counted(record.lines().count(), "set"),
         Volume::of(record).work.shown(unit),
+        if record.light { " · light week" } else { "" },
     );
     let mut inside = vec![
         way(Place::Ledger.href(), "All sessions"),

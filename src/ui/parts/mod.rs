@@ -11,6 +11,7 @@ mod frames;
 mod panel;
 mod rows;
 mod stepper;
+mod sure;
 mod units;
 mod words;
 
@@ -21,6 +22,7 @@ pub use frames::{dynamic, group, list, page, section, when};
 pub use panel::panel;
 pub use rows::{Row, row_opener, rows, way};
 pub use stepper::stepper;
+pub use sure::sure_button;
 pub use units::unit_choices;
 pub use words::{h1, h2, line, quiet, words, wrong_word};
 

@@ -4,10 +4,11 @@ use super::time::about;
 use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::sheet::{Sheet, unroll};
-use crate::ui::kit::import_file;
-use crate::ui::parts::{Row, button, counted, file_field, h1, page, quiet, rows, when};
+use crate::ui::kit::open_sheet_file;
+use crate::ui::parts::{Row, button, counted, dynamic, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
-use crate::ui::stanchion::stanchion;
+use crate::ui::programme::programme_section;
+use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
 
 fn row(sheet: &Sheet, pace: Pace) -> Row {
@@ -32,6 +33,20 @@ fn draft_row(draft: &Draft) -> Row {
     }
 }
 
+/// The sheet that was removed last, and the way to bring it back.
+fn removed(app: Stanchion) -> AnyView {
+    let name = app.of(|model| model.removed.as_ref().map(|sheet| sheet.name.to_string()));
+    dynamic(move || match name.get() {
+        None => ().into_any(),
+        Some(name) => button(
+            "wide",
+            "bring-back",
+            format!("Undo: bring {name} back"),
+            move || app.bring_back(),
+        ),
+    })
+}
+
 /// All sheets.
 #[component]
 pub fn SheetsPlace() -> impl IntoView {
@@ -54,6 +69,7 @@ pub fn SheetsPlace() -> impl IntoView {
                 quiet("No sheet yet. Write one, or open the file of whoever writes your sessions.")
             }),
             rows("sheet", sheets),
+            removed(app),
             rows("draft-begun", begun),
             button("wide strong", "write-sheet", "Write a sheet", move || {
                 app.begin_draft();
@@ -61,8 +77,12 @@ pub fn SheetsPlace() -> impl IntoView {
             button("wide", "write-lines", "Write one as lines", move || {
                 app.go(Place::Write(None))
             }),
+            button("wide", "exercises-open", "Exercises", move || {
+                app.go(Place::Exercises)
+            }),
+            programme_section(app),
             file_field("open-sheet", "Open a sheet from a file", move |event| {
-                import_file(app, &event);
+                open_sheet_file(app, &event);
             }),
         ],
     )

@@ -1,6 +1,8 @@
 //! One sheet as it is written, and what it would propose today.
 
 use super::order::order_view;
+use super::paper::paper;
+use super::share::share;
 use super::time::{reading, time_view};
 use crate::device::sound::Sound;
 use crate::ledger::Pace;
@@ -11,7 +13,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
-use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::Unit;
 use leptos::prelude::*;
 
@@ -39,7 +41,10 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
     let proposals = sheet
         .blocks()
-        .map(|block| propose(block, model.history(&block.exercise.id), &model.kit))
+        .map(|block| {
+            let history = model.history(&block.exercise.id);
+            propose(block, history, &model.kit, moment().at)
+        })
         .collect();
     let last = model
         .headings
@@ -77,7 +82,12 @@ fn nowhere() -> AnyView {
 }
 
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
-    let mut inside = vec![all_sheets(), h1(shown.sheet.name.to_string())];
+    let with_loads = RwSignal::new(false);
+    let mut inside = vec![
+        paper(&shown.sheet, with_loads),
+        all_sheets(),
+        h1(shown.sheet.name.to_string()),
+    ];
     if !shown.in_session {
         inside.push(button("wide strong", "begin", "Begin", move || {
             app.sound.with_value(Sound::unlock);
@@ -96,14 +106,44 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     }));
     let revise = Callback::new(move |changed| app.revise_sheet(changed));
     inside.push(time_view(&shown.sheet, shown.pace, revise));
-    inside.push(order_view(&shown.sheet, revise));
+    inside.push(
+        app.model
+            .with_untracked(|model| order_view(&shown.sheet, &model.exercises, revise)),
+    );
+    inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
+    inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
     inside.extend(
         shown
             .last
             .map(|session| way(Place::Session(session).href(), "The last time")),
     );
     page("sheet-look", inside)
+}
+
+/// What else can be done with a sheet.
+fn others(app: Stanchion, id: SheetId) -> Vec<AnyView> {
+    vec![
+        button("", "copy-sheet", "Copy it as a new sheet", move || {
+            app.copy_sheet(id)
+        }),
+        button("", "remove-sheet", "Remove it", move || {
+            app.remove_sheet(id);
+            app.go(Place::Sheets);
+        }),
+    ]
+}
+
+/// A sheet as it is written, without what it would propose.
+pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
+    written(&Shown {
+        sheet,
+        proposals: Vec::new(),
+        last: None,
+        unit,
+        pace: Pace::Assumed,
+        in_session: false,
+    })
 }
 
 /// The sheet as it is written.

@@ -1,14 +1,14 @@
 //! Warnings about the order of a sheet's blocks, each with its reason, and the way to leave it as it is.
 
-use crate::exercises::order_check;
+use crate::exercises::{Catalogue, order_check};
 use crate::sheet::{OrderWarning, Sheet};
 use crate::ui::parts::{Text, group, quiet, section, tap, text, words};
 use leptos::prelude::*;
 
 /// What speaks against the order of a sheet, open and settled; nothing where nothing does. A tap hands `on_change` the
 /// sheet with the warning settled or open again; version and time of writing are still those of `sheet`.
-pub fn order_view(sheet: &Sheet, on_change: Callback<Sheet>) -> AnyView {
-    let warnings = order_check(sheet);
+pub fn order_view(sheet: &Sheet, exercises: &Catalogue, on_change: Callback<Sheet>) -> AnyView {
+    let warnings = order_check(sheet, exercises);
     if warnings.is_empty() {
         return ().into_any();
     }
@@ -21,12 +21,12 @@ pub fn order_view(sheet: &Sheet, on_change: Callback<Sheet>) -> AnyView {
         inside.push(group(
             Some("warning"),
             vec![
-                words("caution", warning.said(sheet)),
+                words("caution", warning.said(sheet, exercises)),
                 quiet(format!("From: {}.", warning.source())),
                 tap(
                     "wide",
                     "leave-so",
-                    name("Leave it so", sheet, warning),
+                    name("Leave it so", sheet, exercises, warning),
                     "Leave it so".into_any(),
                     settle,
                 ),
@@ -38,11 +38,11 @@ pub fn order_view(sheet: &Sheet, on_change: Callback<Sheet>) -> AnyView {
         inside.push(group(
             Some("left-so"),
             vec![
-                quiet(format!("Left so: {}", warning.said(sheet))),
+                quiet(format!("Left so: {}", warning.said(sheet, exercises))),
                 tap(
                     "wide",
                     "warn-again",
-                    name("Warn again", sheet, warning),
+                    name("Warn again", sheet, exercises, warning),
                     "Warn again".into_any(),
                     open,
                 ),
@@ -53,8 +53,8 @@ pub fn order_view(sheet: &Sheet, on_change: Callback<Sheet>) -> AnyView {
 }
 
 /// The accessible name of a button: its words, and which warning it is for.
-fn name(label: &str, sheet: &Sheet, warning: OrderWarning) -> Option<Text> {
-    let name = format!("{label}: {}", warning.said(sheet));
+fn name(label: &str, sheet: &Sheet, exercises: &Catalogue, warning: OrderWarning) -> Option<Text> {
+    let name = format!("{label}: {}", warning.said(sheet, exercises));
     Some(text(move || name.clone()))
 }
 

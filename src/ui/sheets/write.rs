@@ -2,9 +2,8 @@
 
 use crate::device::clock;
 use crate::draft::Draft;
-use crate::exercises;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
-use crate::sheet::{Sheet, SheetId, unroll};
+use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::parts::{
     Mode, button, counted, dynamic, field, h1, line, list, page, quiet, text, way, words,
 };
@@ -28,26 +27,33 @@ const EXAMPLES: [&str; 7] = [
     "B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)",
 ];
 
+/// The exercise of that name, one's own among them.
+fn known(app: Stanchion) -> impl Fn(&str) -> Option<Exercise> {
+    move |name| app.model.with_untracked(|model| model.exercises.find(name))
+}
+
 /// Reads what was typed. `ids` gives the ids of a new version.
 fn read(
+    app: Stanchion,
     typed: &str,
     before: Option<&Sheet>,
     ids: &mut dyn FnMut() -> Uuid,
 ) -> Result<Sheet, Vec<Unread>> {
+    let known = known(app);
     match before {
-        None => parse_sheet(typed, &exercises::find, ids, clock::wall()),
-        Some(before) => revise_sheet(typed, before, &exercises::find, ids, clock::wall()),
+        None => parse_sheet(typed, &known, ids, clock::wall()),
+        Some(before) => revise_sheet(typed, before, &known, ids, clock::wall()),
     }
 }
 
 /// What the lines come to, or what is wrong with them.
-fn outcome(typed: &str) -> Result<String, Vec<String>> {
+fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
     let mut next = 0;
     let mut ids = || {
         next += 1;
         Uuid::from_u128(next)
     };
-    match read(typed, None, &mut ids) {
+    match read(app, typed, None, &mut ids) {
         Ok(sheet) => {
             let blocks = counted(sheet.blocks().count(), "block");
             let sets = counted(unroll(&sheet).len(), "set");
@@ -61,21 +67,23 @@ fn outcome(typed: &str) -> Result<String, Vec<String>> {
 const OFFERED: usize = 6;
 
 /// A search through the exercises that are known by name; a tap begins a line with one.
-fn finder(typed: RwSignal<String>) -> AnyView {
+fn finder(app: Stanchion, typed: RwSignal<String>) -> AnyView {
     let sought = RwSignal::new(String::new());
     let found = dynamic(move || {
         let found = sought.with(|sought| match sought.trim() {
             "" => Vec::new(),
-            sought => exercises::search(sought, OFFERED),
+            sought => app.model.with(|model| {
+                let found = model.exercises.search(sought, OFFERED).into_iter();
+                found.map(|exercise| exercise.name().to_owned()).collect()
+            }),
         });
-        let names = found.into_iter().map(|entry| {
-            let name = entry.name();
-            button("wide", "exercise-take", name, move || {
+        let names = found.into_iter().map(|name: String| {
+            button("wide", "exercise-take", name.clone(), move || {
                 typed.update(|typed| {
                     if !typed.is_empty() && !typed.ends_with('\n') {
                         typed.push('\n');
                     }
-                    typed.push_str(name);
+                    typed.push_str(&name);
                     typed.push_str(": ");
                 });
                 sought.set(String::new());
@@ -100,7 +108,7 @@ type Then = fn(Stanchion, Sheet);
 /// Reads what was typed and goes on with it; what cannot be read is told and stays where it is.
 fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) {
     let mut ids = || app.id();
-    match read(typed, before, &mut ids) {
+    match read(app, typed, before, &mut ids) {
         Ok(sheet) => then(app, sheet),
         Err(wrong) => app.complain(format!(
             "Not kept: {} to mend first.",
@@ -142,17 +150,17 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
         before.with_value(|before| read_then(app, typed, before.as_ref(), then));
     };
     let typed = RwSignal::new(before.with_value(|before| match before {
-        Some(sheet) => print_sheet(sheet, &exercises::find),
+        Some(sheet) => print_sheet(sheet, &known(app)),
         None => START.to_owned(),
     }));
     // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
     let left = move || {
-        let begun = id.is_some() && outcome(&typed.get_untracked()).is_ok();
+        let begun = id.is_some() && outcome(app, &typed.get_untracked()).is_ok();
         if begun {
             typed.with_untracked(|typed| then(typed, |app, sheet| app.draft_lines(&sheet)));
         }
     };
-    let outcome = Memo::new(move |_| typed.with(|typed| outcome(typed)));
+    let outcome = Memo::new(move |_| typed.with(|typed| outcome(app, typed)));
     let title = if id.is_some() {
         "Change a sheet"
     } else {
@@ -210,7 +218,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             button("wide", "lines-taps", "Go on by taps", move || {
                 typed.with_untracked(|typed| then(typed, by_taps));
             }),
-            finder(typed),
+            finder(app, typed),
             quiet("One line is one exercise. Lines to copy from:"),
             list(
                 "examples",

@@ -6,7 +6,6 @@ use super::lines::set_lines;
 use super::load::{basis, start};
 use super::next::progression;
 use super::sheet::{change, lines, nothing_begun, read_lines};
-use crate::exercises;
 use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
     Mode, button, dynamic, h1, line, list, page, quiet, section, text, way, words,
@@ -309,13 +308,16 @@ fn exercise_name(hand: Hand) -> AnyView {
         |block, _| block.exercise.name.to_string(),
         take,
     );
-    let known = hand.text(
-        |block, _| match exercises::entry(block.exercise.id.as_str()) {
-            Some(entry) => format!("In the list of exercises: {}.", entry.name()),
-            None => "Not in the list of exercises.".to_owned(),
-        },
-        At::default(),
-    );
+    let id = hand.text(|block, _| block.exercise.id.to_string(), At::default());
+    let known = text(move || {
+        let id = id.get();
+        hand.app
+            .model
+            .with_untracked(|model| match model.exercises.of(&id) {
+                Some(known) => format!("In your exercises: {}.", known.name()),
+                None => "Not in your exercises: write it there to say its muscles.".to_owned(),
+            })
+    });
     section(None, "Exercise", vec![named, quiet(known)])
 }
 

@@ -2,9 +2,11 @@
 
 use super::sheet::nothing_begun;
 use crate::draft::new_block;
-use crate::exercises::{self, Entry};
+use crate::exercises::KnownExercise;
+use crate::kit::Kit;
 use crate::quick::named_exercise;
-use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, Pattern, SheetId, SideMode};
+use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
+use crate::ui::exercises::PATTERNS;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
 };
@@ -15,21 +17,8 @@ use leptos::prelude::*;
 /// How many are offered at once for a search.
 const FOUND_MOST: usize = 12;
 
-/// Patterns in the words of a person who looks for one.
-const PATTERNS: [(Pattern, &str); 10] = [
-    (Pattern::Squat, "squat"),
-    (Pattern::Hinge, "hinge"),
-    (Pattern::PushAcross, "push across"),
-    (Pattern::PushUpward, "push upward"),
-    (Pattern::PullAcross, "pull across"),
-    (Pattern::PullDownward, "pull downward"),
-    (Pattern::Carry, "carry"),
-    (Pattern::Explosive, "explosive"),
-    (Pattern::Trunk, "trunk"),
-    (Pattern::SingleJoint, "single joint"),
-];
-
 /// What is taken of an exercise into a block.
+#[derive(Clone)]
 struct Chosen {
     exercise: Exercise,
     basis: LoadBasis,
@@ -70,15 +59,22 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let found = dynamic(move || {
         let typed = sought.get();
         let typed = typed.trim().to_owned();
-        let entries = match pattern.get().and_then(|n| PATTERNS.get(n as usize)) {
-            Some((pattern, _)) => of_pattern(*pattern),
-            None if typed.is_empty() => Vec::new(),
-            None => exercises::search(&typed, FOUND_MOST),
-        };
-        let mut rows: Vec<AnyView> = entries
-            .into_iter()
-            .map(|entry| offered(app, sheet, block, entry))
-            .collect();
+        let pattern = pattern.get().and_then(|n| PATTERNS.get(n as usize));
+        let mut rows = app.model.with(|model| {
+            let exercises = &model.exercises;
+            let found: Vec<KnownExercise> = match pattern {
+                Some((pattern, _)) => exercises
+                    .all()
+                    .filter(|known| known.pattern() == *pattern)
+                    .collect(),
+                None if typed.is_empty() => Vec::new(),
+                None => exercises.search(&typed, FOUND_MOST),
+            };
+            let rows = found
+                .into_iter()
+                .map(|known| offered(app, sheet, block, known, &model.kit));
+            rows.collect::<Vec<AnyView>>()
+        });
         if let Ok(name) = Line::new(&typed) {
             let label = format!("“{name}” as I typed it");
             rows.push(button("row", "exercise-new", label, move || {
@@ -103,43 +99,31 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     )
 }
 
-/// The entries of a pattern.
-fn of_pattern(pattern: Pattern) -> Vec<&'static Entry> {
-    let all = exercises::all().iter();
-    all.filter(|entry| entry.pattern() == pattern).collect()
-}
-
 fn offered(
     app: Stanchion,
     sheet: SheetId,
     block: Option<BlockId>,
-    entry: &'static Entry,
+    known: KnownExercise,
+    kit: &Kit,
 ) -> AnyView {
-    let muscles: Vec<&str> = entry.main().map(|muscle| muscle.name()).collect();
-    let kit = app
-        .model
-        .with_untracked(|model| entry.exercise_with(&model.kit).is_some());
+    let muscles: Vec<&str> = known.main().iter().map(|muscle| muscle.name()).collect();
+    let with_kit = known.exercise_with(kit);
     let mut words = vec![
-        equipment_word(entry.equipment()).to_owned(),
+        equipment_word(known.equipment()).to_owned(),
         muscles.join(", "),
     ];
-    if !kit {
+    if with_kit.is_none() {
         words.push("not with your kit".to_owned());
     }
-    let name = entry.exercise().name.to_string();
+    let name = known.exercise().name.to_string();
     let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
-    let chosen = Callback::new(move |()| {
-        let exercise = app
-            .model
-            .with_untracked(|model| entry.exercise_with(&model.kit));
-        let chosen = Chosen {
-            exercise: exercise.unwrap_or_else(|| entry.exercise()),
-            basis: entry.basis(),
-            sides: entry.sides(),
-            cautions: entry.cautions(),
-        };
-        take(app, sheet, block, chosen);
-    });
+    let chosen = Chosen {
+        exercise: with_kit.unwrap_or_else(|| known.exercise()),
+        basis: known.basis(),
+        sides: known.sides(),
+        cautions: known.cautions(),
+    };
+    let chosen = Callback::new(move |()| take(app, sheet, block, chosen.clone()));
     tap("row", "exercise-take", None, face.into_any(), chosen)
 }
 

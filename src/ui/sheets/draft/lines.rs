@@ -2,10 +2,9 @@
 
 use super::hand::{At, Hand};
 use super::sets::inside_of_line;
-use crate::sheet::{Block, SetKind, Sets};
+use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::parts::{button, dynamic, list, panel, tap, when};
 use crate::ui::sheets::words::sets_line;
-use crate::units::Share;
 use leptos::prelude::*;
 
 /// The lines of sets; a tap opens one.
@@ -56,11 +55,12 @@ fn line_adder(
     })
 }
 
-/// Three ramp-up sets in front. Shares: common practice, no source.
+/// Three ramp-up sets in front. Three: common practice, no source.
 fn ramp_before(block: &mut Block) -> usize {
-    let shares = [40, 60, 80].map(Share::percent).to_vec();
     let mut line = like(block);
-    line.kind = SetKind::RampUp { shares };
+    line.kind = SetKind::RampUp {
+        shares: usual_ramp(3),
+    };
     line.count = 3;
     line.reserve = Vec::new();
     line.load = crate::sheet::LoadPolicy::Same;

@@ -4,7 +4,9 @@ use super::hand::{At, Hand};
 use super::policy::{read_step, step_typed};
 use super::sets::step_share;
 use crate::sheet::{Block, Progression, Reach, Step};
-use crate::ui::parts::{Mode, quiet};
+use crate::strength::{Training, usual_steps};
+use crate::ui::model::Model;
+use crate::ui::parts::{Mode, quiet, text};
 use crate::units::{Rir, Share};
 use leptos::prelude::*;
 
@@ -92,7 +94,7 @@ fn set_up(block: &mut Block, to: Step) {
 
 /// The field of the step up.
 fn step_up(hand: Hand, at: At) -> AnyView {
-    hand.typed(
+    let field = hand.typed(
         at,
         "rule-up",
         Mode::Decimal,
@@ -102,7 +104,25 @@ fn step_up(hand: Hand, at: At) -> AnyView {
             set_up(block, read_step(typed, unit)?);
             Ok(())
         },
-    )
+    );
+    vec![field, usual_line(hand)].into_any()
+}
+
+/// What step up is usual for the exercise and for how trained the lifter is in it.
+fn usual_line(hand: Hand) -> AnyView {
+    let app = hand.app;
+    let unit = app.of(Model::unit);
+    quiet(text(move || {
+        let Some(block) = hand.it.get() else {
+            return String::new();
+        };
+        let training = app
+            .model
+            .with(|model| Training::of(model.history(&block.exercise.id)));
+        let [least, most] = usual_steps(block.exercise.pattern, training, unit.get());
+        let (least, most) = (least.figure(unit.get()), most.shown(unit.get()));
+        format!("Usual here: {least}–{most} (NSCA), and no more than 10 % of the load (ACSM).")
+    }))
 }
 
 fn of_rule(hand: Hand, at: At) -> AnyView {

@@ -6,7 +6,7 @@ use super::own::own;
 use super::policy::policy;
 use super::reserve::reserve;
 use super::target::target;
-use crate::sheet::{Block, SetKind, Sets};
+use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::parts::{h2, quiet};
 use crate::units::{Seconds, Share};
 use leptos::prelude::*;
@@ -52,7 +52,7 @@ pub fn inside_of_line(hand: Hand, at: At) -> Vec<AnyView> {
             },
             |block, at, by| {
                 with_sets(block, at, |sets| {
-                    sets.count = (i64::from(sets.count) + by).clamp(1, 20) as u8;
+                    set_count(sets, (i64::from(sets.count) + by).clamp(1, 20) as u8);
                 })
             },
         ),
@@ -84,9 +84,10 @@ fn set_kind(block: &mut Block, at: At, n: i64) {
         return;
     }
     with_sets(block, at, |sets| {
-        let ramp = || [40, 60, 80].map(Share::percent).to_vec();
         sets.kind = match n {
-            0 => SetKind::RampUp { shares: ramp() },
+            0 => SetKind::RampUp {
+                shares: usual_ramp(sets.count),
+            },
             1 => SetKind::Work,
             2 => SetKind::BackOff {
                 share: Share::percent(80),
@@ -102,6 +103,16 @@ fn set_kind(block: &mut Block, at: At, n: i64) {
             _ => SetKind::ToFailure,
         };
     });
+}
+
+/// Another count; the shares of ramp-up sets follow it as long as they are the usual ones.
+fn set_count(sets: &mut Sets, count: u8) {
+    if let SetKind::RampUp { shares } = &mut sets.kind
+        && *shares == usual_ramp(sets.count)
+    {
+        *shares = usual_ramp(count);
+    }
+    sets.count = count;
 }
 
 /// A share stepped by five percent, between 5 and 150.

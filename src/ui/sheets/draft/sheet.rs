@@ -156,7 +156,8 @@ fn said(app: Stanchion, id: SheetId) -> AnyView {
         None => ().into_any(),
         Some((sheet, pace)) => vec![
             time_view(&sheet, pace, put("shortening it")),
-            order_view(&sheet, put("the warning")),
+            app.model
+                .with_untracked(|model| order_view(&sheet, &model.exercises, put("the warning"))),
         ]
         .into_any(),
     })

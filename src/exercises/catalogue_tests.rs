@@ -1,0 +1,147 @@
+//! The lifter's own exercises beside the list, and over it.
+
+use super::*;
+use crate::kit::Kit;
+use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::units::Unit;
+use chrono::DateTime;
+use uuid::Uuid;
+
+fn own(id: &str, version: u128, name: &str) -> OwnExercise {
+    OwnExercise {
+        id: ExerciseId::new(id).unwrap(),
+        version: Uuid::from_u128(version),
+        written: DateTime::parse_from_rfc3339("2026-01-05T09:00:00+01:00").unwrap(),
+        name: Line::new(name).unwrap(),
+        pattern: Pattern::PullAcross,
+        equipment: Equipment::Dumbbell,
+        main: Muscles::default().with(Muscle::Lats),
+        also: Muscles::default().with(Muscle::Biceps),
+        basis: LoadBasis::External,
+        sides: SideMode::EachInTurn,
+        cautions: Vec::new(),
+    }
+}
+
+fn names(found: &[KnownExercise]) -> Vec<String> {
+    found
+        .iter()
+        .map(|exercise| exercise.name().to_owned())
+        .collect()
+}
+
+#[test]
+fn one_of_ones_own_is_found_by_name_muscle_and_equipment() {
+    let known = Catalogue::new([own("boat-pull", 1, "Boat pull")]);
+    assert_eq!(known.find(" boat PULL ").unwrap().id.as_str(), "boat-pull");
+    assert_eq!(known.find("boat-pull").unwrap().name.as_str(), "Boat pull");
+    for text in ["boat", "pull lats dumbbell", "biceps horizontal boat"] {
+        assert_eq!(names(&known.search(text, 3))[0], "Boat pull", "{text}");
+    }
+    assert_eq!(known.all().count(), all().len() + 1);
+    assert!(known.of("boat-pull").unwrap().is_own());
+    assert!(known.of("no-such").is_none());
+}
+
+#[test]
+fn a_listed_exercise_that_was_renamed_comes_under_its_new_name_by_any_of_its_names() {
+    let known = Catalogue::new([own("back-squat", 1, "Deep squat")]);
+    for name in ["Deep squat", "back squat", "barbell squat", "back-squat"] {
+        let found = known.find(name).unwrap();
+        assert_eq!(found.id.as_str(), "back-squat", "{name}");
+        assert_eq!(found.name.as_str(), "Deep squat", "{name}");
+    }
+    assert_eq!(known.all().count(), all().len());
+    assert_eq!(names(&known.search("back squat", 1)), ["Deep squat"]);
+    let again = known.without(&ExerciseId::new("back-squat").unwrap());
+    assert_eq!(
+        again.find("back squat").unwrap().name.as_str(),
+        "Back squat"
+    );
+    assert!(again.find("Deep squat").is_none());
+}
+
+#[test]
+fn the_newest_version_of_an_id_counts_whatever_the_order() {
+    let (old, new) = (own("x", 1, "Old"), own("x", 2, "New"));
+    for both in [[old.clone(), new.clone()], [new, old]] {
+        let known = Catalogue::new(both);
+        assert_eq!(known.own().len(), 1);
+        assert_eq!(known.own()[0].name.as_str(), "New");
+    }
+}
+
+#[test]
+fn without_anything_of_ones_own_it_is_the_list() {
+    let known = Catalogue::default();
+    for entry in all() {
+        assert_eq!(
+            known.of(entry.id().as_str()).unwrap().exercise(),
+            entry.exercise()
+        );
+    }
+    for text in ["squat", "lats", "kettlebell", "", "unilateral row"] {
+        let of_list: Vec<_> = search(text, 200).iter().map(|e| e.name()).collect();
+        assert_eq!(names(&known.search(text, 200)), of_list, "{text}");
+    }
+}
+
+#[test]
+fn what_can_be_done_instead_is_that_of_the_list_and_ones_own() {
+    let kit = Kit::starter(Unit::Kg);
+    let plain = Catalogue::default();
+    for entry in all() {
+        let of_list: Vec<_> = alike(entry.id().as_str(), &kit)
+            .iter()
+            .map(|e| e.name())
+            .collect();
+        assert_eq!(names(&plain.alike(&entry.exercise(), &kit)), of_list);
+    }
+    let mut boat = own("boat-pull", 1, "Boat pull");
+    boat.equipment = Equipment::Body;
+    let row = plain.find("Bent-over row").unwrap();
+    let known = plain.with(boat.clone());
+    let instead = names(&known.alike(&row, &kit));
+    assert!(instead.contains(&"Boat pull".to_owned()));
+    assert!(!instead.contains(&"Bent-over row".to_owned()));
+    // Of an exercise that nobody knows by its pattern alone.
+    let nobody = crate::sheet::Exercise {
+        id: ExerciseId::new("nobody-knows").unwrap(),
+        ..boat.exercise()
+    };
+    assert_eq!(
+        known.alike(&nobody, &kit).len(),
+        of_pattern(Pattern::PullAcross, &kit).count() + 1
+    );
+}
+
+#[test]
+fn a_dumbbell_of_ones_own_is_done_with_a_handle_where_there_is_none() {
+    let mut parts = Kit::starter(Unit::Kg).parts().clone();
+    let known = Catalogue::new([own("boat-pull", 1, "Boat pull")]);
+    let with = |parts| {
+        let kit = Kit::new(parts).unwrap();
+        known.of("boat-pull").unwrap().exercise_with(&kit)
+    };
+    parts.dumbbells = vec!["10 kg".parse().unwrap()];
+    assert_eq!(with(parts.clone()).unwrap().equipment, Equipment::Dumbbell);
+    parts.dumbbells.clear();
+    parts.handles = Some(crate::kit::Handle {
+        mass: "2 kg".parse().unwrap(),
+        count: 1,
+    });
+    assert_eq!(with(parts.clone()).unwrap().equipment, Equipment::Handle);
+    parts.handles = None;
+    assert_eq!(with(parts), None);
+}
+
+#[test]
+fn what_does_not_hold_together_is_told() {
+    let mut both = own("x", 1, "X");
+    both.also = both.also.with(Muscle::Lats);
+    let said = both.check().unwrap_err().to_string();
+    assert!(said.starts_with("lats cannot be both"), "{said}");
+    let mut many = own("x", 1, "X");
+    many.cautions = vec![Line::new("mind it").unwrap(); 21];
+    assert_eq!(many.check(), Err(UnfitExercise::Cautions(21)));
+}

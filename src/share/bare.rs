@@ -1,0 +1,43 @@
+//! A sheet without the lifter's own numbers.
+
+use crate::sheet::{Group, Sheet, SheetId, SheetVersion};
+use uuid::Uuid;
+
+/// The beginning of an id that its twin keeps: time, version and variant, so that twins rise as their originals do.
+const KEPT: usize = 9;
+
+/// Whether a block of the sheet names the load to start from.
+#[must_use]
+pub fn has_start_loads(sheet: &Sheet) -> bool {
+    sheet.blocks().any(|block| block.start.is_some())
+}
+
+/// The sheet without the loads to start from: the only numbers on it that are the lifter's and not the
+/// prescription's. Where there are none it is the sheet itself.
+///
+/// What differs in content must differ in its ids. So this is another sheet, its id and version derived from those of
+/// the original, always the same: a later version, shared the same way, is known as the next version of this one.
+/// Blocks keep their ids, which count within their sheet.
+#[must_use]
+pub fn without_start_loads(sheet: &Sheet) -> Sheet {
+    let mut bare = sheet.clone();
+    if has_start_loads(sheet) {
+        bare.id = SheetId(twin(sheet.id.0));
+        bare.version = SheetVersion(twin(sheet.version.0));
+        for block in bare.groups.iter_mut().flat_map(Group::blocks_mut) {
+            block.start = None;
+        }
+    }
+    bare
+}
+
+/// The id that stands for `id` where the start loads are left out.
+fn twin(id: Uuid) -> Uuid {
+    let mut bytes = *id.as_bytes();
+    // FNV-1a, 64 bits (Fowler, Noll, Vo): short and the same on every machine.
+    let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
+    });
+    bytes[KEPT..].copy_from_slice(&hash.to_be_bytes()[1..]);
+    Uuid::from_bytes(bytes)
+}

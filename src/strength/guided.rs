@@ -1,0 +1,131 @@
+//! The guided start: the first time at an exercise, from set to set by the reserve that was said.
+//!
+//! Five or more left: a larger step, 10 % for the upper and 20 % for the lower body, which is the most that the NSCA's
+//! test of the one-repetition maximum adds (Essentials of Strength Training and Conditioning, seen quoted). More left
+//! than aimed at: the usual step. As aimed at: found, and the line goes on from there. Fewer: a step down. That the
+//! test's steps serve for a start is common practice, no source.
+
+use super::ladder::Ladder;
+use super::prescribed::DoneSet;
+use super::set_because::{GuidedStep, SetBecause};
+use super::steps::{Training, usual_step};
+use crate::sheet::{Block, Progression, Step};
+use crate::units::{Load, Rir, Share};
+
+/// So many left are too many to judge by: the larger step. Reserve is told about a rep off at 0–5 left, and worse above
+/// (Hackett et al. 2017, J Strength Cond Res 31(8):2162–2168).
+const MANY_LEFT: i64 = 5;
+
+/// Reserve that is aimed at where the block names none (common practice, no source).
+const USUAL_AIM: i64 = 2;
+
+/// How far the guided start has come.
+pub(super) enum Guide {
+    /// Nothing was done with a load yet.
+    Begin,
+    /// The next set's load follows from the last one.
+    Next(SetBecause),
+    /// The work load was found: it is this.
+    Found(Load),
+}
+
+/// How far the guided start of `block` has come after these sets, in the order they were done.
+pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
+    let aim = aim(block);
+    let mut loaded = done
+        .iter()
+        .filter_map(|set| Some((set, set.load?)))
+        .peekable();
+    let mut last = None;
+    while let Some((set, from)) = loaded.next() {
+        let Some(reserve) = set.reserve else {
+            last = Some(unsaid(from, ladder));
+            continue;
+        };
+        let left = left(block, set, reserve);
+        let aimed = i64::from(aim.get());
+        if left == aimed {
+            return Guide::Found(from);
+        }
+        let easier = ladder.step(from, Step::Smallest, false);
+        if left < aimed && loaded.peek().is_some() {
+            return Guide::Found(easier.unwrap_or(from));
+        }
+        let (step, to) = if left < aimed {
+            (GuidedStep::Down, easier)
+        } else if left < MANY_LEFT {
+            (GuidedStep::Usual, usual(block, from, ladder))
+        } else {
+            (GuidedStep::Larger, larger(block, from, ladder))
+        };
+        last = Some(match to.or_else(|| ladder.fit(from)) {
+            Some(to) => SetBecause::Guided {
+                from,
+                reps: set.reps,
+                reserve,
+                aim,
+                step,
+                to,
+            },
+            None => SetBecause::OutOfKit { wanted: from },
+        });
+    }
+    last.map_or(Guide::Begin, Guide::Next)
+}
+
+/// Reserve that the block aims at in its work sets.
+fn aim(block: &Block) -> Rir {
+    if let Progression::ByReserve { aim, .. } = block.progression {
+        return aim;
+    }
+    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
+    work.find_map(|sets| sets.reserve_of(0))
+        .unwrap_or(Rir::saturating(USUAL_AIM))
+}
+
+/// Reps that would have been left, had the set asked for as many as a work set: a ramp-up of three with five left
+/// leaves little in a set of eight.
+fn left(block: &Block, set: &DoneSet, reserve: Rir) -> i64 {
+    let reserve = i64::from(reserve.get());
+    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
+    let asked = work.find_map(|sets| sets.target.plain_reps());
+    match (set.reps, asked) {
+        (Some(reps), Some(asked)) => {
+            let reps = i64::from(reps.get());
+            let (low, top) = (i64::from(asked.low().get()), i64::from(asked.top().get()));
+            reserve + reps - reps.clamp(low, top)
+        }
+        _ => reserve,
+    }
+}
+
+/// The step of a lifter who is new to the exercise; none where the kit ends.
+fn usual(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
+    let step = usual_step(block.exercise.pattern, Training::Less, from.unit());
+    ladder.step(from, Step::By(step), true)
+}
+
+/// The step while many are left, at least the usual one; of assistance twice the usual one, for a share of it says
+/// nothing. None where the kit ends.
+fn larger(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
+    let usual = usual(block, from, ladder)?;
+    let up = if ladder.assists() {
+        let step = usual_step(block.exercise.pattern, Training::Less, from.unit());
+        ladder.step(from, Step::By(step.plus(step)), true)?
+    } else {
+        let percent = match block.exercise.pattern.is_lower_body() {
+            false => 110,
+            true => 120,
+        };
+        ladder.up_to(from, from.times(Share::percent(percent).factor()))?
+    };
+    Some(ladder.harder_of(usual, up))
+}
+
+/// No reserve was said: there is nothing to go by, so the same again.
+fn unsaid(at: Load, ladder: &Ladder) -> SetBecause {
+    match ladder.fit(at) {
+        Some(to) => SetBecause::GuideUnsaid { to },
+        None => SetBecause::OutOfKit { wanted: at },
+    }
+}

@@ -1,0 +1,44 @@
+//! Back after a break: the longer it was, the lighter the first time (common practice, no source).
+
+use super::super::because::Because;
+use super::super::ladder::Ladder;
+use crate::sheet::Step;
+use crate::units::{Load, Share};
+use chrono::{DateTime, FixedOffset};
+
+/// After more than so many days the load is lighter, the longest first: by a share, or by one step.
+///
+/// Who trains an exercise every second week has no break: 14 days are not more than 14.
+const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (14, None)];
+
+/// The same because, or that the last time is long ago where the load would then be easier.
+///
+/// A last time that lies ahead (the clock was set back) is no break.
+pub(in super::super) fn after_break(
+    because: Because,
+    at: Load,
+    last: DateTime<FixedOffset>,
+    now: DateTime<FixedOffset>,
+    ladder: &Ladder,
+) -> Because {
+    let days = (now - last).num_days();
+    let Some((_, percent)) = BREAKS.iter().find(|(longer_than, _)| days > *longer_than) else {
+        return because;
+    };
+    let less = percent.map(Share::percent);
+    let back = match less {
+        Some(less) => ladder.lightened(at, less),
+        None => ladder
+            .step(at, Step::Smallest, false)
+            .or_else(|| ladder.fit(at))
+            .or_else(|| ladder.easiest_above(at)),
+    };
+    match (because.load(), back) {
+        (Some(ruled), Some(to)) if ladder.is_harder(ruled, to) => Because::AfterBreak {
+            days: u32::try_from(days).unwrap_or(u32::MAX),
+            less,
+            moved: ladder.eased(at, to),
+        },
+        _ => because,
+    }
+}

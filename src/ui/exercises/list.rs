@@ -1,0 +1,72 @@
+//! All exercises that are known, and a search through them.
+
+use super::words::{EQUIPMENT, word};
+use crate::exercises::KnownExercise;
+use crate::ui::parts::{Mode, Row, button, dynamic, field, h1, page, quiet, rows, way};
+use crate::ui::place::Place;
+use crate::ui::stanchion::stanchion;
+use leptos::prelude::*;
+
+/// How many are shown at once; more words find fewer.
+const SHOWN: usize = 20;
+
+fn row(exercise: KnownExercise) -> Row {
+    let equipment = word(&EQUIPMENT, &exercise.equipment());
+    let own = if exercise.is_own() {
+        " · your own"
+    } else {
+        ""
+    };
+    Row {
+        href: Place::Exercise(exercise.id()).href(),
+        before: String::new(),
+        strong: exercise.name().to_owned(),
+        after: format!("{equipment}{own}"),
+    }
+}
+
+/// All exercises.
+#[component]
+pub fn ExercisesPlace() -> impl IntoView {
+    let app = stanchion();
+    let sought = RwSignal::new(String::new());
+    let found = Memo::new(move |_| {
+        app.model.with(|model| {
+            let found = sought.with(|sought| model.exercises.search(sought, SHOWN + 1));
+            found.into_iter().map(row).collect::<Vec<_>>()
+        })
+    });
+    let shown = Signal::derive(move || {
+        let mut found = found.get();
+        found.truncate(SHOWN);
+        found
+    });
+    let told = dynamic(move || match found.with(Vec::len) {
+        0 => quiet("Nothing of that name. Write it as one of your own."),
+        n if n > SHOWN => quiet("There are more: a word more finds fewer."),
+        _ => ().into_any(),
+    });
+    page(
+        "exercises",
+        vec![
+            way(Place::Sheets.href(), "All sheets"),
+            h1("Exercises"),
+            field(
+                "exercise-sought",
+                Mode::Text,
+                "find by name, muscle or equipment",
+                sought,
+                true,
+                move |typed| sought.set(typed),
+            ),
+            rows("exercise-row", shown),
+            told,
+            button(
+                "wide",
+                "exercise-begin",
+                "Write one of your own",
+                move || app.go(Place::WriteExercise(None)),
+            ),
+        ],
+    )
+}

@@ -1,0 +1,141 @@
+//! One exercise: what is known of it, and another name for it.
+
+use super::words::{EQUIPMENT, PATTERNS, SIDES, basis, muscle_names, word};
+use crate::exercises::KnownExercise;
+use crate::sheet::{ExerciseId, Line};
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    Mode, button, checked_field, dynamic, h1, list, page, section, sure_button, way, words,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::day;
+use leptos::prelude::*;
+
+/// What is shown of an exercise.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    name: String,
+    facts: Vec<String>,
+    cautions: Vec<String>,
+    own: bool,
+    /// Its name in the list, where the lifter has one of that id.
+    listed: Option<&'static str>,
+}
+
+fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
+    let known = model.exercises.of(id.as_str())?;
+    let listed = known.listed().filter(|_| known.is_own());
+    let mut facts = vec![
+        format!("pattern: {}", word(&PATTERNS, &known.pattern())),
+        format!("main muscles: {}", muscle_names(known.main())),
+        format!("also: {}", muscle_names(known.also())),
+        format!("equipment: {}", word(&EQUIPMENT, &known.equipment())),
+        format!("load: {}", basis(&known.basis())),
+        format!("sides: {}", word(&SIDES, &known.sides())),
+    ];
+    let last = model.history(id).last();
+    facts.push(last.map_or_else(
+        || "not done yet".to_owned(),
+        |last| format!("done last on {}", day(last.at)),
+    ));
+    facts.extend(listed.map(|entry| format!("in the list: {}", entry.name())));
+    Some(Shown {
+        name: known.name().to_owned(),
+        facts,
+        cautions: known.cautions().iter().map(ToString::to_string).collect(),
+        own: known.is_own(),
+        listed: listed.map(|entry| entry.name()),
+    })
+}
+
+/// One exercise.
+#[component]
+pub fn ExercisePlace(id: ExerciseId) -> impl IntoView {
+    let app = stanchion();
+    let of = id.clone();
+    let shown = app.of(move |model| shown(model, &of));
+    dynamic(move || match shown.get() {
+        Some(shown) => look(app, id.clone(), shown),
+        None => page("exercise-none", vec![all(), h1("No such exercise")]),
+    })
+}
+
+fn all() -> AnyView {
+    way(Place::Exercises.href(), "All exercises")
+}
+
+fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
+    let facts = shown.facts.into_iter().map(IntoAny::into_any).collect();
+    let mut inside = vec![
+        all(),
+        h1(shown.name.clone()),
+        list("facts", Some("exercise-facts"), facts),
+    ];
+    let cautions = shown.cautions.into_iter();
+    inside.extend(cautions.map(|caution| words("caution", caution)));
+    inside.push(naming(app, id.clone(), shown.name));
+    let of = id.clone();
+    inside.push(button(
+        "wide",
+        "exercise-change",
+        "Change what is known of it",
+        move || app.go(Place::WriteExercise(Some(of.clone()))),
+    ));
+    if shown.own {
+        let ask = match shown.listed {
+            Some(_) => "Back to what the list says",
+            None => "Take it off your exercises",
+        };
+        let remove = Callback::new(move |()| {
+            app.remove_exercise(id.clone());
+            app.go(Place::Exercises);
+        });
+        inside.push(sure_button(
+            "exercise-remove",
+            ask,
+            "Yes, do it; what was done stays",
+            remove,
+        ));
+    }
+    page("exercise-look", inside)
+}
+
+/// Another name for it.
+fn naming(app: Stanchion, id: ExerciseId, name: String) -> AnyView {
+    let typed = RwSignal::new(name);
+    let wrong = RwSignal::new(None::<String>);
+    let rename = move || wrong.set(typed.with_untracked(|typed| rename(app, &id, typed)).err());
+    let name = checked_field(
+        "exercise-name",
+        Mode::Text,
+        "its name; what was done stays with it",
+        typed,
+        true,
+        move |name| typed.set(name),
+        wrong,
+    );
+    let button = button("wide", "exercise-rename", "Call it that", rename);
+    section(None, "Call it something else", vec![name, button])
+}
+
+fn rename(app: Stanchion, id: &ExerciseId, typed: &str) -> Result<(), String> {
+    let name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+    let exercises = app.model.with_untracked(|model| model.exercises.clone());
+    let taken = exercises.find(name.as_str());
+    if let Some(taken) = taken.filter(|other| other.id != *id) {
+        return Err(format!("another exercise is called {} already", taken.name));
+    }
+    let known = exercises.of(id.as_str()).map(KnownExercise::name);
+    if known == Some(name.as_str()) {
+        return Err("that is its name: type another".to_owned());
+    }
+    if let Some(known) = exercises.of(id.as_str())
+        && app.rename_exercise(known, name.clone())
+    {
+        app.say(format!(
+            "It is called {name} from now on, on your sheets too."
+        ));
+    }
+    Ok(())
+}

@@ -1,0 +1,194 @@
+//! What is known of an exercise, to be written by taps: a new one, or another version.
+
+use super::draft::{BAND, BASES, Draft, SHARE};
+use super::words::{EQUIPMENT, PATTERNS, SIDES};
+use crate::device::clock;
+use crate::exercises::Muscle;
+use crate::sheet::ExerciseId;
+use crate::ui::parts::{
+    Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use leptos::prelude::*;
+
+/// Choices of one value of a list of values and words.
+fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
+    part: &'static str,
+    name: &'static str,
+    list: &'static [(T, &'static str)],
+    of: impl Fn(&Draft) -> T + Copy + Send + Sync + 'static,
+    put: impl Fn(&mut Draft, T) + Copy + Send + Sync + 'static,
+    draft: RwSignal<Draft>,
+) -> AnyView {
+    let labels = list.iter().map(|(_, word)| ((*word).to_owned(), ""));
+    let pressed = Signal::derive(move || {
+        let value = draft.with(of);
+        let at = list.iter().position(|(other, _)| *other == value);
+        at.and_then(|at| i64::try_from(at).ok())
+    });
+    let inside = toggles_of(part, labels, pressed, move |n| {
+        let chosen = usize::try_from(n).ok().and_then(|n| list.get(n));
+        if let Some((value, _)) = chosen {
+            draft.update(|draft| put(draft, *value));
+        }
+    });
+    section(None, name, vec![choices("choices three", name, inside)])
+}
+
+/// All muscles, on or off.
+fn muscle_choices(
+    part: &'static str,
+    name: &'static str,
+    as_main: bool,
+    draft: RwSignal<Draft>,
+) -> AnyView {
+    let inside = Muscle::ALL.into_iter().map(|muscle| {
+        let on = Signal::derive(move || {
+            draft.with(|draft| if as_main { draft.main } else { draft.also }.has(muscle))
+        });
+        toggle(
+            format!("{part}-{}", muscle.name().replace(' ', "-")),
+            muscle.name(),
+            "",
+            on,
+            move || draft.update(|draft| draft.tap(muscle, as_main)),
+        )
+    });
+    let inside = choices("choices three", name, inside.collect());
+    section(None, name, vec![inside])
+}
+
+fn basis(draft: RwSignal<Draft>) -> AnyView {
+    let labels = BASES.iter().map(|word| ((*word).to_owned(), ""));
+    let chosen = Signal::derive(move || Some(draft.with(|draft| draft.basis)));
+    let name = "What the load is";
+    let inside = toggles_of("exercise-basis", labels, chosen, move |n| {
+        draft.update(|draft| draft.basis = n)
+    });
+    let is = move |n| Signal::derive(move || chosen.get() == Some(n));
+    section(
+        None,
+        name,
+        vec![
+            choices("choices three", name, inside),
+            when(is(SHARE), move || {
+                let share = Signal::derive(move || draft.with(|draft| draft.share.clone()));
+                field(
+                    "exercise-share",
+                    Mode::Text,
+                    "share of the body mass, in %",
+                    share,
+                    true,
+                    move |typed| draft.update(|draft| draft.share = typed),
+                )
+            }),
+            when(is(BAND), move || {
+                let band = Signal::derive(move || draft.with(|draft| draft.band.clone()));
+                field(
+                    "exercise-band",
+                    Mode::Text,
+                    "label of the band",
+                    band,
+                    true,
+                    move |typed| draft.update(|draft| draft.band = typed),
+                )
+            }),
+        ],
+    )
+}
+
+fn cautions(draft: RwSignal<Draft>) -> AnyView {
+    let area = view! {
+        <textarea
+            class="note"
+            rows="3"
+            data-part="exercise-cautions"
+            aria-label="cautions, one a line"
+            prop:value=move || draft.with(|draft| draft.cautions.clone())
+            on:input=move |event| draft.update(|draft| draft.cautions = event_target_value(&event))
+        ></textarea>
+    };
+    section(None, "Cautions, one a line", vec![area.into_any()])
+}
+
+/// Keeps what was said, or says what is wrong with it.
+fn keep(app: Stanchion, id: Option<&ExerciseId>, draft: &Draft) -> Result<(), String> {
+    let known = app.model.with_untracked(|model| model.exercises.clone());
+    let own = draft.read(id, &known, app.id(), clock::wall())?;
+    let kept = own.id.clone();
+    if app.keep_exercise(own) {
+        app.go(Place::Exercise(kept));
+    }
+    Ok(())
+}
+
+/// The place where an exercise is written, a new one or another version of `id`.
+#[component]
+pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
+    let app = stanchion();
+    let before = app.model.with_untracked(|model| {
+        let known = id.as_ref().and_then(|id| model.exercises.of(id.as_str()));
+        known.map(Draft::of)
+    });
+    // An id that nobody knows is written as a new one.
+    let id = id.filter(|_| before.is_some());
+    let title = if before.is_some() {
+        "Change an exercise"
+    } else {
+        "An exercise of your own"
+    };
+    let draft = RwSignal::new(before.unwrap_or_else(Draft::new));
+    let wrong = RwSignal::new(None::<String>);
+    let back = id.clone().map_or(Place::Exercises, Place::Exercise);
+    let name = Signal::derive(move || draft.with(|draft| draft.name.clone()));
+    let keep = move || {
+        let kept = draft.with_untracked(|draft| keep(app, id.as_ref(), draft));
+        wrong.set(kept.err());
+    };
+    page(
+        "exercise-write",
+        vec![
+            way(back.href(), "Back without keeping"),
+            h1(title),
+            field(
+                "exercise-own-name",
+                Mode::Text,
+                "name",
+                name,
+                true,
+                move |typed| draft.update(|draft| draft.name = typed),
+            ),
+            one_of(
+                "exercise-pattern",
+                "Movement pattern",
+                &PATTERNS,
+                |draft| draft.pattern,
+                |draft, pattern| draft.pattern = pattern,
+                draft,
+            ),
+            one_of(
+                "exercise-equipment",
+                "Equipment",
+                &EQUIPMENT,
+                |draft| draft.equipment,
+                |draft, equipment| draft.equipment = equipment,
+                draft,
+            ),
+            muscle_choices("exercise-main", "Main muscles", true, draft),
+            muscle_choices("exercise-also", "Muscles that help", false, draft),
+            basis(draft),
+            one_of(
+                "exercise-sides",
+                "Sides",
+                &SIDES,
+                |draft| draft.sides,
+                |draft, sides| draft.sides = sides,
+                draft,
+            ),
+            cautions(draft),
+            wrong_word("exercise-wrong", wrong),
+            button("wide strong", "exercise-keep", "Keep it", keep),
+        ],
+    )
+}

@@ -1,0 +1,187 @@
+//! The programme written by taps: sheets in order or on days, and a light week now and then.
+
+use super::draft::Draft;
+use super::words::sheet_name;
+use crate::device::clock;
+use crate::sheet::SheetId;
+use crate::ui::parts::{
+    Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
+    text, toggle, way, when, wrong_word,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::{WEEKDAYS, date};
+use leptos::prelude::*;
+
+/// Id and name of each sheet.
+type Sheets = Vec<(SheetId, String)>;
+
+/// The sheets of the rotation in order, each with a button that takes it out.
+fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
+    let order = Memo::new(move |_| draft.with(|draft| draft.order.clone()));
+    dynamic(move || {
+        let row = |(at, id): (usize, SheetId)| {
+            let name = app.model.with_untracked(|model| sheet_name(model, id));
+            let said = name.clone();
+            let label = text(move || format!("take out {said}"));
+            let take_out = Callback::new(move |()| draft.update(|draft| draft.take_out(at)));
+            let out = "take out".into_any();
+            let out = tap("plain", "programme-out", Some(label), out, take_out);
+            view! { <div class="kit-row"><span>{format!("{}. {name}", at + 1)}</span>{out}</div> }
+                .into_any()
+        };
+        let rows = order.get().into_iter().enumerate().map(row).collect();
+        list("rows", Some("programme-order"), rows)
+    })
+}
+
+fn rotation(app: Stanchion, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
+    let mut inside = vec![
+        quiet("One after the other, whatever the day. Tap the sheets in their order:"),
+        chosen(app, draft),
+    ];
+    inside.extend(sheets.iter().map(|(id, name)| {
+        let id = *id;
+        button("wide", "programme-add", format!("then {name}"), move || {
+            draft.update(|draft| draft.add(id))
+        })
+    }));
+    group(None, inside)
+}
+
+fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
+    let is = move |sheet: Option<SheetId>| {
+        Signal::derive(move || draft.with(|draft| draft.days[at] == sheet))
+    };
+    let put = move |sheet| draft.update(|draft| draft.days[at] = sheet);
+    let mut inside = vec![toggle(
+        format!("day-{at}-free"),
+        "free",
+        "",
+        is(None),
+        move || put(None),
+    )];
+    inside.extend(sheets.iter().enumerate().map(|(n, (id, name))| {
+        let sheet = Some(*id);
+        toggle(
+            format!("day-{at}-{n}"),
+            name.clone(),
+            "",
+            is(sheet),
+            move || put(sheet),
+        )
+    }));
+    let name = WEEKDAYS[at];
+    section(None, name, vec![choices("choices three", name, inside)])
+}
+
+fn light(draft: RwSignal<Draft>) -> AnyView {
+    let on = Signal::derive(move || draft.with(|draft| draft.lightens));
+    let switch = toggle("light-on", "a light week now and then", "", on, move || {
+        draft.update(|draft| draft.lightens = !draft.lightens)
+    });
+    let settings = move || {
+        let every = text(move || draft.with(|draft| format!("{} weeks", draft.light.every())));
+        let load = text(move || draft.with(|draft| format!("{} load", draft.light.load())));
+        let sets = text(move || draft.with(|draft| format!("{} sets", draft.light.sets())));
+        let from = text(move || {
+            let from = draft.with(|draft| draft.light.from().date());
+            format!("weeks are counted from Monday, {}", date(from))
+        });
+        let inside = vec![
+            stepper("weeks", "light-every", every, move |more| {
+                draft.update(|draft| draft.step_every(more))
+            }),
+            stepper("load", "light-load", load, move |more| {
+                draft.update(|draft| draft.step_load(more))
+            }),
+            stepper("sets", "light-sets", sets, move |more| {
+                draft.update(|draft| draft.step_sets(more))
+            }),
+            quiet(from),
+            button("wide", "light-from", "Count from this week", move || {
+                draft.update(|draft| draft.count_from(clock::wall()))
+            }),
+            quiet(
+                "What is done in a light week says nothing of the next loads. A light week is common practice; a qualified coach knows better when yours is due.",
+            ),
+        ];
+        group(None, inside)
+    };
+    section(None, "Light week", vec![switch, when(on, settings)])
+}
+
+/// The place where the programme is written.
+#[component]
+pub fn ProgrammePlace() -> impl IntoView {
+    let app = stanchion();
+    let now = clock::wall();
+    let (before, sheets) = app.model.with_untracked(|model| {
+        let exists = |id: SheetId| model.sheet(id).is_some();
+        let before = model.programme();
+        let sheets: Sheets = model
+            .sheets
+            .iter()
+            .map(|sheet| (sheet.id, sheet.name.to_string()))
+            .collect();
+        (before.map(|before| Draft::of(before, &exists, now)), sheets)
+    });
+    let title = if before.is_some() {
+        "Change the programme"
+    } else {
+        "Write a programme"
+    };
+    let draft = RwSignal::new(before.unwrap_or_else(|| Draft::new(now)));
+    let wrong = RwSignal::new(None::<String>);
+    let name = Signal::derive(move || draft.with(|draft| draft.name.clone()));
+    let on_days = Signal::derive(move || draft.with(|draft| draft.on_days));
+    let in_turn = Signal::derive(move || !on_days.get());
+    let set = move |on_days| draft.update(|draft| draft.on_days = on_days);
+    let kinds = vec![
+        toggle("plan-turn", "in turn", "A, B, C …", in_turn, move || {
+            set(false)
+        }),
+        toggle("plan-days", "on days", "of the week", on_days, move || {
+            set(true)
+        }),
+    ];
+    let plan = Memo::new(move |_| on_days.get());
+    let plan = dynamic(move || {
+        if plan.get() {
+            (0..7)
+                .map(|at| day(at, &sheets, draft))
+                .collect::<Vec<_>>()
+                .into_any()
+        } else {
+            rotation(app, &sheets, draft)
+        }
+    });
+    let keep = move || match draft.with_untracked(Draft::read) {
+        Ok((name, plan, light)) => {
+            if app.keep_programme(name, plan, light) {
+                app.go(Place::Sheets);
+            }
+        }
+        Err(why) => wrong.set(Some(why)),
+    };
+    page(
+        "programme-write",
+        vec![
+            way(Place::Sheets.href(), "Back without keeping"),
+            h1(title),
+            field(
+                "programme-name",
+                Mode::Text,
+                "name",
+                name,
+                true,
+                move |typed| draft.update(|draft| draft.name = typed),
+            ),
+            choices("choices two", "How the sheets follow each other", kinds),
+            plan,
+            light(draft),
+            wrong_word("programme-wrong", wrong),
+            button("wide strong", "programme-keep", "Keep it", keep),
+        ],
+    )
+}

@@ -1,0 +1,87 @@
+//! A sheet on paper: what to do, and boxes to fill in by hand. Not seen on the screen.
+
+use super::words::{block_head, sets_line};
+use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
+use crate::ui::parts::{dynamic, list, words};
+use leptos::prelude::*;
+
+/// More blocks than that are set in two columns.
+const ONE_COLUMN_BLOCKS_MAX: usize = 6;
+
+/// The sheet as it is printed, its start loads on it where they are chosen.
+pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
+    let long = sheet.blocks().count() > ONE_COLUMN_BLOCKS_MAX;
+    let class = if long { "paper long" } else { "paper" };
+    let mut inside = vec![
+        words("paper-name", sheet.name.to_string()),
+        words("paper-line", "Date"),
+    ];
+    if !sheet.notes.is_empty() {
+        inside.push(words("paper-notes", sheet.notes.as_str().to_owned()));
+    }
+    if !sheet.warm_up.is_empty() {
+        let lines = sheet.warm_up.iter().map(|line| line.to_string().into_any());
+        inside.push(list("paper-checks", None, lines.collect()));
+    }
+    let groups: Vec<AnyView> = sheet
+        .groups
+        .iter()
+        .map(|group| group_on_paper(group, with_loads))
+        .collect();
+    inside.push(words(
+        "paper-small",
+        "In each box: the load on the left, reps, seconds or metres on the right.",
+    ));
+    inside.push(view! { <div class="paper-blocks">{groups}</div> }.into_any());
+    inside.push(words("paper-line", "Notes"));
+    inside.push(words("paper-line", ""));
+    view! { <div class=class data-part="paper">{inside}</div> }.into_any()
+}
+
+fn group_on_paper(group: &Group, with_loads: RwSignal<bool>) -> AnyView {
+    let together = match group {
+        Group::Straight(_) => None,
+        Group::Pair { between, .. } => Some(format!("In turn, {between} s between:")),
+        Group::Circuit { between, .. } => Some(format!("In rounds, {between} s between:")),
+    };
+    let mut inside: Vec<AnyView> = together
+        .map(|together| words("paper-small", together))
+        .into_iter()
+        .collect();
+    let blocks = group.blocks().iter();
+    inside.extend(blocks.map(|block| block_on_paper(block, with_loads)));
+    view! { <div class="paper-group">{inside}</div> }.into_any()
+}
+
+fn block_on_paper(block: &Block, with_loads: RwSignal<bool>) -> AnyView {
+    let start = block.start.map(|load| format!(", from {load}"));
+    let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
+    let cues = block.cues.iter().map(ToString::to_string);
+    let mut cues: Vec<String> = cues.collect();
+    cues.extend(block.cautions.iter().map(|caution| format!("! {caution}")));
+    let sets: Vec<AnyView> = block.sets.iter().map(sets_on_paper).collect();
+    view! {
+        <div class="paper-block">
+            <p>
+                <strong>{block.exercise.name.to_string()}</strong>
+                {start}
+                <span class="paper-how">{block_head(block)}</span>
+            </p>
+            {sets}
+            <p class="paper-small">{cues.join(" · ")}</p>
+        </div>
+    }
+    .into_any()
+}
+
+/// One line of sets, a box for each set and each drop of it.
+fn sets_on_paper(sets: &Sets) -> AnyView {
+    let each = match sets.kind {
+        SetKind::Drop { drops, .. } => 1 + usize::from(drops),
+        _ => 1,
+    };
+    let boxes: Vec<AnyView> = (0..usize::from(sets.count) * each)
+        .map(|_| view! { <i class="paper-box"></i> }.into_any())
+        .collect();
+    view! { <p class="paper-sets"><span>{sets_line(sets)}</span>{boxes}</p> }.into_any()
+}

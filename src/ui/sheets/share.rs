@@ -1,0 +1,241 @@
+//! Sending a sheet: as a link, a QR code, a file, or on paper.
+
+use crate::device::files::{Sharing, save_as, share_file};
+use crate::device::{clock, dom, pack, place as address, send};
+use crate::share::{
+    self, Parcel, TooLong, file_name, has_start_loads, qr, sheet_file, without_start_loads,
+};
+use crate::sheet::Sheet;
+use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
+use crate::ui::stanchion::Stanchion;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+const GOES: &str = "Goes along: the name, the warm-up, notes and cues in your words, and every set with the loads and \
+    steps that are part of it.";
+const STAYS: &str =
+    "Stays here: the loads to start from, your name, your body mass, and all that you lifted.";
+const STAYS_WITH_LOADS: &str = "The loads to start from go along too. Stays here: your name, your body mass, and all that \
+    you lifted.";
+
+/// The code of a sheet; packed where the browser can, else plain.
+pub async fn code_of(sheet: &Sheet) -> Result<String, TooLong> {
+    let parcel = Parcel::of(sheet);
+    let packed = pack::deflate(parcel.text().as_bytes()).await;
+    parcel.seal(packed.as_deref())
+}
+
+/// What is being sent, and how far the link is.
+#[derive(Clone, Copy)]
+struct Sending {
+    app: Stanchion,
+    sheet: StoredValue<Sheet>,
+    with_loads: RwSignal<bool>,
+    /// None while it is being made.
+    link: RwSignal<Option<Result<String, TooLong>>>,
+}
+
+impl Sending {
+    /// The sheet that goes out.
+    fn sheet(self) -> Sheet {
+        let with_loads = self.with_loads.get_untracked();
+        self.sheet.with_value(|sheet| {
+            if with_loads {
+                sheet.clone()
+            } else {
+                without_start_loads(sheet)
+            }
+        })
+    }
+
+    fn make_link(self) {
+        let with_loads = self.with_loads.get();
+        let sheet = self.sheet();
+        self.link.set(None);
+        spawn_local(async move {
+            let code = code_of(&sheet).await;
+            // The panel may be gone, or the choice another one.
+            if self.with_loads.try_get_untracked() == Some(with_loads) {
+                let link = code.map(|code| share::link(&address::address(), &code));
+                self.link.try_set(Some(link));
+            }
+        });
+    }
+
+    /// Does something with the link, once there is one.
+    fn with_link(self, act: impl AsyncFnOnce(String) + 'static) {
+        match self.link.get_untracked() {
+            None => {}
+            Some(Err(too_long)) => self.app.complain(too_long.to_string()),
+            Some(Ok(link)) => spawn_local(act(link)),
+        }
+    }
+
+    fn copy(self) {
+        self.with_link(async move |link| {
+            if send::copy(&link).await {
+                self.app.say("The link is copied.");
+            } else {
+                self.app
+                    .complain("The browser did not copy. Hold the link and copy it by hand.");
+            }
+        });
+    }
+
+    fn send(self) {
+        let title = self.sheet.with_value(|sheet| sheet.name.to_string());
+        self.with_link(async move |link| {
+            if send::share_link(&title, &link).await == Sharing::Unsupported {
+                self.app
+                    .complain("The browser did not open a share sheet. Copy the link instead.");
+            }
+        });
+    }
+
+    fn file(self, to_other_app: bool) {
+        let sheet = self.sheet();
+        let name = file_name(&sheet.name);
+        let text = sheet_file(&sheet, clock::wall());
+        spawn_local(async move {
+            if to_other_app {
+                match share_file(&name, &text).await {
+                    Sharing::Shared | Sharing::Cancelled => return,
+                    Sharing::Unsupported => {}
+                }
+            }
+            if save_as(&name, "application/json", &text) {
+                self.app.say(format!("{name} is in your downloads."));
+            } else {
+                self.app
+                    .complain("The browser refused the download. Use the link.");
+            }
+        });
+    }
+}
+
+/// The button that opens the panel, and the panel.
+pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
+    let open = RwSignal::new(false);
+    let sheet = StoredValue::new(sheet.clone());
+    let inside = vec![
+        button("wide", "share-sheet", "Share or print", move || {
+            open.set(true);
+        }),
+        when(open, move || {
+            let sending = Sending {
+                app,
+                sheet,
+                with_loads,
+                link: RwSignal::new(None),
+            };
+            Effect::new(move |_| sending.make_link());
+            let close = Callback::new(move |()| open.set(false));
+            panel("share-panel", "Share this sheet", close, ways(sending))
+        }),
+    ];
+    inside.into_any()
+}
+
+fn ways(sending: Sending) -> Vec<AnyView> {
+    let with_loads = sending.with_loads;
+    let qr_open = RwSignal::new(false);
+    let mut inside = Vec::new();
+    if sending.sheet.with_value(has_start_loads) {
+        inside.push(toggle(
+            "share-loads",
+            "with the loads to start from",
+            "",
+            with_loads,
+            move || with_loads.update(|with| *with = !*with),
+        ));
+    }
+    let stays = Signal::derive(move || {
+        let stays = if with_loads.get() {
+            STAYS_WITH_LOADS
+        } else {
+            STAYS
+        };
+        stays.to_owned()
+    });
+    inside.extend([
+        link_field(sending),
+        button("wide strong", "share-copy", "Copy the link", move || {
+            sending.copy();
+        }),
+    ]);
+    if send::can_share() {
+        inside.push(button("wide", "share-send", "Send the link", move || {
+            sending.send();
+        }));
+    }
+    inside.extend([
+        button("wide", "share-qr", "QR code of the link", move || {
+            qr_open.update(|open| *open = !*open);
+        }),
+        when(qr_open, move || dynamic(move || qr_of(sending))),
+        button("wide", "share-file", "Save as a file", move || {
+            sending.file(false);
+        }),
+    ]);
+    if send::can_share() {
+        inside.push(button(
+            "wide",
+            "share-file-send",
+            "Send the file",
+            move || {
+                sending.file(true);
+            },
+        ));
+    }
+    inside.extend([
+        button("wide", "share-print", "Print", dom::print),
+        quiet(GOES),
+        line("quiet", "share-stays", stays),
+    ]);
+    inside
+}
+
+/// The link itself, to be copied by hand; or why there is none.
+fn link_field(sending: Sending) -> AnyView {
+    let told = move || {
+        sending.link.with(|link| match link {
+            None => String::new(),
+            Some(Ok(link)) => link.clone(),
+            Some(Err(too_long)) => too_long.to_string(),
+        })
+    };
+    view! {
+        <label class="field">
+            <span>"the link"</span>
+            <input type="text" readonly data-part="share-link" prop:value=told/>
+        </label>
+    }
+    .into_any()
+}
+
+fn qr_of(sending: Sending) -> AnyView {
+    let code = sending.link.with(|link| match link {
+        None => None,
+        Some(Ok(link)) => Some(qr(link)),
+        Some(Err(too_long)) => Some(Err(*too_long)),
+    });
+    match code {
+        None => ().into_any(),
+        Some(Err(too_long)) => line("wrong-word", "qr-wrong", too_long.to_string()),
+        Some(Ok(code)) => {
+            let side = code.side();
+            view! {
+                <svg
+                    class="qr"
+                    role="img"
+                    aria-label="QR code of the link"
+                    viewBox=format!("0 0 {side} {side}")
+                    data-part="qr"
+                >
+                    <path d=code.path()/>
+                </svg>
+            }
+            .into_any()
+        }
+    }
+}

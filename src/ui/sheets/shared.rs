@@ -1,0 +1,189 @@
+//! The sheet of a link: unpacked, looked at, and only then kept or left.
+
+use super::look::bare;
+use super::share::code_of;
+use crate::device::{clock, pack, place as address};
+use crate::share::{LinkFault, UNPACKED_BYTES_MAX, single_sheet, unseal};
+use crate::sheet::{Sheet, SheetVersion};
+use crate::store::{self, SheetRecord, Shelf};
+use crate::ui::model::{Model, Shared};
+use crate::ui::parts::{button, dynamic, h1, line, page, quiet, way};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// Opens the code of a link, or puts away the one that was open.
+pub fn open_link(app: Stanchion, code: Option<&str>) {
+    let shared = code.map(|code| Shared {
+        code: code.to_owned(),
+        read: None,
+    });
+    app.model.update(|model| model.shared = shared);
+    let Some(code) = code.map(str::to_owned) else {
+        return;
+    };
+    spawn_local(async move {
+        let read = open(&code).await.map(Box::new);
+        app.model.update(|model| {
+            // Another link may have been opened meanwhile.
+            if let Some(shared) = model.shared.as_mut().filter(|shared| shared.code == code) {
+                shared.read = Some(read.map_err(|fault| fault.to_string()));
+            }
+        });
+    });
+}
+
+async fn open(code: &str) -> Result<Sheet, LinkFault> {
+    let sealed = unseal(code)?;
+    let Some(packed) = sealed.packed() else {
+        return sealed.sheet(None);
+    };
+    match pack::inflate(packed, UNPACKED_BYTES_MAX).await {
+        Ok(unpacked) => sealed.sheet(Some(&unpacked)),
+        Err(pack::PackError::Absent) => sealed.sheet(None),
+        Err(pack::PackError::Broken) => Err(LinkFault::Broken),
+        Err(pack::PackError::TooLarge) => Err(LinkFault::TooLarge),
+    }
+}
+
+/// Shows the sheet of a file that holds it alone, the way a link is shown. False where there is more in the file, or
+/// less, or the sheet is too long for that.
+pub async fn look_at_file(app: Stanchion, text: &str) -> bool {
+    let Ok(archive) = store::read(text) else {
+        return false;
+    };
+    let Some(sheet) = single_sheet(&archive) else {
+        return false;
+    };
+    let Ok(code) = code_of(sheet).await else {
+        return false;
+    };
+    app.model.update(|model| model.notice = None);
+    address::go(&format!("{}{code}", Place::Shared.fragment()));
+    true
+}
+
+/// How the sheet of a link stands to those that are there.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Known {
+    /// There is none of its id.
+    New,
+    /// This very version is there.
+    Same,
+    /// An older version is there.
+    Newer,
+    /// A newer version is there.
+    Older,
+}
+
+impl Known {
+    fn of(model: &Model, sheet: &Sheet) -> Known {
+        match model.sheet(sheet.id) {
+            None => Known::New,
+            Some(there) if there.version == sheet.version => Known::Same,
+            Some(there) if there.version < sheet.version => Known::Newer,
+            Some(_) => Known::Older,
+        }
+    }
+}
+
+/// The sheet of the link that was opened.
+#[component]
+pub fn SharedPlace() -> impl IntoView {
+    let app = stanchion();
+    let shown = app.of(|model| {
+        let read = model.shared.as_ref()?.read.clone()?;
+        Some(read.map(|sheet| (Known::of(model, &sheet), sheet, model.unit())))
+    });
+    dynamic(move || {
+        let inside = match shown.get() {
+            None => vec![quiet("Unpacking the sheet.")],
+            Some(Err(why)) => vec![
+                h1("No sheet in this link"),
+                line("", "shared-wrong", why),
+                quiet("Nothing was kept."),
+                way(Place::Sheets.href(), "To the sheets"),
+            ],
+            Some(Ok((known, sheet, unit))) => {
+                let mut inside = vec![h1(sheet.name.to_string())];
+                inside.extend(choice(app, known, &sheet));
+                inside.extend(start_loads(&sheet).map(quiet));
+                inside.extend(bare(*sheet, unit));
+                inside
+            }
+        };
+        page("shared", inside)
+    })
+}
+
+/// What is known of the sheet, and what can be done with it.
+fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
+    let said = match known {
+        Known::New => "A sheet that was sent to you. Nothing is kept yet.",
+        Known::Same => "You have this sheet already.",
+        Known::Newer => "A newer version of a sheet that you have. Nothing is kept yet.",
+        Known::Older => "An older version of a sheet that you have: yours is newer and stays.",
+    };
+    let id = sheet.id;
+    let mut inside = vec![line("", "shared-known", said)];
+    if matches!(known, Known::New | Known::Newer) {
+        let sheet = sheet.clone();
+        inside.push(button(
+            "wide strong",
+            "shared-keep",
+            "Keep this sheet",
+            move || keep(app, sheet.clone()),
+        ));
+        inside.push(button("wide", "shared-leave", "Leave it", move || {
+            app.go(Place::Sheets);
+        }));
+    } else {
+        inside.push(button(
+            "wide strong",
+            "shared-look",
+            "To your sheet",
+            move || {
+                app.go(Place::Sheet(id));
+            },
+        ));
+    }
+    inside
+}
+
+/// The loads to start from that came along.
+fn start_loads(sheet: &Sheet) -> Option<String> {
+    let loads: Vec<String> = sheet
+        .blocks()
+        .filter_map(|block| Some(format!("{} {}", block.exercise.name, block.start?)))
+        .collect();
+    (!loads.is_empty()).then(|| {
+        format!(
+            "Loads to start from are on it: {}. They are the writer's; take less when in doubt.",
+            loads.join(", ")
+        )
+    })
+}
+
+/// Keeps the sheet and shows it. Where it was removed here since, it comes back as a version of now.
+fn keep(app: Stanchion, mut sheet: Sheet) {
+    if !app.may_write() {
+        return;
+    }
+    spawn_local(async move {
+        let stored = match app.keep().all::<SheetRecord>(Shelf::Sheets).await {
+            Ok(stored) => stored.records,
+            Err(error) => return app.complain(error.to_string()),
+        };
+        let of_it = stored.iter().filter(|record| record.sheet_id() == sheet.id);
+        if of_it.map(SheetRecord::version).max() > Some(sheet.version) {
+            sheet.version = SheetVersion(app.id());
+            sheet.written = clock::wall();
+        }
+        // Versions written here later are greater, even if the clock of the other phone is ahead.
+        app.see_id(sheet.version.0);
+        let id = sheet.id;
+        app.keep_sheet(sheet);
+        app.go(Place::Sheet(id));
+    });
+}
