@@ -42,8 +42,8 @@ impl Floor {
                 .map(|block| propose(block, &[], &kit, now.at))
                 .collect(),
             sheet,
-            body_mass: None,
             light: false,
+            body_mass: None,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));

@@ -5,7 +5,7 @@
 //! the loading that was shown before, even where the loads took another turn since.
 
 use super::event::EventId;
-use super::slot::Slot;
+use super::slot::{Logged, Slot};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading, Plan};
 use crate::order;
@@ -85,26 +85,26 @@ impl State {
             reps: None,
             reserve: None,
         };
+        let was_done = |other: &Slot| {
+            let before = |logged: &Logged| event.is_none_or(|event| logged.event < event);
+            other.planned.key == slot.planned.key || other.logged().is_some_and(before)
+        };
         let after = self
             .slots
             .iter()
             .skip_while(|other| other.planned.key != slot.planned.key)
-            .skip(1)
             .filter(|other| other.planned.group == slot.planned.group)
-            .filter(|other| self.equipment(other) == equipment);
+            .filter(|other| self.equipment(other) == equipment && !was_done(other));
         let mut loads = vec![load];
         loads.extend(after.filter_map(|other| {
             let block = self.block_of(other);
+            let base = self.proposal(other).map_or(None.into(), Base::from);
+            let own = self.is_alike(other, self.block_of(means.slot));
+            let e1rm = means.e1rm.filter(|_| own);
             let mut done = self.done_of(other, event);
-            if done.iter().any(|done| done.key == other.planned.key) {
-                return None;
-            }
-            let same_block = other.planned.key.block == slot.planned.key.block;
-            if same_block && self.is_alike(slot, block) {
+            if slot.planned.key.block == other.planned.key.block && self.is_alike(slot, block) {
                 done.push(this.clone());
             }
-            let base = self.proposal(other).map_or(None.into(), Base::from);
-            let e1rm = means.e1rm.filter(|_| self.is_alike(means.slot, block));
             set_load(block, &other.planned, base, &done, e1rm, means.kit).load
         }));
         means.kit.plan(equipment, lies, &loads)

@@ -103,16 +103,17 @@ impl State {
         own.exercise.id == block.exercise.id && own.basis == block.basis
     }
 
-    /// The sets of the block of `slot` that were done in this session, all or those before an event.
+    /// The sets of the block of `slot` that were done in this session: all, or those logged before an event.
     pub(super) fn done_of(&self, slot: &Slot, before: Option<EventId>) -> Vec<DoneSet> {
         let block = self.block_of(slot);
         self.slots
             .iter()
             .filter(|other| other.planned.key.block == block.id)
             .filter_map(|other| {
-                let logged = other
-                    .logged()
-                    .filter(|logged| before.is_none_or(|before| logged.event < before))?;
+                let logged = other.logged()?;
+                if before.is_some_and(|before| logged.event >= before) {
+                    return None;
+                }
                 // A set of another exercise says nothing of this one: it is as if it had been passed over.
                 let same = self.is_alike(other, block);
                 Some(DoneSet {

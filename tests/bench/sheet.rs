@@ -20,9 +20,6 @@ use uuid::Uuid;
 /// Three sessions a week over ten years.
 const SESSIONS: i64 = 3 * 52 * 10;
 
-/// A few days after the last of them.
-const NOW: &str = "2025-12-22T18:00:00+01:00";
-
 /// Five blocks of four sets, each by another rule.
 fn sheet() -> Sheet {
     let ramp_up = json!({"kind": {"ramp_up": {"shares": ["60 %", "80 %"]}}, "count": 2, "target": {"reps": 3}});
@@ -106,9 +103,9 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
         say(What::Began(Box::new(Began {
             session: SessionId(Uuid::from_u128(1000 + n.unsigned_abs() as u128)),
             sheet: sheet.clone(),
+            light: false,
             body_mass: None,
             proposals: vec![],
-            light: false,
         })));
         for planned in unroll(sheet) {
             let block = sheet.block(planned.key.block).unwrap();
@@ -136,9 +133,12 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
 
 /// The work loads of all blocks and the loads of all sets; gives how many sets have one.
 fn loads(sheet: &Sheet, summaries: &[ExerciseSummary], kit: &Kit) -> usize {
-    let now: DateTime<FixedOffset> = NOW.parse().unwrap();
     let planned = unroll(sheet);
     let mut known = 0;
+    // Two days after the last of the sessions.
+    let last = summaries.iter().flat_map(|summary| &summary.performances);
+    let last = last.map(|performance| performance.at).max().unwrap();
+    let now = last + TimeDelta::days(2);
     for block in sheet.blocks() {
         let mut all = summaries.iter();
         let summary = all.find(|summary| summary.exercise == block.exercise.id);
