@@ -97,27 +97,27 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
     }
     let basis = performance.basis.as_ref().ok_or(Unfed::BasisUnknown)?;
     let load = system_load(basis, set.load, performance.body_mass)?;
-    // More than that is not told well enough to be counted: strength is at least what that much would give.
-    let far = set.reserve.filter(|told| told.get() > ESTIMATE_RESERVE_MAX);
-    let reserve = set.reserve.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
     let missed = set.reps.get() == 0;
-    // A miss is judged at one rep: that much there was not.
+    // A miss is judged at one rep: that much there was not, whatever was told.
+    let told = set.reserve.filter(|_| !missed);
+    // More than that is not told well enough to be counted: strength is at least what that much would give.
+    let far = told.is_some_and(|told| told.get() > ESTIMATE_RESERVE_MAX);
+    let reserve = told.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
     let reps = Reps::saturating(i64::from(set.reps.get().max(1)) + i64::from(reserve));
     if curve.factor(reps).is_err() {
         return Err(Unfed::OffTheCurve { reps });
     }
-    let told = set.reserve.is_some();
     // Without a word, who stops short of what was asked for is taken to have no more: on the low side.
-    let says = match set.reserve {
+    let says = match told {
         _ if missed => Says::AtMost,
-        Some(_) if far.is_none() => Says::About,
+        Some(_) if !far => Says::About,
         None if set.to_limit || set.reps < set.top => Says::About,
         _ => Says::AtLeast,
     };
-    let tried = set.to_limit && !told;
+    let tried = set.to_limit && told.is_none();
     let guessed = if tried { 0.0 } else { RESERVE_SD };
     // Told as more than three is felt as three and a half or more.
-    let more = if far.is_some() { 0.5 } else { 0.0 };
+    let more = if far { 0.5 } else { 0.0 };
     let count = f64::from(reps.get()) + more;
     Ok(Reading {
         at: performance.at,
@@ -153,8 +153,8 @@ fn counting_sd(curve: Curve, reps: f64) -> f64 {
 
 /// What one rep is worth, on the scale of the logarithm of the load.
 fn log_per_rep(curve: Curve, reps: f64) -> f64 {
-    (curve.factor_at(reps.max(1.0) + 0.5) / curve.factor_at((reps - 0.5).max(1.0))).ln()
-        / (reps.max(1.0) + 0.5 - (reps - 0.5).max(1.0))
+    let (low, high) = ((reps - 0.5).max(1.0), reps + 0.5);
+    (curve.factor_at(high) / curve.factor_at(low)).ln() / (high - low)
 }
 
 #[cfg(test)]
@@ -225,6 +225,9 @@ mod tests {
         let missed = of(&[("120 kg", 0), ("110 kg", 0)]);
         assert_eq!(missed.says, Says::AtMost);
         assert!((missed.value - 110_f64.ln()).abs() < 1e-12);
+        let mut told = performed(&[("110 kg", 0)], (5, 7));
+        told.sets[0].reserve = Some(Rir::MAX);
+        assert_eq!(session(&told, Curve::Epley), Some(missed));
         let tried = of(&[("120 kg", 0), ("110 kg", 1)]);
         assert_eq!(tried.says, Says::About);
         // A miss came to failure: what was done before it was near.
