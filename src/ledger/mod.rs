@@ -3,6 +3,7 @@
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
+mod gained;
 mod heading;
 mod moved;
 mod pace;
@@ -10,6 +11,7 @@ mod record;
 mod summary;
 mod volume;
 
+pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};

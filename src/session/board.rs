@@ -5,11 +5,10 @@ use super::event::EventId;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
-use crate::sheet::{Block, Line, SideMode};
-use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
+use crate::sheet::{Block, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
-    cautions, jumps, set_load,
+    Base, Because, Curve, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
+    best_e1rm, best_lately, cautions, jumps, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -62,6 +61,8 @@ pub struct Board {
     pub because: SetBecause,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
+    /// What the estimate says of the set, where it is a work set counted in reps.
+    pub foretold: Option<Foretold>,
     /// The next lighter and the next heavier band of the kit, for a set with a band.
     pub bands: [Option<Line>; 2],
     /// Plates on the bar, for a barbell.
@@ -75,6 +76,15 @@ impl Board {
     /// proposed it.
     #[must_use]
     pub fn because(&self, unit: Unit) -> String {
+        let because = self.rule_said(unit);
+        let reps = self.foretold.map(|foretold| foretold.reps_said());
+        match reps.filter(|reps| !reps.is_empty()) {
+            Some(reps) => format!("{because}; {reps}"),
+            None => because,
+        }
+    }
+
+    fn rule_said(&self, unit: Unit) -> String {
         match (&self.because, &self.proposal) {
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
                 proposal.said(unit)
@@ -169,6 +179,24 @@ impl State {
         )
     }
 
+    /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
+    fn foretell(&self, slot: &Slot, load: Load, history: &[Performance]) -> Option<Foretold> {
+        let planned = &slot.planned;
+        let plain = matches!(planned.kind, SetKind::Work | SetKind::ToFailure);
+        let asked = planned.target.plain_reps().filter(|_| plain)?;
+        let known = Known {
+            history,
+            curve: Curve::default(),
+            body_mass: self.began.body_mass,
+            now: self.since.at,
+        };
+        let top = match asked {
+            RepTarget::AtLeast(_) => None,
+            asked => Some(asked.top()),
+        };
+        Foretold::of(&known, &self.block_of(slot).basis, load, asked.low(), top)
+    }
+
     /// The board of `slot`.
     #[must_use]
     pub fn board(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Board {
@@ -187,6 +215,8 @@ impl State {
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
         let jump = self.jumps(slot, &prescribed, history, load);
+        let foretold = load.and_then(|load| self.foretell(slot, load, history));
+        let beyond = foretold.and_then(|foretold| foretold.caution());
         let own = block.cautions.iter().map(ToString::to_string);
         let usual = cautions(block, &planned.kind)
             .into_iter()
@@ -223,7 +253,12 @@ impl State {
             sides: planned.sides,
             tempo: planned.tempo,
             cue,
-            cautions: own.chain(usual).collect(),
+            cautions: beyond
+                .map(str::to_owned)
+                .into_iter()
+                .chain(own)
+                .chain(usual)
+                .collect(),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()
             } else {
@@ -231,6 +266,7 @@ impl State {
             },
             because: prescribed.because,
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
+            foretold,
             bands: match &block.basis {
                 LoadBasis::Band(label) => {
                     [false, true].map(|heavier| kit.band_beside(label, heavier).cloned())

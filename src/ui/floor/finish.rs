@@ -1,7 +1,8 @@
 //! The summary after the end: time, sets, volume, what moved; and the session RPE, asked once.
 
-use crate::ledger::{Heading, SessionRecord, Volume, moved};
+use crate::ledger::{Gained, Heading, SessionRecord, Volume, gained, moved};
 use crate::session::{Session, What};
+use crate::strength::Curve;
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
     button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
@@ -61,8 +62,10 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         moved: if record.light {
             vec!["A light week: the next loads do not follow from it.".to_owned()]
         } else {
+            let gained = gained(&record, &model.summaries, Curve::default());
             let moved = moved(&record, &model.summaries);
-            moved.iter().map(|moved| moved.sentence(unit)).collect()
+            let moved = moved.iter().map(|moved| moved.sentence(unit));
+            moved.chain(gained.iter().map(Gained::sentence)).collect()
         },
         rpe: record.rpe,
     })

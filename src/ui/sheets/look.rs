@@ -7,14 +7,14 @@ use super::time::{reading, time_view};
 use crate::device::sound::Sound;
 use crate::ledger::Pace;
 use crate::session::SessionId;
-use crate::sheet::{Block, Group, Prediction, Sheet, SheetId};
-use crate::strength::{Proposal, propose};
+use crate::sheet::{Block, BlockId, Group, Prediction, RepTarget, SetKind, Sheet, SheetId};
+use crate::strength::{Curve, Foretold, Known, Proposal, propose};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::Unit;
+use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
@@ -31,6 +31,8 @@ fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
 struct Shown {
     sheet: Sheet,
     proposals: Vec<Proposal>,
+    /// What the estimate says of the first work set of a block.
+    foretold: Vec<(BlockId, Foretold)>,
     last: Option<SessionId>,
     unit: Unit,
     pace: Pace,
@@ -39,13 +41,21 @@ struct Shown {
 
 fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
-    let proposals = sheet
+    let proposals: Vec<Proposal> = sheet
         .blocks()
         .map(|block| {
             let history = model.history(&block.exercise.id);
             propose(block, history, &model.kit, moment().at)
         })
         .collect();
+    let foretold = sheet
+        .blocks()
+        .zip(&proposals)
+        .filter_map(|(block, proposal)| {
+            let told = foretell(model, block, proposal.load?)?;
+            Some((block.id, told))
+        });
+    let foretold = foretold.collect();
     let last = model
         .headings
         .iter()
@@ -54,11 +64,38 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     Some(Shown {
         sheet,
         proposals,
+        foretold,
         last,
         unit: model.unit(),
         pace: model.pace(),
         in_session: model.in_session(),
     })
+}
+
+/// What the estimate says of the first work set of `block` with `load`.
+fn foretell(model: &Model, block: &Block, load: Load) -> Option<Foretold> {
+    let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
+    let asked = work.target.plain_reps()?;
+    let known = Known {
+        history: model.history(&block.exercise.id),
+        curve: Curve::default(),
+        body_mass: model.newest_body_mass(),
+        now: moment().at,
+    };
+    let top = match asked {
+        RepTarget::AtLeast(_) => None,
+        asked => Some(asked.top()),
+    };
+    Foretold::of(&known, &block.basis, load, asked.low(), top)
+}
+
+/// What is said of it, and the cautions.
+fn foretold_view(foretold: &Foretold, unit: Unit) -> Vec<AnyView> {
+    let mut inside = vec![line("quiet", "foretold", foretold.said(unit))];
+    let cautions = foretold.caution().map(str::to_owned);
+    let cautions = cautions.into_iter().chain(foretold.plateau_said());
+    inside.extend(cautions.map(|caution| words("caution", caution)));
+    inside
 }
 
 /// One sheet.
@@ -139,6 +176,7 @@ pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
     written(&Shown {
         sheet,
         proposals: Vec::new(),
+        foretold: Vec::new(),
         last: None,
         unit,
         pace: Pace::Assumed,
@@ -169,7 +207,14 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
-            blocks.push(block_as_written(block, &prediction, because));
+            let foretold = shown.foretold.iter().find(|(id, _)| *id == block.id);
+            let foretold = foretold.map(|(_, told)| foretold_view(told, shown.unit));
+            blocks.push(block_as_written(
+                block,
+                &prediction,
+                because,
+                foretold.unwrap_or_default(),
+            ));
         }
         inside.push(group(None, blocks));
     }
@@ -180,7 +225,12 @@ fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
     list(class, None, lines.map(IntoAny::into_any).collect())
 }
 
-fn block_as_written(block: &Block, prediction: &Prediction, because: Option<String>) -> AnyView {
+fn block_as_written(
+    block: &Block,
+    prediction: &Prediction,
+    because: Option<String>,
+    foretold: Vec<AnyView>,
+) -> AnyView {
     let mut inside = vec![
         h2(block.exercise.name.to_string()),
         // A no-break space: the figure stays with its word.
@@ -192,6 +242,7 @@ fn block_as_written(block: &Block, prediction: &Prediction, because: Option<Stri
         lines("lines", block.sets.iter().map(sets_line)),
     ];
     inside.extend(because.map(|because| line("because", "because", because)));
+    inside.extend(foretold);
     let cautions = block.cautions.iter();
     inside.extend(cautions.map(|caution| words("caution", caution.to_string())));
     view! { <article class="block" data-part="block">{inside}</article> }.into_any()

@@ -1,0 +1,88 @@
+//! What was gained or lost over weeks, told apart from noise.
+
+use super::record::SessionRecord;
+use super::summary::ExerciseSummary;
+use crate::sheet::{ExerciseId, Line};
+use crate::strength::{Curve, Told, change_since};
+use chrono::TimeDelta;
+use std::collections::BTreeMap;
+
+/// Over how many days a change is looked for (common practice, no source).
+pub const CHANGE_DAYS: i64 = 28;
+
+/// A change of strength in one exercise that is more than noise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Gained {
+    /// Name of the exercise.
+    pub name: Line,
+    /// The change as a share: 0.05 is 5 % up.
+    pub by: f64,
+    /// The smallest change that could have been told from noise, as a share.
+    pub detectable: f64,
+}
+
+/// The changes over the last [`CHANGE_DAYS`] days in the exercises of `record` that are more than noise, in the order
+/// of its sheet. `summaries` hold this session already.
+#[must_use]
+pub fn gained(
+    record: &SessionRecord,
+    summaries: &BTreeMap<ExerciseId, ExerciseSummary>,
+    curve: Curve,
+) -> Vec<Gained> {
+    let since = record.began - TimeDelta::days(CHANGE_DAYS);
+    let mut seen: Vec<&ExerciseId> = Vec::new();
+    let mut gained = Vec::new();
+    for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
+        let exercise = &block.block.exercise;
+        if seen.contains(&&exercise.id) {
+            continue;
+        }
+        seen.push(&exercise.id);
+        let change = summaries
+            .get(&exercise.id)
+            .and_then(|summary| change_since(&summary.performances, curve, since));
+        if let Some(change) = change.filter(|change| change.told != Told::Noise) {
+            gained.push(Gained {
+                name: exercise.name.clone(),
+                by: change.by,
+                detectable: change.detectable,
+            });
+        }
+    }
+    gained
+}
+
+impl Gained {
+    /// The change in one sentence.
+    #[must_use]
+    pub fn sentence(&self) -> String {
+        let percent = |share: f64| (share.abs() * 100.0).round() as i64;
+        let word = if self.by > 0.0 { "stronger" } else { "weaker" };
+        format!(
+            "{}: {} % {word} over {CHANGE_DAYS} days, more than noise (from {} % on it can be told)",
+            self.name,
+            percent(self.by),
+            percent(self.detectable)
+        )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_sentence_says_how_much_and_from_where_on_it_counts() {
+        let gained = Gained {
+            name: Line::new("Front squat").unwrap(),
+            by: 0.123,
+            detectable: 0.08,
+        };
+        assert_eq!(
+            gained.sentence(),
+            "Front squat: 12 % stronger over 28 days, more than noise (from 8 % on it can be told)"
+        );
+        let lost = Gained { by: -0.2, ..gained };
+        assert!(lost.sentence().contains("20 % weaker"));
+    }
+}

@@ -1,0 +1,227 @@
+//! What the estimate says of a set before it is done: the reps to be expected with its load, and whether the last weeks
+//! support it.
+
+use super::change::{Plateau, plateau};
+use super::curves::Curve;
+use super::history::Performance;
+use super::level::{Estimate, RepsAhead, Strength, Support};
+use super::system::system_load;
+use crate::sheet::LoadBasis;
+use crate::units::{Load, Reps, Unit, day};
+use chrono::{DateTime, FixedOffset};
+
+/// What a set is held against: the exercise's history and the day.
+#[derive(Debug, Clone, Copy)]
+pub struct Known<'a> {
+    /// What was done of the exercise, newest last.
+    pub history: &'a [Performance],
+    /// The curve that the estimate is built on.
+    pub curve: Curve,
+    /// Body mass of the day, where it is known.
+    pub body_mass: Option<Load>,
+    /// The day.
+    pub now: DateTime<FixedOffset>,
+}
+
+/// What the estimate says of a set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Foretold {
+    /// The estimated maximum of what is moved, the body's share in it.
+    pub e1rm: Estimate,
+    /// Reps to failure to be expected in one fresh set; none where the load is too light for the curve.
+    pub reps: Option<RepsAhead>,
+    /// How likely the reps land in the range that is asked for, 0 to 1; of one number, at least that.
+    pub in_range: f64,
+    /// Whether the fewest reps that are asked for are supported.
+    pub support: Support,
+    /// No gain for weeks, where there is none.
+    pub plateau: Option<Plateau>,
+    /// True where the body is moved too.
+    pub with_body: bool,
+}
+
+impl Foretold {
+    /// What is known of a set of `low` to `top` reps with the written `load` on `basis`; `top` is none for as many as
+    /// possible. None where nothing feeds the estimate or it is not known what is moved.
+    #[must_use]
+    pub fn of(
+        known: &Known<'_>,
+        basis: &LoadBasis,
+        load: Load,
+        low: Reps,
+        top: Option<Reps>,
+    ) -> Option<Foretold> {
+        let moved = system_load(basis, Some(load), known.body_mass).ok()?;
+        let strength = Strength::of(known.history, known.curve)?.on(known.now);
+        Some(Foretold {
+            e1rm: strength.e1rm(),
+            reps: strength.reps_at(moved).ok(),
+            in_range: match top {
+                Some(top) if top > low => strength.probability_in_range(moved, low, top),
+                _ => strength.probability_at_least(moved, low),
+            },
+            support: strength.supported(moved, low),
+            plateau: plateau(known.history, known.curve),
+            with_body: *basis != LoadBasis::External,
+        })
+    }
+
+    /// The reps in a few words, for the end of the because: `6–9 reps likely`; empty where the load is too light to say.
+    #[must_use]
+    pub fn reps_said(&self) -> String {
+        match self.reps {
+            None => String::new(),
+            Some(RepsAhead {
+                low,
+                high: Some(high),
+                ..
+            }) if low == high => format!("{low} reps likely"),
+            Some(RepsAhead {
+                low,
+                high: Some(high),
+                ..
+            }) => format!("{low}–{high} reps likely"),
+            Some(RepsAhead { low, .. }) => format!("{low} reps or more likely"),
+        }
+    }
+
+    /// The estimate with its doubt in one sentence.
+    #[must_use]
+    pub fn said(&self, unit: Unit) -> String {
+        let whole = |load: Load| {
+            let amount = load.amount_in(unit).round();
+            Load::new(amount, unit).map_or_else(|_| load.shown(unit), |load| load.shown(unit))
+        };
+        let Estimate { low, middle, high } = self.e1rm;
+        let of = if self.with_body {
+            ", the body in it"
+        } else {
+            ""
+        };
+        let mut said = format!(
+            "Estimated maximum {}{of} ({} to {} in 8 of 10 cases).",
+            whole(middle),
+            whole(low),
+            whole(high)
+        );
+        let reps = self.reps_said();
+        if !reps.is_empty() {
+            let tenths = (self.in_range * 10.0).round().clamp(0.0, 10.0) as u8;
+            said.push_str(&format!(
+                " {reps} in a fresh set; what is asked for in about {tenths} of 10."
+            ));
+        }
+        said
+    }
+
+    /// A caution where the last weeks do not support the set.
+    #[must_use]
+    pub fn caution(&self) -> Option<&'static str> {
+        (self.support == Support::Beyond).then_some(
+            "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or safety bars or a spotter.",
+        )
+    }
+
+    /// That nothing was gained for weeks, and what may help.
+    #[must_use]
+    pub fn plateau_said(&self) -> Option<String> {
+        let plateau = self.plateau?;
+        Some(format!(
+            "No gain to be seen in {} sessions since {}: a lighter week, other reps or another exercise may help.",
+            plateau.sessions,
+            day(plateau.since)
+        ))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::strength::propose::tests::performed;
+    use crate::units::Rir;
+    use chrono::TimeDelta;
+
+    fn kg(text: &str) -> Load {
+        text.parse().unwrap()
+    }
+
+    fn reps(n: i64) -> Reps {
+        Reps::saturating(n)
+    }
+
+    /// So many sessions of five reps to failure with 90 kg, three days apart.
+    fn history(sessions: i64) -> Vec<Performance> {
+        (0..sessions)
+            .map(|n| {
+                let mut done = performed(&[("90 kg", 5)], (5, 7));
+                done.sets[0].reserve = Some(Rir::saturating(0));
+                done.at += TimeDelta::days(7 * n);
+                done
+            })
+            .collect()
+    }
+
+    fn foretold(history: &[Performance], load: &str, low: i64, top: i64) -> Option<Foretold> {
+        let known = Known {
+            history,
+            curve: Curve::default(),
+            body_mass: None,
+            now: history.last()?.at,
+        };
+        Foretold::of(
+            &known,
+            &LoadBasis::External,
+            kg(load),
+            reps(low),
+            Some(reps(top)),
+        )
+    }
+
+    #[test]
+    fn the_load_that_was_done_is_supported_and_a_far_heavier_one_is_not() {
+        let history = history(4);
+        let same = foretold(&history, "90 kg", 4, 6).unwrap();
+        assert_eq!(same.support, Support::Supported);
+        assert_eq!(same.caution(), None);
+        assert!(same.in_range > 0.5, "{}", same.in_range);
+        let ahead = same.reps.unwrap();
+        assert!(ahead.low <= reps(5) && ahead.high.is_none_or(|high| high >= reps(5)));
+        let heavier = foretold(&history, "110 kg", 5, 7).unwrap();
+        assert_eq!(heavier.support, Support::Beyond);
+        assert!(heavier.caution().unwrap().contains("spotter"));
+    }
+
+    #[test]
+    fn the_sentence_names_estimate_interval_and_chance() {
+        let said = foretold(&history(4), "90 kg", 5, 7).unwrap().said(Unit::Kg);
+        assert!(said.starts_with("Estimated maximum 105 kg ("), "{said}");
+        assert!(said.contains("of 10 cases"), "{said}");
+        assert!(said.contains("reps likely in a fresh set"), "{said}");
+    }
+
+    #[test]
+    fn nothing_is_said_where_nothing_is_known() {
+        assert_eq!(foretold(&[], "90 kg", 5, 7), None);
+        let history = history(3);
+        let known = Known {
+            history: &history,
+            curve: Curve::default(),
+            body_mass: None,
+            now: history[0].at,
+        };
+        let added = Foretold::of(&known, &LoadBasis::BodyMassPlus, kg("5 kg"), reps(5), None);
+        assert_eq!(added, None);
+    }
+
+    #[test]
+    fn weeks_without_a_gain_are_said() {
+        let few = foretold(&history(4), "90 kg", 5, 7).unwrap();
+        assert_eq!(few.plateau_said(), None);
+        let many = foretold(&history(14), "90 kg", 5, 7).unwrap();
+        assert!(
+            many.plateau_said()
+                .unwrap()
+                .starts_with("No gain to be seen in")
+        );
+    }
+}
