@@ -104,6 +104,12 @@ async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
     person.reads("session", "18 sets").await;
     person.reads("session", "RPE 7").await;
 
+    // What the estimate says of the next time, with its doubt.
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.reads("sheet-look", "Estimated maximum").await;
+    person.reads("sheet-look", "in 8 of 10 cases").await;
+
     // The same sheet again: the swing's every rep was done, the squat reached the top of its range.
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;
@@ -120,6 +126,7 @@ async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
     person.reads("kind", "work set 1 of 3").await;
     person.reads("main", "62.5").await;
     person.reads("because", "top of 5–7").await;
+    person.reads("because", "likely").await;
     person.close().await;
 }
 
