@@ -5,6 +5,7 @@ use super::paper::paper;
 use super::share::share;
 use super::time::{reading, time_view};
 use crate::device::sound::Sound;
+use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, RepTarget, SetKind, Sheet, SheetId};
@@ -133,7 +134,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     }
     let change = match app
         .model
-        .with_untracked(|model| model.drafts.contains_key(&id))
+        .with_untracked(|model| model.drafts.get(&id).is_some_and(Draft::is_changed))
     {
         true => "Go on changing it",
         false => "Change it",
