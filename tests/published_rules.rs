@@ -73,7 +73,15 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
         });
         now += chrono::TimeDelta::days(2);
     }
-    propose(block, &history, &Kit::starter(Unit::Kg), now)
+    propose(
+        block,
+        &Today {
+            history: &history,
+            kit: &Kit::starter(Unit::Kg),
+            now,
+            curve: Curve::default(),
+        },
+    )
 }
 
 /// The 2-for-2 rule (Baechle & Earle, Essentials of Strength Training and Conditioning, P2): two or more reps over the

@@ -9,7 +9,7 @@ use crate::sheet::{Block, Line, SideMode};
 use crate::sheet::{LoadBasis, SetKey, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Performance, Prescribed, Proposal, SetBecause, best_e1rm, best_lately,
-    cautions, jumps, set_load,
+    cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -60,6 +60,8 @@ pub struct Board {
     pub warm_up: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
+    /// True when the block wants the estimate and the body mass of the day is not known.
+    pub lacks_body_mass: bool,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
     /// The next lighter and the next heavier band of the kit, for a set with a band.
@@ -134,7 +136,7 @@ impl State {
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
             &self.done_of(slot, None),
-            best_e1rm(history),
+            best_e1rm(history, self.began.curve),
             kit,
         )
     }
@@ -179,7 +181,7 @@ impl State {
         let means = Means {
             kit,
             slot,
-            e1rm: best_e1rm(history),
+            e1rm: best_e1rm(history, self.began.curve),
         };
         let (loading, change) = load.map_or((None, None), |load| self.on_bar(&means, load));
         let cue = match block.cues.len() {
@@ -230,6 +232,7 @@ impl State {
                 Vec::new()
             },
             because: prescribed.because,
+            lacks_body_mass: lacks_body_mass(block, self.began.body_mass),
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
             bands: match &block.basis {
                 LoadBasis::Band(label) => {

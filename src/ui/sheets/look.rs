@@ -8,13 +8,13 @@ use crate::device::sound::Sound;
 use crate::ledger::Pace;
 use crate::session::SessionId;
 use crate::sheet::{Block, Group, Prediction, Sheet, SheetId};
-use crate::strength::{Proposal, propose};
+use crate::strength::{BODY_MASS_WORDS, Proposal, lacks_body_mass, propose};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::Unit;
+use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
@@ -35,16 +35,14 @@ struct Shown {
     unit: Unit,
     pace: Pace,
     in_session: bool,
+    body_mass: Option<Load>,
 }
 
 fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
     let proposals = sheet
         .blocks()
-        .map(|block| {
-            let history = model.history(&block.exercise.id);
-            propose(block, history, &model.kit, moment().at)
-        })
+        .map(|block| propose(block, &model.today(&block.exercise.id, moment().at)))
         .collect();
     let last = model
         .headings
@@ -58,6 +56,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         unit: model.unit(),
         pace: model.pace(),
         in_session: model.in_session(),
+        body_mass: model.newest_body_mass(),
     })
 }
 
@@ -143,6 +142,7 @@ pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
         unit,
         pace: Pace::Assumed,
         in_session: false,
+        body_mass: None,
     })
 }
 
@@ -169,7 +169,8 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
-            blocks.push(block_as_written(block, &prediction, because));
+            let lacks = because.is_some() && lacks_body_mass(block, shown.body_mass);
+            blocks.push(block_as_written(block, &prediction, because, lacks));
         }
         inside.push(group(None, blocks));
     }
@@ -180,7 +181,12 @@ fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
     list(class, None, lines.map(IntoAny::into_any).collect())
 }
 
-fn block_as_written(block: &Block, prediction: &Prediction, because: Option<String>) -> AnyView {
+fn block_as_written(
+    block: &Block,
+    prediction: &Prediction,
+    because: Option<String>,
+    lacks_body_mass: bool,
+) -> AnyView {
     let mut inside = vec![
         h2(block.exercise.name.to_string()),
         // A no-break space: the figure stays with its word.
@@ -192,6 +198,7 @@ fn block_as_written(block: &Block, prediction: &Prediction, because: Option<Stri
         lines("lines", block.sets.iter().map(sets_line)),
     ];
     inside.extend(because.map(|because| line("because", "because", because)));
+    inside.extend(lacks_body_mass.then(|| line("quiet", "no-body-mass", BODY_MASS_WORDS)));
     let cautions = block.cautions.iter();
     inside.extend(cautions.map(|caution| words("caution", caution.to_string())));
     view! { <article class="block" data-part="block">{inside}</article> }.into_any()
