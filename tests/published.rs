@@ -9,7 +9,7 @@ use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
 use stanchion::sheet::{Block, Equipment, Line, LoadBasis, PlannedSet, Sheet, Tempo, unroll};
 use stanchion::strength::{
-    Because, Performance, Proposal, SetResult, epley, jump_caution, set_load,
+    Because, Curve, Performance, Proposal, SetResult, Today, epley, jump_caution, set_load,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;

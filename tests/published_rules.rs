@@ -8,8 +8,8 @@ use serde_json::json;
 use stanchion::kit::{Kit, KitParts};
 use stanchion::sheet::{Block, Equipment, Pattern, PlannedSet, Sheet, unroll, usual_ramp};
 use stanchion::strength::{
-    Base, Because, Bound, DoneSet, Performance, Proposal, SetResult, Training, jump_caution,
-    propose, set_load, usual_steps,
+    Base, Because, Bound, Curve, DoneSet, Performance, Proposal, SetResult, Today, Training,
+    jump_caution, propose, set_load, usual_steps,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
