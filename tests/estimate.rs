@@ -3,11 +3,17 @@
 mod common;
 
 use common::built::{block, done, key, plain, record, reps, sets, work};
-use stanchion::ledger::performances_of;
-use stanchion::session::{Amount, Done, StageAmount};
-use stanchion::sheet::{LoadBasis, RepTarget, SetKind, Sets, SideMode, Stage, Target};
-use stanchion::strength::{Curve, Performance, Strength, Unfed, best_e1rm, unfed};
-use stanchion::units::{Load, Metres, Seconds, Share};
+use stanchion::kit::Kit;
+use stanchion::ledger::{SessionRecord, performances_of, unfed_of};
+use stanchion::session::{Amount, Done, Event, StageAmount, State, What};
+use stanchion::sheet::{
+    Block, LoadBasis, LoadPolicy, Progression, RepTarget, SetKind, Sets, SideMode, Stage, Target,
+};
+use stanchion::store::LifterRecord;
+use stanchion::strength::{
+    BODY_MASS_WORDS, Curve, Performance, Strength, Today, Unfed, best_e1rm, unfed,
+};
+use stanchion::units::{Load, Metres, Seconds, Share, Unit};
 
 fn performance(line: Sets, basis: LoadBasis, body_mass: Option<&str>, did: Done) -> Performance {
     let block = block(vec![line], basis, SideMode::Both);
@@ -118,8 +124,8 @@ fn a_cluster_is_no_best() {
         portions: 3,
         pause: Seconds::new(15).unwrap(),
     };
-    assert!(best_e1rm(&[line(SetKind::Work)]).is_some());
-    assert_eq!(best_e1rm(&[line(cluster)]), None);
+    assert!(best_e1rm(&[line(SetKind::Work)], Curve::Epley).is_some());
+    assert_eq!(best_e1rm(&[line(cluster)], Curve::Epley), None);
 }
 
 fn five_at_60() -> Done {
@@ -133,7 +139,7 @@ fn a_row_of_before_reads_and_says_what_it_lacks() {
     let before: Performance = serde_json::from_str(text).unwrap();
     let set = &before.sets[0];
     assert_eq!(unfed(&before, set, Curve::Epley), Some(Unfed::BasisUnknown));
-    assert_eq!(best_e1rm(std::slice::from_ref(&before)), None);
+    assert_eq!(best_e1rm(std::slice::from_ref(&before), Curve::Epley), None);
     // What is not known is left out when it is written again.
     let written = serde_json::to_value(&before).unwrap();
     assert_eq!(
@@ -156,4 +162,119 @@ fn a_performance_survives_its_row() {
         serde_json::from_str::<Performance>(&text).unwrap(),
         performance
     );
+}
+
+/// A block of ten reps whose rule takes 75 % of the maximum, and what was done of it: 90 kg × 10.
+fn by_share() -> (Block, Vec<Performance>) {
+    let mut block = block(vec![work(2, 10, 12)], LoadBasis::External, SideMode::Both);
+    block.progression = Progression::ShareOfE1rm {
+        share: Share::percent(75),
+    };
+    let history = performances_of(&plain(1, &block, &[("90 kg", 10)]));
+    let history = history.into_iter().map(|(_, done)| done).collect();
+    (block, history)
+}
+
+#[test]
+fn the_curve_that_was_chosen_makes_the_proposal() {
+    let (block, history) = by_share();
+    let kit = Kit::starter(Unit::Kg);
+    let with = |curve| {
+        let now = history[0].at + chrono::TimeDelta::days(2);
+        let today = Today {
+            history: &history,
+            kit: &kit,
+            now,
+            curve,
+        };
+        today.propose(&block).load
+    };
+    let kg = |text: &str| Some(text.parse::<Load>().unwrap());
+    // 90 × 1.25 × 0.75 = 84.375 and 90 × (1 + 10/30) × 0.75 = 90, each nearest below.
+    assert_eq!(with(Curve::OConner), kg("82.5 kg"));
+    assert_eq!(with(Curve::Epley), kg("90 kg"));
+}
+
+/// The events of a session on `block` that began with that curve.
+fn begun(block: &Block, curve: Curve) -> Vec<Event> {
+    let mut events = common::built::events(2, block, None, &[]);
+    events.pop();
+    for event in &mut events {
+        if let What::Began(began) = &mut event.what {
+            began.curve = curve;
+        }
+    }
+    events
+}
+
+#[test]
+fn a_session_keeps_the_curve_that_it_began_with() {
+    let (mut block, history) = by_share();
+    block.sets[0].load = LoadPolicy::ShareOfE1rm(Share::percent(75));
+    let kit = Kit::starter(Unit::Kg);
+    let load = |curve| {
+        let text = serde_json::to_string(&begun(&block, curve)).unwrap();
+        assert_eq!(text.contains("\"curve\""), !curve.is_default());
+        let events: Vec<Event> = serde_json::from_str(&text).unwrap();
+        let state = State::fold(&events).unwrap();
+        let slot = state.current().unwrap();
+        state.board(slot, &kit, &history).load
+    };
+    assert_eq!(load(Curve::OConner), Some("82.5 kg".parse().unwrap()));
+    assert_eq!(load(Curve::Epley), Some("90 kg".parse().unwrap()));
+}
+
+#[test]
+fn the_settings_hold_a_curve_only_where_another_was_chosen() {
+    let text = r#"{"version":"00000000-0000-0000-0000-000000000001","written":"2026-01-05T18:00:00+01:00","unit":"kg","welcomed":true}"#;
+    let mut lifter: LifterRecord = serde_json::from_str(text).unwrap();
+    assert_eq!(lifter.curve, Curve::Epley);
+    assert_eq!(serde_json::to_string(&lifter).unwrap(), text);
+    lifter.curve = Curve::NscaHandout;
+    let written = serde_json::to_string(&lifter).unwrap();
+    assert!(written.contains(r#""curve":"nsca_handout""#), "{written}");
+    assert_eq!(
+        serde_json::from_str::<LifterRecord>(&written).unwrap(),
+        lifter
+    );
+}
+
+#[test]
+fn the_ledger_says_set_by_set_why_one_does_not_count() {
+    let failure = sets(SetKind::ToFailure, 1, five());
+    let block = block(
+        vec![work(2, 5, 7), failure],
+        LoadBasis::External,
+        SideMode::Both,
+    );
+    let did = |n| done(Some("60 kg"), Amount::Reps(reps(n)));
+    let dones = [
+        (key(0, 0), did(6)),
+        (key(0, 1), did(14)),
+        (key(1, 0), did(30)),
+    ];
+    let mut record = record(1, &block, None, &dones);
+    let said = |record: &SessionRecord, curve| unfed_of(record, &record.blocks[0], curve);
+    let off = |n| Some(Unfed::OffTheCurve { reps: reps(n) });
+    assert_eq!(said(&record, Curve::Epley), [None, off(14), off(30)]);
+    // Wathan holds for 15.
+    assert_eq!(said(&record, Curve::Wathan), [None, None, off(30)]);
+    record.light = true;
+    let light = Some(Unfed::LightWeek);
+    assert_eq!(said(&record, Curve::Epley), [light; 3]);
+}
+
+#[test]
+fn a_board_that_wants_the_estimate_says_that_the_body_mass_is_unknown() {
+    let (mut block, _) = by_share();
+    block.basis = LoadBasis::BodyMassPlus;
+    let lacks = |body_mass| {
+        let mut events = common::built::events(2, &block, body_mass, &[]);
+        events.pop();
+        let state = State::fold(&events).unwrap();
+        let board = state.board(state.current().unwrap(), &Kit::starter(Unit::Kg), &[]);
+        board.lacks_body_mass
+    };
+    assert!(lacks(None) && !lacks(Some("80 kg")));
+    assert!(BODY_MASS_WORDS.ends_with("Give yours in Kit."));
 }

@@ -12,7 +12,7 @@ use stanchion::session::{
     Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Swap, Tick, What,
 };
 use stanchion::sheet::{Note, Sheet, unroll};
-use stanchion::strength::{Today, propose};
+use stanchion::strength::{Curve, Today, propose};
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
 
@@ -88,10 +88,21 @@ impl Floor {
         };
         let proposals = sheet
             .blocks()
-            .map(|block| propose(block, &[], kit, at))
+            .map(|block| {
+                propose(
+                    block,
+                    &Today {
+                        history: &[],
+                        kit,
+                        now: at,
+                        curve: Curve::default(),
+                    },
+                )
+            })
             .collect();
         let session = SessionId(Uuid::from_u128(1));
         let began = Began {
+            curve: Curve::default(),
             session,
             sheet,
             body_mass: None,
@@ -202,6 +213,7 @@ fn swap(state: &State, pick: u8) -> Option<Swap> {
         history: &[],
         kit: &kit,
         now: state.since.at,
+        curve: state.began.curve,
     };
     let instead = alike(written.exercise.id.as_str(), &kit);
     let Some(entry) = instead.get(usize::from(pick)) else {

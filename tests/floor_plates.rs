@@ -8,7 +8,7 @@ use stanchion::session::{
     Began, Board, Event, EventId, Mint, Moment, Session, SessionId, Slot, Tick, What,
 };
 use stanchion::sheet::{Equipment, Sheet};
-use stanchion::strength::propose;
+use stanchion::strength::{Curve, Today, propose};
 use stanchion::units::{Load, Reps, Unit};
 use uuid::Uuid;
 
@@ -36,10 +36,21 @@ impl Floor {
             tick: Tick { run: 1, ms: 0 },
         };
         let began = Began {
+            curve: Curve::default(),
             session: SessionId(Uuid::from_u128(1)),
             proposals: sheet
                 .blocks()
-                .map(|block| propose(block, &[], &kit, now.at))
+                .map(|block| {
+                    propose(
+                        block,
+                        &Today {
+                            history: &[],
+                            kit: &kit,
+                            now: now.at,
+                            curve: Curve::default(),
+                        },
+                    )
+                })
                 .collect(),
             sheet,
             light: false,

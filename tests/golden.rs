@@ -6,8 +6,10 @@ use common::schema;
 use serde_json::Value;
 use stanchion::kit::Kit;
 use stanchion::ledger::{Heading, SessionRecord, Volume};
+use stanchion::session::State;
 use stanchion::sheet::{LoadBasis, LoadPolicy, Progression, SetKind, SideMode, Stage, Target};
 use stanchion::store::{Archive, FormatVersion, demo, import, read, write};
+use stanchion::strength::Curve;
 use stanchion::units::Unit;
 use std::collections::BTreeSet;
 
@@ -205,6 +207,8 @@ fn the_golden_exercises_and_programmes_are_what_counts_now() {
             .light_now(at("2026-02-02T18:00:00+01:00"))
             .is_none()
     );
+    let lifter = archive.lifter.newest().unwrap();
+    assert_eq!(lifter.curve, Curve::Wathan);
     let merged = import(Archive::default(), OWN).unwrap();
     assert_eq!(
         merged.summary.to_string(),
@@ -218,6 +222,8 @@ fn the_golden_light_session_says_nothing_of_the_next_load() {
     let log = archive.sessions.values().next().unwrap();
     let record = SessionRecord::from_events(&log.events()).unwrap();
     assert!(record.light);
+    let state = State::fold(&log.events()).unwrap();
+    assert_eq!(state.began.curve, Curve::Wathan);
     assert_eq!(Heading::of(&record, &[]).sets_done, 1);
     assert!(stanchion::ledger::summaries_of([&record]).is_empty());
 }

@@ -12,6 +12,7 @@ use stanchion::sheet::{
     Cut, Group, Off, Prediction, Role, Sheet, apply, cuts, gap_seconds, set_seconds, unroll,
 };
 use stanchion::store::demo;
+use stanchion::strength::Curve;
 use stanchion::units::{Reps, Seconds};
 
 fn read(text: &str) -> Sheet {
@@ -193,6 +194,7 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
     let sheet = read("Front squat: 1 × 8; tempo 3/1/1/0; rest 1:30\nPlank: 1 × 30 s; no load");
     let set = unroll(&sheet)[0].key;
     let began = What::Began(Box::new(Began {
+        curve: Curve::default(),
         session: SessionId(id(1, 1)),
         sheet,
         body_mass: None,
@@ -240,7 +242,7 @@ proptest! {
             .map(|group| group.rest_after + u64::from(change_over.get())).sum();
         prop_assert_eq!(prediction.seconds(change_over), within + between);
         // A session that has just begun has the whole sheet ahead of it.
-        let began = What::Began(Box::new(Began {
+        let began = What::Began(Box::new(Began { curve: Curve::default(),
             session: SessionId(id(1, 1)),
             sheet: sheet.clone(),
             body_mass: None,

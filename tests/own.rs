@@ -11,7 +11,7 @@ use stanchion::kit::Kit;
 use stanchion::ledger::{SessionRecord, moved, performances_of, summaries_of};
 use stanchion::session::{Amount, Began, Done, Event, SessionId, Swap, What};
 use stanchion::sheet::{Block, Exercise, ExerciseId, Line, LoadBasis, SideMode};
-use stanchion::strength::{Performance, Proposal, lighten_proposal};
+use stanchion::strength::{Curve, Performance, Proposal, lighten_proposal};
 use stanchion::units::{Share, Unit};
 
 fn squat() -> Block {
@@ -93,6 +93,7 @@ fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
         .collect();
     let light = lighten_proposal(&squat, &today(&history, &kit).propose(&squat), share, &kit);
     let mut began = Began {
+        curve: Curve::default(),
         session: SessionId(common::id(1, 1)),
         sheet: built::sheet(squat.clone()),
         body_mass: None,

@@ -8,6 +8,7 @@ use stanchion::ledger::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Heading, Pace, 
 use stanchion::quick::parse_sheet;
 use stanchion::session::{Amount, Began, Done, Event, SessionId, What};
 use stanchion::sheet::{SetKey, Sheet, unroll};
+use stanchion::strength::Curve;
 use stanchion::units::{Reps, Seconds};
 
 /// Three groups of one set each: 8 reps at 3/1/1/0, 40 s; a rest of 90 s after each.
@@ -28,6 +29,7 @@ fn session(n: u64, sets: &[(Option<u64>, u64)]) -> Vec<Event> {
     let sheet = sheet();
     let keys: Vec<SetKey> = unroll(&sheet).iter().map(|set| set.key).collect();
     let began = What::Began(Box::new(Began {
+        curve: Curve::default(),
         session: SessionId(id(n, 100 + n)),
         sheet,
         body_mass: None,

@@ -9,7 +9,7 @@ use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
 use stanchion::sheet::{Block, Equipment, Line, LoadBasis, PlannedSet, Sheet, Tempo, unroll};
 use stanchion::strength::{
-    Because, Performance, Proposal, SetResult, epley, jump_caution, set_load,
+    Because, Curve, Performance, Proposal, SetResult, Today, epley, jump_caution, set_load,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -25,7 +25,15 @@ fn reps(n: u16) -> Reps {
 /// What is proposed two days after the last performance.
 fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
     let now = "2026-01-07T18:00:00+01:00".parse().unwrap();
-    stanchion::strength::propose(block, history, kit, now)
+    stanchion::strength::propose(
+        block,
+        &Today {
+            history,
+            kit,
+            now,
+            curve: Curve::default(),
+        },
+    )
 }
 
 fn block(sets: &serde_json::Value, progression: &serde_json::Value) -> Block {
@@ -119,7 +127,7 @@ fn epley_keeps_to_its_range() {
 fn a_reserve_counts_as_reps() {
     let reserve = Rir::new(10 - 8).unwrap();
     let history = [performance("100 kg", 5, (5, 5), Some(reserve), "any")];
-    let best = stanchion::strength::best_e1rm(&history).unwrap();
+    let best = stanchion::strength::best_e1rm(&history, Curve::Epley).unwrap();
     assert_eq!(best.kg().round_dp(2).to_string(), "123.33");
 }
 

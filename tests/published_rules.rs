@@ -8,8 +8,8 @@ use serde_json::json;
 use stanchion::kit::{Kit, KitParts};
 use stanchion::sheet::{Block, Equipment, Pattern, PlannedSet, Sheet, unroll, usual_ramp};
 use stanchion::strength::{
-    Base, Because, Bound, DoneSet, Performance, Proposal, SetResult, Training, jump_caution,
-    propose, set_load, usual_steps,
+    Base, Because, Bound, Curve, DoneSet, Performance, Proposal, SetResult, Today, Training,
+    jump_caution, propose, set_load, usual_steps,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -73,7 +73,15 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
         });
         now += chrono::TimeDelta::days(2);
     }
-    propose(block, &history, &Kit::starter(Unit::Kg), now)
+    propose(
+        block,
+        &Today {
+            history: &history,
+            kit: &Kit::starter(Unit::Kg),
+            now,
+            curve: Curve::default(),
+        },
+    )
 }
 
 /// The 2-for-2 rule (Baechle & Earle, Essentials of Strength Training and Conditioning, P2): two or more reps over the

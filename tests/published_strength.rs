@@ -268,7 +268,7 @@ fn the_filter_counts_the_reserve_as_reps() {
     let history = [performance("100 kg", 5, Some(10 - 8))];
     let strength = Strength::of(&history, Curve::Epley).unwrap();
     assert_eq!(strength.e1rm().middle, load("123.33 kg"));
-    assert_eq!(best_e1rm(&history), Some(load("123.33 kg")));
+    assert_eq!(best_e1rm(&history, Curve::Epley), Some(load("123.33 kg")));
 }
 
 /// Repeat error of reps: 1.1 at 70 %, 0.7 at 90 % of the maximum (Mitter et al. 2022, PLOS ONE 17(5):e0268074, P). With

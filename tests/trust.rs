@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use stanchion::kit::Kit;
 use stanchion::session::{Amount, Began, Board, Done, SessionId, State, What};
 use stanchion::sheet::{Block, LoadBasis, LoadPolicy, Progression, SideMode, Step};
-use stanchion::strength::{Performance, SetResult, propose};
+use stanchion::strength::{Curve, Performance, SetResult, Today, propose};
 use stanchion::units::{Load, Reps, Rir, Unit};
 
 fn load(text: &str) -> Load {
@@ -54,10 +54,19 @@ fn board(
     const DAY_MS: u64 = 86_400_000;
     let kit = Kit::starter(Unit::Kg);
     let began = What::Began(Box::new(Began {
+        curve: Curve::default(),
         session: SessionId(id(1, 1)),
         sheet: sheet(block.clone()),
         body_mass: body_mass.map(load),
-        proposals: vec![propose(block, history, &kit, time(DAY_MS))],
+        proposals: vec![propose(
+            block,
+            &Today {
+                history,
+                kit: &kit,
+                now: time(DAY_MS),
+                curve: Curve::default(),
+            },
+        )],
         light: false,
     }));
     let sets = (0..).map(|set| key(0, set));
@@ -243,7 +252,7 @@ proptest! {
                 .map(|sets| Performance { sets: sets.clone(), ..performance(block, &[]) })
                 .collect();
             let now = time(0) + chrono::TimeDelta::hours(hours);
-            let proposal = propose(block, &history, &kit, now);
+            let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default() });
             prop_assert!(!proposal.because.said(kit.unit()).is_empty());
             if let Some(load) = proposal.load {
                 prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", proposal.because);

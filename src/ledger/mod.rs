@@ -16,5 +16,7 @@ pub use heading::{Heading, newest_first};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
-pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, update};
+pub use summary::{
+    ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
+};
 pub use volume::{UnfitVolume, Volume, VolumeLoad};

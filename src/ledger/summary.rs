@@ -4,7 +4,7 @@ use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order;
 use crate::session::Amount;
 use crate::sheet::{ExerciseId, Line, RepTarget, SetKind, Stage, Target};
-use crate::strength::{Performance, SetResult, Unfed};
+use crate::strength::{self, Curve, Performance, SetResult, Unfed};
 use crate::units::Reps;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -46,6 +46,21 @@ fn counting(record: &SessionRecord) -> impl Iterator<Item = &BlockRecord> {
         &record.blocks
     };
     blocks.iter().filter(|block| !block.lines.is_empty())
+}
+
+/// Why the sets of a block of `record` do not feed the estimate by `curve`, set by set in their order; none for one that
+/// does.
+#[must_use]
+pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Vec<Option<Unfed>> {
+    let performance = performance(record, block);
+    let sets = performance.sets.iter();
+    sets.map(|set| {
+        if record.light {
+            return Some(Unfed::LightWeek);
+        }
+        strength::unfed(&performance, set, curve)
+    })
+    .collect()
 }
 
 fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {

@@ -3,7 +3,7 @@
 use super::*;
 use crate::kit::Kit;
 use crate::sheet::{LoadPolicy, Sheet, SheetId};
-use crate::strength::propose;
+use crate::strength::{Curve, Today, propose};
 use crate::units::{Load, Share, Unit};
 use chrono::NaiveDate;
 
@@ -39,7 +39,17 @@ fn lightened(sets: serde_json::Value, light: LightWeek) -> (Sheet, Option<Load>)
     let sheet = sheet(sets);
     let proposals: Vec<_> = sheet
         .blocks()
-        .map(|block| propose(block, &[], &kit, sheet.written))
+        .map(|block| {
+            propose(
+                block,
+                &Today {
+                    history: &[],
+                    kit: &kit,
+                    now: sheet.written,
+                    curve: Curve::default(),
+                },
+            )
+        })
         .collect();
     let (sheet, proposals) = lighten(&sheet, &proposals, &light, &kit);
     sheet.check().unwrap();

@@ -7,8 +7,8 @@ use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, Curve, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
-    best_e1rm, best_lately, cautions, jumps, set_load,
+    Base, Because, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
+    best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -59,6 +59,8 @@ pub struct Board {
     pub warm_up: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
+    /// True when the block wants the estimate and the body mass of the day is not known.
+    pub lacks_body_mass: bool,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
     /// What the estimate says of the set, where it is a work set counted in reps.
@@ -144,7 +146,7 @@ impl State {
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
             &self.done_of(slot, None),
-            best_e1rm(history),
+            best_e1rm(history, self.began.curve),
             kit,
         )
     }
@@ -186,7 +188,7 @@ impl State {
         let asked = planned.target.plain_reps().filter(|_| plain)?;
         let known = Known {
             history,
-            curve: Curve::default(),
+            curve: self.began.curve,
             body_mass: self.began.body_mass,
             now: self.since.at,
         };
@@ -207,7 +209,7 @@ impl State {
         let means = Means {
             kit,
             slot,
-            e1rm: best_e1rm(history),
+            e1rm: best_e1rm(history, self.began.curve),
         };
         let (loading, change) = load.map_or((None, None), |load| self.on_bar(&means, load));
         let cue = match block.cues.len() {
@@ -265,6 +267,7 @@ impl State {
                 Vec::new()
             },
             because: prescribed.because,
+            lacks_body_mass: lacks_body_mass(block, self.began.body_mass),
             proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
             foretold,
             bands: match &block.basis {

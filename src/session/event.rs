@@ -3,7 +3,7 @@
 use super::done::Done;
 use super::swap::Swap;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
-use crate::strength::Proposal;
+use crate::strength::{Curve, Proposal};
 use crate::units::{Load, Reps, Rir, Rpe};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Deserializer, Serialize};
@@ -96,6 +96,9 @@ pub struct Began {
     /// load.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub light: bool,
+    /// The curve that the maximum is estimated by in this session, whatever is chosen later.
+    #[serde(default, skip_serializing_if = "Curve::is_default")]
+    pub curve: Curve,
 }
 
 /// What can happen in a session.

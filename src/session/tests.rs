@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::sheet::{SetKey, Sheet};
+use crate::strength::Curve;
 use crate::units::{Reps, Rpe};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use uuid::Uuid;
@@ -42,6 +43,7 @@ impl Gym {
         };
         let mut mint = Mint::default();
         let began = Began {
+            curve: Curve::default(),
             session: SessionId(Uuid::from_u128(5)),
             sheet: sheet(),
             body_mass: None,

@@ -4,6 +4,7 @@ use super::kept::Record;
 use crate::kit::Kit;
 use crate::session::Event;
 use crate::sheet::Line;
+use crate::strength::Curve;
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -25,6 +26,9 @@ pub struct LifterRecord {
     /// True once the welcome with its caution was read.
     #[serde(default)]
     pub welcomed: bool,
+    /// The curve that the maximum is estimated by, from the next session on.
+    #[serde(default, skip_serializing_if = "Curve::is_default")]
+    pub curve: Curve,
 }
 
 /// The kit as written at one time; the newest counts.

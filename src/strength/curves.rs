@@ -5,6 +5,7 @@
 
 use crate::units::{Load, Reps};
 use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
 use std::fmt;
 
 /// Decimals of a factor.
@@ -20,7 +21,8 @@ const CHART: [f64; 12] = [
 ];
 
 /// A published curve. Which one is the lifter's choice; [`Curve::default`] is ours.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Curve {
     /// w(1 + r/30). The default: from 2 to 12 reps it lies within 1.5 % of the median of the seven formulas, and it can be
     /// checked in the head.
@@ -33,6 +35,7 @@ pub enum Curve {
     /// 100w/(52.2 + 41.9e^(−0.055r)).
     Mayhew,
     /// w(1 + 0.025r).
+    #[serde(rename = "oconner")]
     OConner,
     /// 100w/(48.8 + 53.8e^(−0.075r)).
     Wathan,
@@ -82,6 +85,12 @@ impl Curve {
         Curve::NscaHandout,
     ];
 
+    /// True for the one that counts where none was chosen; such a choice is not written down.
+    #[must_use]
+    pub fn is_default(&self) -> bool {
+        *self == Curve::default()
+    }
+
     /// The name on screen.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -124,6 +133,20 @@ impl Curve {
             Curve::Mayhew | Curve::Wathan => 15,
             _ => CHART.len() as u16,
         }
+    }
+
+    /// Where it is from and for which reps it holds, in one line.
+    #[must_use]
+    pub fn told(self) -> String {
+        let without = match self {
+            Curve::NscaHandout => ", without 11",
+            _ => "",
+        };
+        format!(
+            "{} · holds for 1 to {} reps{without}",
+            self.source(),
+            self.reps_max()
+        )
     }
 
     /// What the load of a set of `reps` to failure is multiplied with to give the maximum, to nine decimals.
@@ -247,6 +270,29 @@ mod tests {
         assert_eq!(
             error,
             "no valid estimate from 13 reps: Epley holds for 1 to 12"
+        );
+    }
+
+    #[test]
+    fn a_curve_is_written_by_its_name() {
+        let names = Curve::ALL.map(|curve| serde_json::to_value(curve).unwrap());
+        let written = [
+            "epley",
+            "brzycki",
+            "lombardi",
+            "mayhew",
+            "oconner",
+            "wathan",
+            "lander",
+            "nsca_handout",
+        ];
+        assert_eq!(names, written);
+        assert!(serde_json::from_str::<Curve>("\"other\"").is_err());
+        assert!(Curve::Epley.is_default() && !Curve::Wathan.is_default());
+        let chart = Curve::NscaHandout.told();
+        assert!(
+            chart.ends_with("holds for 1 to 12 reps, without 11"),
+            "{chart}"
         );
     }
 

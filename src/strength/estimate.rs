@@ -7,11 +7,11 @@ use crate::units::Load;
 
 /// The best that is known of the maximum after `history`, newest last; none where nothing in it feeds the estimate.
 ///
-/// It is the middle of [`Strength::e1rm`] by the default curve. Where the body is moved, it is that of the whole system:
+/// It is the middle of [`Strength::e1rm`] by that curve. Where the body is moved, it is that of the whole system:
 /// see [`super::system_load`].
 #[must_use]
-pub fn best_e1rm(history: &[Performance]) -> Option<Load> {
-    Some(Strength::of(history, Curve::default())?.e1rm().middle)
+pub fn best_e1rm(history: &[Performance], curve: Curve) -> Option<Load> {
+    Some(Strength::of(history, curve)?.e1rm().middle)
 }
 
 #[cfg(test)]
@@ -28,10 +28,13 @@ mod tests {
 
     #[test]
     fn one_set_gives_what_the_curve_gives() {
-        let best = |reserve| best_e1rm(&[reserved("90 kg", 5, reserve)]);
+        let best = |reserve| best_e1rm(&[reserved("90 kg", 5, reserve)], Curve::Epley);
         assert_eq!(best(None), Some("105 kg".parse().unwrap()));
         assert_eq!(best(Some(2)), Some("111 kg".parse().unwrap()));
-        assert_eq!(best_e1rm(&[reserved("60 kg", 30, None)]), None);
+        assert_eq!(
+            best_e1rm(&[reserved("60 kg", 30, None)], Curve::Epley),
+            None
+        );
     }
 
     /// Sets that stop at the top without a word say only that there is at least so much: nine lighter ones take nothing
@@ -40,6 +43,9 @@ mod tests {
     fn light_sets_that_went_as_planned_take_nothing_off() {
         let mut history = vec![reserved("90 kg", 5, Some(0))];
         history.extend((0..9).map(|_| reserved("60 kg", 7, None)));
-        assert_eq!(best_e1rm(&history), Some("105 kg".parse().unwrap()));
+        assert_eq!(
+            best_e1rm(&history, Curve::Epley),
+            Some("105 kg".parse().unwrap())
+        );
     }
 }

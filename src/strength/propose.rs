@@ -1,6 +1,7 @@
 //! The next work load of a block, by its rule, from what was done before, on this kit.
 
 use super::because::{Because, Proposal, Wish};
+use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::history::Performance;
 use super::ladder::Ladder;
@@ -22,29 +23,25 @@ pub struct Today<'a> {
     pub kit: &'a Kit,
     /// Now, to tell how long ago the last time was.
     pub now: DateTime<FixedOffset>,
+    /// The curve that the lifter's maximum is estimated by.
+    pub curve: Curve,
 }
 
 impl Today<'_> {
     /// What is proposed for `block`: see [`propose`].
     #[must_use]
     pub fn propose(&self, block: &Block) -> Proposal {
-        propose(block, self.history, self.kit, self.now)
+        propose(block, self)
     }
 }
 
-/// The next work load of `block`, always one that `kit` can make.
+/// The next work load of `block`, always one that the kit can make.
 ///
-/// `history` holds the exercise's performances, newest last; only those of the block's shape count. The work load is
-/// that of the first work set; how the other sets follow from it is the business of [`super::set_load`]. `now` says how
-/// long ago the last time was; where it lies before the last time, there was no break.
+/// Of the history only what is of the block's shape counts. The work load is that of the first work set; how the other
+/// sets follow from it is the business of [`super::set_load`]. Where now lies before the last time, there was no break.
 #[must_use]
-pub fn propose(
-    block: &Block,
-    history: &[Performance],
-    kit: &Kit,
-    now: DateTime<FixedOffset>,
-) -> Proposal {
-    let because = decide(block, history, kit, now);
+pub fn propose(block: &Block, today: &Today<'_>) -> Proposal {
+    let because = decide(block, today);
     Proposal {
         block: block.id,
         load: because.load(),
@@ -52,12 +49,13 @@ pub fn propose(
     }
 }
 
-fn decide(
-    block: &Block,
-    history: &[Performance],
-    kit: &Kit,
-    now: DateTime<FixedOffset>,
-) -> Because {
+fn decide(block: &Block, today: &Today<'_>) -> Because {
+    let &Today {
+        history,
+        kit,
+        now,
+        curve,
+    } = today;
     if !block.basis.has_load() {
         return Because::NoLoad {};
     }
@@ -85,7 +83,7 @@ fn decide(
     };
     let ladder = Ladder::new(block, kit, Some(at));
     let because = match seen {
-        Some(seen) => by_rule(block, &like, &seen, &ladder),
+        Some(seen) => by_rule(block, &like, &seen, curve, &ladder),
         // Staged, timed and other sets give a rule nothing to judge.
         None => same(at, &ladder),
     };
@@ -93,7 +91,13 @@ fn decide(
 }
 
 /// What the block's rule says of its earlier sessions, the newest of which is `seen`.
-fn by_rule(block: &Block, like: &[Performance], seen: &Seen<'_>, ladder: &Ladder) -> Because {
+fn by_rule(
+    block: &Block,
+    like: &[Performance],
+    seen: &Seen<'_>,
+    curve: Curve,
+    ladder: &Ladder,
+) -> Because {
     let because = match &block.progression {
         Progression::Double { reach, up, down } => double(seen, *reach, *up, *down, ladder),
         Progression::TwoForTwo { up } => {
@@ -107,7 +111,7 @@ fn by_rule(block: &Block, like: &[Performance], seen: &Seen<'_>, ladder: &Ladder
         Progression::Fixed { up } => fixed(seen, *up, ladder),
         Progression::ShareOfE1rm { share } => {
             let alone = block.basis == LoadBasis::External;
-            let e1rm = if alone { best_e1rm(like) } else { None };
+            let e1rm = alone.then(|| best_e1rm(like, curve)).flatten();
             share_of_e1rm(seen, *share, e1rm, ladder)
         }
         Progression::ByReserve { aim, step } => by_reserve(seen, *aim, *step, ladder),

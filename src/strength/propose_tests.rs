@@ -69,9 +69,12 @@ fn kit() -> Kit {
 pub(in crate::strength) fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
     super::propose(
         block,
-        history,
-        kit,
-        "2026-01-08T18:00:00+01:00".parse().unwrap(),
+        &Today {
+            history,
+            kit,
+            now: "2026-01-08T18:00:00+01:00".parse().unwrap(),
+            curve: Curve::default(),
+        },
     )
 }
 

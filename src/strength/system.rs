@@ -1,7 +1,7 @@
 //! What is really moved: the written load together with what the body adds to it.
 
 use super::unfed::Unfed;
-use crate::sheet::LoadBasis;
+use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression};
 use crate::units::Load;
 
 /// The whole load that a set moves, exactly: share × body mass of that day + external load − assistance.
@@ -57,10 +57,28 @@ pub fn written_load(
     }
 }
 
+/// What is said where [`lacks_body_mass`] is true.
+pub const BODY_MASS_WORDS: &str = "Body mass unknown, so the maximum cannot be estimated: this goes by the written load alone. Give yours in Kit.";
+
+/// Whether `block` moves the body and wants the estimate, by its rule or by a line of its sets, while the body mass of the
+/// day is not known. What is proposed then goes by the written load alone.
+#[must_use]
+pub fn lacks_body_mass(block: &Block, body_mass: Option<Load>) -> bool {
+    let by_rule = matches!(block.progression, Progression::ShareOfE1rm { .. });
+    let by_line = || {
+        let mut lines = block.sets.iter();
+        lines.any(|sets| matches!(sets.load, LoadPolicy::ShareOfE1rm(_)))
+    };
+    (by_rule || by_line())
+        && system_load(&block.basis, None, body_mass) == Err(Unfed::BodyMassUnknown)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::strength::propose::tests::block;
     use crate::units::Share;
+    use serde_json::json;
 
     fn kg(text: &str) -> Load {
         text.parse().unwrap()
@@ -81,6 +99,25 @@ mod tests {
                 "{basis:?}"
             );
         }
+    }
+
+    #[test]
+    fn only_who_wants_the_estimate_lacks_a_body_mass() {
+        let share = json!({"share_of_e1rm": {"share": "75 %"}});
+        let lacks = |basis: &str, rule: &serde_json::Value, mass: Option<&str>| {
+            let block = block(json!({"basis": basis, "progression": rule}));
+            lacks_body_mass(&block, mass.map(kg))
+        };
+        assert!(lacks("body_mass_plus", &share, None));
+        assert!(lacks("body_mass_minus", &share, None));
+        assert!(lacks("body_mass_plus", &share, Some("0 kg")));
+        assert!(!lacks("body_mass_plus", &share, Some("80 kg")));
+        assert!(!lacks("external", &share, None));
+        assert!(!lacks("body_mass_plus", &json!({"double": {}}), None));
+        let mut by_line = block(json!({"basis": "body_mass_plus"}));
+        assert!(!lacks_body_mass(&by_line, None));
+        by_line.sets[0].load = LoadPolicy::ShareOfE1rm(Share::percent(75));
+        assert!(lacks_body_mass(&by_line, None));
     }
 
     #[test]

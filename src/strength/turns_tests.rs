@@ -24,7 +24,16 @@ fn after(block: &Block, sets: &[(&str, u16)], days: i64) -> Because {
     let mut last = performed(sets, (5, 7));
     last.shape = block.shape();
     let now = last.at + TimeDelta::days(days);
-    super::propose(block, &[last], &kit(), now).because
+    super::propose(
+        block,
+        &Today {
+            history: &[last],
+            kit: &kit(),
+            now,
+            curve: Curve::default(),
+        },
+    )
+    .because
 }
 
 /// What is said after sessions of one set each, a few days after the last.

@@ -22,6 +22,8 @@ pub enum Unfed {
     Timed,
     /// For a distance.
     Distance,
+    /// Done in a light week, which was meant to be easy.
+    LightWeek,
     /// No plain work set; an older row does not say more.
     NotPlain,
     /// Nothing is moved that could be weighed.
@@ -51,6 +53,7 @@ impl fmt::Display for Unfed {
             Unfed::Staged => f.write_str("a set in stages"),
             Unfed::Timed => f.write_str("a set for a time"),
             Unfed::Distance => f.write_str("a set for a distance"),
+            Unfed::LightWeek => f.write_str("done in a light week"),
             Unfed::NotPlain => f.write_str("no plain work set"),
             Unfed::NoLoad => f.write_str("no load that could be weighed"),
             Unfed::Band => f.write_str("what a band pulls is not known"),

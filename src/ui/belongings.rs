@@ -1,12 +1,14 @@
 //! What the lifter has, and how it is kept: the kit, the settings, body masses, sheets.
 
 use super::keep::{put, sheet_key};
+use super::model::Model;
 use super::stanchion::Stanchion;
 use crate::device::clock;
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Sheet, SheetId, SheetVersion};
 use crate::store::{BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SheetRecord, Shelf};
+use crate::strength::Curve;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
 
@@ -25,8 +27,19 @@ impl Stanchion {
         self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
     }
 
-    /// Keeps the lifter's settings.
+    /// Shows and takes loads in that unit from now on.
     pub fn keep_lifter(self, unit: Unit) {
+        let curve = self.model.with_untracked(Model::curve);
+        self.keep_settings(unit, curve);
+    }
+
+    /// Estimates maximums by that curve from the next session on.
+    pub fn keep_curve(self, curve: Curve) {
+        let unit = self.model.with_untracked(Model::unit);
+        self.keep_settings(unit, curve);
+    }
+
+    fn keep_settings(self, unit: Unit, curve: Curve) {
         if !self.may_write() {
             return;
         }
@@ -37,6 +50,7 @@ impl Stanchion {
             unit,
             name: before.and_then(|lifter| lifter.name),
             welcomed: true,
+            curve,
         };
         self.model
             .update(|model| model.lifter = Some(record.clone()));

@@ -9,7 +9,9 @@ use crate::programme::Programme;
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{BodyMassRecord, LifterRecord};
+use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
+use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 
 /// How far the start has come.
@@ -137,6 +139,24 @@ impl Model {
         self.lifter
             .as_ref()
             .map_or_else(|| self.kit.unit(), |lifter| lifter.unit)
+    }
+
+    /// The curve that the lifter's maximum is estimated by.
+    #[must_use]
+    pub fn curve(&self) -> Curve {
+        let lifter = self.lifter.as_ref();
+        lifter.map_or_else(Curve::default, |lifter| lifter.curve)
+    }
+
+    /// What the next load of an exercise is proposed from.
+    #[must_use]
+    pub fn today(&self, exercise: &ExerciseId, now: DateTime<FixedOffset>) -> Today<'_> {
+        Today {
+            history: self.history(exercise),
+            kit: &self.kit,
+            now,
+            curve: self.curve(),
+        }
     }
 
     /// The newest body mass.

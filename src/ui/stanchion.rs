@@ -235,7 +235,7 @@ impl Stanchion {
             let sheet = model.sheet(id)?.clone();
             let usual: Vec<Proposal> = sheet
                 .blocks()
-                .map(|block| propose(block, model.history(&block.exercise.id), &model.kit, now.at))
+                .map(|block| propose(block, &model.today(&block.exercise.id, now.at)))
                 .collect();
             let (sheet, proposals) = match light {
                 Some(light) => lighten(&sheet, &usual, &light, &model.kit),
@@ -247,6 +247,7 @@ impl Stanchion {
                 body_mass: model.newest_body_mass(),
                 proposals,
                 light: light.is_some(),
+                curve: model.curve(),
             })
         });
         let Some(began) = began else { return };

@@ -11,7 +11,7 @@ use stanchion::kit::Kit;
 use stanchion::ledger::{ExerciseSummary, SessionRecord, update};
 use stanchion::session::{Amount, Began, Done, Event, EventId, Mint, SessionId, Tick, What};
 use stanchion::sheet::{Sheet, unroll};
-use stanchion::strength::{Base, best_e1rm, propose, set_load};
+use stanchion::strength::{Base, Curve, Today, best_e1rm, propose, set_load};
 use stanchion::units::{Load, Reps, Rir, Unit};
 use std::collections::BTreeMap;
 use std::hint::black_box;
@@ -101,6 +101,7 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
             });
         };
         say(What::Began(Box::new(Began {
+            curve: Curve::default(),
             session: SessionId(Uuid::from_u128(1000 + n.unsigned_abs() as u128)),
             sheet: sheet.clone(),
             light: false,
@@ -143,8 +144,16 @@ fn loads(sheet: &Sheet, summaries: &[ExerciseSummary], kit: &Kit) -> usize {
         let mut all = summaries.iter();
         let summary = all.find(|summary| summary.exercise == block.exercise.id);
         let history = summary.map_or(&[][..], |summary| &summary.performances);
-        let proposal = propose(block, history, kit, now);
-        let e1rm = best_e1rm(history);
+        let proposal = propose(
+            block,
+            &Today {
+                history,
+                kit,
+                now,
+                curve: Curve::default(),
+            },
+        );
+        let e1rm = best_e1rm(history, Curve::default());
         let own = planned.iter().filter(|set| set.key.block == block.id);
         known += own
             .filter_map(|set| set_load(block, set, Base::from(&proposal), &[], e1rm, kit).load)

@@ -1,6 +1,6 @@
 //! Generators of archives.
 
-use super::events::{session, session_id};
+use super::events::{curve, session, session_id};
 use super::kits::kit;
 use super::own::{exercise_record, programme_record};
 use super::quantities::{line, load, unit};
@@ -15,13 +15,14 @@ use stanchion::store::{
 };
 
 fn lifter() -> BoxedStrategy<LifterRecord> {
-    (0..4_u64, unit(), option::of(line()), any::<bool>())
-        .prop_map(|(n, unit, name, welcomed)| LifterRecord {
+    (0..4_u64, unit(), option::of(line()), any::<bool>(), curve())
+        .prop_map(|(n, unit, name, welcomed, curve)| LifterRecord {
             version: id(n, 7),
             written: time(n),
             unit,
             name,
             welcomed,
+            curve,
         })
         .boxed()
 }

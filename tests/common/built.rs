@@ -9,6 +9,7 @@ use stanchion::sheet::{
     Pattern, Progression, RepTarget, Role, SetKey, SetKind, Sets, Sheet, SheetId, SheetVersion,
     SideMode, Target,
 };
+use stanchion::strength::Curve;
 use stanchion::units::{Load, Reps, Seconds};
 
 pub fn reps(n: i64) -> Reps {
@@ -102,6 +103,7 @@ pub fn events(
     let day = n * 86_400_000;
     let body_mass: Option<Load> = body_mass.map(|mass| mass.parse().unwrap());
     let began = What::Began(Box::new(Began {
+        curve: Curve::default(),
         session: SessionId(id(day, n)),
         sheet: sheet(block.clone()),
         body_mass,

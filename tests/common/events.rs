@@ -11,7 +11,7 @@ use stanchion::session::{
     Amount, Began, Done, Event, EventId, SessionId, StageAmount, Swap, Tick, What,
 };
 use stanchion::sheet::{Block, SetKey, Sheet, unroll};
-use stanchion::strength::{Because, Proposal};
+use stanchion::strength::{Because, Curve, Proposal};
 use stanchion::units::{Load, Rpe};
 
 fn stage_amount() -> impl Strategy<Value = StageAmount> {
@@ -105,13 +105,21 @@ enum Choice {
     Undo(proptest::sample::Index),
 }
 
+/// A curve, the default often: then it is left out.
+pub fn curve() -> impl Strategy<Value = Curve> {
+    prop_oneof![
+        Just(Curve::default()),
+        proptest::sample::select(Curve::ALL.to_vec())
+    ]
+}
+
 fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
     let proposals: Vec<_> = sheet
         .blocks()
         .map(|block| (Just(block.id), option::of(load()), because()))
         .collect();
-    (option::of(load()), proposals, any::<bool>())
-        .prop_map(move |(body_mass, proposals, light)| {
+    (option::of(load()), proposals, any::<bool>(), curve())
+        .prop_map(move |(body_mass, proposals, light, curve)| {
             let proposals = proposals
                 .into_iter()
                 .map(|(block, load, because)| Proposal {
@@ -126,6 +134,7 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
                 body_mass,
                 proposals,
                 light,
+                curve,
             }))
         })
         .boxed()

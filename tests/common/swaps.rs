@@ -8,7 +8,7 @@ use stanchion::kit::Kit;
 use stanchion::ledger::SessionRecord;
 use stanchion::session::{Began, Refusal, Session, SessionId, Slot, Swap, What};
 use stanchion::sheet::{Block, Line, LoadBasis, Sets, SideMode};
-use stanchion::strength::{Performance, Today};
+use stanchion::strength::{Curve, Performance, Today};
 use stanchion::units::{Load, Unit};
 
 pub fn kit() -> Kit {
@@ -50,6 +50,7 @@ pub fn today<'a>(history: &'a [Performance], kit: &'a Kit) -> Today<'a> {
         history,
         kit,
         now: super::time(0),
+        curve: Curve::default(),
     }
 }
 
@@ -66,6 +67,7 @@ pub struct Floor {
 impl Floor {
     pub fn open(written: &Block) -> Floor {
         let began = Began {
+            curve: Curve::default(),
             session: SessionId(id(0, 9)),
             sheet: super::built::sheet(written.clone()),
             body_mass: Some(Load::whole_kg(80)),

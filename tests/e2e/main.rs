@@ -4,6 +4,7 @@
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
 
 mod browser;
+mod curve;
 mod draft;
 mod export;
 mod floor;

@@ -31,6 +31,8 @@ const ARROWS: &[(&str, &[&str])] = &[
             // What is kept of its own: exercises and programmes.
             "exercises",
             "programme",
+            // The curve that the lifter chose.
+            "strength",
             "kit",
             "sheet",
             "order",

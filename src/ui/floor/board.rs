@@ -8,7 +8,7 @@ use super::tempo::tempo_strip;
 use crate::cues::Position;
 use crate::session::Board;
 use crate::sheet::Target;
-use crate::strength::JUMP_WORDS;
+use crate::strength::{BODY_MASS_WORDS, JUMP_WORDS};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line, list};
 use crate::ui::stanchion::Stanchion;
@@ -85,6 +85,9 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
         ));
     }
     inside.push(line("board-because", "because", board.because(unit)));
+    if board.lacks_body_mass {
+        inside.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
+    }
     inside.extend(
         board
             .cue

@@ -2,7 +2,6 @@
 
 use crate::ledger::{Gained, Heading, SessionRecord, Volume, gained, moved};
 use crate::session::{Session, What};
-use crate::strength::Curve;
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
     button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
@@ -62,7 +61,7 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         moved: if record.light {
             vec!["A light week: the next loads do not follow from it.".to_owned()]
         } else {
-            let gained = gained(&record, &model.summaries, Curve::default());
+            let gained = gained(&record, &model.summaries, model.curve());
             let moved = moved(&record, &model.summaries);
             let moved = moved.iter().map(|moved| moved.sentence(unit));
             moved.chain(gained.iter().map(Gained::sentence)).collect()

@@ -43,7 +43,7 @@ fn offer(model: &Model) -> Option<Offer> {
         _ => None,
     };
     let as_written = (now.id != written.exercise.id).then(|| Instead {
-        swap: Swap::back(written, &today(model, &written.exercise.id))
+        swap: Swap::back(written, &today(model, &state.began, &written.exercise.id))
             .suited_to(&state.began, &model.kit),
         about: "as the sheet says".to_owned(),
     });
@@ -61,12 +61,11 @@ fn offer(model: &Model) -> Option<Offer> {
     })
 }
 
-/// What a swap for that exercise is proposed from.
-fn today<'a>(model: &'a Model, exercise: &ExerciseId) -> Today<'a> {
+/// What a swap for that exercise is proposed from: by the curve that the session began with.
+fn today<'a>(model: &'a Model, began: &Began, exercise: &ExerciseId) -> Today<'a> {
     Today {
-        history: model.history(exercise),
-        kit: &model.kit,
-        now: moment().at,
+        curve: began.curve,
+        ..model.today(exercise, moment().at)
     }
 }
 
@@ -83,7 +82,7 @@ fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) 
         known.basis(),
         known.sides(),
         known.cautions(),
-        &today(model, &exercise.id),
+        &today(model, began, &exercise.id),
     )
     .suited_to(began, &model.kit);
     Some(Instead { swap, about })

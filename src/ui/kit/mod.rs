@@ -1,6 +1,7 @@
 //! The kit: what stands in the garage; and the settings and data that belong to the phone.
 
 mod data;
+mod estimate;
 mod gear;
 mod lists;
 mod settings;
@@ -22,6 +23,7 @@ pub fn KitPlace() -> impl IntoView {
     let mut inside = vec![h1("Kit"), settings::lifter(app)];
     inside.extend(gear::gear(app));
     inside.extend([
+        estimate::estimate(app),
         sound::sound_settings(app),
         settings::looks(),
         data::data(app),

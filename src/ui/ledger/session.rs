@@ -1,10 +1,11 @@
 //! One session: every set as it was done.
 
 use super::correct::correction;
-use crate::ledger::{DoneLine, Heading, SessionRecord, Volume};
+use crate::ledger::{DoneLine, Heading, SessionRecord, Volume, unfed_of};
 use crate::session::{Done, Session, SessionId, What};
 use crate::sheet::{LoadBasis, SetKey};
 use crate::store::{SessionLog, Shelf};
+use crate::strength::Curve;
 use crate::ui::floor::{logged_line, predicted, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -61,7 +62,7 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
     let app = stanchion();
     open(app, id);
     let record = app.of(move |model| record(model, id));
-    let unit = app.of(Model::unit);
+    let shown = app.of(|model| (model.unit(), model.curve()));
     let predicted = app.of(move |model| {
         let heading = model.heading(id);
         heading.and_then(Heading::predicted_and_taken)
@@ -69,7 +70,7 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
     let correcting = RwSignal::new(None::<SetKey>);
     vec![
         dynamic(move || match record.get() {
-            Some(record) => look(app, &record, unit.get(), predicted.get(), correcting),
+            Some(record) => look(app, &record, shown.get(), predicted.get(), correcting),
             None => ().into_any(),
         }),
         dynamic(move || match correcting.get() {
@@ -82,7 +83,7 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
 fn look(
     app: Stanchion,
     record: &SessionRecord,
-    unit: Unit,
+    (unit, curve): (Unit, Curve),
     took: Option<String>,
     correcting: RwSignal<Option<SetKey>>,
 ) -> AnyView {
@@ -104,11 +105,14 @@ fn look(
     inside.extend(note.map(|note| words("because", note.as_str().to_owned())));
     for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
         let basis = &block.block.basis;
-        let sets = block.lines.iter().map(|line| {
-            let key = line.key;
+        let why = unfed_of(record, block, curve);
+        let sets = block.lines.iter().zip(why).map(|(set, why)| {
+            let key = set.key;
             let correct = Callback::new(move |()| correcting.set(Some(key)));
-            let (done, facts) = set_words(line, basis, unit);
-            row_opener("set", done, facts, correct)
+            let (done, facts) = set_words(set, basis, unit);
+            let mut inside = vec![row_opener("set", done, facts, correct)];
+            inside.extend(why.map(|why| line("quiet", "unfed", why.to_string())));
+            inside.into_any()
         });
         let name = block.block.exercise.name.to_string();
         inside.push(section(

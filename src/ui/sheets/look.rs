@@ -9,7 +9,7 @@ use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, RepTarget, SetKind, Sheet, SheetId};
-use crate::strength::{Curve, Foretold, Known, Proposal, propose};
+use crate::strength::{BODY_MASS_WORDS, Foretold, Known, Proposal, lacks_body_mass, propose};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
@@ -38,16 +38,14 @@ struct Shown {
     unit: Unit,
     pace: Pace,
     in_session: bool,
+    body_mass: Option<Load>,
 }
 
 fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
     let proposals: Vec<Proposal> = sheet
         .blocks()
-        .map(|block| {
-            let history = model.history(&block.exercise.id);
-            propose(block, history, &model.kit, moment().at)
-        })
+        .map(|block| propose(block, &model.today(&block.exercise.id, moment().at)))
         .collect();
     let foretold = sheet
         .blocks()
@@ -70,6 +68,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         unit: model.unit(),
         pace: model.pace(),
         in_session: model.in_session(),
+        body_mass: model.newest_body_mass(),
     })
 }
 
@@ -79,7 +78,7 @@ fn foretell(model: &Model, block: &Block, load: Load) -> Option<Foretold> {
     let asked = work.target.plain_reps()?;
     let known = Known {
         history: model.history(&block.exercise.id),
-        curve: Curve::default(),
+        curve: model.curve(),
         body_mass: model.newest_body_mass(),
         now: moment().at,
     };
@@ -182,6 +181,7 @@ pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
         unit,
         pace: Pace::Assumed,
         in_session: false,
+        body_mass: None,
     })
 }
 
@@ -209,13 +209,13 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
             let foretold = shown.foretold.iter().find(|(id, _)| *id == block.id);
-            let foretold = foretold.map(|(_, told)| foretold_view(told, shown.unit));
-            blocks.push(block_as_written(
-                block,
-                &prediction,
-                because,
-                foretold.unwrap_or_default(),
-            ));
+            let mut told = foretold
+                .map(|(_, told)| foretold_view(told, shown.unit))
+                .unwrap_or_default();
+            if because.is_some() && lacks_body_mass(block, shown.body_mass) {
+                told.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
+            }
+            blocks.push(block_as_written(block, &prediction, because, told));
         }
         inside.push(group(None, blocks));
     }

@@ -9,8 +9,8 @@ use stanchion::kit::Kit;
 use stanchion::ledger::PERFORMANCES_MAX;
 use stanchion::sheet::Block;
 use stanchion::strength::{
-    Curve, PLATEAU_DAYS, Performance, SetResult, Strength, Support, Told, change_since, plateau,
-    propose,
+    Curve, PLATEAU_DAYS, Performance, SetResult, Strength, Support, Today, Told, change_since,
+    plateau, propose,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -101,7 +101,16 @@ impl Course<'_> {
     /// One session; what it was worth, 0 to 1.
     fn session(&mut self, days: f64) -> Outcome<f64> {
         let history = self.history.make_contiguous();
-        let load = propose(&self.block, history, &self.kit, self.now).load;
+        let load = propose(
+            &self.block,
+            &Today {
+                history,
+                kit: &self.kit,
+                now: self.now,
+                curve: Curve::default(),
+            },
+        )
+        .load;
         let load = load.or(self.block.start).unwrap_or(Load::ZERO);
         let kg = load.kg().to_f64().unwrap_or(0.0);
         let known = Strength::of(history, Curve::default())
