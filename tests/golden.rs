@@ -212,7 +212,7 @@ fn the_golden_exercises_and_programmes_are_what_counts_now() {
     let merged = import(Archive::default(), OWN).unwrap();
     assert_eq!(
         merged.summary.to_string(),
-        "1 session new, 4 exercises new, 3 programmes new"
+        "1 session new, 4 exercises new, 3 programmes new, 1 setting new"
     );
 }
 

@@ -168,6 +168,20 @@ fn a_field_that_is_not_known_is_refused_with_those_that_are() {
 }
 
 #[test]
+fn a_curve_that_nobody_knows_is_refused() {
+    let refused = said_with(
+        GOLDEN,
+        "\"unit\": \"kg\"",
+        "\"unit\": \"kg\", \"curve\": \"straight\"",
+    );
+    assert!(
+        refused.starts_with("lifter[0].curve (line 9, column ")
+            && refused.contains("unknown variant `straight`, expected one of `epley`"),
+        "{refused}"
+    );
+}
+
+#[test]
 fn a_settled_warning_of_an_unknown_kind_is_refused() {
     let refused = said_with(GOLDEN, "\"kind\": \"lower_back\"", "\"kind\": \"mood\"");
     assert!(
