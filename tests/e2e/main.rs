@@ -7,6 +7,7 @@ mod browser;
 mod draft;
 mod export;
 mod floor;
+mod heat;
 mod looks;
 mod offline;
 mod own;

@@ -26,7 +26,7 @@ fn said(air: Air, scale: Scale) -> Vec<AnyView> {
         _ => "caution",
     };
     let mut inside = vec![
-        line("strong", "heat-index", reading),
+        line("", "heat-index", reading),
         line(class, "heat-caution", category.advice()),
     ];
     if category != Category::None {
