@@ -41,7 +41,11 @@ fn the_adjustments() {
         ("82", "90", 920),  // 91.9917
         ("85", "95", 1046), // 104.6123
     ] {
-        assert_eq!(index(air, humidity).tenths(), tenths, "{air} °F, {humidity} %");
+        assert_eq!(
+            index(air, humidity).tenths(),
+            tenths,
+            "{air} °F, {humidity} %"
+        );
     }
 }
 
@@ -65,6 +69,10 @@ fn the_bands() {
         ("96", "65", Category::Danger),         // 121
         ("110", "40", Category::ExtremeDanger), // 136
     ] {
-        assert_eq!(Category::of(index(air, humidity)), category, "{air} °F, {humidity} %");
+        assert_eq!(
+            Category::of(index(air, humidity)),
+            category,
+            "{air} °F, {humidity} %"
+        );
     }
 }
