@@ -8,6 +8,7 @@ pub mod cues;
 pub mod device;
 pub mod draft;
 pub mod exercises;
+pub mod heat;
 pub mod json;
 pub mod kit;
 pub mod ledger;

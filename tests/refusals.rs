@@ -155,6 +155,16 @@ fn a_rest_of_a_day_and_ten_thousand_reps_are_refused() {
 }
 
 #[test]
+fn air_that_cannot_be_is_refused() {
+    for temperature in ["61 °C", "31 °F", "31.55 °C", "31.5", "031 °C"] {
+        let said = said_with(GOLDEN, "31.5 °C", temperature);
+        assert!(said.contains("from 0 to 60 °C or 32 to 140 °F"), "{said}");
+    }
+    let said = said_with(GOLDEN, "\"humidity\":60", "\"humidity\":101");
+    assert!(said.contains("from 0 to 100 percent, not 101"), "{said}");
+}
+
+#[test]
 fn a_field_that_is_not_known_is_refused_with_those_that_are() {
     let refused = said_with(DEMO, "\"rest\": 45", "\"rest\": 45, \"colour\": \"red\"");
     assert!(

@@ -240,7 +240,7 @@ impl State {
             number: planned.number,
             of: planned.of,
             then_rest: next
-                .map(|next| planned.rest_before(&next.planned))
+                .map(|next| self.rest_in_heat(planned.rest_before(&next.planned)))
                 .filter(|rest| rest.get() > 0),
             basis: block.basis.clone(),
             load,
@@ -258,6 +258,7 @@ impl State {
             cautions: beyond
                 .map(str::to_owned)
                 .into_iter()
+                .chain(self.heat_cautions(load.is_some()))
                 .chain(own)
                 .chain(usual)
                 .collect(),

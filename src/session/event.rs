@@ -2,6 +2,7 @@
 
 use super::done::Done;
 use super::swap::Swap;
+use crate::heat::Air;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
 use crate::strength::{Curve, Proposal};
 use crate::units::{Load, Reps, Rir, Rpe};
@@ -195,6 +196,11 @@ pub enum What {
     RestHeld,
     /// The rest under way was cut.
     RestEnded,
+    /// Temperature and humidity were typed in; rests begun from now on follow them. The newest counts.
+    AirNoted {
+        /// The air.
+        air: Air,
+    },
     /// A note on the session or on one set; it replaces an earlier note there.
     Noted {
         /// The set, or none for the whole session.

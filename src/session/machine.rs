@@ -185,7 +185,7 @@ impl Session {
                 Phase::Resting(_) => Ok(()),
                 _ => Err(Refusal::NotResting),
             },
-            What::Ended => Ok(()),
+            What::AirNoted { .. } | What::Ended => Ok(()),
         }
     }
 

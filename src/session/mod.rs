@@ -6,6 +6,7 @@
 
 mod bar;
 mod board;
+mod conditions;
 mod done;
 mod effective;
 mod event;
@@ -22,7 +23,7 @@ pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
-pub use slot::{Logged, Phase, Rest, Slot, Status};
+pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;
 pub use swap::{Swap, Swapped};
 

@@ -2,8 +2,9 @@
 
 use super::done::Done;
 use super::event::{EventId, Moment};
+use crate::heat::Category;
 use crate::sheet::{Note, PlannedSet, SetKey};
-use crate::units::{Load, Reps, Rir};
+use crate::units::{Load, Reps, Rir, Seconds};
 
 /// A set that was logged.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -61,6 +62,15 @@ impl Slot {
     }
 }
 
+/// What the heat made of a rest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct InHeat {
+    /// The category of the heat when the rest began; never none.
+    pub category: Category,
+    /// The length that the rest began with.
+    pub length: Seconds,
+}
+
 /// A rest that was begun.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Rest {
@@ -72,9 +82,18 @@ pub struct Rest {
     pub length_ms: u64,
     /// True when it stays open until the next set is begun.
     pub held: bool,
+    /// What the heat made of it, where it is longer than planned.
+    pub heat: Option<InHeat>,
 }
 
 impl Rest {
+    /// Why it is longer than planned, where the heat made it so.
+    #[must_use]
+    pub fn because(&self) -> Option<String> {
+        let heat = self.heat?;
+        heat.category.because(heat.length)
+    }
+
     /// Milliseconds left at `now`: below zero once it is over. None when it is held open.
     #[must_use]
     pub fn left_ms(&self, now: &Moment) -> Option<i64> {

@@ -3,8 +3,9 @@
 use super::done::Done;
 use super::effective::effective;
 use super::event::{Began, Event, EventId, Moment, What};
-use super::slot::{Logged, Phase, Rest, Slot, Status};
+use super::slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 use super::swap::{Swap, Swapped};
+use crate::heat::Air;
 use crate::order;
 use crate::sheet::{Added, Note, SetKey, unroll_with};
 use crate::units::{Load, Rpe};
@@ -27,6 +28,8 @@ pub struct State {
     pub phase: Phase,
     /// Session RPE, once given.
     pub rpe: Option<Rpe>,
+    /// The air that was noted last.
+    pub air: Option<Air>,
     /// Note on the session.
     pub note: Option<Note>,
     /// The newest event that counts.
@@ -63,6 +66,7 @@ impl State {
             swapped: Vec::new(),
             phase: Phase::Ready,
             rpe: None,
+            air: None,
             note: None,
             newest: event.id,
         };
@@ -225,6 +229,7 @@ impl State {
                     self.settle();
                 }
             }
+            What::AirNoted { air } => self.air = Some(*air),
             What::Noted { set: None, text } => {
                 self.note = Some(text.clone()).filter(|text| !text.is_empty())
             }
@@ -271,15 +276,20 @@ impl State {
         self.phase = match self.current() {
             None => Phase::AllDone,
             Some(next) => {
-                let length_ms = u64::from(after.rest_before(&next.planned).millis());
-                if length_ms == 0 {
+                let planned = after.rest_before(&next.planned);
+                let length = self.rest_in_heat(planned);
+                if length.get() == 0 {
                     Phase::Ready
                 } else {
                     Phase::Resting(Rest {
                         after: set,
                         since: moment,
-                        length_ms,
+                        length_ms: u64::from(length.millis()),
                         held: false,
+                        heat: (length > planned).then(|| InHeat {
+                            category: self.heat(),
+                            length,
+                        }),
                     })
                 }
             }

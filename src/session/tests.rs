@@ -150,6 +150,21 @@ fn a_rest_is_stretched_cut_and_held() {
 }
 
 #[test]
+fn only_rests_begun_after_the_heat_was_noted_are_longer() {
+    let mut gym = Gym::open();
+    gym.log(7);
+    let air = serde_json::from_str(r#"{"temperature":"84 °F","humidity":60}"#).unwrap();
+    let noted = gym.act(What::AirNoted { air }).unwrap();
+    assert_eq!(gym.rest_left_s(), Some(90), "it was under way");
+    gym.act(What::RestEnded).unwrap();
+    // Caution at 88 °F: a tenth of the 120 s, up to the next 5 s.
+    gym.log(7);
+    assert_eq!(gym.rest_left_s(), Some(135));
+    gym.act(What::Undone { event: noted }).unwrap();
+    assert_eq!(gym.rest_left_s(), Some(120));
+}
+
+#[test]
 fn undo_takes_the_state_back_and_can_itself_be_undone() {
     let mut gym = Gym::open();
     let before = gym.session.state().clone();

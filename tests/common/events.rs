@@ -7,6 +7,7 @@ use super::{id, time};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
+use stanchion::heat::{Air, Humidity, Scale, Temperature};
 use stanchion::session::{
     Amount, Began, Done, Event, EventId, SessionId, StageAmount, Swap, Tick, What,
 };
@@ -38,6 +39,16 @@ pub fn done() -> BoxedStrategy<Done> {
         .boxed()
 }
 
+fn air() -> impl Strategy<Value = Air> {
+    let celsius = (0..=600_i16).prop_map(|tenths| Temperature::new(tenths, Scale::Celsius));
+    let fahrenheit =
+        (320..=1400_i16).prop_map(|tenths| Temperature::new(tenths, Scale::Fahrenheit));
+    (prop_oneof![celsius, fahrenheit], 0..=100_i64).prop_map(|(temperature, humidity)| Air {
+        temperature: temperature.unwrap(),
+        humidity: Humidity::try_from(humidity).unwrap(),
+    })
+}
+
 /// What may happen to the sets of `keys`; an undo takes any of the events before it.
 fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
     let set = proptest::sample::select(keys);
@@ -64,6 +75,7 @@ fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
         (key(), reps()).prop_map(|(set, reps)| What::RepsChosen { set, reps }),
         (key(), rir()).prop_map(|(set, reserve)| What::ReserveChosen { set, reserve }),
         (-600..=600_i32).prop_map(|by_seconds| What::RestChanged { by_seconds }),
+        air().prop_map(|air| What::AirNoted { air }),
         Just(What::RestHeld),
         Just(What::RestEnded),
         (option::of(key()), note()).prop_map(|(set, text)| What::Noted { set, text }),

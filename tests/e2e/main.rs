@@ -8,6 +8,7 @@ mod curve;
 mod draft;
 mod export;
 mod floor;
+mod heat;
 mod looks;
 mod offline;
 mod own;

@@ -18,7 +18,12 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("strength", &["kit", "sheet", "order", "units"]),
     // A light week makes proposals lighter.
     ("programme", &["strength", "kit", "sheet", "order", "units"]),
-    ("session", &["strength", "kit", "sheet", "order", "units"]),
+    ("heat", &["units"]),
+    (
+        "session",
+        // The air of a session makes its rests longer.
+        &["heat", "strength", "kit", "sheet", "order", "units"],
+    ),
     (
         "ledger",
         &["session", "strength", "sheet", "order", "units"],

@@ -5,6 +5,7 @@ mod choose;
 mod end;
 mod figures;
 mod finish;
+mod heat;
 mod more;
 mod pad;
 mod panels;

@@ -1,4 +1,4 @@
-//! The panel with everything else: undo, skip, add or drop a set, another exercise, order, note, end.
+//! The panel with everything else: undo, skip, add or drop a set, another exercise, order, heat, note, end.
 
 use super::screen::Open;
 use crate::session::{State, Status, What};
@@ -93,6 +93,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         add,
         swap,
         button("", "order", "Other order", move || open.set(Open::Order)),
+        button("", "heat", "Heat", move || open.set(Open::Heat)),
         button("", "note", "Notes", move || open.set(Open::Note)),
         end,
     ];

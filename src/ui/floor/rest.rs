@@ -20,6 +20,14 @@ fn seconds_left(app: Stanchion) -> Option<i64> {
         })
 }
 
+/// Why the rest under way is longer than planned.
+fn because(model: &Model) -> Option<String> {
+    match model.session.as_ref()?.state().phase {
+        Phase::Resting(rest) => rest.because(),
+        _ => None,
+    }
+}
+
 /// What was logged last, in words.
 fn logged(model: &Model) -> Option<String> {
     let state = model.session.as_ref()?.state();
@@ -47,6 +55,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
     let left = Memo::new(move |_| seconds_left(app));
     let logged = app.of(logged);
     let saved = app.of(saved);
+    let because = app.of(because);
     let clock = view! {
         <p class="board-main" data-part="rest" role="timer" aria-label="rest left">
             <span class="figure" class:chars-4=move || left.get().is_some() class:chars-6=move || left.get().is_none()>
@@ -65,6 +74,10 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
     frame(vec![
         title("Rest".to_owned()),
         clock.into_any(),
+        dynamic(move || match because.get() {
+            Some(because) => line("quiet", "rest-because", because),
+            None => ().into_any(),
+        }),
         tap("plain logged", "amend", Some(name), said.into_any(), change),
         dynamic(move || match board.get() {
             Some(board) => next(&board, unit.get()),

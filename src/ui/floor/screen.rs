@@ -2,6 +2,7 @@
 
 use super::board::{frame, set_board, title};
 use super::end::done_pad;
+use super::heat::heat_panel;
 use super::more::{more_panel, note_panel, order_panel};
 use super::pad::{LastTap, rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
@@ -28,6 +29,8 @@ pub enum Open {
     Amend,
     /// Everything else.
     More,
+    /// Temperature and humidity.
+    Heat,
     /// A note.
     Note,
     /// The order of what is left.
@@ -79,6 +82,7 @@ fn over(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> Any
         Open::Reserve => reserve_panel(app, board, close),
         Open::Amend => amend_panel(app, close),
         Open::More => more_panel(app, open, close),
+        Open::Heat => heat_panel(app, close),
         Open::Note => note_panel(app, close),
         Open::Order => order_panel(app, close),
         Open::Swap => swap_panel(app, close),

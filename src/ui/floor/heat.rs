@@ -1,0 +1,103 @@
+//! The panel of the air: temperature and humidity, what they come to, and what to do.
+
+use crate::heat::{Air, AirError, Category, Humidity, Scale, Temperature, heat_index};
+use crate::session::What;
+use crate::ui::model::Model;
+use crate::ui::parts::{Mode, button, dynamic, field, line, panel, quiet, wrong_word};
+use crate::ui::stanchion::Stanchion;
+use crate::units::Unit;
+use leptos::prelude::*;
+
+/// The scale that goes with the unit of loads.
+fn scale(model: &Model) -> Scale {
+    match model.unit() {
+        Unit::Kg => Scale::Celsius,
+        Unit::Lb => Scale::Fahrenheit,
+    }
+}
+
+/// What index, category and rests come to.
+fn said(air: Air, scale: Scale) -> Vec<AnyView> {
+    let index = heat_index(air);
+    let category = Category::of(index);
+    let reading = format!("Heat index {}: {}", index.shown(scale), category.name());
+    let class = match category {
+        Category::None => "quiet",
+        _ => "caution",
+    };
+    let mut inside = vec![
+        line("", "heat-index", reading),
+        line(class, "heat-caution", category.advice()),
+    ];
+    if category != Category::None {
+        let longer = format!(
+            "Rests from the next one on are {} % longer.",
+            category.stretch_percent()
+        );
+        inside.push(line("quiet", "heat-rests", longer));
+    }
+    inside
+}
+
+/// Temperature and humidity where the session is done.
+pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
+    let (before, scale) = app.model.with_untracked(|model| {
+        let air = model
+            .session
+            .as_ref()
+            .and_then(|session| session.state().air);
+        // What was noted stays in the scale that it was typed in.
+        let scale = air.map_or_else(|| scale(model), |air| air.temperature.scale());
+        (air, scale)
+    });
+    let (degrees, percent) = before.map_or_else(Default::default, |air| {
+        (air.temperature.figure(), air.humidity.get().to_string())
+    });
+    let degrees = RwSignal::new(degrees);
+    let percent = RwSignal::new(percent);
+    let wrong = RwSignal::new(None::<String>);
+    let air = Memo::new(move |_| {
+        Ok::<Air, AirError>(Air {
+            temperature: Temperature::parse(&degrees.get(), scale)?,
+            humidity: Humidity::parse(&percent.get())?,
+        })
+    });
+    let take = move || match air.get_untracked() {
+        Ok(air) => {
+            app.act(What::AirNoted { air });
+            close.run(());
+        }
+        Err(error) => wrong.set(Some(error.to_string())),
+    };
+    let reading = dynamic(move || match air.get() {
+        Ok(air) => said(air, scale).into_any(),
+        Err(_) => ().into_any(),
+    });
+    panel(
+        "heat-panel",
+        "Heat",
+        close,
+        vec![
+            quiet("Read in the shade, where you train."),
+            field(
+                "heat-temperature",
+                Mode::Decimal,
+                format!("temperature, {}", scale.symbol()),
+                degrees,
+                true,
+                move |typed| degrees.set(typed),
+            ),
+            field(
+                "heat-humidity",
+                Mode::Whole,
+                "humidity, %",
+                percent,
+                true,
+                move |typed| percent.set(typed),
+            ),
+            reading,
+            wrong_word("heat-wrong", wrong),
+            button("wide strong", "heat-use", "Use it", take),
+        ],
+    )
+}
