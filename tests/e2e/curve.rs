@@ -64,7 +64,7 @@ fn burn_out() -> Value {
                 "role": "strength",
                 "sets": [
                     {"kind": "work", "count": 1, "target": {"reps": {"from": 5, "to": 7}}, "load": "same"},
-                    {"kind": "to_failure", "count": 1, "target": {"reps": {"at_least": 20}}, "load": "same"},
+                    {"kind": "to_failure", "count": 1, "target": {"reps": {"least": 20}}, "load": "same"},
                 ],
                 "basis": "external",
                 "rest": 150,
