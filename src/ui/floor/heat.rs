@@ -69,6 +69,11 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         }
         Err(error) => wrong.set(Some(error.to_string())),
     };
+    // What was said of the figures of before does not stand beside the new ones.
+    let type_into = move |figure: RwSignal<String>, typed: String| {
+        wrong.set(None);
+        figure.set(typed);
+    };
     let reading = dynamic(move || match air.get() {
         Ok(air) => said(air, scale).into_any(),
         Err(_) => ().into_any(),
@@ -85,7 +90,7 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
                 format!("temperature, {}", scale.symbol()),
                 degrees,
                 true,
-                move |typed| degrees.set(typed),
+                move |typed| type_into(degrees, typed),
             ),
             field(
                 "heat-humidity",
@@ -93,7 +98,7 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
                 "humidity, %",
                 percent,
                 true,
-                move |typed| percent.set(typed),
+                move |typed| type_into(percent, typed),
             ),
             reading,
             wrong_word("heat-wrong", wrong),
