@@ -3,11 +3,14 @@
 //! Marks: P published, read in an excerpt or copy; P2 published, seen quoted; M published, the value from memory;
 //! D derived by arithmetic from a published formula; C common practice, no source.
 
+mod common;
+
+use common::squat::{block, planned};
 use rust_decimal::Decimal;
 use serde_json::json;
 use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
-use stanchion::sheet::{Block, Equipment, Line, LoadBasis, PlannedSet, Sheet, Tempo, unroll};
+use stanchion::sheet::{Block, Equipment, Line, LoadBasis, Tempo};
 use stanchion::strength::{
     Because, Curve, Performance, Proposal, SetResult, Today, epley, jump_caution, set_load,
 };
@@ -34,32 +37,6 @@ fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
             curve: Curve::default(),
         },
     )
-}
-
-fn block(sets: &serde_json::Value, progression: &serde_json::Value) -> Block {
-    serde_json::from_value(json!({
-        "id": Uuid::from_u128(1),
-        "exercise": {"id": "front-squat", "name": "Front squat", "pattern": "squat", "equipment": "barbell"},
-        "role": "strength",
-        "sets": sets,
-        "basis": "external",
-        "rest": 150,
-        "rest_after": 180,
-        "progression": progression,
-    }))
-    .unwrap()
-}
-
-fn planned(block: &Block) -> Vec<PlannedSet> {
-    let sheet: Sheet = serde_json::from_value(json!({
-        "id": Uuid::from_u128(2),
-        "version": Uuid::from_u128(3),
-        "written": "2026-01-05T18:00:00+01:00",
-        "name": "Lower A",
-        "groups": [{"straight": block}],
-    }))
-    .unwrap();
-    unroll(&sheet)
 }
 
 /// A 20-kg bar with one pair each of the IWF discs and small discs of 5, 2.5 and 1.25 kg; 25 and 20 in two pairs.

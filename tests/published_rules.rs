@@ -3,10 +3,13 @@
 //! Marks: P published, read in an excerpt or copy; P2 published, seen quoted; M published, the value from memory;
 //! D derived by arithmetic from a published formula; C common practice, no source.
 
+mod common;
+
+use common::squat::{block, planned};
 use rust_decimal::Decimal;
 use serde_json::json;
 use stanchion::kit::{Kit, KitParts};
-use stanchion::sheet::{Block, Equipment, Pattern, PlannedSet, Sheet, unroll, usual_ramp};
+use stanchion::sheet::{Block, Equipment, Pattern, usual_ramp};
 use stanchion::strength::{
     Base, Because, Bound, Curve, DoneSet, Performance, Proposal, SetResult, Today, Training,
     jump_caution, propose, set_load, usual_steps,
@@ -20,32 +23,6 @@ fn load(text: &str) -> Load {
 
 fn reps(n: u16) -> Reps {
     Reps::new(i64::from(n)).unwrap()
-}
-
-fn block(sets: &serde_json::Value, progression: &serde_json::Value) -> Block {
-    serde_json::from_value(json!({
-        "id": Uuid::from_u128(1),
-        "exercise": {"id": "front-squat", "name": "Front squat", "pattern": "squat", "equipment": "barbell"},
-        "role": "strength",
-        "sets": sets,
-        "basis": "external",
-        "rest": 150,
-        "rest_after": 180,
-        "progression": progression,
-    }))
-    .unwrap()
-}
-
-fn planned(block: &Block) -> Vec<PlannedSet> {
-    let sheet: Sheet = serde_json::from_value(json!({
-        "id": Uuid::from_u128(2),
-        "version": Uuid::from_u128(3),
-        "written": "2026-01-05T18:00:00+01:00",
-        "name": "Lower A",
-        "groups": [{"straight": block}],
-    }))
-    .unwrap();
-    unroll(&sheet)
 }
 
 /// What follows sessions of one set each, two days apart, two days after the last.

@@ -6,7 +6,7 @@ use super::{Known, Mark};
 use crate::sheet::{Equipment, Exercise, ExerciseId, Pattern};
 
 /// Equipment and its word.
-pub(super) const EQUIPMENT: [(Equipment, &str); 7] = [
+pub const EQUIPMENT: [(Equipment, &str); 7] = [
     (Equipment::Barbell, "barbell"),
     (Equipment::Dumbbell, "dumbbell"),
     (Equipment::Handle, "handle"),
@@ -17,7 +17,7 @@ pub(super) const EQUIPMENT: [(Equipment, &str); 7] = [
 ];
 
 /// Patterns and their words.
-pub(super) const PATTERNS: [(Pattern, &str); 10] = [
+pub const PATTERNS: [(Pattern, &str); 10] = [
     (Pattern::Squat, "squat"),
     (Pattern::Hinge, "hinge"),
     (Pattern::PushAcross, "push across"),

@@ -19,6 +19,7 @@ mod written;
 
 pub use defaults::{default_rest, default_role, named_exercise};
 pub use fault::Unread;
+pub use head::{EQUIPMENT, PATTERNS};
 pub use print::print_block;
 pub use print_sheet::print_sheet;
 pub use sheet::{parse_sheet, revise_sheet};

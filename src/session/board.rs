@@ -5,7 +5,7 @@ use super::event::EventId;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
-use crate::sheet::{Block, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo};
+use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
     best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
@@ -192,11 +192,7 @@ impl State {
             body_mass: self.began.body_mass,
             now: self.since.at,
         };
-        let top = match asked {
-            RepTarget::AtLeast(_) => None,
-            asked => Some(asked.top()),
-        };
-        Foretold::of(&known, &self.block_of(slot).basis, load, asked.low(), top)
+        Foretold::of(&known, &self.block_of(slot).basis, load, asked)
     }
 
     /// The board of `slot`.

@@ -1,13 +1,13 @@
 //! What the estimate says of a set before it is done: the reps to be expected with its load, and whether the last weeks
 //! support it.
 
-use super::change::{Plateau, plateau};
+use super::change::plateau;
 use super::curves::Curve;
 use super::history::Performance;
 use super::level::{Estimate, RepsAhead, Strength, Support};
 use super::system::system_load;
-use crate::sheet::LoadBasis;
-use crate::units::{Load, Reps, Unit, day};
+use crate::sheet::{LoadBasis, RepTarget};
+use crate::units::{Load, Unit, day};
 use chrono::{DateTime, FixedOffset};
 
 /// What a set is held against: the exercise's history and the day.
@@ -34,34 +34,31 @@ pub struct Foretold {
     pub in_range: f64,
     /// Whether the fewest reps that are asked for are supported.
     pub support: Support,
-    /// No gain for weeks, where there is none.
-    pub plateau: Option<Plateau>,
     /// True where the body is moved too.
     pub with_body: bool,
 }
 
 impl Foretold {
-    /// What is known of a set of `low` to `top` reps with the written `load` on `basis`; `top` is none for as many as
-    /// possible. None where nothing feeds the estimate or it is not known what is moved.
+    /// What is known of a set of the reps `asked` for with the written `load` on `basis`. None where nothing feeds the estimate or it is not known what is moved.
     #[must_use]
     pub fn of(
         known: &Known<'_>,
         basis: &LoadBasis,
         load: Load,
-        low: Reps,
-        top: Option<Reps>,
+        asked: RepTarget,
     ) -> Option<Foretold> {
         let moved = system_load(basis, Some(load), known.body_mass).ok()?;
         let strength = Strength::of(known.history, known.curve)?.on(known.now);
         Some(Foretold {
             e1rm: strength.e1rm(),
             reps: strength.reps_at(moved).ok(),
-            in_range: match top {
-                Some(top) if top > low => strength.probability_in_range(moved, low, top),
-                _ => strength.probability_at_least(moved, low),
+            in_range: match asked {
+                RepTarget::Range(low, top) => strength.probability_in_range(moved, low, top),
+                RepTarget::Fixed(reps) | RepTarget::AtLeast(reps) => {
+                    strength.probability_at_least(moved, reps)
+                }
             },
-            support: strength.supported(moved, low),
-            plateau: plateau(known.history, known.curve),
+            support: strength.supported(moved, asked.low()),
             with_body: *basis != LoadBasis::External,
         })
     }
@@ -121,24 +118,24 @@ impl Foretold {
             "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or safety bars or a spotter.",
         )
     }
+}
 
-    /// That nothing was gained for weeks, and what may help.
-    #[must_use]
-    pub fn plateau_said(&self) -> Option<String> {
-        let plateau = self.plateau?;
-        Some(format!(
-            "No gain to be seen in {} sessions since {}: a lighter week, other reps or another exercise may help.",
-            plateau.sessions,
-            day(plateau.since)
-        ))
-    }
+/// That nothing was gained for weeks, and what may help; none while something was. See [`plateau`].
+#[must_use]
+pub fn plateau_said(history: &[Performance], curve: Curve) -> Option<String> {
+    let plateau = plateau(history, curve)?;
+    Some(format!(
+        "No gain to be seen in {} sessions since {}: a lighter week, other reps or another exercise may help.",
+        plateau.sessions,
+        day(plateau.since)
+    ))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::strength::propose::tests::performed;
-    use crate::units::Rir;
+    use crate::units::{Reps, Rir};
     use chrono::TimeDelta;
 
     fn kg(text: &str) -> Load {
@@ -172,8 +169,7 @@ mod tests {
             &known,
             &LoadBasis::External,
             kg(load),
-            reps(low),
-            Some(reps(top)),
+            RepTarget::range(reps(low), reps(top)).unwrap(),
         )
     }
 
@@ -209,19 +205,15 @@ mod tests {
             body_mass: None,
             now: history[0].at,
         };
-        let added = Foretold::of(&known, &LoadBasis::BodyMassPlus, kg("5 kg"), reps(5), None);
+        let asked = RepTarget::at_least(reps(5)).unwrap();
+        let added = Foretold::of(&known, &LoadBasis::BodyMassPlus, kg("5 kg"), asked);
         assert_eq!(added, None);
     }
 
     #[test]
     fn weeks_without_a_gain_are_said() {
-        let few = foretold(&history(4), "90 kg", 5, 7).unwrap();
-        assert_eq!(few.plateau_said(), None);
-        let many = foretold(&history(14), "90 kg", 5, 7).unwrap();
-        assert!(
-            many.plateau_said()
-                .unwrap()
-                .starts_with("No gain to be seen in")
-        );
+        let said = |sessions| plateau_said(&history(sessions), Curve::default());
+        assert_eq!(said(4), None);
+        assert!(said(14).unwrap().starts_with("No gain to be seen in"));
     }
 }

@@ -35,7 +35,7 @@ pub use curves::{Curve, OffTheCurve, epley};
 pub use estimate::best_e1rm;
 pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
-pub use foretell::{Foretold, Known};
+pub use foretell::{Foretold, Known, plateau_said};
 pub use history::{Performance, SetResult};
 pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use lighten::{lighten_loads, lighten_proposal};

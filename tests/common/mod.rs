@@ -9,6 +9,7 @@ pub mod own;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;
+pub mod squat;
 pub mod swaps;
 
 use chrono::{DateTime, FixedOffset};

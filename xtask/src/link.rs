@@ -1,29 +1,17 @@
 //! How long the link of a sheet is, made by the built app in a browser.
 
-use std::thread;
-
 use serde_json::json;
 
-use crate::measure::once_ready;
+use crate::in_app;
 use crate::say::{Failure, Outcome};
-use crate::serve::{Host, Options};
 use crate::setup::Browser;
-use crate::webdriver::Session;
 
 /// Six blocks as a lifter writes them; the tests of the link use them too.
 const SIX_BLOCKS: &str = include_str!("../../tests/golden/six_blocks.txt");
 
 /// Writes the sheet, opens what shares it and reads the link, each once it is there.
 const SCRIPT: &str = "
-    const done = arguments[0];
     const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
-    const seen = async (look) => {
-      for (;;) {
-        const it = look();
-        if (it) return it;
-        await new Promise(requestAnimationFrame);
-      }
-    };
     (async () => {
       (await seen(() => part('welcome-skip'))).click();
       await seen(() => part('place'));
@@ -42,14 +30,8 @@ const SCRIPT: &str = "
 
 /// Characters of the link of a sheet of six blocks, from `#` on: what comes before is the host's.
 pub fn length(browser: &Browser) -> Outcome<f64> {
-    let host = Host::open(&Options::parse(&["--port", "0"])?)?;
-    let address = host.address()?;
-    thread::spawn(move || host.answer());
-    let session = Session::start(browser)?;
-    session.open(&address)?;
-    once_ready(&session)?;
     let script = SCRIPT.replace("TEXT", &json!(SIX_BLOCKS).to_string());
-    let length = session.ask_later(&script)?;
+    let length = in_app::ask(browser, &script)?;
     length.as_f64().ok_or_else(|| {
         Failure::new(
             format!("the length of the link is {length}"),

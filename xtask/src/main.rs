@@ -4,6 +4,7 @@ mod build;
 mod finish;
 mod freshness;
 mod http;
+mod in_app;
 mod link;
 mod lock;
 mod measure;

@@ -4,16 +4,14 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::io::Write;
 use std::path::Path;
-use std::thread;
 
 use serde_json::{Value, json};
 
 use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
-use crate::serve::{Host, Options};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, link, places, precache, taps};
+use crate::{build, in_app, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -107,13 +105,7 @@ fn compressed(bytes: &[u8]) -> std::io::Result<usize> {
 
 /// Milliseconds from navigation to ready, on a slowed processor, everything served by the service worker.
 fn start(browser: &Browser) -> Outcome<f64> {
-    let host = Host::open(&Options::parse(&["--port", "0"])?)?;
-    let address = host.address()?;
-    thread::spawn(move || host.answer());
-    let session = Session::start(browser)?;
-
-    session.open(&address)?;
-    once_ready(&session)?;
+    let (session, address) = in_app::open(browser)?;
     // The first visit installs the worker; what is measured are the visits after it.
     session.ask_later(
         "const done = arguments[0];

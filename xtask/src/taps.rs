@@ -1,24 +1,12 @@
 //! How many taps a block takes, from the list of sheets to the kept sheet, in the built app.
 
-use std::thread;
-
-use crate::measure::once_ready;
+use crate::in_app;
 use crate::say::{Failure, Outcome};
-use crate::serve::{Host, Options};
 use crate::setup::Browser;
-use crate::webdriver::Session;
 
 /// Taps together a sheet with one block: four sets of front squats at rising loads, tempo and rest as they come. Gives
 /// the number of taps, or what the sheet says instead.
 const SCRIPT: &str = "
-    const done = arguments[0];
-    const seen = async (look) => {
-      for (;;) {
-        const it = look();
-        if (it) return it;
-        await new Promise(requestAnimationFrame);
-      }
-    };
     const part = (name, words) => [...document.querySelectorAll(`[data-part=\"${name}\"]`)]
       .find((one) => one.innerText.trim().startsWith(words ?? ''));
     let taps = 0;
@@ -47,13 +35,7 @@ const SCRIPT: &str = "
 
 /// Taps for a block of four sets at rising loads, tempo and rest being those that are usual.
 pub fn to_block(browser: &Browser) -> Outcome<f64> {
-    let host = Host::open(&Options::parse(&["--port", "0"])?)?;
-    let address = host.address()?;
-    thread::spawn(move || host.answer());
-    let session = Session::start(browser)?;
-    session.open(&address)?;
-    once_ready(&session)?;
-    let taps = session.ask_later(SCRIPT)?;
+    let taps = in_app::ask(browser, SCRIPT)?;
     taps.as_f64().ok_or_else(|| {
         Failure::new(
             format!("the sheet that was tapped together says {taps}"),

@@ -42,6 +42,9 @@ pub fn run() -> Outcome<()> {
             MEND,
         )
     })?;
+    step("Tests of the views, without a browser", || {
+        run_tests(native().args(["test", "--lib", "ui::"]), MEND)
+    })?;
 
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;

@@ -2,6 +2,7 @@
 
 use crate::exercises::{Catalogue, KnownExercise, Muscle, Muscles, OwnExercise};
 use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::ui::parts::{read_lines, under_each_other};
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
 
@@ -86,9 +87,7 @@ impl Draft {
             }
             LoadBasis::Unloaded => 5,
         };
-        let cautions = known.cautions();
-        let lines: Vec<&str> = cautions.iter().map(Line::as_str).collect();
-        draft.cautions = lines.join("\n");
+        draft.cautions = under_each_other(&known.cautions());
         draft
     }
 
@@ -147,8 +146,6 @@ impl Draft {
                 "there is {other} already: open it, or take another name"
             ));
         }
-        let lines = self.cautions.lines().filter(|line| !line.trim().is_empty());
-        let cautions: Result<Vec<Line>, _> = lines.map(Line::new).collect();
         let own = OwnExercise {
             id: own_id,
             version,
@@ -160,7 +157,7 @@ impl Draft {
             also: self.also,
             basis: self.load_basis()?,
             sides: self.sides,
-            cautions: cautions.map_err(|error| error.to_string())?,
+            cautions: read_lines(&self.cautions)?,
         };
         own.check().map_err(|error| error.to_string())?;
         Ok(own)

@@ -1,32 +1,9 @@
 //! What is said of an exercise, in words.
 
 use crate::exercises::Muscles;
-use crate::sheet::{Equipment, LoadBasis, Pattern, SideMode};
+use crate::sheet::{LoadBasis, SideMode};
 
-/// The patterns and their words.
-pub const PATTERNS: [(Pattern, &str); 10] = [
-    (Pattern::Squat, "squat"),
-    (Pattern::Hinge, "hinge"),
-    (Pattern::PushAcross, "push across"),
-    (Pattern::PushUpward, "push upward"),
-    (Pattern::PullAcross, "pull across"),
-    (Pattern::PullDownward, "pull downward"),
-    (Pattern::Carry, "carry"),
-    (Pattern::Explosive, "explosive"),
-    (Pattern::Trunk, "trunk"),
-    (Pattern::SingleJoint, "single joint"),
-];
-
-/// Equipment and its words.
-pub const EQUIPMENT: [(Equipment, &str); 7] = [
-    (Equipment::Barbell, "barbell"),
-    (Equipment::Dumbbell, "dumbbell"),
-    (Equipment::Handle, "handle"),
-    (Equipment::Stack, "stack"),
-    (Equipment::Band, "band"),
-    (Equipment::Body, "body"),
-    (Equipment::Other, "other"),
-];
+pub use crate::quick::{EQUIPMENT, PATTERNS};
 
 /// Side modes and their words.
 pub const SIDES: [(SideMode, &str); 3] = [

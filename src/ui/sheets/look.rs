@@ -8,8 +8,10 @@ use crate::device::sound::Sound;
 use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::session::SessionId;
-use crate::sheet::{Block, BlockId, Group, Prediction, RepTarget, SetKind, Sheet, SheetId};
-use crate::strength::{BODY_MASS_WORDS, Foretold, Known, Proposal, lacks_body_mass, propose};
+use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
+use crate::strength::{
+    BODY_MASS_WORDS, Foretold, Known, Proposal, lacks_body_mass, plateau_said, propose,
+};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
@@ -27,13 +29,22 @@ fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
     }
 }
 
+/// What the estimate says of a block.
+#[derive(Clone, PartialEq)]
+struct Told {
+    block: BlockId,
+    /// Its first work set.
+    set: Foretold,
+    /// That nothing was gained for weeks.
+    plateau: Option<String>,
+}
+
 /// What is shown of a sheet.
 #[derive(Clone, PartialEq)]
 struct Shown {
     sheet: Sheet,
     proposals: Vec<Proposal>,
-    /// What the estimate says of the first work set of a block.
-    foretold: Vec<(BlockId, Foretold)>,
+    foretold: Vec<Told>,
     last: Option<SessionId>,
     unit: Unit,
     pace: Pace,
@@ -50,10 +61,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let foretold = sheet
         .blocks()
         .zip(&proposals)
-        .filter_map(|(block, proposal)| {
-            let told = foretell(model, block, proposal.load?)?;
-            Some((block.id, told))
-        });
+        .filter_map(|(block, proposal)| foretell(model, block, proposal.load?));
     let foretold = foretold.collect();
     let last = model
         .headings
@@ -73,7 +81,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
 }
 
 /// What the estimate says of the first work set of `block` with `load`.
-fn foretell(model: &Model, block: &Block, load: Load) -> Option<Foretold> {
+fn foretell(model: &Model, block: &Block, load: Load) -> Option<Told> {
     let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
     let asked = work.target.plain_reps()?;
     let known = Known {
@@ -82,18 +90,19 @@ fn foretell(model: &Model, block: &Block, load: Load) -> Option<Foretold> {
         body_mass: model.newest_body_mass(),
         now: moment().at,
     };
-    let top = match asked {
-        RepTarget::AtLeast(_) => None,
-        asked => Some(asked.top()),
-    };
-    Foretold::of(&known, &block.basis, load, asked.low(), top)
+    let set = Foretold::of(&known, &block.basis, load, asked)?;
+    Some(Told {
+        block: block.id,
+        set,
+        plateau: plateau_said(known.history, known.curve),
+    })
 }
 
 /// What is said of it, and the cautions.
-fn foretold_view(foretold: &Foretold, unit: Unit) -> Vec<AnyView> {
-    let mut inside = vec![line("quiet", "foretold", foretold.said(unit))];
-    let cautions = foretold.caution().map(str::to_owned);
-    let cautions = cautions.into_iter().chain(foretold.plateau_said());
+fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
+    let mut inside = vec![line("quiet", "foretold", told.set.said(unit))];
+    let cautions = told.set.caution().map(str::to_owned);
+    let cautions = cautions.into_iter().chain(told.plateau.clone());
     inside.extend(cautions.map(|caution| words("caution", caution)));
     inside
 }
@@ -208,9 +217,9 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
             let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
-            let foretold = shown.foretold.iter().find(|(id, _)| *id == block.id);
+            let foretold = shown.foretold.iter().find(|told| told.block == block.id);
             let mut told = foretold
-                .map(|(_, told)| foretold_view(told, shown.unit))
+                .map(|told| foretold_view(told, shown.unit))
                 .unwrap_or_default();
             if because.is_some() && lacks_body_mass(block, shown.body_mass) {
                 told.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));

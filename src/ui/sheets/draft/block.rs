@@ -5,10 +5,11 @@ use super::hand::{At, Hand};
 use super::lines::set_lines;
 use super::load::{basis, start};
 use super::next::progression;
-use super::sheet::{change, lines, nothing_begun, read_lines};
+use super::sheet::{change, nothing_begun};
 use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
-    Mode, button, dynamic, h1, line, list, page, quiet, section, text, way, words,
+    Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
+    under_each_other, way, words,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -185,16 +186,10 @@ fn tempo(hand: Hand) -> AnyView {
             };
         },
     );
-    let digits = hand.depends(
+    let digits = hand.only_while(
         at,
-        |block, _| block.tempo.is_some().to_string(),
+        |block, _| block.tempo.is_some(),
         |hand, at| {
-            let has = hand
-                .it
-                .with_untracked(|block| block.as_ref().is_some_and(|block| block.tempo.is_some()));
-            if !has {
-                return ().into_any();
-            }
             let spin = hand.spin(
                 at,
                 "tempo",
@@ -275,7 +270,7 @@ fn said(hand: Hand) -> AnyView {
             hand.many_lines(
                 "draft-cues",
                 "form cues, one line each",
-                |block, _| lines(&block.cues),
+                |block, _| under_each_other(&block.cues),
                 |block, _, typed, _| {
                     block.cues = read_lines(typed)?;
                     Ok(())
@@ -284,7 +279,7 @@ fn said(hand: Hand) -> AnyView {
             hand.many_lines(
                 "draft-cautions",
                 "cautions, one line each",
-                |block, _| lines(&block.cautions),
+                |block, _| under_each_other(&block.cautions),
                 |block, _, typed, _| {
                     block.cautions = read_lines(typed)?;
                     Ok(())

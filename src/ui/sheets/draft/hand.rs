@@ -6,7 +6,7 @@
 use crate::sheet::{Block, BlockId, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, Text, choices, dynamic, field, stepper, tap, text, toggles_of, wrong_word,
+    Mode, Text, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
 };
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
@@ -225,6 +225,44 @@ impl Hand {
             wrong_word(format!("{part}-wrong"), wrong),
         ]
         .into_any()
+    }
+
+    /// What `read` gives at this moment; not followed.
+    pub fn now<T>(self, at: At, read: fn(&Block, At) -> Option<T>) -> Option<T> {
+        self.it
+            .with_untracked(|block| block.as_ref().and_then(|block| read(block, at)))
+    }
+
+    /// What is there only while `is` holds.
+    pub fn only_while(self, at: At, is: fn(&Block, At) -> bool, lay: Lay) -> AnyView {
+        let on = move || {
+            self.it
+                .with(|block| block.as_ref().is_some_and(|block| is(block, at)))
+        };
+        when(Signal::derive(on), move || lay(self, at))
+    }
+
+    /// A row of small figures, one for each of so many sets; nothing where `count` gives none.
+    pub fn spin_sets(
+        self,
+        at: At,
+        part: &'static str,
+        what: &'static str,
+        count: fn(&Block, At) -> Option<u8>,
+        look: Look,
+        set: Put,
+    ) -> AnyView {
+        let count = Memo::new(move |_| {
+            self.it
+                .with(|block| block.as_ref().and_then(|block| count(block, at)))
+        });
+        dynamic(move || match count.get() {
+            None => ().into_any(),
+            Some(count) => {
+                let names = (1..=count).map(|n| format!("{what} {n}"));
+                self.spin(at, part, names.collect(), look, set)
+            }
+        })
     }
 
     /// What depends on a choice: laid anew when `key` reads otherwise, and only then, so that what is being tapped

@@ -60,9 +60,7 @@ fn set_basis(block: &mut Block, at: At, n: i64) {
 }
 
 fn of_basis(hand: Hand, at: At) -> AnyView {
-    let basis = hand
-        .it
-        .with_untracked(|block| block.as_ref().and_then(|block| basis_of(block, at)));
+    let basis = hand.now(at, basis_of);
     match basis {
         Some(3) => hand.step(
             at,
@@ -98,16 +96,10 @@ fn of_basis(hand: Hand, at: At) -> AnyView {
 
 /// The load to start from while there is no history.
 pub fn start(hand: Hand) -> AnyView {
-    hand.depends(
+    hand.only_while(
         At::default(),
-        |block, _| block.basis.has_load().to_string(),
+        |block, _| block.basis.has_load(),
         |hand, at| {
-            let has = hand
-                .it
-                .with_untracked(|block| block.as_ref().is_some_and(|block| block.basis.has_load()));
-            if !has {
-                return ().into_any();
-            }
             hand.typed(
                 at,
                 "start",

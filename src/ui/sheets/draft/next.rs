@@ -126,9 +126,7 @@ fn usual_line(hand: Hand) -> AnyView {
 }
 
 fn of_rule(hand: Hand, at: At) -> AnyView {
-    let rule = hand
-        .it
-        .with_untracked(|block| block.as_ref().and_then(|block| rule_of(block, at)));
+    let rule = hand.now(at, rule_of);
     match rule {
         Some(0) => double(hand, at),
         Some(1) => vec![

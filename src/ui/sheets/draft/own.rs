@@ -22,23 +22,10 @@ pub fn own(hand: Hand, at: At) -> AnyView {
             });
         },
     );
-    let digits = hand.depends(
+    let digits = hand.only_while(
         at,
-        |block, at| {
-            sets_at(block, at)
-                .map(|sets| sets.tempo.is_some().to_string())
-                .unwrap_or_default()
-        },
+        |block, at| sets_at(block, at).is_some_and(|sets| sets.tempo.is_some()),
         |hand, at| {
-            let has = hand.it.with_untracked(|block| {
-                block
-                    .as_ref()
-                    .and_then(|block| sets_at(block, at))
-                    .is_some_and(|sets| sets.tempo.is_some())
-            });
-            if !has {
-                return ().into_any();
-            }
             hand.spin(
                 at,
                 "line-tempo",
@@ -70,23 +57,10 @@ pub fn own(hand: Hand, at: At) -> AnyView {
             });
         },
     );
-    let length = hand.depends(
+    let length = hand.only_while(
         at,
-        |block, at| {
-            sets_at(block, at)
-                .map(|sets| sets.rest.is_some().to_string())
-                .unwrap_or_default()
-        },
+        |block, at| sets_at(block, at).is_some_and(|sets| sets.rest.is_some()),
         |hand, at| {
-            let has = hand.it.with_untracked(|block| {
-                block
-                    .as_ref()
-                    .and_then(|block| sets_at(block, at))
-                    .is_some_and(|sets| sets.rest.is_some())
-            });
-            if !has {
-                return ().into_any();
-            }
             hand.step(
                 at,
                 "line-rest",

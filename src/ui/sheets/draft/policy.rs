@@ -1,7 +1,7 @@
 //! How the load runs over the sets of a line.
 
 use super::hand::{At, Hand};
-use super::sets::{fill, numbered, sets_at, step_share, with_sets};
+use super::sets::{fill, sets_at, step_share, with_sets};
 use crate::sheet::{Block, LoadPolicy, Step};
 use crate::ui::parts::{Mode, quiet};
 use crate::units::{Load, Share, Unit};
@@ -98,9 +98,7 @@ pub fn read_step(typed: &str, unit: Unit) -> Result<Step, String> {
 }
 
 fn of_policy(hand: Hand, at: At) -> AnyView {
-    let policy = hand
-        .it
-        .with_untracked(|block| block.as_ref().and_then(|block| policy_of(block, at)));
+    let policy = hand.now(at, policy_of);
     match policy {
         Some(1 | 2) => hand.typed(
             at,
@@ -175,40 +173,25 @@ fn read_loads(typed: &str, unit: Unit) -> Result<Vec<Load>, String> {
 
 /// Shares of the heaviest load, one a set.
 fn shares(hand: Hand, at: At) -> AnyView {
-    hand.depends(
+    hand.spin_sets(
         at,
-        |block, at| {
-            sets_at(block, at)
-                .map(|sets| sets.count.to_string())
-                .unwrap_or_default()
+        "policy-share",
+        "set",
+        |block, at| Some(sets_at(block, at)?.count),
+        |block, at| match load_at(block, at) {
+            Some(LoadPolicy::ShareOfTop(shares)) => {
+                let share = shares.get(at.item).or(shares.last());
+                share.map(ToString::to_string).unwrap_or_default()
+            }
+            _ => String::new(),
         },
-        |hand, at| {
-            let count = hand.it.with_untracked(|block| {
-                block
-                    .as_ref()
-                    .and_then(|block| sets_at(block, at))
-                    .map_or(0, |sets| sets.count)
-            });
-            hand.spin(
-                at,
-                "policy-share",
-                numbered("set", usize::from(count)),
-                |block, at| match load_at(block, at) {
-                    Some(LoadPolicy::ShareOfTop(shares)) => {
-                        let share = shares.get(at.item).or(shares.last());
-                        share.map(ToString::to_string).unwrap_or_default()
-                    }
-                    _ => String::new(),
-                },
-                |block, at, by| {
-                    with_sets(block, at, |sets| {
-                        if let LoadPolicy::ShareOfTop(shares) = &mut sets.load {
-                            fill(shares, at.item, usize::from(sets.count));
-                            shares[at.item] = step_share(shares[at.item], by);
-                        }
-                    })
-                },
-            )
+        |block, at, by| {
+            with_sets(block, at, |sets| {
+                if let LoadPolicy::ShareOfTop(shares) = &mut sets.load {
+                    fill(shares, at.item, usize::from(sets.count));
+                    shares[at.item] = step_share(shares[at.item], by);
+                }
+            })
         },
     )
 }

@@ -106,10 +106,7 @@ pub fn reps(hand: Hand, at: At) -> AnyView {
         at,
         |block, at| format!("{:?}", reps_form(block, at)),
         |hand, at| {
-            let ranged = hand
-                .it
-                .with_untracked(|block| block.as_ref().and_then(|block| reps_form(block, at)))
-                == Some(1);
+            let ranged = hand.now(at, reps_form) == Some(1);
             let low = hand.step(
                 at,
                 "reps-low",

@@ -1,7 +1,7 @@
 //! Reps in reserve aimed at, set by set.
 
 use super::hand::{At, Hand};
-use super::sets::{fill, numbered, sets_at, with_sets};
+use super::sets::{fill, sets_at, with_sets};
 use crate::units::Rir;
 use leptos::prelude::*;
 
@@ -21,55 +21,41 @@ pub fn reserve(hand: Hand, at: At) -> AnyView {
             })
         },
     );
-    let figures = hand.depends(
+    let figures = hand.spin_sets(
         at,
+        "reserve",
+        "set",
         |block, at| {
-            let sets = sets_at(block, at);
-            sets.map(|sets| format!("{} {}", sets.reserve.is_empty(), sets.count))
+            let sets = sets_at(block, at)?;
+            (!sets.reserve.is_empty()).then_some(sets.count)
+        },
+        |block, at| {
+            let reserve = sets_at(block, at).and_then(|sets| sets.reserve_of(at.item));
+            reserve
+                .map(|reserve| reserve.to_string())
                 .unwrap_or_default()
         },
-        |hand, at| {
-            let count = hand.it.with_untracked(|block| {
-                let sets = block.as_ref().and_then(|block| sets_at(block, at));
-                sets.filter(|sets| !sets.reserve.is_empty())
-                    .map_or(0, |sets| sets.count)
-            });
-            if count == 0 {
-                return ().into_any();
-            }
-            hand.spin(
-                at,
-                "reserve",
-                numbered("set", usize::from(count)),
-                |block, at| {
-                    let reserve = sets_at(block, at).and_then(|sets| sets.reserve_of(at.item));
-                    reserve
-                        .map(|reserve| reserve.to_string())
-                        .unwrap_or_default()
-                },
-                |block, at, by| {
-                    with_sets(block, at, |sets| {
-                        let count = usize::from(sets.count);
-                        fill(&mut sets.reserve, at.item, count);
-                        // The last one stays for the sets behind it: keep them as they were.
-                        if let (true, Some(last)) =
-                            (sets.reserve.len() < count, sets.reserve.last().copied())
-                        {
-                            sets.reserve.push(last);
-                        }
-                        if let Some(reserve) = sets.reserve.get_mut(at.item) {
-                            *reserve = Rir::saturating(i64::from(*reserve) + by);
-                        }
-                        if sets
-                            .reserve
-                            .iter()
-                            .all(|reserve| *reserve == sets.reserve[0])
-                        {
-                            sets.reserve.truncate(1);
-                        }
-                    })
-                },
-            )
+        |block, at, by| {
+            with_sets(block, at, |sets| {
+                let count = usize::from(sets.count);
+                fill(&mut sets.reserve, at.item, count);
+                // The last one stays for the sets behind it: keep them as they were.
+                if let (true, Some(last)) =
+                    (sets.reserve.len() < count, sets.reserve.last().copied())
+                {
+                    sets.reserve.push(last);
+                }
+                if let Some(reserve) = sets.reserve.get_mut(at.item) {
+                    *reserve = Rir::saturating(i64::from(*reserve) + by);
+                }
+                if sets
+                    .reserve
+                    .iter()
+                    .all(|reserve| *reserve == sets.reserve[0])
+                {
+                    sets.reserve.truncate(1);
+                }
+            })
         },
     );
     vec![said, figures].into_any()

@@ -122,16 +122,9 @@ pub fn step_share(share: Share, by: i64) -> Share {
     Share::new(next).unwrap_or(share)
 }
 
-/// Names of so many figures.
-pub fn numbered(what: &str, n: usize) -> Vec<String> {
-    (1..=n).map(|n| format!("{what} {n}")).collect()
-}
-
 /// What the kind needs.
 fn of_kind(hand: Hand, at: At) -> AnyView {
-    let kind = hand
-        .it
-        .with_untracked(|block| Some(sets_at(block.as_ref()?, at)?.kind.clone()));
+    let kind = hand.now(at, |block, at| Some(sets_at(block, at)?.kind.clone()));
     match kind {
         Some(SetKind::RampUp { .. }) => shares(hand, at),
         Some(SetKind::BackOff { .. }) => hand.step(
@@ -167,38 +160,23 @@ fn shares(hand: Hand, at: At) -> AnyView {
             _ => &[],
         }
     }
-    hand.depends(
+    hand.spin_sets(
         at,
+        "ramp",
+        "share of set",
+        |block, at| Some(sets_at(block, at)?.count),
         |block, at| {
-            sets_at(block, at)
-                .map(|sets| sets.count.to_string())
-                .unwrap_or_default()
+            let shares = of(block, at);
+            let share = shares.get(at.item).or(shares.last());
+            share.map(ToString::to_string).unwrap_or_default()
         },
-        |hand, at| {
-            let count = hand.it.with_untracked(|block| {
-                block
-                    .as_ref()
-                    .and_then(|block| sets_at(block, at))
-                    .map_or(0, |sets| sets.count)
-            });
-            hand.spin(
-                at,
-                "ramp",
-                numbered("share of set", usize::from(count)),
-                |block, at| {
-                    let shares = of(block, at);
-                    let share = shares.get(at.item).or(shares.last());
-                    share.map(ToString::to_string).unwrap_or_default()
-                },
-                |block, at, by| {
-                    with_sets(block, at, |sets| {
-                        if let SetKind::RampUp { shares } = &mut sets.kind {
-                            fill(shares, at.item, usize::from(sets.count));
-                            shares[at.item] = step_share(shares[at.item], by);
-                        }
-                    })
-                },
-            )
+        |block, at, by| {
+            with_sets(block, at, |sets| {
+                if let SetKind::RampUp { shares } = &mut sets.kind {
+                    fill(shares, at.item, usize::from(sets.count));
+                    shares[at.item] = step_share(shares[at.item], by);
+                }
+            })
         },
     )
 }

@@ -6,7 +6,8 @@ use crate::draft::{Draft, Unfit};
 use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, checked_field, dynamic, group, h1, page, quiet, text, way, when, wrong_word,
+    Mode, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
+    under_each_other, way, when, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::sheets::order::order_view;
@@ -165,7 +166,7 @@ fn said(app: Stanchion, id: SheetId) -> AnyView {
 
 /// Warm-up, notes and time budget.
 fn around(app: Stanchion, id: SheetId) -> AnyView {
-    let warm_up = of(app, id, |draft| lines(&draft.sheet().warm_up));
+    let warm_up = of(app, id, |draft| under_each_other(&draft.sheet().warm_up));
     let notes = of(app, id, |draft| draft.sheet().notes.as_str().to_owned());
     let budget = of(app, id, |draft| draft.sheet().budget_minutes);
     let wrong = RwSignal::new(None);
@@ -235,21 +236,6 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
         </details>
     }
     .into_any()
-}
-
-/// Lines under each other.
-pub fn lines(lines: &[Line]) -> String {
-    let lines: Vec<&str> = lines.iter().map(Line::as_str).collect();
-    lines.join("\n")
-}
-
-/// Reads lines under each other; empty ones are passed over.
-pub fn read_lines(typed: &str) -> Result<Vec<Line>, String> {
-    typed
-        .lines()
-        .filter(|line| !line.trim().is_empty())
-        .map(|line| Line::new(line).map_err(|unfit| unfit.to_string()))
-        .collect()
 }
 
 /// Keeps the sheet, or throws away what was changed.

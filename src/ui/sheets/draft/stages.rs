@@ -55,21 +55,20 @@ fn set_stage_kind(block: &mut Block, at: At, n: i64) {
     });
 }
 
+fn stage_count(block: &Block, at: At) -> Option<usize> {
+    match target_at(block, at)? {
+        Target::Stages(stages) => Some(stages.len()),
+        _ => None,
+    }
+}
+
 /// The stages in order.
 pub fn stages(hand: Hand, at: At) -> AnyView {
     let list = hand.depends(
         at,
-        |block, at| match target_at(block, at) {
-            Some(Target::Stages(stages)) => stages.len().to_string(),
-            _ => String::new(),
-        },
+        |block, at| format!("{:?}", stage_count(block, at)),
         |hand, at| {
-            let count = hand.it.with_untracked(|block| {
-                match block.as_ref().and_then(|block| target_at(block, at)) {
-                    Some(Target::Stages(stages)) => stages.len(),
-                    _ => 0,
-                }
-            });
+            let count = hand.now(at, stage_count).unwrap_or_default();
             let stages: Vec<AnyView> = (0..count)
                 .map(|item| stage(hand, at.item(item), count))
                 .collect();
@@ -135,9 +134,7 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
 }
 
 fn of_stage(hand: Hand, at: At) -> AnyView {
-    let kind = hand
-        .it
-        .with_untracked(|block| block.as_ref().and_then(|block| stage_kind(block, at)));
+    let kind = hand.now(at, stage_kind);
     match kind {
         Some(0) => hand.step(
             at,

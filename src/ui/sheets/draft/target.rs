@@ -64,9 +64,7 @@ fn set_form(block: &mut Block, at: At, n: i64) {
 }
 
 fn of_form(hand: Hand, at: At) -> AnyView {
-    let form = hand
-        .it
-        .with_untracked(|block| block.as_ref().and_then(|block| form_of(block, at)));
+    let form = hand.now(at, form_of);
     match form {
         Some(0) => reps(hand, at),
         Some(1) => hand.step(
