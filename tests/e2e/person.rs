@@ -150,7 +150,18 @@ impl Person {
     pub async fn type_into(&self, part: &str, text: &str) {
         let field = self.see(part).await;
         field.clear().await.expect("the field can be cleared");
-        field.send_keys(text).await.expect("the field takes keys");
+        if text.chars().all(|letter| letter <= '\u{ffff}') {
+            field.send_keys(text).await.expect("the field takes keys");
+        } else {
+            // Older drivers have no key for what lies beyond 16 bits: a phone's keyboard inserts it as text.
+            self.run(&format!(
+                "const field = document.querySelector('[data-part=\"{part}\"]');
+                 field.focus();
+                 document.execCommand('insertText', false, {});",
+                json!(text)
+            ))
+            .await;
+        }
         // Leaving the field is what a thumb on the next thing does.
         self.run("document.activeElement.blur()").await;
     }

@@ -5,10 +5,13 @@ use std::path::{Path, PathBuf};
 use super::found;
 use crate::places;
 use crate::run::{answer, program_in, run, tool, which};
-use crate::say::{Outcome, note};
+use crate::say::{OrNext, Outcome, note};
 
 /// The version whose results the size figures are about.
 const VERSION: &str = "132.0.0";
+
+const ATTEMPTS: usize = 3;
+const NEXT: &str = "check the network";
 
 /// wasm-opt's path, or none where npm is missing or cannot fetch it.
 pub fn prepare() -> Outcome<Option<PathBuf>> {
@@ -23,28 +26,38 @@ pub fn prepare() -> Outcome<Option<PathBuf>> {
         );
         return Ok(None);
     };
-    note(format!("fetching wasm-opt (binaryen {VERSION}) with npm"));
-    std::fs::create_dir_all(&folder).ok();
-    let fetched = run(
-        tool(npm)
-            .args(["install", "--silent", "--no-audit", "--no-fund"])
-            .args(["--ignore-scripts", "--prefix"])
-            .arg(&folder)
-            .arg(format!("binaryen@{VERSION}")),
-        "check the network",
-    );
-    match fetched.ok().and_then(|()| working(&folder)) {
-        Some(path) => {
+    // Registries stumble: one more attempt is cheaper than a build that is larger than need be.
+    for _ in 0..ATTEMPTS {
+        note(format!("fetching wasm-opt (binaryen {VERSION}) with npm"));
+        if let Err(failure) = fetch(&npm, &folder) {
+            note(failure.to_string());
+        } else if let Some(path) = working(&folder) {
             found("wasm-opt", VERSION);
-            Ok(Some(path))
-        }
-        None => {
-            note(
-                "wasm-opt: npm could not fetch it; the app is built without it, larger than need be",
-            );
-            Ok(None)
+            return Ok(Some(path));
+        } else {
+            note("npm has fetched it, and it does not answer `wasm-opt --version`");
         }
     }
+    note("wasm-opt: not to be had; the app is built without it, larger than need be");
+    Ok(None)
+}
+
+fn fetch(npm: &Path, folder: &Path) -> Outcome<()> {
+    std::fs::create_dir_all(folder).or_next("making the folder of wasm-opt", NEXT)?;
+    run(
+        tool(npm)
+            .args([
+                "install",
+                "--loglevel=error",
+                "--no-audit",
+                "--no-fund",
+                "--ignore-scripts",
+                "--prefix",
+            ])
+            .arg(folder)
+            .arg(format!("binaryen@{VERSION}")),
+        NEXT,
+    )
 }
 
 /// wasm-opt in this folder, if it runs and is of the version wanted.
