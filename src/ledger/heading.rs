@@ -39,7 +39,7 @@ pub struct Heading {
     pub volume: VolumeLoad,
     /// Its length in whole minutes.
     pub minutes: u32,
-    /// The length predicted for its sheet, with the change-over known when it began.
+    /// The length predicted for its sheet, with the change-over known when it began and the longer rests of the heat.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub predicted_minutes: Option<u32>,
     /// Its change-overs, in order: seconds beyond the prescribed rest.
@@ -64,7 +64,7 @@ impl Heading {
             sets_done: u32::try_from(record.lines().count()).unwrap_or(u32::MAX),
             volume: Volume::of(record).work,
             minutes: record.minutes(),
-            predicted_minutes: Some(record.predicted.minutes(pace.change_over())),
+            predicted_minutes: Some(record.predicted_minutes(pace.change_over())),
             change_overs: record.change_overs.clone(),
             rpe: record.rpe,
         }
