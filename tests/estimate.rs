@@ -186,6 +186,7 @@ fn the_curve_that_was_chosen_makes_the_proposal() {
             kit: &kit,
             now,
             curve,
+            body_mass: None,
         };
         today.propose(&block).load
     };

@@ -65,6 +65,7 @@ fn board(
                 kit: &kit,
                 now: time(DAY_MS),
                 curve: Curve::default(),
+                body_mass: body_mass.map(load),
             },
         )],
         light: false,
@@ -252,7 +253,7 @@ proptest! {
                 .map(|sets| Performance { sets: sets.clone(), ..performance(block, &[]) })
                 .collect();
             let now = time(0) + chrono::TimeDelta::hours(hours);
-            let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default() });
+            let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default(), body_mass: None });
             prop_assert!(!proposal.because.said(kit.unit()).is_empty());
             if let Some(load) = proposal.load {
                 prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", proposal.because);

@@ -7,8 +7,8 @@ use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
-    best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
+    Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
+    SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -138,6 +138,14 @@ impl State {
             .collect()
     }
 
+    /// An estimate with the body mass that the session began with.
+    pub(super) fn maximum(&self, e1rm: Option<Load>) -> Maximum {
+        Maximum {
+            e1rm,
+            body_mass: self.began.body_mass,
+        }
+    }
+
     /// The load of `slot` by its prescription, with its because.
     #[must_use]
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
@@ -146,7 +154,7 @@ impl State {
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
             &self.done_of(slot, None),
-            best_e1rm(history, self.began.curve),
+            self.maximum(best_e1rm(history, self.began.curve)),
             kit,
         )
     }

@@ -31,6 +31,7 @@ fn after(block: &Block, sets: &[(&str, u16)], days: i64) -> Because {
             kit: &kit(),
             now,
             curve: Curve::default(),
+            body_mass: None,
         },
     )
     .because
