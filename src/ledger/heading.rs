@@ -33,6 +33,9 @@ pub struct Heading {
     pub sheet_id: SheetId,
     /// The sheet's name at the time.
     pub sheet: Line,
+    /// True when it was done light.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub light: bool,
     /// How many sets were done, ramp-ups among them.
     pub sets_done: u32,
     /// Volume load of its work sets.
@@ -61,6 +64,7 @@ impl Heading {
             ended: record.ended,
             sheet_id: record.sheet,
             sheet: record.sheet_name.clone(),
+            light: record.light,
             sets_done: u32::try_from(record.lines().count()).unwrap_or(u32::MAX),
             volume: Volume::of(record).work,
             minutes: record.minutes(),

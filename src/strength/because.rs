@@ -265,6 +265,13 @@ pub enum Because {
         /// From which load to which.
         moved: Moved,
     },
+    /// The last time lies ahead by this clock, which may have been set back: no step up until it is right.
+    LiesAhead {
+        /// Whole days that it lies ahead.
+        days: u32,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// The bottom was missed in three sessions running: less, to go on from there.
     Deload {
         /// Those sessions, the newest last.
@@ -298,6 +305,7 @@ impl Because {
             | Because::NoReserveSaid { moved }
             | Because::Disagrees { moved, .. }
             | Because::AfterBreak { moved, .. }
+            | Because::LiesAhead { moved, .. }
             | Because::Deload { moved, .. } => Some(moved),
             Because::StartOfSheet { .. }
             | Because::NothingKnown {}

@@ -57,11 +57,17 @@ proptest! {
         basis in prop::sample::select(vec!["external", "body_mass_plus", "body_mass_minus"]),
         sessions in some_sessions(),
         days in -3000..3000_i64,
+        mass in prop::option::of(0..200_u16),
     ) {
         let block = block(json!({"progression": rule, "basis": basis, "start": null}));
-        let history = history(&block, &sessions);
+        let body_mass = mass.map(Load::whole_kg);
+        let mut history = history(&block, &sessions);
+        history.iter_mut().for_each(|performance| {
+            performance.basis = Some(block.basis.clone());
+            performance.body_mass = body_mass;
+        });
         let now = performed(&[("1 kg", 1)], (1, 1)).at + TimeDelta::days(days);
-        let proposal = super::propose(&block, &Today { history: &history, kit: &kit(), now, curve: Curve::default(), body_mass: None });
+        let proposal = super::propose(&block, &Today { history: &history, kit: &kit(), now, curve: Curve::default(), body_mass });
         prop_assert!(!proposal.because.to_string().is_empty());
         match proposal.load {
             Some(load) => prop_assert!(kit().is_loadable(block.exercise.equipment, load)),

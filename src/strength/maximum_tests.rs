@@ -207,6 +207,28 @@ proptest! {
         }
     }
 
+    /// More reps, more load or less assistance last time: never less to be moved this time.
+    #[test]
+    fn more_done_with_the_body_never_gives_less(
+        basis in some_basis(),
+        percent in 30..=100_u8,
+        done in (100..400_u16, 1..9_u16),
+        more in (0..100_u16, 0..4_u16),
+        mass in 500..1500_u16,
+    ) {
+        let tenths = |n: u16| kg(&format!("{}.{} kg", n / 10, n % 10));
+        let block = body(&basis, &format!("{percent} %"));
+        let mass = Some(tenths(mass));
+        let assists = block.basis.assists();
+        let harder = if assists { done.0 - more.0 } else { done.0 + more.0 };
+        let moved = |load: u16, reps: u16| {
+            let history = [once(&block, &tenths(load).to_string(), reps, mass)];
+            let load = next(&block, &history, mass).load;
+            system_load(&block.basis, load, mass).map_err(|why| why.to_string()).unwrap()
+        };
+        prop_assert!(moved(harder, done.1 + more.1) >= moved(done.0, done.1));
+    }
+
     /// The body mass typed in pounds moves no proposal by more than a step of the kit.
     #[test]
     fn a_body_mass_in_pounds_says_the_same(basis in some_basis(), mass in 400..1500_u16, done in (0..400_u16, 1..12_u16)) {

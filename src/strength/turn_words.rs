@@ -82,6 +82,17 @@ impl Words {
         format!("last done {days} days ago: {}", self.eased(less, moved))
     }
 
+    pub(super) fn lies_ahead(self, days: u32, moved: &Moved) -> String {
+        let days = match days {
+            1 => "a day".to_owned(),
+            days => format!("{days} days"),
+        };
+        format!(
+            "the last time lies {days} ahead by this clock, which may be wrong: {}",
+            self.follows(moved)
+        )
+    }
+
     pub(super) fn deload(self, missed: &[Missed; 3], less: Share, moved: &Moved) -> String {
         let said = missed.map(|one| format!("{} at {}", one.reps, self.load(one.at)));
         let asked = missed[2].low;

@@ -241,6 +241,7 @@ impl Words {
                 moved,
             } => self.disagrees(*reps, *low, *reserve, moved),
             Because::AfterBreak { days, less, moved } => self.after_break(*days, *less, moved),
+            Because::LiesAhead { days, moved } => self.lies_ahead(*days, moved),
             Because::Deload {
                 missed,
                 less,

@@ -134,6 +134,7 @@ pub fn because() -> BoxedStrategy<Because> {
         }),
         (any::<u32>(), option::of(share()), moved())
             .prop_map(|(days, less, moved)| Because::AfterBreak { days, less, moved }),
+        (any::<u32>(), moved()).prop_map(|(days, moved)| Because::LiesAhead { days, moved }),
         ([missed(), missed(), missed()], share(), moved()).prop_map(|(missed, less, moved)| {
             Because::Deload {
                 missed,

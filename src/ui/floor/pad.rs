@@ -231,10 +231,8 @@ pub fn set_pad(
         };
         if needs_load(&board) {
             open.set(Open::Load);
-        } else if tapped.counts() {
-            if tapped.sure(&board, Sure::Log) {
-                log(app, &board);
-            }
+        } else if tapped.counts() && tapped.sure(&board, Sure::Log) {
+            log(app, &board);
         }
     });
     let inside = dynamic(move || {
@@ -267,7 +265,11 @@ pub fn set_pad(
                 }
             });
             button("", "cues-begin", face, move || {
-                begin_set(app, board, tapped);
+                // The tap that asks and the one that answers are two.
+                let jump = board.with_untracked(|board| board.as_ref().is_some_and(|it| it.jump));
+                if !jump || tapped.counts() {
+                    begin_set(app, board, tapped);
+                }
             })
         }
     });
