@@ -248,7 +248,7 @@ fn the_time_left_counts_the_longer_rests_of_the_heat() {
     let air = serde_json::from_str(r#"{"temperature":"84 °F","humidity":60}"#).unwrap();
     let noted = event(1, 1000, 1, What::AirNoted { air });
     session.take(noted.clone()).unwrap();
-    let longer = (rests * 11).div_ceil(50) * 5;
+    let longer = (rests * 11 + 49) / 50 * 5;
     assert_eq!(left(&session), 110 + 100 + longer + 60);
     let undone = event(1, 2000, 1, What::Undone { event: noted.id });
     session.take(undone).unwrap();
