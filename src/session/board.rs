@@ -59,7 +59,7 @@ pub struct Board {
     pub warm_up: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
-    /// True when the block wants the estimate and the body mass of the day is not known.
+    /// True when the block wants the estimate, the body mass of the day is not known and the because does not ask for it.
     pub lacks_body_mass: bool,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
@@ -237,6 +237,11 @@ impl State {
                 .iter()
                 .find(|other| other.status == Status::Pending)
         });
+        let proposal = self.proposal(slot).map(|proposal| proposal.because.clone());
+        let asked = match (&prescribed.because, &proposal) {
+            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.asks_body_mass(),
+            (because, _) => matches!(because, SetBecause::BodyMassUnknown { .. }),
+        };
         Board {
             key: planned.key,
             exercise: block.exercise.name.clone(),
@@ -272,8 +277,8 @@ impl State {
                 Vec::new()
             },
             because: prescribed.because,
-            lacks_body_mass: lacks_body_mass(block, self.began.body_mass),
-            proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
+            lacks_body_mass: !asked && lacks_body_mass(block, self.began.body_mass),
+            proposal,
             foretold,
             bands: match &block.basis {
                 LoadBasis::Band(label) => {

@@ -284,6 +284,12 @@ pub enum Because {
 }
 
 impl Because {
+    /// True when it asks for the body mass.
+    #[must_use]
+    pub fn asks_body_mass(&self) -> bool {
+        matches!(self, Because::BodyMassUnknown { .. })
+    }
+
     /// From which load to which, where a rule looked at last time.
     #[must_use]
     pub fn moved(&self) -> Option<&Moved> {

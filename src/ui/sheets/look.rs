@@ -229,7 +229,8 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let mut told = foretold
                 .map(|told| foretold_view(told, shown.unit))
                 .unwrap_or_default();
-            if because.is_some() && lacks_body_mass(block, shown.body_mass) {
+            let asks = proposal.is_some_and(|proposal| !proposal.because.asks_body_mass());
+            if asks && lacks_body_mass(block, shown.body_mass) {
                 told.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
             }
             blocks.push(block_as_written(block, &prediction, because, told));
