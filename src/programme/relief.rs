@@ -73,8 +73,8 @@ impl Relief {
     #[must_use]
     pub fn said(&self) -> String {
         format!(
-            "{}: no gain to be seen in {} sessions since {}. A lighter week often helps: {} of the load, {} of the work sets \
-             (common practice, no source).",
+            "{}: no gain to be seen in {} sessions since {}. A lighter week often helps (common practice): {} of the load, {} of the \
+             work sets.",
             self.exercise,
             self.plateau.sessions,
             day(self.plateau.since),

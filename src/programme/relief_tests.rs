@@ -77,7 +77,7 @@ fn weeks_without_a_gain_in_main_work_offer_a_light_session() {
         "{said}"
     );
     assert!(
-        said.ends_with("90 % of the load, 50 % of the work sets (common practice, no source)."),
+        said.ends_with("(common practice): 90 % of the load, 50 % of the work sets."),
         "{said}"
     );
     assert!(offered(&sheet("power"), &flat, 3, &[]).is_some());

@@ -88,7 +88,7 @@ async fn a_jump_of_load_is_begun_by_ear_by_the_second_tap_and_logged_by_one() {
     person.tap("welcome-skip").await;
     person.tap("go-sheets").await;
     person.tap("write-lines").await;
-    let sheet = "# Jumps\nFront squat: 3 × 5 loads 20, 40, 60 kg; 20 kg; rest 60";
+    let sheet = "# Jumps\\nFront squat: 3 × 5 loads 20, 40, 60 kg; 20 kg; rest 60";
     paste(&person, sheet).await;
     person.tap("lines-keep").await;
     person.see("sheet-look").await;
@@ -110,8 +110,12 @@ async fn a_jump_of_load_is_begun_by_ear_by_the_second_tap_and_logged_by_one() {
     end_rest(&person).await;
     person.reads("main", "60").await;
     person.reads("cues-begin", "by ear").await;
-    person.tap("cues-begin").await;
-    person.reads("cues-begin", "sure? by ear").await;
+    // A tap right after the one that logged is taken for a slip; it is given again.
+    let ask = "const ear = document.querySelector('[data-part=\"cues-begin\"]');
+               const asked = ear.innerText.includes('sure? by ear');
+               if (!asked) ear.click();
+               return asked";
+    person.until(ask, "it is asked about").await;
     person.reads("log", "tap when racked").await;
     assert!(!person.has("cues-stop").await, "nothing was begun");
     until_begun(&person, "cues-begin").await;

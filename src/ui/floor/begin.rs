@@ -69,7 +69,7 @@ impl Beginning {
         let light = relief.light;
         vec![
             line("because", "light-because", relief.said()),
-            button("plain", "begin-light", "begin it light", move || {
+            button("wide", "begin-light", "Begin it light", move || {
                 begin(app, id, Some(light));
             }),
         ]
