@@ -186,6 +186,7 @@ fn the_curve_that_was_chosen_makes_the_proposal() {
             kit: &kit,
             now,
             curve,
+            body_mass: None,
         };
         today.propose(&block).load
     };
@@ -277,4 +278,31 @@ fn a_board_that_wants_the_estimate_says_that_the_body_mass_is_unknown() {
     };
     assert!(lacks(None) && !lacks(Some("80 kg")));
     assert!(BODY_MASS_WORDS.ends_with("Give yours in Kit."));
+}
+
+/// Where the reason for the load asks for the body mass itself, nothing else on the board does.
+#[test]
+fn the_body_mass_is_asked_for_once() {
+    let (mut block, _) = by_share();
+    block.basis = LoadBasis::BodyMassPlus;
+    let history = performances_of(&plain(1, &block, &[("30 kg", 6)]));
+    let history: Vec<Performance> = history.into_iter().map(|(_, done)| done).collect();
+    let kit = Kit::starter(Unit::Kg);
+    let today = Today {
+        history: &history,
+        kit: &kit,
+        now: history[0].at + chrono::TimeDelta::days(2),
+        curve: Curve::default(),
+        body_mass: None,
+    };
+    let proposal = today.propose(&block);
+    let mut events = common::built::events(2, &block, None, &[]);
+    events.pop();
+    if let What::Began(began) = &mut events[0].what {
+        began.proposals = vec![proposal];
+    }
+    let state = State::fold(&events).unwrap();
+    let board = state.board(state.current().unwrap(), &kit, &history);
+    assert!(board.because(Unit::Kg).contains("give yours in Kit"));
+    assert!(!board.lacks_body_mass);
 }

@@ -96,6 +96,7 @@ impl Floor {
                         kit,
                         now: at,
                         curve: Curve::default(),
+                        body_mass: None,
                     },
                 )
             })
@@ -214,6 +215,7 @@ fn swap(state: &State, pick: u8) -> Option<Swap> {
         kit: &kit,
         now: state.since.at,
         curve: state.began.curve,
+        body_mass: state.began.body_mass,
     };
     let instead = alike(written.exercise.id.as_str(), &kit);
     let Some(entry) = instead.get(usize::from(pick)) else {

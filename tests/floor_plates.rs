@@ -48,6 +48,7 @@ impl Floor {
                             kit: &kit,
                             now: now.at,
                             curve: Curve::default(),
+                            body_mass: None,
                         },
                     )
                 })

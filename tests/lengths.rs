@@ -226,6 +226,35 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
     }
 }
 
+/// 84 °F and 60 % are 88 °F, caution: rests a tenth longer, up to the next 5 s.
+#[test]
+fn the_time_left_counts_the_longer_rests_of_the_heat() {
+    let sheet = read("Front squat: 2 × 8; tempo 3/1/1/0; rest 1:30\nPlank: 1 × 30 s; no load");
+    let began = What::Began(Box::new(Began {
+        curve: Curve::default(),
+        session: SessionId(id(1, 1)),
+        sheet,
+        body_mass: None,
+        proposals: Vec::new(),
+        light: false,
+    }));
+    let began = event(1, 0, 1, began);
+    let now = began.moment();
+    let mut session = Session::begin(began).unwrap();
+    let rests: i64 = i64::from(session.state().slots[1].planned.rest_after.get());
+    let left = |session: &Session| session.state().seconds_left(&now, s(60)) as i64;
+    // Two sets of 40 s and 30 s of plank; 90 s between the sets, a rest and 60 s of change-over before the plank.
+    assert_eq!(left(&session), 110 + 90 + rests + 60);
+    let air = serde_json::from_str(r#"{"temperature":"84 °F","humidity":60}"#).unwrap();
+    let noted = event(1, 1000, 1, What::AirNoted { air });
+    session.take(noted.clone()).unwrap();
+    let longer = (rests * 11 + 49) / 50 * 5;
+    assert_eq!(left(&session), 110 + 100 + longer + 60);
+    let undone = event(1, 2000, 1, What::Undone { event: noted.id });
+    session.take(undone).unwrap();
+    assert_eq!(left(&session), 110 + 90 + rests + 60);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 

@@ -88,6 +88,26 @@ fn a_change_over_runs_from_the_end_of_the_rest_to_the_start() {
     );
 }
 
+/// 84 °F and 60 % are 88 °F, caution: a rest of 90 s is a tenth longer, up to the next 5 s, so 100 s.
+#[test]
+fn what_the_heat_adds_to_a_rest_is_no_change_over_and_was_foreseen() {
+    let air = serde_json::from_str(r#"{"temperature":"84 °F","humidity":60}"#).unwrap();
+    let mut events = session(1, &[(Some(0), 40), (Some(200), 240), (Some(340), 380)]);
+    let cool = SessionRecord::from_events(&events).unwrap();
+    // Noted at 50 s: the rest under way stays as it is, the next one is longer.
+    events.push(event(99, 86_400_000 + 50_000, 1, What::AirNoted { air }));
+    let hot = SessionRecord::from_events(&events).unwrap();
+    let seconds = |record: &SessionRecord| -> Vec<u16> {
+        record.change_overs.iter().map(|it| it.get()).collect()
+    };
+    assert_eq!(seconds(&cool), [70, 10]);
+    assert_eq!(seconds(&hot), [70, 0]);
+    assert_eq!((cool.longer_rests, hot.longer_rests), (0, 10));
+    // Three sets of 40 s, two rests of 90 s, two change-overs of 70 s: 440 s, 7 min. In the heat 450, 8 min.
+    let minutes = |record: &SessionRecord| record.predicted_minutes(Seconds::new(70).unwrap());
+    assert_eq!((minutes(&cool), minutes(&hot)), (7, 8));
+}
+
 #[test]
 fn without_a_start_the_set_itself_is_taken_off() {
     // Hand-worked: 40 to 240 less 90 of rest, less the 40 s of the set.

@@ -35,6 +35,7 @@ fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
             kit,
             now,
             curve: Curve::default(),
+            body_mass: None,
         },
     )
 }

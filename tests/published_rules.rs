@@ -11,8 +11,8 @@ use serde_json::json;
 use stanchion::kit::{Kit, KitParts};
 use stanchion::sheet::{Block, Equipment, Pattern, usual_ramp};
 use stanchion::strength::{
-    Base, Because, Bound, Curve, DoneSet, Performance, Proposal, SetResult, Today, Training,
-    jump_caution, propose, set_load, usual_steps,
+    Base, Because, Bound, Curve, DoneSet, Maximum, Performance, Proposal, SetResult, Today,
+    Training, jump_caution, propose, set_load, usual_steps,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -57,8 +57,46 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
             kit: &Kit::starter(Unit::Kg),
             now,
             curve: Curve::default(),
+            body_mass: None,
         },
     )
+}
+
+/// Push-up 0.64 of the body mass (Ebben et al. 2011, J Strength Cond Res 25(10):2891–2894, P2); pull-up, chin-up and dip the
+/// whole body mass ± external (Johnson et al. 2009, J Strength Cond Res 23(3):1022–1028, P). Of 80 kg D: chin-up + 10 moves
+/// 90, − 20 of assistance 60, a push-up 51.2. So the whole of a maximum of 90, 60 and 51.2 kg is written as + 10, − 20
+/// and nothing; of 76 kg of body the same 90 kg leave 14.
+#[test]
+fn a_share_of_the_maximum_counts_the_body() {
+    let sets = json!([{"kind": "work", "count": 1, "target": {"reps": 1}, "load": {"share_of_e1rm": "100 %"}}]);
+    let written = |basis: serde_json::Value, e1rm: &str, mass: &str| {
+        let mut block = block(&sets, &json!("as_written"));
+        block.exercise.equipment = Equipment::Body;
+        block.basis = serde_json::from_value(basis).unwrap();
+        let maximum = Maximum {
+            e1rm: Some(load(e1rm)),
+            body_mass: Some(load(mass)),
+        };
+        let mut parts = Kit::starter(Unit::Kg).parts().clone();
+        parts.smallest_step = load("0.5 kg");
+        let kit = Kit::new(parts).unwrap();
+        set_load(&block, &planned(&block)[0], None, &[], maximum, &kit).load
+    };
+    let push_up = || json!({"body_mass_share": "64 %"});
+    assert_eq!(
+        written(json!("body_mass_plus"), "90 kg", "80 kg"),
+        Some(load("10 kg"))
+    );
+    assert_eq!(
+        written(json!("body_mass_minus"), "60 kg", "80 kg"),
+        Some(load("20 kg"))
+    );
+    assert_eq!(written(push_up(), "51.2 kg", "80 kg"), Some(load("0 kg")));
+    assert_eq!(written(push_up(), "61.2 kg", "80 kg"), Some(load("10 kg")));
+    assert_eq!(
+        written(json!("body_mass_plus"), "90 kg", "76 kg"),
+        Some(load("14 kg"))
+    );
 }
 
 /// The 2-for-2 rule (Baechle & Earle, Essentials of Strength Training and Conditioning, P2): two or more reps over the

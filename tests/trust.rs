@@ -65,6 +65,7 @@ fn board(
                 kit: &kit,
                 now: time(DAY_MS),
                 curve: Curve::default(),
+                body_mass: body_mass.map(load),
             },
         )],
         light: false,
@@ -245,14 +246,15 @@ proptest! {
         kit in common::kits::kit(),
         sessions in proptest::collection::vec(proptest::collection::vec(any_result(), 0..4), 0..5),
         hours in -10_000..10_000_i64,
+        masses in [proptest::option::of(common::quantities::load()), proptest::option::of(common::quantities::load())],
     ) {
         for block in sheet.blocks() {
             let history: Vec<Performance> = sessions
                 .iter()
-                .map(|sets| Performance { sets: sets.clone(), ..performance(block, &[]) })
+                .map(|sets| Performance { sets: sets.clone(), body_mass: masses[0], ..performance(block, &[]) })
                 .collect();
             let now = time(0) + chrono::TimeDelta::hours(hours);
-            let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default() });
+            let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default(), body_mass: masses[1] });
             prop_assert!(!proposal.because.said(kit.unit()).is_empty());
             if let Some(load) = proposal.load {
                 prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", proposal.because);

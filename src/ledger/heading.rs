@@ -33,13 +33,16 @@ pub struct Heading {
     pub sheet_id: SheetId,
     /// The sheet's name at the time.
     pub sheet: Line,
+    /// True when it was done light.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub light: bool,
     /// How many sets were done, ramp-ups among them.
     pub sets_done: u32,
     /// Volume load of its work sets.
     pub volume: VolumeLoad,
     /// Its length in whole minutes.
     pub minutes: u32,
-    /// The length predicted for its sheet, with the change-over known when it began.
+    /// The length predicted for its sheet, with the change-over known when it began and the longer rests of the heat.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub predicted_minutes: Option<u32>,
     /// Its change-overs, in order: seconds beyond the prescribed rest.
@@ -61,10 +64,11 @@ impl Heading {
             ended: record.ended,
             sheet_id: record.sheet,
             sheet: record.sheet_name.clone(),
+            light: record.light,
             sets_done: u32::try_from(record.lines().count()).unwrap_or(u32::MAX),
             volume: Volume::of(record).work,
             minutes: record.minutes(),
-            predicted_minutes: Some(record.predicted.minutes(pace.change_over())),
+            predicted_minutes: Some(record.predicted_minutes(pace.change_over())),
             change_overs: record.change_overs.clone(),
             rpe: record.rpe,
         }

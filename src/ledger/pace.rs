@@ -1,6 +1,7 @@
 //! The lifter's own pace: how long the change from one group of blocks to the next takes beyond the rest.
 
 use super::heading::Heading;
+use crate::heat::{Category, heat_index};
 use crate::order;
 use crate::session::{Event, Moment, Slot, State, What};
 use crate::sheet::{SetKey, set_seconds};
@@ -86,15 +87,17 @@ impl Pace {
 
 /// The change-overs of a session, in the order they were made.
 ///
-/// From the log of the last set of one group to the start of the first set of the next, less the prescribed rest, never
-/// below 0. Where no start was recorded, to the log less the predicted length of that set. More than 15 minutes is a
+/// From the log of the last set of one group to the start of the first set of the next, less the prescribed rest,
+/// stretched where it was begun in the heat, never below 0. Where no start was recorded, to the log less the predicted length of that set. More than 15 minutes is a
 /// pause and does not count.
 pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
     let mut measured = Vec::new();
-    let mut before: Option<(&Slot, Moment)> = None;
+    let mut before: Option<(&Slot, Moment, u64)> = None;
     let mut started: Option<(SetKey, Moment)> = None;
+    let mut heat = Category::None;
     for event in counting {
         match &event.what {
+            What::AirNoted { air } => heat = Category::of(heat_index(*air)),
             What::SetStarted { set } => started = Some((*set, event.moment())),
             What::SetStopped { .. } => started = None,
             What::SetDone { set, .. } => {
@@ -104,7 +107,7 @@ pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
                 let Some(slot) = state.slot(*set).filter(counts) else {
                     continue;
                 };
-                if let Some((last, since)) = before
+                if let Some((last, since, rest)) = before
                     && last.planned.group != slot.planned.group
                 {
                     let gap_ms = match begun {
@@ -112,16 +115,41 @@ pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
                         None => (event.moment().since(&since))
                             .saturating_sub(set_seconds(&slot.planned) * 1000),
                     };
-                    let rest = u64::from(last.planned.rest_after.get());
                     let seconds = (gap_ms / 1000).saturating_sub(rest);
                     if seconds <= PAUSE_SECONDS {
                         measured.push(Seconds::saturating(seconds as i64));
                     }
                 }
-                before = Some((slot, event.moment()));
+                let rest = u64::from(heat.stretched(slot.planned.rest_after).get());
+                before = Some((slot, event.moment(), rest));
             }
             _ => {}
         }
     }
     measured
+}
+
+/// Seconds by which the rests between the sets done were longer than written: those begun after heat was noted.
+pub(super) fn longer_rests(counting: &[&Event], state: &State) -> u64 {
+    let mut longer = 0;
+    let mut before: Option<(&Slot, Category)> = None;
+    let mut heat = Category::None;
+    for event in counting {
+        match &event.what {
+            What::AirNoted { air } => heat = Category::of(heat_index(*air)),
+            What::SetDone { set, .. } => {
+                let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
+                let Some(slot) = state.slot(*set).filter(counts) else {
+                    continue;
+                };
+                if let Some((last, heat)) = before {
+                    let rest = last.planned.rest_before(&slot.planned);
+                    longer += u64::from(heat.stretched(rest).get()) - u64::from(rest.get());
+                }
+                before = Some((slot, heat));
+            }
+            _ => {}
+        }
+    }
+    longer
 }

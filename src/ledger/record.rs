@@ -1,6 +1,6 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
-use super::pace::change_overs;
+use super::pace::{change_overs, longer_rests};
 use crate::session::{Amount, Done, Event, Moment, Phase, SessionId, Slot, State, What, effective};
 use crate::sheet::{Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target};
 use crate::units::{Load, Rir, Rpe, Seconds};
@@ -72,6 +72,8 @@ pub struct SessionRecord {
     pub blocks: Vec<BlockRecord>,
     /// How long the sheet takes as it was written.
     pub predicted: Prediction,
+    /// Seconds by which its rests were longer than written for the heat that was noted.
+    pub longer_rests: u64,
     /// Change-overs from group to group, in the order they were made: what each took beyond the prescribed rest.
     pub change_overs: Vec<Seconds>,
     /// How many sets were passed over.
@@ -136,6 +138,7 @@ impl SessionRecord {
             body_mass: state.began.body_mass,
             blocks,
             predicted: Prediction::of(&state.began.sheet),
+            longer_rests: longer_rests(&counting, &state),
             change_overs: change_overs(&counting, &state),
             skipped: state
                 .slots
@@ -145,6 +148,14 @@ impl SessionRecord {
             rpe: state.rpe,
             note: state.note,
         })
+    }
+
+    /// The length predicted for it in whole minutes, rounded to the nearest: that of its sheet, with the longer rests that
+    /// the heat made of the written ones.
+    #[must_use]
+    pub fn predicted_minutes(&self, change_over: Seconds) -> u32 {
+        let seconds = self.predicted.seconds(change_over) + self.longer_rests;
+        u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
     }
 
     /// Every set that was done, with its block.

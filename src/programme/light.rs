@@ -129,6 +129,18 @@ impl LightWeek {
         }
     }
 
+    /// What is usual: every fourth week from that of `now` on, nine tenths of the loads and half of the sets. Common
+    /// practice, no source.
+    ///
+    /// # Panics
+    /// Never: these are within their ranges.
+    #[must_use]
+    pub fn usual(now: DateTime<FixedOffset>) -> LightWeek {
+        let from = Monday::of(now.date_naive());
+        LightWeek::new(4, from, Share::percent(90), Share::percent(50))
+            .expect("a written light week is in range")
+    }
+
     /// Every so many weeks one is light.
     #[must_use]
     pub fn every(&self) -> u8 {

@@ -47,6 +47,7 @@ fn lightened(sets: serde_json::Value, light: LightWeek) -> (Sheet, Option<Load>)
                     kit: &kit,
                     now: sheet.written,
                     curve: Curve::default(),
+                    body_mass: None,
                 },
             )
         })

@@ -8,10 +8,13 @@ mod lighten;
 mod next;
 mod plan;
 mod record;
+mod relief;
 mod words;
 
 #[cfg(test)]
 mod lighten_tests;
+#[cfg(test)]
+mod relief_tests;
 #[cfg(test)]
 mod tests;
 
@@ -23,3 +26,4 @@ pub use next::{DoneSheet, Offer, Why, next};
 pub use plan::{Plan, ROTATION_SHEETS_MAX, Rotation, UnfitPlan, Weekdays};
 pub(crate) use record::ProgrammeForm;
 pub use record::{Programme, ProgrammeId};
+pub use relief::{Lately, Relief, relief};

@@ -100,12 +100,12 @@ impl State {
             let block = self.block_of(other);
             let base = self.proposal(other).map_or(None.into(), Base::from);
             let own = self.is_alike(other, self.block_of(means.slot));
-            let e1rm = means.e1rm.filter(|_| own);
+            let maximum = self.maximum(means.e1rm.filter(|_| own));
             let mut done = self.done_of(other, event);
             if slot.planned.key.block == other.planned.key.block && self.is_alike(slot, block) {
                 done.push(this.clone());
             }
-            set_load(block, &other.planned, base, &done, e1rm, means.kit).load
+            set_load(block, &other.planned, base, &done, maximum, means.kit).load
         }));
         means.kit.plan(equipment, lies, &loads)
     }

@@ -7,8 +7,8 @@ use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, DoneSet, Foretold, Known, Performance, Prescribed, Proposal, SetBecause,
-    best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
+    Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
+    SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -59,7 +59,7 @@ pub struct Board {
     pub warm_up: Vec<Line>,
     /// Where the load comes from.
     pub because: SetBecause,
-    /// True when the block wants the estimate and the body mass of the day is not known.
+    /// True when the block wants the estimate, the body mass of the day is not known and the because does not ask for it.
     pub lacks_body_mass: bool,
     /// Where the block's work load comes from.
     pub proposal: Option<Because>,
@@ -138,6 +138,14 @@ impl State {
             .collect()
     }
 
+    /// An estimate with the body mass that the session began with.
+    pub(super) fn maximum(&self, e1rm: Option<Load>) -> Maximum {
+        Maximum {
+            e1rm,
+            body_mass: self.began.body_mass,
+        }
+    }
+
     /// The load of `slot` by its prescription, with its because.
     #[must_use]
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
@@ -146,7 +154,7 @@ impl State {
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
             &self.done_of(slot, None),
-            best_e1rm(history, self.began.curve),
+            self.maximum(best_e1rm(history, self.began.curve)),
             kit,
         )
     }
@@ -229,6 +237,11 @@ impl State {
                 .iter()
                 .find(|other| other.status == Status::Pending)
         });
+        let proposal = self.proposal(slot).map(|proposal| proposal.because.clone());
+        let asked = match (&prescribed.because, &proposal) {
+            (SetBecause::WorkLoad { .. }, Some(proposal)) => proposal.asks_body_mass(),
+            (because, _) => matches!(because, SetBecause::BodyMassUnknown { .. }),
+        };
         Board {
             key: planned.key,
             exercise: block.exercise.name.clone(),
@@ -264,8 +277,8 @@ impl State {
                 Vec::new()
             },
             because: prescribed.because,
-            lacks_body_mass: lacks_body_mass(block, self.began.body_mass),
-            proposal: self.proposal(slot).map(|proposal| proposal.because.clone()),
+            lacks_body_mass: !asked && lacks_body_mass(block, self.began.body_mass),
+            proposal,
             foretold,
             bands: match &block.basis {
                 LoadBasis::Band(label) => {

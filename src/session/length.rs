@@ -8,7 +8,7 @@ use crate::units::Seconds;
 
 impl State {
     /// Predicted seconds from `now` to the end of the last set that is still to be done, with `change_over` beyond the
-    /// rest between two groups.
+    /// rest between two groups, and rests as long as the heat that was noted makes them.
     #[must_use]
     pub fn seconds_left(&self, now: &Moment, change_over: Seconds) -> u64 {
         let pending: Vec<&PlannedSet> = self
@@ -20,7 +20,11 @@ impl State {
         let sets: u64 = pending.iter().map(|set| set_seconds(set)).sum();
         let between: u64 = pending
             .windows(2)
-            .map(|pair| gap_seconds(pair[0], pair[1], change_over))
+            .map(|pair| {
+                let rest = pair[0].rest_before(pair[1]);
+                let longer = u64::from(self.rest_in_heat(rest).get()) - u64::from(rest.get());
+                gap_seconds(pair[0], pair[1], change_over) + longer
+            })
             .sum();
         self.seconds_to_next(now, change_over) + sets + between
     }

@@ -1,6 +1,7 @@
 //! Where a proposed work load comes from, as data; its words are in `words`.
 
 use super::because_forms as forms;
+use super::maximum::WithBody;
 use crate::sheet::{BlockId, Equipment};
 use crate::units::{Load, Reps, Rir, Share};
 use serde::{Deserialize, Serialize};
@@ -187,6 +188,8 @@ pub enum Because {
         /// What the kit makes of it, nearest below.
         to: Load,
     },
+    /// A share of the estimate, the body being part of what is moved.
+    ShareWithBody(WithBody),
     /// A light week: a share of what would have been proposed, or more assistance.
     LightWeek {
         /// The share.
@@ -199,6 +202,12 @@ pub enum Because {
     /// A share of the estimate is asked for and there is none: same load.
     #[serde(deserialize_with = "forms::moved")]
     NoEstimate {
+        /// From which load to which.
+        moved: Moved,
+    },
+    /// A share of the estimate is asked for, the body is moved and its mass is not known: same load.
+    #[serde(deserialize_with = "forms::moved")]
+    BodyMassUnknown {
         /// From which load to which.
         moved: Moved,
     },
@@ -256,6 +265,13 @@ pub enum Because {
         /// From which load to which.
         moved: Moved,
     },
+    /// The last time lies ahead by this clock, which may have been set back: no step up until it is right.
+    LiesAhead {
+        /// Whole days that it lies ahead.
+        days: u32,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// The bottom was missed in three sessions running: less, to go on from there.
     Deload {
         /// Those sessions, the newest last.
@@ -268,6 +284,12 @@ pub enum Because {
 }
 
 impl Because {
+    /// True when it asks for the body mass.
+    #[must_use]
+    pub fn asks_body_mass(&self) -> bool {
+        matches!(self, Because::BodyMassUnknown { .. })
+    }
+
     /// From which load to which, where a rule looked at last time.
     #[must_use]
     pub fn moved(&self) -> Option<&Moved> {
@@ -282,12 +304,14 @@ impl Because {
             | Because::AllDone { moved }
             | Because::NotAllDone { moved }
             | Because::NoEstimate { moved }
+            | Because::BodyMassUnknown { moved }
             | Because::MoreInReserve { moved, .. }
             | Because::AsAimed { moved, .. }
             | Because::LessInReserve { moved, .. }
             | Because::NoReserveSaid { moved }
             | Because::Disagrees { moved, .. }
             | Because::AfterBreak { moved, .. }
+            | Because::LiesAhead { moved, .. }
             | Because::Deload { moved, .. } => Some(moved),
             Because::StartOfSheet { .. }
             | Because::NothingKnown {}
@@ -296,6 +320,7 @@ impl Because {
             | Because::OutOfKit { .. }
             | Because::AsWritten { .. }
             | Because::ShareOfE1rm { .. }
+            | Because::ShareWithBody(_)
             | Because::LightWeek { .. } => None,
         }
     }
@@ -308,6 +333,7 @@ impl Because {
             | Because::GuidedStart { to }
             | Because::AsWritten { to, .. }
             | Because::ShareOfE1rm { to, .. }
+            | Because::ShareWithBody(WithBody { to, .. })
             | Because::LightWeek { to, .. } => Some(*to),
             _ => self.moved().map(|moved| moved.to),
         }

@@ -1,6 +1,6 @@
 //! Checks of the guided start: whole first times, set by set, on several kits.
 
-use super::set_load_tests::{lines, planned};
+use super::tests::{lines, planned};
 use crate::kit::{Kit, KitParts, Stack};
 use crate::sheet::{Block, PlannedSet};
 use crate::strength::propose::tests::{block, propose};

@@ -57,11 +57,17 @@ proptest! {
         basis in prop::sample::select(vec!["external", "body_mass_plus", "body_mass_minus"]),
         sessions in some_sessions(),
         days in -3000..3000_i64,
+        mass in prop::option::of(0..200_u16),
     ) {
         let block = block(json!({"progression": rule, "basis": basis, "start": null}));
-        let history = history(&block, &sessions);
+        let body_mass = mass.map(Load::whole_kg);
+        let mut history = history(&block, &sessions);
+        history.iter_mut().for_each(|performance| {
+            performance.basis = Some(block.basis.clone());
+            performance.body_mass = body_mass;
+        });
         let now = performed(&[("1 kg", 1)], (1, 1)).at + TimeDelta::days(days);
-        let proposal = super::propose(&block, &Today { history: &history, kit: &kit(), now, curve: Curve::default() });
+        let proposal = super::propose(&block, &Today { history: &history, kit: &kit(), now, curve: Curve::default(), body_mass });
         prop_assert!(!proposal.because.to_string().is_empty());
         match proposal.load {
             Some(load) => prop_assert!(kit().is_loadable(block.exercise.equipment, load)),
@@ -96,7 +102,7 @@ proptest! {
         let Some(at) = history.first().map(|first| first.at) else {
             return Ok(());
         };
-        let after = |days| super::propose(&block, &Today { history: &history, kit: &kit(), now: at + TimeDelta::days(days), curve: Curve::default() }).load;
+        let after = |days| super::propose(&block, &Today { history: &history, kit: &kit(), now: at + TimeDelta::days(days), curve: Curve::default(), body_mass: None }).load;
         prop_assert!(after(days + longer) <= after(days));
     }
 
@@ -122,7 +128,7 @@ proptest! {
         let known = last.2.iter().all(|(reps, left)| i64::from(*reps) + left.unwrap_or(0) <= 12);
         prop_assume!(known || !matches!(block.progression, Progression::ShareOfE1rm { .. }));
         let now = performed(&[("1 kg", 1)], (1, 1)).at + TimeDelta::days(days);
-        let next = |sessions: &Sessions| super::propose(&block, &Today { history: &history(&block, sessions), kit: &kit(), now, curve: Curve::default() }).load;
+        let next = |sessions: &Sessions| super::propose(&block, &Today { history: &history(&block, sessions), kit: &kit(), now, curve: Curve::default(), body_mass: None }).load;
         let (less, more) = (next(&sessions), next(&better));
         prop_assert!(more >= less, "{less:?} then {more:?}");
     }

@@ -5,12 +5,13 @@ use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::history::Performance;
 use super::ladder::Ladder;
+use super::maximum::Maximum;
 use super::rules::{
     Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
     unless_deload, unless_lightened,
 };
 use crate::kit::Kit;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, Step};
+use crate::sheet::{Block, LoadPolicy, Progression, Step};
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
 
@@ -25,6 +26,8 @@ pub struct Today<'a> {
     pub now: DateTime<FixedOffset>,
     /// The curve that the lifter's maximum is estimated by.
     pub curve: Curve,
+    /// Body mass of the day, where it is known: a share of the maximum counts it where the body is moved.
+    pub body_mass: Option<Load>,
 }
 
 impl Today<'_> {
@@ -51,10 +54,7 @@ pub fn propose(block: &Block, today: &Today<'_>) -> Proposal {
 
 fn decide(block: &Block, today: &Today<'_>) -> Because {
     let &Today {
-        history,
-        kit,
-        now,
-        curve,
+        history, kit, now, ..
     } = today;
     if !block.basis.has_load() {
         return Because::NoLoad {};
@@ -83,7 +83,7 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
     };
     let ladder = Ladder::new(block, kit, Some(at));
     let because = match seen {
-        Some(seen) => by_rule(block, &like, &seen, curve, &ladder),
+        Some(seen) => by_rule(block, &like, &seen, today, &ladder),
         // Staged, timed and other sets give a rule nothing to judge.
         None => same(at, &ladder),
     };
@@ -95,7 +95,7 @@ fn by_rule(
     block: &Block,
     like: &[Performance],
     seen: &Seen<'_>,
-    curve: Curve,
+    today: &Today<'_>,
     ladder: &Ladder,
 ) -> Because {
     let because = match &block.progression {
@@ -110,9 +110,11 @@ fn by_rule(
         }
         Progression::Fixed { up } => fixed(seen, *up, ladder),
         Progression::ShareOfE1rm { share } => {
-            let alone = block.basis == LoadBasis::External;
-            let e1rm = alone.then(|| best_e1rm(like, curve)).flatten();
-            share_of_e1rm(seen, *share, e1rm, ladder)
+            let maximum = Maximum {
+                e1rm: best_e1rm(like, today.curve),
+                body_mass: today.body_mass,
+            };
+            share_of_e1rm(seen, *share, &maximum, &block.basis, ladder)
         }
         Progression::ByReserve { aim, step } => by_reserve(seen, *aim, *step, ladder),
         Progression::AsWritten => return same(seen.at, ladder),

@@ -74,6 +74,7 @@ pub(in crate::strength) fn propose(block: &Block, history: &[Performance], kit: 
             kit,
             now: "2026-01-08T18:00:00+01:00".parse().unwrap(),
             curve: Curve::default(),
+            body_mass: None,
         },
     )
 }

@@ -1,5 +1,6 @@
 //! Where the load of one set comes from, as data; its words are in `words`.
 
+use super::maximum::WithBody;
 use crate::units::{Load, Reps, Rir, Share};
 
 /// What a share is taken of.
@@ -76,6 +77,8 @@ pub enum SetBecause {
         /// The load, nearest below the share where there is one.
         to: Load,
     },
+    /// A share of the estimated one-repetition maximum, the body being part of what is moved.
+    ShareWithBody(WithBody),
     /// A share of an assistance says nothing about how hard the set is; a step more assistance instead.
     MoreAssistance {
         /// The assistance that it starts from.
@@ -148,6 +151,11 @@ pub enum SetBecause {
         /// That load.
         to: Load,
     },
+    /// A share of the estimate is asked for, the body is moved and its mass is not known: the work load.
+    BodyMassUnknown {
+        /// That load.
+        to: Load,
+    },
 }
 
 impl SetBecause {
@@ -166,7 +174,9 @@ impl SetBecause {
             | SetBecause::Outcome { to, .. }
             | SetBecause::Guided { to, .. }
             | SetBecause::GuideUnsaid { to }
-            | SetBecause::NoEstimate { to } => Some(*to),
+            | SetBecause::NoEstimate { to }
+            | SetBecause::BodyMassUnknown { to }
+            | SetBecause::ShareWithBody(WithBody { to, .. }) => Some(*to),
         }
     }
 }

@@ -2,29 +2,30 @@
 
 use super::guided::{Guide, guide};
 use super::ladder::Ladder;
+use super::maximum::{Lack, Maximum, Taken, WithBody};
 use super::prescribed::{Base, DoneSet, Prescribed};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
+use crate::sheet::{Block, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
 use crate::units::{Load, Reps, Share};
 
 /// The load of `set`, always one that `kit` can make.
 ///
 /// `base` is the block's work load as proposed, `done` holds the sets of this session that are over, in the
-/// order they were done, and `e1rm` is the estimate, which counts only for loads that are moved alone. Sets between the
-/// last one done and `set` that are neither done nor passed over are taken to go as planned, so that a whole block can
-/// be looked at ahead. After an overruled load the line goes on from what was done.
+/// order they were done, and `maximum` is the estimate with the body mass of the day: where the body is moved, a share is
+/// taken of both together. Sets between the last one done and `set` that are neither done nor passed over are taken to
+/// go as planned, so that a whole block can be looked at ahead. After an overruled load the line goes on from what was done.
 #[must_use]
 pub fn set_load(
     block: &Block,
     set: &PlannedSet,
     base: impl Into<Base>,
     done: &[DoneSet],
-    e1rm: Option<Load>,
+    maximum: impl Into<Maximum>,
     kit: &Kit,
 ) -> Prescribed {
-    prescribe(block, set, base.into(), done, e1rm, kit)
+    prescribe(block, set, base.into(), done, maximum.into(), kit)
 }
 
 fn prescribe(
@@ -32,7 +33,7 @@ fn prescribe(
     set: &PlannedSet,
     base: Base,
     done: &[DoneSet],
-    e1rm: Option<Load>,
+    maximum: Maximum,
     kit: &Kit,
 ) -> Prescribed {
     let (guided, because) = if block.basis.has_load() {
@@ -42,7 +43,7 @@ fn prescribe(
             block,
             base: base.load,
             done,
-            e1rm: e1rm.filter(|_| block.basis == LoadBasis::External),
+            maximum,
             ladder: Ladder::new(block, kit, beside.or(base.load)),
         };
         if base.guided {
@@ -69,7 +70,7 @@ struct Floor<'a> {
     block: &'a Block,
     base: Option<Load>,
     done: &'a [DoneSet],
-    e1rm: Option<Load>,
+    maximum: Maximum,
     ladder: Ladder,
 }
 
@@ -134,10 +135,7 @@ impl Floor<'_> {
                     _ => SetBecause::NothingKnown,
                 }
             }
-            LoadPolicy::ShareOfE1rm(share) => match self.e1rm {
-                Some(e1rm) => self.share(ShareOf::E1rm, *share, e1rm),
-                None => self.from(self.base, |to| SetBecause::NoEstimate { to }),
-            },
+            LoadPolicy::ShareOfE1rm(share) => self.of_maximum(*share),
             LoadPolicy::RisingByOutcome { planned, large } => self.outcome(set, *planned, *large),
         }
     }
@@ -181,6 +179,34 @@ impl Floor<'_> {
                 to,
             },
             None => SetBecause::OutOfKit { wanted },
+        }
+    }
+
+    /// A share of the estimated maximum; where it or the body mass is missing, the work load.
+    fn of_maximum(&self, share: Share) -> SetBecause {
+        match self.maximum.take(&self.block.basis, share) {
+            Ok(Taken::Alone(e1rm)) => self.share(ShareOf::E1rm, share, e1rm),
+            Ok(Taken::WithBody(taken)) => self.with_body(taken),
+            Err(Lack::Estimate) => self.from(self.base, |to| SetBecause::NoEstimate { to }),
+            Err(Lack::BodyMass) => self.from(self.base, |to| SetBecause::BodyMassUnknown { to }),
+        }
+    }
+
+    /// The load beside the body, on the safe side; where the kit makes nothing so light, its lightest that the maximum
+    /// allows.
+    fn with_body(&self, taken: WithBody) -> SetBecause {
+        let lightest = || {
+            let lightest = self.ladder.easiest_above(taken.to)?;
+            let moved = if taken.assists {
+                taken.body.minus(lightest)
+            } else {
+                taken.body.plus(lightest)
+            };
+            (moved <= taken.e1rm).then_some(lightest)
+        };
+        match self.ladder.fit(taken.to).or_else(lightest) {
+            Some(to) => SetBecause::ShareWithBody(WithBody { to, ..taken }),
+            None => SetBecause::OutOfKit { wanted: taken.to },
         }
     }
 
@@ -330,10 +356,13 @@ impl Floor<'_> {
         let work = self.block.sets.iter().find(|sets| sets.kind.is_work());
         match work.map(|sets: &Sets| &sets.load) {
             Some(LoadPolicy::List(loads)) => loads.first().copied().or(self.base),
-            Some(LoadPolicy::ShareOfE1rm(share)) => self
-                .e1rm
-                .map(|e1rm| e1rm.times(share.factor()))
-                .or(self.base),
+            Some(LoadPolicy::ShareOfE1rm(share)) => {
+                match self.maximum.take(&self.block.basis, *share) {
+                    Ok(Taken::Alone(e1rm)) => Some(e1rm.times(share.factor())),
+                    Ok(Taken::WithBody(taken)) => Some(taken.to),
+                    Err(_) => self.base,
+                }
+            }
             _ => self.base,
         }
     }
@@ -357,7 +386,7 @@ fn pick<T>(list: &[T], index: u8) -> Option<&T> {
 
 #[cfg(test)]
 #[path = "set_load_tests.rs"]
-mod set_load_tests;
+pub(super) mod tests;
 
 #[cfg(test)]
 #[path = "guided_tests.rs"]

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use serde_json::json;
 use uuid::Uuid;
 
-pub(super) fn planned(block: &Block) -> Vec<PlannedSet> {
+pub(in crate::strength) fn planned(block: &Block) -> Vec<PlannedSet> {
     let sheet: Sheet = serde_json::from_value(json!({
         "id": Uuid::from_u128(7),
         "version": Uuid::from_u128(8),
@@ -60,7 +60,7 @@ fn said(block: &Block, index: usize, done: &[DoneSet]) -> String {
         .to_string()
 }
 
-fn work(count: u8, load: serde_json::Value) -> serde_json::Value {
+pub(in crate::strength) fn work(count: u8, load: serde_json::Value) -> serde_json::Value {
     json!({"kind": "work", "count": count, "target": {"reps": {"from": 5, "to": 7}}, "load": load})
 }
 
@@ -188,7 +188,7 @@ fn lighter_sets_of_assisted_work_have_more_assistance() {
 }
 
 #[test]
-fn an_estimate_counts_for_loads_moved_alone() {
+fn without_a_body_mass_the_work_load_stays() {
     let policy = json!({"share_of_e1rm": "85 %"});
     let belt = block(json!({
         "basis": "body_mass_plus",
@@ -197,7 +197,7 @@ fn an_estimate_counts_for_loads_moved_alone() {
     }));
     assert_eq!(
         said(&belt, 0, &[]),
-        "no estimate of the maximum yet: work load 80 kg"
+        "body mass unknown, so no share of the maximum can be taken (give yours in Kit): work load 80 kg"
     );
 }
 

@@ -1,11 +1,46 @@
-//! Words of what turns a rule aside: a first time, a break, a deload, a step that the kit or the tenth bounds.
+//! Words of what turns a rule aside: a first time, a break, a deload, a step that the kit or the tenth bounds; and of a
+//! share that counts the body.
 
 use super::because::{Bound, Missed, Moved};
+use super::maximum::WithBody;
 use super::set_because::GuidedStep;
 use super::words::{Words, on};
 use crate::units::{Load, Reps, Rir, Share};
 
+/// Why no share of the maximum was taken where the body is moved.
+pub(super) const BODY_UNKNOWN: &str =
+    "body mass unknown, so no share of the maximum can be taken (give yours in Kit)";
+
 impl Words {
+    /// "75 % of the estimated maximum 120 kg with the body is 90 kg, less 80 kg of body: 10 kg".
+    pub(super) fn with_body(self, taken: &WithBody) -> String {
+        let wanted = taken.wanted();
+        let (moved, body) = (taken.moved(), self.load(taken.body));
+        let left = match (wanted.is_zero(), taken.assists) {
+            (true, true) => format!("and the body alone is {body}: no assistance"),
+            (true, false) => format!("and the body alone is {body}: nothing added"),
+            (false, true) => format!("of {body} of body: {} of assistance", self.load(wanted)),
+            (false, false) => format!("less {body} of body: {}", self.load(wanted)),
+        };
+        let between = if taken.assists && !wanted.is_zero() {
+            " "
+        } else {
+            ", "
+        };
+        let harder = taken.assists == (taken.to < wanted);
+        let made = if taken.to != wanted && harder {
+            format!(", the lightest there is: {}", self.load(taken.to))
+        } else {
+            self.fitted(wanted, taken.to)
+        };
+        format!(
+            "{} of the estimated maximum {} with the body is {}{between}{left}{made}",
+            taken.share,
+            self.load(taken.e1rm),
+            self.load(moved),
+        )
+    }
+
     pub(super) fn guided_start(self, to: Load) -> String {
         let with = if to.is_zero() {
             "nothing added".to_owned()
@@ -45,6 +80,17 @@ impl Words {
 
     pub(super) fn after_break(self, days: u32, less: Option<Share>, moved: &Moved) -> String {
         format!("last done {days} days ago: {}", self.eased(less, moved))
+    }
+
+    pub(super) fn lies_ahead(self, days: u32, moved: &Moved) -> String {
+        let days = match days {
+            1 => "a day".to_owned(),
+            days => format!("{days} days"),
+        };
+        format!(
+            "the last time lies {days} ahead by this clock, which may be wrong: {}",
+            self.follows(moved)
+        )
     }
 
     pub(super) fn deload(self, missed: &[Missed; 3], less: Share, moved: &Moved) -> String {

@@ -31,6 +31,7 @@ fn after(block: &Block, sets: &[(&str, u16)], days: i64) -> Because {
             kit: &kit(),
             now,
             curve: Curve::default(),
+            body_mass: None,
         },
     )
     .because
@@ -92,8 +93,15 @@ fn a_break_makes_the_first_time_lighter() {
         said(57),
         "last done 57 days ago: 20 % lighter to come back, nearest below is 62.5 kg"
     );
-    // The clock was set back, or the last time lies ahead.
-    assert_eq!(said(-400), up);
+    // The clock was set back, or that of another phone was ahead: no step up, and no break.
+    assert_eq!(
+        said(-400),
+        "the last time lies 400 days ahead by this clock, which may be wrong: same load again"
+    );
+    assert_eq!(
+        after(&plain(), &[("80 kg", 4)], -400).to_string(),
+        "4 at 80 kg: below 5–7, a step down to 77.5 kg"
+    );
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::because::{Because, Moved, Wish};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
+use super::turn_words::BODY_UNKNOWN;
 use crate::sheet::Equipment;
 use crate::units::{Load, Reps, Share, Unit};
 use std::fmt;
@@ -135,6 +136,7 @@ impl Words {
                 e1rm.times(share.factor()),
                 *to,
             ),
+            Because::ShareWithBody(taken) => self.with_body(taken),
             Because::LightWeek { share, usual, to } => self.light_week(*share, *usual, *to),
             Because::SameAsLast { moved } => {
                 format!("{} last time: {}", self.load(moved.at), self.follows(moved))
@@ -201,6 +203,9 @@ impl Words {
             Because::NoEstimate { moved } => {
                 format!("no estimate of the maximum yet: {}", self.follows(moved))
             }
+            Because::BodyMassUnknown { moved } => {
+                format!("{BODY_UNKNOWN}: {}", self.follows(moved))
+            }
             Because::MoreInReserve {
                 reserve,
                 aim,
@@ -236,6 +241,7 @@ impl Words {
                 moved,
             } => self.disagrees(*reps, *low, *reserve, moved),
             Because::AfterBreak { days, less, moved } => self.after_break(*days, *less, moved),
+            Because::LiesAhead { days, moved } => self.lies_ahead(*days, moved),
             Because::Deload {
                 missed,
                 less,
@@ -305,6 +311,7 @@ impl Words {
                 };
                 self.share(&of, wanted, *to)
             }
+            SetBecause::ShareWithBody(taken) => self.with_body(taken),
             SetBecause::MoreAssistance { from, to } if from == to => {
                 format!("same assistance: {}", self.load(*to))
             }
@@ -371,6 +378,9 @@ impl Words {
                 to,
             } => self.guided(*from, *reps, (*reserve, *aim), *step, *to),
             SetBecause::GuideUnsaid { to } => self.guide_unsaid(*to),
+            SetBecause::BodyMassUnknown { to } => {
+                format!("{BODY_UNKNOWN}: work load {}", self.load(*to))
+            }
             SetBecause::NoEstimate { to } => {
                 format!(
                     "no estimate of the maximum yet: work load {}",

@@ -156,6 +156,7 @@ impl Model {
             kit: &self.kit,
             now,
             curve: self.curve(),
+            body_mass: self.newest_body_mass(),
         }
     }
 

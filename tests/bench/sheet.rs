@@ -151,6 +151,7 @@ fn loads(sheet: &Sheet, summaries: &[ExerciseSummary], kit: &Kit) -> usize {
                 kit,
                 now,
                 curve: Curve::default(),
+                body_mass: None,
             },
         );
         let e1rm = best_e1rm(history, Curve::default());

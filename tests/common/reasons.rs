@@ -6,7 +6,7 @@ use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
-use stanchion::strength::{Because, Bound, Missed, Moved, Wish};
+use stanchion::strength::{Because, Bound, Missed, Moved, Wish, WithBody};
 use stanchion::units::Reps;
 
 fn moved() -> BoxedStrategy<Moved> {
@@ -26,6 +26,18 @@ fn moved() -> BoxedStrategy<Moved> {
 
 fn missed() -> impl Strategy<Value = Missed> {
     (load(), reps(), reps()).prop_map(|(at, reps, low)| Missed { at, reps, low })
+}
+
+fn with_body() -> impl Strategy<Value = WithBody> {
+    (share(), load(), load(), any::<bool>(), load()).prop_map(|(share, e1rm, body, assists, to)| {
+        WithBody {
+            share,
+            e1rm,
+            body,
+            assists,
+            to,
+        }
+    })
 }
 
 type Range = (Vec<Reps>, Reps, Reps, Moved);
@@ -57,12 +69,14 @@ pub fn because() -> BoxedStrategy<Because> {
             usual,
             to
         }),
+        1 => with_body().prop_map(Because::ShareWithBody),
     ];
     let plain = prop_oneof![
         moved().prop_map(|moved| Because::SameAsLast { moved }),
         moved().prop_map(|moved| Because::AllDone { moved }),
         moved().prop_map(|moved| Because::NotAllDone { moved }),
         moved().prop_map(|moved| Because::NoEstimate { moved }),
+        moved().prop_map(|moved| Because::BodyMassUnknown { moved }),
         moved().prop_map(|moved| Because::NoReserveSaid { moved }),
         (load(), moved()).prop_map(|(down_to, moved)| Because::Lightened { down_to, moved }),
     ];
@@ -120,6 +134,7 @@ pub fn because() -> BoxedStrategy<Because> {
         }),
         (any::<u32>(), option::of(share()), moved())
             .prop_map(|(days, less, moved)| Because::AfterBreak { days, less, moved }),
+        (any::<u32>(), moved()).prop_map(|(days, moved)| Because::LiesAhead { days, moved }),
         ([missed(), missed(), missed()], share(), moved()).prop_map(|(missed, less, moved)| {
             Because::Deload {
                 missed,

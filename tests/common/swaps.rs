@@ -51,6 +51,7 @@ pub fn today<'a>(history: &'a [Performance], kit: &'a Kit) -> Today<'a> {
         kit,
         now: super::time(0),
         curve: Curve::default(),
+        body_mass: None,
     }
 }
 

@@ -5,6 +5,8 @@ use super::export::give_file;
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
+use super::whole_session::{begin, end, log};
+use super::write::paste;
 use serde_json::{Value, json};
 
 #[tokio::test]
@@ -103,5 +105,57 @@ async fn the_ledger_says_why_a_set_of_thirty_does_not_count() {
         .await;
     assert_eq!(reasons, json!(1));
     picture(&person, "unfed").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_share_of_the_maximum_counts_the_body() {
+    let server = Server::start();
+    let browser = Browser::start("with-body");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    let write = "# Chins\\nChin-up: 1 × 5; +10 kg; follow 85 % e1RM; rest 60";
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    paste(&person, write).await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-kit").await;
+    person.type_into("body-mass", "80").await;
+
+    // 90 kg moved five times and none left: by Epley 105 kg, 85 % of it 89.25 kg.
+    person.tap("go-floor").await;
+    begin(&person, "Chins").await;
+    person.reads("main", "10").await;
+    person.tap("reserve").await;
+    person.tap("reserve-0").await;
+    log(&person).await;
+    end(&person).await;
+    person.tap("go-floor").await;
+    begin(&person, "Chins").await;
+    person
+        .reads(
+            "because",
+            "85 % of the estimated maximum 105 kg with the body is 89.25 kg, less 80 kg of body: 9.25 kg",
+        )
+        .await;
+    person.reads("main", "8.75").await;
+    picture(&person, "with-body").await;
+
+    // A heavier body carries less: the session goes by the mass that it began with, the next one by the new one.
+    person.tap("more").await;
+    person.tap("leave-kit").await;
+    person.type_into("body-mass", "86").await;
+    person.tap("go-floor").await;
+    person.reads("main", "8.75").await;
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+    person.see("finish").await;
+    person.tap("put-away").await;
+    person.tap("go-floor").await;
+    begin(&person, "Chins").await;
+    person.reads("because", "less 86 kg of body: 3.25 kg").await;
+    person.reads("main", "2.5").await;
     person.close().await;
 }

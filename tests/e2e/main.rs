@@ -9,6 +9,7 @@ mod draft;
 mod export;
 mod floor;
 mod heat;
+mod light;
 mod looks;
 mod offline;
 mod own;

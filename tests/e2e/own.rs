@@ -21,7 +21,7 @@ async fn tap_said(person: &Person, part: &str, words: &str) {
 }
 
 /// Ends the session early, from its panel.
-async fn end_early(person: &Person) {
+pub async fn end_early(person: &Person) {
     person.tap("more").await;
     person.tap("end-ask").await;
     person.tap("end-now").await;
@@ -107,11 +107,8 @@ fn light_now(last_monday: &str) -> String {
     )
 }
 
-#[tokio::test]
-async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
-    let server = Server::start();
-    let browser = Browser::start("light");
-    let person = Person::arrive(&browser, &server).await;
+/// Takes in a programme whose week is light now.
+pub async fn give_light_week(person: &Person, browser: &Browser) {
     let monday = "const day = new Date();
         day.setDate(day.getDate() - (day.getDay() + 6) % 7 - 7);
         const two = (n) => String(n).padStart(2, '0');
@@ -120,9 +117,17 @@ async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
     let file = browser.folder().join("light.json");
     std::fs::write(&file, light_now(monday.as_str().unwrap())).unwrap();
     person.tap("go-kit").await;
-    give_file(&person, "import", &file).await;
+    give_file(person, "import", &file).await;
     person.reads("notice", "1 programme new").await;
     person.tap("notice-close").await;
+}
+
+#[tokio::test]
+async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
+    let server = Server::start();
+    let browser = Browser::start("light");
+    let person = Person::arrive(&browser, &server).await;
+    give_light_week(&person, &browser).await;
     person.tap("go-sheets").await;
     person.reads("programme", "this week is light").await;
 

@@ -58,6 +58,72 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person.close().await;
 }
 
+/// Taps that part until the cues of a set run.
+async fn until_begun(person: &Person, part: &str) {
+    let script = format!(
+        "document.querySelector('[data-part=\"{part}\"]')?.click();
+         return document.querySelector('[data-part=\"cues-stop\"]') !== null"
+    );
+    person.until(&script, "the set is begun by ear").await;
+}
+
+/// Taps the large button until a set more is logged; it must never ask.
+async fn log_unasked(person: &Person) {
+    let done = person.run(DONE).await;
+    let script = format!(
+        "const log = document.querySelector('[data-part=\"log\"]');
+         window.wasAsked = (window.wasAsked ?? false) || (log?.innerText ?? '').includes('tap again');
+         log?.click();
+         return document.querySelectorAll('.notch.done').length > {done}"
+    );
+    person.until(&script, "the set is logged").await;
+    assert_eq!(person.run("return window.wasAsked").await, false);
+}
+
+#[tokio::test]
+async fn a_jump_of_load_is_begun_by_ear_by_the_second_tap_and_logged_by_one() {
+    let server = Server::start();
+    let browser = Browser::start("jump-by-ear");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    let sheet = "# Jumps\\nFront squat: 3 × 5 loads 20, 40, 60 kg; 20 kg; rest 60";
+    paste(&person, sheet).await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-floor").await;
+    begin(&person, "Jumps").await;
+    log(&person).await;
+
+    // From the rest: the first tap asks, and one that bounces is no answer.
+    person.reads("begin-set", "count-in 3 s").await;
+    let bounce =
+        "for (let n = 0; n < 3; n++) document.querySelector('[data-part=\"begin-set\"]').click()";
+    person.until(&format!("{bounce}; return document.querySelector('[data-part=\"begin-set\"]').innerText.includes('tap again')"), "it is asked about").await;
+    assert!(!person.has("cues-stop").await, "nothing was begun");
+    picture(&person, "jump-by-ear").await;
+    until_begun(&person, "begin-set").await;
+    log_unasked(&person).await;
+
+    // From the pad of the set, beside the large button, which goes on to ask for itself.
+    end_rest(&person).await;
+    person.reads("main", "60").await;
+    person.reads("cues-begin", "by ear").await;
+    // A tap right after the one that logged is taken for a slip; it is given again.
+    let ask = "const ear = document.querySelector('[data-part=\"cues-begin\"]');
+               const asked = ear.innerText.includes('sure? by ear');
+               if (!asked) ear.click();
+               return asked";
+    person.until(ask, "it is asked about").await;
+    person.reads("log", "tap when racked").await;
+    assert!(!person.has("cues-stop").await, "nothing was begun");
+    until_begun(&person, "cues-begin").await;
+    log_unasked(&person).await;
+    assert_eq!(person.run(DONE).await, 3);
+    person.close().await;
+}
+
 #[tokio::test]
 async fn a_first_time_begins_light_and_follows_the_reserve() {
     let server = Server::start();

@@ -26,7 +26,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "ledger",
-        &["session", "strength", "sheet", "order", "units"],
+        // The heat made rests longer.
+        &["heat", "session", "strength", "sheet", "order", "units"],
     ),
     (
         "store",

@@ -1,6 +1,7 @@
-//! Back after a break: the longer it was, the lighter the first time (common practice, no source).
+//! Back after a break: the longer it was, the lighter the first time; and a last time that lies ahead (common practice, no
+//! source).
 
-use super::super::because::Because;
+use super::super::because::{Because, Wish};
 use super::super::ladder::Ladder;
 use crate::sheet::Step;
 use crate::units::{Load, Share};
@@ -13,7 +14,8 @@ const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (14, Non
 
 /// The same because, or that the last time is long ago where the load would then be easier.
 ///
-/// A last time that lies ahead (the clock was set back) is no break.
+/// A last time that lies a day or more ahead is no break: the clock was set back, so that it is not known what was done
+/// last. Then there is no step up.
 pub(in super::super) fn after_break(
     because: Because,
     at: Load,
@@ -22,6 +24,14 @@ pub(in super::super) fn after_break(
     ladder: &Ladder,
 ) -> Because {
     let days = (now - last).num_days();
+    let up = because.load().is_some_and(|to| ladder.is_harder(to, at));
+    if days < 0 && up {
+        let days = u32::try_from(-days).unwrap_or(u32::MAX);
+        return ladder.because(at, Wish::Same, Step::Smallest, |moved| Because::LiesAhead {
+            days,
+            moved,
+        });
+    }
     let Some((_, percent)) = BREAKS.iter().find(|(longer_than, _)| days > *longer_than) else {
         return because;
     };

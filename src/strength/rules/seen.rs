@@ -66,10 +66,11 @@ impl<'a> Seen<'a> {
         missed.copied().min_by_key(|set| set.reps)
     }
 
-    /// The least load at which not one rep was done.
-    pub(super) fn not_one_rep(&self) -> Option<Load> {
+    /// The easiest load at which not one rep was done.
+    pub(super) fn not_one_rep(&self, ladder: &Ladder) -> Option<Load> {
         let missed = self.work.iter().filter(|set| set.reps.get() == 0);
-        missed.filter_map(|set| set.load).min()
+        let loads = missed.filter_map(|set| set.load);
+        loads.reduce(|a, b| if ladder.is_harder(a, b) { b } else { a })
     }
 
     /// Reps of the work sets in order.

@@ -1,13 +1,13 @@
 //! No session is under way: which sheet shall be done?
 
+use super::begin::Beginning;
 use crate::device::clock;
-use crate::device::sound::Sound;
 use crate::order;
-use crate::programme::{DoneSheet, LightWeek, next};
+use crate::programme::{DoneSheet, next};
 use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, h1, line, list, page, quiet, tap, text, words};
+use crate::ui::parts::{dynamic, h1, line, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
@@ -20,15 +20,12 @@ struct Offer {
     last: Option<(String, SessionId)>,
     /// Why the programme has it come next.
     because: Option<String>,
-    /// The light week that the programme has for it now.
-    light: Option<LightWeek>,
+    /// How it is begun today.
+    beginning: Beginning,
 }
 
 fn offers(model: &Model) -> Vec<Offer> {
     let now = clock::wall();
-    let programme = model.programme();
-    let light = programme.and_then(|programme| programme.light_now(now));
-    let planned = programme.map_or_else(Vec::new, |programme| programme.plan.sheets());
     let coming = coming(model, now);
     let mut offers: Vec<Offer> = model
         .sheets
@@ -43,7 +40,7 @@ fn offers(model: &Model) -> Vec<Offer> {
                 sheet: sheet.clone(),
                 last: last.map(|heading| (day(heading.began), heading.session)),
                 because: because.map(|(_, because)| because.clone()),
-                light: light.filter(|_| planned.contains(&sheet.id)),
+                beginning: Beginning::of(model, sheet, now),
             }
         })
         .collect();
@@ -117,7 +114,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         sheet,
         last,
         because,
-        light,
+        beginning,
     } = offer;
     let id = sheet.id;
     let names: Vec<String> = sheet
@@ -128,19 +125,10 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         || "not done yet".to_owned(),
         |(day, _)| format!("last on {day}"),
     );
-    let begin = Callback::new(move |()| {
-        // Inside the tap, or the browser stays silent.
-        app.sound.with_value(Sound::unlock);
-        match light {
-            Some(light) => app.begin_light(id, light),
-            None => app.begin(id),
-        }
-    });
-    let word = if light.is_some() {
-        "begin, light"
-    } else {
-        "begin"
-    };
+    let beside = beginning.beside(app, id);
+    let light = beginning.light.is_some();
+    let begin = Callback::new(move |()| beginning.begin(app, id));
+    let word = if light { "begin, light" } else { "begin" };
     let face = view! {
         <span class="offer-name">{sheet.name.to_string()}</span>
         <span class="offer-word">{word}</span>
@@ -150,29 +138,13 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     } else {
         "offer-begin"
     };
-    let name = text(move || match light {
-        Some(_) => format!("Begin {}, light week", sheet.name),
-        None => format!("Begin {}", sheet.name),
+    let name = text(move || {
+        let week = if light { ", light week" } else { "" };
+        format!("Begin {}{week}", sheet.name)
     });
     let mut inside = vec![tap(class, "begin", Some(name), face.into_any(), begin)];
     inside.extend(because.map(|because| line("because", "offer-because", because)));
-    if let Some(light) = light {
-        let said = format!(
-            "A light week: {} of the load, {} of the work sets.",
-            light.load(),
-            light.sets()
-        );
-        inside.push(line("quiet", "offer-light", said));
-        inside.push(button(
-            "plain",
-            "begin-usual",
-            "as usual instead",
-            move || {
-                app.sound.with_value(Sound::unlock);
-                app.begin(id);
-            },
-        ));
-    }
+    inside.extend(beside);
     inside.extend([
         quiet(names.join(" · ")),
         view! {

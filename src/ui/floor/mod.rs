@@ -1,5 +1,6 @@
 //! The floor: the session under way, or the choice of a sheet to begin, or the summary after the end.
 
+mod begin;
 mod board;
 mod choose;
 mod end;
@@ -20,6 +21,7 @@ use super::parts::dynamic;
 use super::stanchion::stanchion;
 use leptos::prelude::*;
 
+pub use begin::Beginning;
 pub use figures::logged_line;
 pub use finish::{predicted, rpe_word};
 

@@ -4,6 +4,7 @@ use super::screen::Open;
 use crate::device::haptic::buzz;
 use crate::device::sound::Sound;
 use crate::session::{Board, Phase, What};
+use crate::sheet::SetKey;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, tap, text, when};
 use crate::ui::stanchion::{Stanchion, moment};
@@ -19,14 +20,47 @@ const LOGGED_BUZZ_MS: u32 = 40;
 /// Seconds by which the rest is stretched or cut.
 const REST_STEP_SECONDS: i32 = 15;
 
-/// When the pad was last tapped; shared by all pads, since a tap swaps one for another.
+/// What the second tap for a jump of load would do.
+#[derive(Clone, Copy, PartialEq)]
+enum Sure {
+    /// Log the set.
+    Log,
+    /// Begin it by ear.
+    Begin,
+    /// It was given when the set was begun: logging asks no more.
+    Given,
+}
+
+/// When the pad was last tapped, and which jump of load was asked about; shared by all pads, since a tap swaps one for
+/// another.
 #[derive(Clone, Copy)]
-pub struct LastTap(StoredValue<Option<u64>>);
+pub struct LastTap(StoredValue<Option<u64>>, RwSignal<Option<Asked>>);
+
+/// The set and the load that were asked about: another load is asked about anew.
+type Asked = (SetKey, Option<Load>, Sure);
 
 impl LastTap {
     /// Nothing was tapped yet.
     pub fn none() -> LastTap {
-        LastTap(StoredValue::new(None))
+        LastTap(StoredValue::new(None), RwSignal::new(None))
+    }
+
+    /// What was asked about the load on the board; none where nothing was, or it is no jump.
+    fn asked(self, board: &Board) -> Option<Sure> {
+        let (key, load, sure) = self.1.get()?;
+        let same = board.jump && key == board.key && load == board.load;
+        same.then_some(sure)
+    }
+
+    /// Whether a tap may do its work now; else it has asked, and the next tap may.
+    fn sure(self, board: &Board, to: Sure) -> bool {
+        let asked = untrack(|| self.asked(board));
+        let sure = !board.jump || asked == Some(to) || asked == Some(Sure::Given);
+        if board.jump {
+            let next = if sure { Sure::Given } else { to };
+            self.1.set(Some((board.key, board.load, next)));
+        }
+        sure
     }
 
     /// Whether a tap on the large button counts: not when it came right after another.
@@ -68,9 +102,12 @@ pub fn face(figure: String, is_word: bool, word: String) -> AnyView {
     .into_any()
 }
 
-fn begin_set(app: Stanchion, board: Memo<Option<Board>>) {
+/// Begins the set by ear; a jump of load wants a second tap.
+fn begin_set(app: Stanchion, board: Memo<Option<Board>>, tapped: LastTap) {
     app.sound.with_value(Sound::unlock);
-    if let Some(board) = board.get_untracked() {
+    if let Some(board) = board.get_untracked()
+        && tapped.sure(&board, Sure::Begin)
+    {
         app.act(What::SetStarted { set: board.key });
     }
 }
@@ -141,15 +178,15 @@ fn over(app: Stanchion) -> Option<i64> {
         })
 }
 
-/// True when the load is a jump that was not asked about yet: the first tap asks, the next one logs.
-fn must_ask(board: &Board, asked: Option<Load>) -> bool {
-    board.jump && asked != board.load
+/// What the large button says when it has asked about a jump of load.
+fn sure_face() -> AnyView {
+    let word = "more than 10\u{a0}% up: tap again for yes, this load";
+    face("Sure?".to_owned(), true, word.to_owned())
 }
 
-fn large(board: &Board, over: Option<i64>, asked: Option<Load>) -> AnyView {
-    if board.jump && !must_ask(board, asked) {
-        let word = "more than 10\u{a0}% up: tap again for yes, this load";
-        return face("Sure?".to_owned(), true, word.to_owned());
+fn large(board: &Board, over: Option<i64>, asked: Option<Sure>) -> AnyView {
+    if asked == Some(Sure::Log) {
+        return sure_face();
     }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
@@ -166,7 +203,8 @@ fn large(board: &Board, over: Option<i64>, asked: Option<Load>) -> AnyView {
     }
 }
 
-/// The pad of a set: one tap logs it as it stands on the board; a jump of load wants a second one.
+/// The pad of a set: one tap logs it as it stands on the board; a jump of load wants a second one, once, whether it is
+/// logged or begun by ear.
 pub fn set_pad(
     app: Stanchion,
     board: Memo<Option<Board>>,
@@ -186,8 +224,6 @@ pub fn set_pad(
     let loaded = Signal::derive(move || {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
-    // Of this set, which the pad belongs to; another load is asked about anew.
-    let asked = RwSignal::new(None::<Load>);
     let rep = move |by: i64| Callback::new(move |()| step_reps(app, board, by));
     let on_log = Callback::new(move |()| {
         let Some(board) = board.get_untracked() else {
@@ -195,18 +231,14 @@ pub fn set_pad(
         };
         if needs_load(&board) {
             open.set(Open::Load);
-        } else if tapped.counts() {
-            if must_ask(&board, asked.get_untracked()) {
-                asked.set(board.load);
-            } else {
-                log(app, &board);
-            }
+        } else if tapped.counts() && tapped.sure(&board, Sure::Log) {
+            log(app, &board);
         }
     });
     let inside = dynamic(move || {
         board.get().map_or_else(
             || ().into_any(),
-            |board| large(&board, over.get(), asked.get()),
+            |board| large(&board, over.get(), tapped.asked(&board)),
         )
     });
     let reserve = text(move || match board.get() {
@@ -225,7 +257,20 @@ pub fn set_pad(
                 }
             })
         } else {
-            button("", "cues-begin", "by ear", move || begin_set(app, board))
+            let face = text(move || {
+                let asked = board.with(|board| tapped.asked(board.as_ref()?));
+                match asked {
+                    Some(Sure::Begin) => "sure? by ear".to_owned(),
+                    _ => "by ear".to_owned(),
+                }
+            });
+            button("", "cues-begin", face, move || {
+                // The tap that asks and the one that answers are two.
+                let jump = board.with_untracked(|board| board.as_ref().is_some_and(|it| it.jump));
+                if !jump || tapped.counts() {
+                    begin_set(app, board, tapped);
+                }
+            })
         }
     });
     frame(
@@ -273,7 +318,18 @@ pub fn rest_pad(
     };
     let begin = Callback::new(move |()| {
         if tapped.counts() {
-            begin_set(app, board);
+            begin_set(app, board, tapped);
+        }
+    });
+    let inside = dynamic(move || {
+        let asked = board.with(|board| tapped.asked(board.as_ref()?));
+        match asked {
+            Some(Sure::Begin) => sure_face(),
+            _ => face(
+                "Begin".to_owned(),
+                true,
+                "count-in 3 s, then by ear".to_owned(),
+            ),
         }
     });
     let hold = dynamic(move || {
@@ -297,17 +353,7 @@ pub fn rest_pad(
                 "−15 s",
                 rest(-REST_STEP_SECONDS),
             ),
-            tap(
-                "pad-main",
-                "begin-set",
-                None,
-                face(
-                    "Begin".to_owned(),
-                    true,
-                    "count-in 3 s, then by ear".to_owned(),
-                ),
-                begin,
-            ),
+            tap("pad-main", "begin-set", None, inside, begin),
             step(
                 "step words",
                 "rest-more",

@@ -61,10 +61,11 @@ fn offer(model: &Model) -> Option<Offer> {
     })
 }
 
-/// What a swap for that exercise is proposed from: by the curve that the session began with.
+/// What a swap for that exercise is proposed from: by the curve and the body mass that the session began with.
 fn today<'a>(model: &'a Model, began: &Began, exercise: &ExerciseId) -> Today<'a> {
     Today {
         curve: began.curve,
+        body_mass: began.body_mass,
         ..model.today(exercise, moment().at)
     }
 }

@@ -29,13 +29,6 @@ pub struct Draft {
     pub light: LightWeek,
 }
 
-/// Every fourth week nine tenths of the loads and half of the sets: common practice, no source.
-fn usual_light(now: DateTime<FixedOffset>) -> LightWeek {
-    let from = Monday::of(now.date_naive());
-    LightWeek::new(4, from, Share::percent(90), Share::percent(50))
-        .expect("a written light week is in range")
-}
-
 /// The share a step up or down, kept between `least` and 100 %.
 fn stepped(share: Share, more: bool, least: u8) -> Share {
     let step = Decimal::from(STEP);
@@ -53,7 +46,7 @@ impl Draft {
             order: Vec::new(),
             days: [None; 7],
             lightens: false,
-            light: usual_light(now),
+            light: LightWeek::usual(now),
         }
     }
 

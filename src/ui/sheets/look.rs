@@ -4,7 +4,6 @@ use super::order::order_view;
 use super::paper::paper;
 use super::share::share;
 use super::time::{reading, time_view};
-use crate::device::sound::Sound;
 use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::session::SessionId;
@@ -12,6 +11,7 @@ use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
 use crate::strength::{
     BODY_MASS_WORDS, Foretold, Known, Proposal, lacks_body_mass, plateau_said, propose,
 };
+use crate::ui::floor::Beginning;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
@@ -48,7 +48,8 @@ struct Shown {
     last: Option<SessionId>,
     unit: Unit,
     pace: Pace,
-    in_session: bool,
+    /// How it is begun today; none while a session is under way.
+    beginning: Option<Beginning>,
     body_mass: Option<Load>,
 }
 
@@ -68,6 +69,8 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         .iter()
         .find(|heading| heading.sheet_id == sheet.id)
         .map(|heading| heading.session);
+    let free = !model.in_session();
+    let beginning = free.then(|| Beginning::of(model, &sheet, moment().at));
     Some(Shown {
         sheet,
         proposals,
@@ -75,7 +78,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         last,
         unit: model.unit(),
         pace: model.pace(),
-        in_session: model.in_session(),
+        beginning,
         body_mass: model.newest_body_mass(),
     })
 }
@@ -134,11 +137,16 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
         all_sheets(),
         h1(shown.sheet.name.to_string()),
     ];
-    if !shown.in_session {
-        inside.push(button("wide strong", "begin", "Begin", move || {
-            app.sound.with_value(Sound::unlock);
-            app.begin(id);
+    if let Some(beginning) = shown.beginning.clone() {
+        let word = match beginning.light {
+            Some(_) => "Begin, light",
+            None => "Begin",
+        };
+        let beside = beginning.beside(app, id);
+        inside.push(button("wide strong", "begin", word, move || {
+            beginning.begin(app, id);
         }));
+        inside.extend(beside);
     }
     let change = match app
         .model
@@ -189,7 +197,7 @@ pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
         last: None,
         unit,
         pace: Pace::Assumed,
-        in_session: false,
+        beginning: None,
         body_mass: None,
     })
 }
@@ -221,7 +229,8 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             let mut told = foretold
                 .map(|told| foretold_view(told, shown.unit))
                 .unwrap_or_default();
-            if because.is_some() && lacks_body_mass(block, shown.body_mass) {
+            let asks = proposal.is_some_and(|proposal| !proposal.because.asks_body_mass());
+            if asks && lacks_body_mass(block, shown.body_mass) {
                 told.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
             }
             blocks.push(block_as_written(block, &prediction, because, told));

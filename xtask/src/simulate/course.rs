@@ -108,6 +108,7 @@ impl Course<'_> {
                 kit: &self.kit,
                 now: self.now,
                 curve: Curve::default(),
+                body_mass: None,
             },
         )
         .load;

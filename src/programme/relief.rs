@@ -1,0 +1,85 @@
+//! A light session that is offered though no light week is planned: where nothing was gained for weeks in main work.
+
+use super::light::LightWeek;
+use crate::sheet::{Block, ExerciseId, Line, Role, Sheet};
+use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, plateau};
+use crate::units::day;
+use chrono::{DateTime, FixedOffset};
+
+/// How long it is offered from the first light session on, in days: a week (common practice, no source).
+const OFFERED_DAYS: i64 = 7;
+
+/// Who has not done the exercise for more than so many days has rested, and is led back by the rule of a break.
+const LATELY_DAYS: i64 = 14;
+
+/// A light session that is offered, and why.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Relief {
+    /// The exercise in which nothing was gained.
+    pub exercise: Line,
+    /// Since when, and over how many sessions.
+    pub plateau: Plateau,
+    /// How light.
+    pub light: LightWeek,
+}
+
+/// What is known when a sheet is about to be begun.
+pub struct Lately<'a> {
+    /// What was done of an exercise, newest last.
+    pub history: &'a dyn Fn(&ExerciseId) -> &'a [Performance],
+    /// When sessions of the sheet were done light, in any order.
+    pub lightened: &'a [DateTime<FixedOffset>],
+    /// The curve that the maximum is estimated by.
+    pub curve: Curve,
+    /// Now.
+    pub now: DateTime<FixedOffset>,
+}
+
+/// Whether `sheet` is offered light today, `light` saying how: the first block of power or strength whose exercise shows
+/// no gain for weeks ([`plateau`]) and was done lately. A light week is for a week: from the first light session on it is
+/// offered for seven days, then not for as long as a plateau takes to be called. It helps often, common practice, no
+/// source.
+#[must_use]
+pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Relief> {
+    let ago = |at: DateTime<FixedOffset>| (lately.now - at).num_days();
+    let mut lightened = lately.lightened.iter().map(|at| ago(*at));
+    if lightened.any(|days| (OFFERED_DAYS..PLATEAU_DAYS).contains(&days)) {
+        return None;
+    }
+    sheet
+        .blocks()
+        .filter(|block| is_main(block))
+        .find_map(|block| {
+            let history = (lately.history)(&block.exercise.id);
+            let last = history.last()?;
+            if ago(last.at) > LATELY_DAYS {
+                return None;
+            }
+            Some(Relief {
+                exercise: block.exercise.name.clone(),
+                plateau: plateau(history, lately.curve)?,
+                light,
+            })
+        })
+}
+
+/// Whether a block is main work.
+fn is_main(block: &Block) -> bool {
+    matches!(block.role, Role::Power | Role::Strength)
+}
+
+impl Relief {
+    /// Why, in one sentence.
+    #[must_use]
+    pub fn said(&self) -> String {
+        format!(
+            "{}: no gain to be seen in {} sessions since {}. A lighter week often helps (common practice): {} of the load, {} of the \
+             work sets.",
+            self.exercise,
+            self.plateau.sessions,
+            day(self.plateau.since),
+            self.light.load(),
+            self.light.sets()
+        )
+    }
+}
