@@ -10,7 +10,7 @@ pub const COUNT_IN_S_MAX: u8 = 30;
 /// Pace of partial repetitions, which have no tempo.
 pub const PARTIAL_MS: u32 = PARTIAL_SECONDS as u32 * 1000;
 /// The mark near the end of a rest, in seconds before it.
-const REST_SOON_S: u16 = 10;
+pub(super) const REST_SOON_S: u16 = 10;
 
 /// The timeline of a set, from the count-in (at most 30 s) to its end.
 ///
@@ -37,11 +37,11 @@ pub fn set_timeline(set: &PlannedSet, count_in_s: u8) -> Timeline {
     builder.end(Cue::SetEnd)
 }
 
-/// The timeline of a rest: a mark 10 s before its end, the last three seconds, the end.
+/// The timeline of a rest: with `half` a mark in the middle, a mark 10 s before its end, the last three seconds, the end.
 #[must_use]
-pub fn rest_timeline(rest: Seconds) -> Timeline {
+pub fn rest_timeline(rest: Seconds, half: bool) -> Timeline {
     let mut builder = Builder::default();
-    builder.rest(rest.get(), REST_SOON_S);
+    builder.rest(rest.get(), half, REST_SOON_S);
     builder.end(Cue::RestEnd)
 }
 
