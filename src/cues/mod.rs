@@ -8,7 +8,7 @@ mod timeline;
 pub mod tone;
 mod voice;
 
-pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, rest_timeline, set_timeline};
+pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, demonstration, rest_timeline, set_timeline};
 pub use position::{Position, position};
 pub use speech::{Aloud, Saying, announcements, next_words, sayings};
 pub use timeline::{Cue, Cued, Length, Phase, Span, Timeline};

@@ -2,7 +2,7 @@
 
 use super::build::Builder;
 use super::timeline::{Cue, Phase, Timeline};
-use crate::sheet::{PARTIAL_SECONDS, PlannedSet, RepTarget, SetKind, Stage, Target};
+use crate::sheet::{Digit, PARTIAL_SECONDS, PlannedSet, RepTarget, SetKind, Stage, Target, Tempo};
 use crate::units::Seconds;
 
 /// Longest count-in, in seconds.
@@ -43,6 +43,23 @@ pub fn rest_timeline(rest: Seconds, half: bool) -> Timeline {
     let mut builder = Builder::default();
     builder.rest(rest.get(), half, REST_SOON_S);
     builder.end(Cue::RestEnd)
+}
+
+/// What is played to show how the cues sound: one beat in, a slow repetition, a fast one, the end of the set.
+#[must_use]
+pub fn demonstration() -> Timeline {
+    let digits = |eccentric, concentric| Tempo {
+        eccentric,
+        stretch: Digit::Seconds(0),
+        concentric,
+        squeeze: Digit::Seconds(0),
+    };
+    let one = Digit::Seconds(1);
+    let mut builder = Builder::default();
+    builder.count_in(1);
+    builder.reps(1, digits(one, one), false);
+    builder.reps(1, digits(one, Digit::Fast), true);
+    builder.end(Cue::SetEnd)
 }
 
 /// True when nobody knows beforehand when the set ends although its start is paced.

@@ -44,6 +44,12 @@ pub enum Mode {
     Always,
 }
 
+/// Whether the phone can tell the two modes apart.
+#[must_use]
+pub fn knows_modes() -> bool {
+    super::js::navigator("audioSession").is_some()
+}
+
 /// The sound output; a clone is the same output.
 #[derive(Clone)]
 pub struct Sound {
