@@ -28,7 +28,11 @@ async fn items_come_in_order_and_not_early() {
     until("all is done", || done.borrow().len() == 4).await;
     assert_eq!(names(&done), "abcd");
     for ((_, at), meant) in done.borrow().iter().zip([0.0, 60.0, 60.0, 120.0]) {
-        assert!(at - start >= meant, "{} ms is before {meant} ms", at - start);
+        assert!(
+            at - start >= meant,
+            "{} ms is before {meant} ms",
+            at - start
+        );
     }
 }
 

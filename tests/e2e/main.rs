@@ -18,6 +18,7 @@ mod plates;
 mod refusals;
 mod server;
 mod share;
+mod sound;
 mod swap;
 mod time_and_order;
 mod trust;

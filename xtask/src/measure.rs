@@ -11,7 +11,7 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, in_app, link, places, precache, taps};
+use crate::{build, heard, in_app, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -41,8 +41,20 @@ pub fn run() -> Outcome<()> {
     figures.insert("sheet.taps_to_block", taps);
     let length = step("Link of a sheet", || link::length(&browser))?;
     figures.insert("sheet.link_bytes", length);
+    figures.extend(step("Cues", || heard::figures(&tools, &browser))?);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
+}
+
+/// Measures the cues alone and prints the figures; nothing is written.
+pub fn cues() -> Outcome<()> {
+    let tools = Tools::prepare()?;
+    let browser = step("Browser", Browser::prepare)?;
+    let figures = step("Cues", || heard::figures(&tools, &browser))?;
+    for (key, figure) in &figures {
+        note(format!("{key} = {}", number(*figure)));
+    }
+    Ok(())
 }
 
 fn write(figures: &Figures) -> Outcome<()> {
