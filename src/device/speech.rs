@@ -5,6 +5,7 @@
 use super::events::{Listener, listen};
 use super::js;
 use js_sys::{Array, Reflect};
+use std::cell::Cell;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::EventTarget;
 
@@ -71,6 +72,18 @@ pub fn say(words: &str, volume: f32) {
     hush();
     // Refused means unsaid; the board shows it.
     let _ = js::call(&synthesis, "speak", &[utterance]);
+}
+
+thread_local! {
+    static PRIMED: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Says nothing, once a page, so that what is said later is allowed: some phones let a page speak only after it did in
+/// a tap. To be called in one.
+pub fn prime() {
+    if can_speak() && !PRIMED.replace(true) {
+        say("", 0.0);
+    }
 }
 
 /// Breaks off what is being said and what waits to be.

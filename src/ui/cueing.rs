@@ -11,8 +11,8 @@ use crate::cues::{Timeline, announcements, rest_timeline, sayings, set_timeline,
 use crate::device::agenda::Agenda;
 use crate::device::events::{Listener, on_tap};
 use crate::device::haptic::buzz;
-use crate::device::sound::Playing;
-use crate::device::speech::{hush, say};
+use crate::device::sound::{Playing, Sound};
+use crate::device::speech::{hush, prime, say};
 use crate::device::timer::{Timer, every};
 use crate::device::wake::{Awake, keep_awake};
 use crate::session::Moment;
@@ -114,8 +114,12 @@ fn clock(app: Stanchion, line: Held<Line>, sounding: Memo<Sounding>, anew: RwSig
         awake.set_value(on.then(|| keep_awake(|_| {})));
         tapped.set_value(on.then(|| {
             on_tap(move || {
-                if app.hearing.get_untracked().on {
-                    app.sound.with_value(crate::device::sound::Sound::unlock);
+                let hearing = app.hearing.get_untracked();
+                if hearing.on {
+                    app.sound.with_value(Sound::unlock);
+                }
+                if hearing.speaks() {
+                    prime();
                 }
             })
         }));
@@ -216,7 +220,7 @@ fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>) {
         if !unheard {
             line.unheard_from = None;
         } else {
-            app.sound.with_value(crate::device::sound::Sound::tend);
+            app.sound.with_value(Sound::tend);
         }
         let from = *line.unheard_from.get_or_insert(at_ms);
         set_if_other(

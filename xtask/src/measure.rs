@@ -73,8 +73,11 @@ fn write(figures: &Figures) -> Outcome<()> {
     )
 }
 
-/// A figure as it is written: whole where it is whole, else to a tenth.
+/// A figure as it is written: whole where it is whole, below 1 to a thousandth, else to a tenth.
 fn number(figure: f64) -> Value {
+    if figure.abs() < 1.0 && figure != 0.0 {
+        return json!((figure * 1000.0).round() / 1000.0);
+    }
     let tenths = (figure * 10.0).round();
     if tenths % 10.0 == 0.0 {
         json!((tenths / 10.0) as i64)
@@ -260,6 +263,8 @@ mod tests {
 
     #[test]
     fn figures_are_written_whole_or_to_a_tenth() {
+        assert_eq!(number(0.022_676).to_string(), "0.023");
+        assert_eq!(number(0.0).to_string(), "0");
         assert_eq!(number(44302.0).to_string(), "44302");
         assert_eq!(number(184.0999999998603).to_string(), "184.1");
     }

@@ -17,9 +17,10 @@ pub enum Sounding {
     Rest(u64, Moment),
 }
 
-/// What sounds in this state of the model. A rest that is held open sounds no more.
+/// What sounds in this state of the model. A rest that is held open sounds no more, and a tab that only follows another
+/// one leaves the sound to that.
 pub fn sounding(model: &Model) -> Sounding {
-    let Some(session) = &model.session else {
+    let Some(session) = model.session.as_ref().filter(|_| !model.follows) else {
         return Sounding::Nothing;
     };
     let state = session.state();

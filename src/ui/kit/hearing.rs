@@ -37,6 +37,13 @@ pub struct Hearing {
     pub next_said: bool,
 }
 
+impl Hearing {
+    /// Whether anything is to be said.
+    pub fn speaks(&self) -> bool {
+        self.on && (self.aloud != Aloud::Nothing || self.next_said)
+    }
+}
+
 /// What was chosen; what was not is as usual.
 pub fn hearing() -> Hearing {
     Hearing {
