@@ -185,7 +185,7 @@ fn speaks(app: Stanchion) -> Vec<AnyView> {
     let next = app.hearing.get_untracked().next_said;
     vec![
         choices(
-            "choices three",
+            "choices words",
             "Voice",
             toggles_of("speech", labels, pressed, choose),
         ),
