@@ -170,3 +170,38 @@ async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
     person.reads("log", "rest over by 4:").await;
     person.close().await;
 }
+
+#[tokio::test]
+async fn the_count_on_the_board_waits_for_what_is_heard() {
+    let server = Server::start();
+    let browser = Browser::start("latency");
+    let person = Person::arrive(&browser, &server).await;
+    // Headphones that are 0.9 s late.
+    before_the_app(
+        &person,
+        "Object.defineProperty(AudioContext.prototype, 'outputLatency', { get: () => 0.9 });",
+    )
+    .await;
+    person.reload().await;
+    begin(&person, "Upper B").await;
+    person
+        .run(
+            "const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
+             const begun = performance.now();
+             const look = () => {
+               const count = part('count')?.innerText ?? '';
+               if (count.startsWith('2')) window.waited = performance.now() - begun;
+               else requestAnimationFrame(look);
+             };
+             part('cues-begin').click();
+             look();",
+        )
+        .await;
+    person
+        .until("return window.waited > 0", "the count-in goes on")
+        .await;
+    let waited = person.run("return window.waited").await;
+    // A second of count-in, and what the headphones take.
+    assert!(waited.as_f64().unwrap() > 1700.0, "{waited} ms");
+    person.close().await;
+}
