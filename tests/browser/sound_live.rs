@@ -21,7 +21,12 @@ fn contexts(willing: bool) -> Patch {
          shadow(performance, 'now', {{value: () => window.clock}});
          const Real = window.AudioContext;
          class Fake extends Real {{
-             constructor() {{ super(); this.now = 'suspended'; window.made.push(this) }}
+             constructor() {{ super(); this.now = 'suspended'; this.own = new EventTarget();
+                              window.made.push(this) }}
+             // The real one has changes of state of its own, of which nobody here shall know.
+             addEventListener(...how) {{ this.own.addEventListener(...how) }}
+             removeEventListener(...how) {{ this.own.removeEventListener(...how) }}
+             dispatchEvent(event) {{ return this.own.dispatchEvent(event) }}
              get state() {{ return this.now }}
              get outputLatency() {{ return window.latency ?? NaN }}
              get currentTime() {{ return (window.standing ?? window.clock) / 1000 }}
