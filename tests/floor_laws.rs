@@ -4,7 +4,7 @@ mod common;
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;
-use stanchion::cues::{set_timeline, tones};
+use stanchion::cues::{SoundSet, set_timeline, tones};
 use stanchion::exercises::alike;
 use stanchion::kit::Kit;
 use stanchion::ledger::SessionRecord;
@@ -320,7 +320,7 @@ proptest! {
                 prop_assert!(kit.is_loadable(equipment, load), "{load} on {equipment:?}");
             }
             let timeline = set_timeline(&slot.planned, 3);
-            prop_assert!(tones(&timeline).iter().all(|tone| tone.len_ms > 0));
+            prop_assert!(tones(&timeline, SoundSet::Tones).iter().all(|tone| tone.len_ms > 0));
             // All from none to six left, so that a first time goes every way.
             let left = Rir::saturating(logged as i64 * 3 % 7);
             let what = What::SetDone {

@@ -148,9 +148,13 @@ impl Builder {
         }
     }
 
-    /// A rest: a mark where so many seconds are left, the last seconds.
-    pub(super) fn rest(&mut self, seconds: u16, soon: u16) {
+    /// A rest: perhaps its middle, a mark where so many seconds are left, the last seconds. The middle of a short rest
+    /// would come with or after that mark and is left out.
+    pub(super) fn rest(&mut self, seconds: u16, half: bool, soon: u16) {
         let whole = u32::from(seconds);
+        if half && whole > 2 * u32::from(soon) {
+            self.cue(whole * 500, whole * 500, Cue::RestHalf);
+        }
         if seconds > soon {
             let cue = Cue::RestSoon;
             self.cue(

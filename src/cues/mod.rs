@@ -1,13 +1,15 @@
-//! What is heard: a set or a rest as a list of cues in time, and the tones for them.
+//! What is heard: a set or a rest as a list of cues in time, the tones for them, and what is said aloud.
 
 mod build;
 mod plan;
 mod position;
+mod speech;
 mod timeline;
 pub mod tone;
 mod voice;
 
-pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, rest_timeline, set_timeline};
+pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, demonstration, rest_timeline, set_timeline};
 pub use position::{Position, position};
+pub use speech::{Aloud, Saying, announcements, next_words, sayings};
 pub use timeline::{Cue, Cued, Length, Phase, Span, Timeline};
-pub use voice::tones;
+pub use voice::{SoundSet, tones, voice};

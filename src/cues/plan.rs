@@ -2,7 +2,7 @@
 
 use super::build::Builder;
 use super::timeline::{Cue, Phase, Timeline};
-use crate::sheet::{PARTIAL_SECONDS, PlannedSet, RepTarget, SetKind, Stage, Target};
+use crate::sheet::{Digit, PARTIAL_SECONDS, PlannedSet, RepTarget, SetKind, Stage, Target, Tempo};
 use crate::units::Seconds;
 
 /// Longest count-in, in seconds.
@@ -10,7 +10,7 @@ pub const COUNT_IN_S_MAX: u8 = 30;
 /// Pace of partial repetitions, which have no tempo.
 pub const PARTIAL_MS: u32 = PARTIAL_SECONDS as u32 * 1000;
 /// The mark near the end of a rest, in seconds before it.
-const REST_SOON_S: u16 = 10;
+pub(super) const REST_SOON_S: u16 = 10;
 
 /// The timeline of a set, from the count-in (at most 30 s) to its end.
 ///
@@ -37,12 +37,29 @@ pub fn set_timeline(set: &PlannedSet, count_in_s: u8) -> Timeline {
     builder.end(Cue::SetEnd)
 }
 
-/// The timeline of a rest: a mark 10 s before its end, the last three seconds, the end.
+/// The timeline of a rest: with `half` a mark in the middle, a mark 10 s before its end, the last three seconds, the end.
 #[must_use]
-pub fn rest_timeline(rest: Seconds) -> Timeline {
+pub fn rest_timeline(rest: Seconds, half: bool) -> Timeline {
     let mut builder = Builder::default();
-    builder.rest(rest.get(), REST_SOON_S);
+    builder.rest(rest.get(), half, REST_SOON_S);
     builder.end(Cue::RestEnd)
+}
+
+/// What is played to show how the cues sound: one beat in, a slow repetition, a fast one, the end of the set.
+#[must_use]
+pub fn demonstration() -> Timeline {
+    let digits = |eccentric, concentric| Tempo {
+        eccentric,
+        stretch: Digit::Seconds(0),
+        concentric,
+        squeeze: Digit::Seconds(0),
+    };
+    let one = Digit::Seconds(1);
+    let mut builder = Builder::default();
+    builder.count_in(1);
+    builder.reps(1, digits(one, one), false);
+    builder.reps(1, digits(one, Digit::Fast), true);
+    builder.end(Cue::SetEnd)
 }
 
 /// True when nobody knows beforehand when the set ends although its start is paced.

@@ -1,7 +1,7 @@
 //! Checks of the timelines: each kind of set, and the laws that hold for all.
 
 use super::*;
-use crate::cues::{Cued, Length, tones};
+use crate::cues::{Cued, Length, SoundSet, tones};
 use crate::sheet::{Sheet, unroll};
 use proptest::prelude::*;
 use serde_json::json;
@@ -174,7 +174,7 @@ fn to_failure_is_open_after_the_reps_asked_for() {
 #[test]
 fn a_rest_says_when_it_nears_its_end() {
     let at = |seconds| -> Vec<(u32, Cue)> {
-        let timeline = rest_timeline(Seconds::new(seconds).unwrap());
+        let timeline = rest_timeline(Seconds::new(seconds).unwrap(), false);
         timeline.cues.iter().map(|c| (c.at_ms, c.cue)).collect()
     };
     assert_eq!(
@@ -189,6 +189,20 @@ fn a_rest_says_when_it_nears_its_end() {
     );
     assert_eq!(at(0), [(0, Cue::RestEnd)]);
     assert_eq!(at(1), [(1000, Cue::RestEnd)]);
+}
+
+#[test]
+fn the_middle_of_a_rest_is_marked_where_that_is_wished() {
+    let marks = |seconds| -> Vec<u32> {
+        let timeline = rest_timeline(Seconds::new(seconds).unwrap(), true);
+        let half = timeline.cues.iter().filter(|c| c.cue == Cue::RestHalf);
+        half.map(|c| c.at_ms).collect()
+    };
+    assert_eq!(marks(150), [75_000]);
+    assert_eq!(marks(45), [22_500]);
+    // The mark of the last ten seconds is there already.
+    assert_eq!(marks(20), [0; 0]);
+    assert_eq!(marks(0), [0; 0]);
 }
 
 fn some_tempo() -> impl Strategy<Value = String> {
@@ -221,7 +235,7 @@ fn some_stage() -> impl Strategy<Value = serde_json::Value> {
     ]
 }
 
-fn some_set() -> impl Strategy<Value = PlannedSet> {
+pub(in crate::cues) fn some_set() -> impl Strategy<Value = PlannedSet> {
     let target = prop_oneof![
         some_reps().prop_map(|r| json!({"reps": r})),
         (0..200_u16).prop_map(|s| json!({"timed": s})),
@@ -263,13 +277,15 @@ fn lawful(timeline: &Timeline) -> Result<(), TestCaseError> {
         at = span.to_ms;
     }
     prop_assert_eq!(at, end);
-    let tones = tones(timeline);
-    prop_assert!(tones.is_sorted_by_key(|tone| tone.at_ms));
-    for tone in &tones {
-        let sounding = tones
-            .iter()
-            .filter(|t| t.at_ms <= tone.at_ms && tone.at_ms < t.at_ms + t.len_ms);
-        prop_assert!(sounding.count() <= 2);
+    for set in SoundSet::ALL {
+        let tones = tones(timeline, set);
+        prop_assert!(tones.is_sorted_by_key(|tone| tone.at_ms));
+        for tone in &tones {
+            let sounding = tones
+                .iter()
+                .filter(|t| t.at_ms <= tone.at_ms && tone.at_ms < t.at_ms + t.len_ms);
+            prop_assert!(sounding.count() <= 2);
+        }
     }
     Ok(())
 }
@@ -283,9 +299,9 @@ proptest! {
     }
 
     #[test]
-    fn the_laws_of_time_hold_for_every_rest(seconds in 0..=3600_i64) {
+    fn the_laws_of_time_hold_for_every_rest(seconds in 0..=3600_i64, half: bool) {
         let rest = Seconds::new(seconds).unwrap();
-        let timeline = rest_timeline(rest);
+        let timeline = rest_timeline(rest, half);
         lawful(&timeline)?;
         prop_assert_eq!(timeline.length_ms(), rest.millis());
     }

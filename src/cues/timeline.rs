@@ -64,6 +64,8 @@ pub enum Cue {
     PauseStart,
     /// The set is done.
     SetEnd,
+    /// Half of the rest is over.
+    RestHalf,
     /// Ten seconds of rest are left.
     RestSoon,
     /// The rest is over.

@@ -1,7 +1,7 @@
 //! Time and chance: wall clock, steady clock, random bytes. The core is given their readings.
 
 use super::js;
-use chrono::{DateTime, FixedOffset, Offset, Utc};
+use chrono::{DateTime, FixedOffset, Offset, TimeDelta, Utc};
 use std::cell::Cell;
 
 /// Now, by the phone's clock, with the offset that holds here and now.
@@ -12,6 +12,33 @@ pub fn wall() -> DateTime<FixedOffset> {
     let utc: DateTime<Utc> =
         DateTime::from_timestamp_millis(date.get_time() as i64).unwrap_or(DateTime::UNIX_EPOCH);
     utc.with_timezone(&offset(date.get_timezone_offset()))
+}
+
+thread_local! {
+    /// By how much [`running_on`] is ahead of the phone's clock.
+    static AHEAD_MS: Cell<i64> = const { Cell::new(0) };
+}
+
+/// [`wall`], or ahead of it by what [`run_on_from`] was told.
+#[must_use]
+pub fn running_on() -> DateTime<FixedOffset> {
+    let now = wall();
+    now.checked_add_signed(TimeDelta::milliseconds(AHEAD_MS.get()))
+        .unwrap_or(now)
+}
+
+/// Lets [`running_on`] run on from `newest` if the phone's clock is behind it: it was set back since. Without this what
+/// began before would stand still until the clock has caught up.
+pub fn run_on_from(newest: DateTime<FixedOffset>) {
+    let behind = (newest - running_on()).num_milliseconds();
+    if behind > 0 {
+        AHEAD_MS.set(AHEAD_MS.get().saturating_add(behind));
+    }
+}
+
+/// Lets [`running_on`] be the phone's clock again.
+pub fn go_by_the_phone() {
+    AHEAD_MS.set(0);
 }
 
 /// JavaScript counts minutes *behind* UTC; chrono counts seconds ahead of it.

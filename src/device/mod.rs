@@ -4,6 +4,7 @@
 //! ordinary answer (an enum, `false`, `None`), never a panic: private windows, old phones and
 //! blocked storage are normal here. Listeners, timers and locks are guards; dropping one ends it.
 
+pub mod agenda;
 pub mod channel;
 pub mod clock;
 pub mod db;
@@ -21,6 +22,7 @@ pub mod place;
 pub mod prefs;
 pub mod send;
 pub mod sound;
+pub mod speech;
 pub mod timer;
 pub mod wake;
 pub mod worker;

@@ -19,7 +19,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 
 /// How long an output that was just resumed has to show that its clock runs.
-const WATCH_MS: u32 = 300;
+const WATCH_MS: u32 = 250;
 
 /// What can be expected of the sound output.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,6 +44,12 @@ pub enum Mode {
     Always,
 }
 
+/// Whether the phone can tell the two modes apart.
+#[must_use]
+pub fn knows_modes() -> bool {
+    super::js::navigator("audioSession").is_some()
+}
+
 /// The sound output; a clone is the same output.
 #[derive(Clone)]
 pub struct Sound {
@@ -58,6 +64,9 @@ struct Inner {
     watch: RefCell<Option<Timer>>,
     /// The output was taken away and did not come back when asked: the next tap builds another.
     worn: Cell<bool>,
+    /// Another output was built without a tap, in place of one whose clock stood; if its own stands too, only a tap
+    /// helps.
+    tried: Cell<bool>,
     on_shown: RefCell<Option<Listener>>,
 }
 
@@ -79,6 +88,7 @@ impl Sound {
                 lines: RefCell::new(Vec::new()),
                 watch: RefCell::new(None),
                 worn: Cell::new(false),
+                tried: Cell::new(false),
                 on_shown: RefCell::new(None),
             }),
         };
@@ -87,6 +97,7 @@ impl Sound {
             if let Some(inner) = weak.upgrade().filter(|_| shown) {
                 inner.wake();
                 inner.follow_state();
+                inner.watch();
             }
         });
         *sound.inner.on_shown.borrow_mut() = Some(listener);
@@ -97,6 +108,7 @@ impl Sound {
     /// sound only there. Cheap when all is well.
     pub fn unlock(&self) {
         let inner = &self.inner;
+        inner.tried.set(false);
         if inner.worn.take() {
             inner.output.take();
         }
@@ -120,6 +132,15 @@ impl Sound {
         self.inner.wake();
         self.inner.follow_state();
         Playing::new(line, self.clone())
+    }
+
+    /// Looks after an output that is not heard as it should be: what it held back is scheduled anew, and one whose
+    /// clock stands is given up. To be called as often as one likes while a list is not heard.
+    pub fn tend(&self) {
+        if self.inner.watch.borrow().is_none() {
+            self.inner.wake();
+            self.inner.watch();
+        }
     }
 
     /// Sets the volume, 0 to 1, also of what is playing.
@@ -153,6 +174,7 @@ impl Inner {
         let output = Output::open(move || {
             if let Some(inner) = weak.upgrade() {
                 inner.follow_state();
+                inner.watch();
             }
         });
         *self.output.borrow_mut() = output;
@@ -194,6 +216,7 @@ impl Inner {
         let weak = Rc::downgrade(self);
         let timer = timer::after(WATCH_MS, move || {
             if let Some(inner) = weak.upgrade() {
+                inner.watch.take();
                 inner.judge(before);
             }
         });
@@ -203,16 +226,27 @@ impl Inner {
     fn judge(self: &Rc<Self>, before: f64) {
         let state = self.output.borrow().as_ref().map(Output::state);
         match state {
-            Some(State::Running) if self.time() == Some(before) => {
-                // It says it runs and stands: only a new one helps.
-                self.output.take();
-                self.each_line(Line::silence);
-                self.open();
-                self.wake();
+            Some(State::Running) if self.time() == Some(before) => self.give_up(),
+            Some(State::Running) => {
+                self.tried.set(false);
+                // What an output held back that stood for a while is scheduled where it belongs now.
                 self.follow_state();
             }
             Some(State::Interrupted) => self.worn.set(true),
             _ => {}
+        }
+    }
+
+    /// It says it runs and stands: only a new one helps. Built here it may run at once; if that stands too, or is not
+    /// allowed without a tap, the state says so and the next tap builds another.
+    fn give_up(self: &Rc<Self>) {
+        self.output.take();
+        self.each_line(Line::silence);
+        if !self.tried.replace(true) {
+            self.open();
+            self.wake();
+            self.follow_state();
+            self.watch();
         }
     }
 

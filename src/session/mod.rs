@@ -28,4 +28,6 @@ pub use state::State;
 pub use swap::{Swap, Swapped};
 
 #[cfg(test)]
+mod clock_tests;
+#[cfg(test)]
 mod tests;

@@ -17,6 +17,7 @@ use super::stanchion::Stanchion;
 use super::welcome::Welcome;
 use super::{cueing, start};
 use crate::device::dom;
+use crate::device::sound::{Sound, State};
 use leptos::prelude::*;
 
 /// The whole app.
@@ -114,6 +115,7 @@ fn banners(app: Stanchion) -> AnyView {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
             None => ().into_any(),
         }),
+        when(app.unheard, move || unheard(app)),
         when(follows, move || {
             let text =
                 "Stanchion is in use in another tab or window; here you can look.".to_owned();
@@ -153,6 +155,18 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
             )
         }
     }
+}
+
+/// Cues are under way that cannot be heard; any tap may bring the sound back, this one says so.
+fn unheard(app: Stanchion) -> AnyView {
+    let again = button("plain", "sound-again", "Sound again", move || {
+        app.sound.with_value(Sound::unlock);
+    });
+    let text = match app.sound.with_value(Sound::state) {
+        State::Absent => "No sound: this browser has none. The board counts.",
+        _ => "No sound: tap.",
+    };
+    banner("no-sound", true, text.to_owned(), again)
 }
 
 fn close_notice(app: Stanchion) -> AnyView {

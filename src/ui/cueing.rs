@@ -1,81 +1,241 @@
 //! Cues follow the phase: when a set or a rest begins, its whole line of tones is handed to the audio clock at once.
+//!
+//! Beside it runs an agenda of what need not be exact: words and vibration. And the screen looks at the clock: where
+//! the line and the clock on which the session counts have come apart (the device slept), it is laid anew.
 
-use super::kit::settle_sound;
+mod under_way;
+
+use super::kit::{Hearing, loudness, settle_sound};
 use super::stanchion::{Stanchion, moment};
-use crate::cues::{rest_timeline, set_timeline, tones};
-use crate::device::sound::Playing;
+use crate::cues::{Timeline, announcements, rest_timeline, sayings, set_timeline, tones};
+use crate::device::agenda::Agenda;
+use crate::device::events::{Listener, on_tap};
+use crate::device::haptic::buzz;
+use crate::device::sound::{Playing, Sound};
+use crate::device::speech::{hush, prime, say};
 use crate::device::timer::{Timer, every};
 use crate::device::wake::{Awake, keep_awake};
-use crate::session::{Moment, Phase};
-use crate::sheet::PlannedSet;
+use crate::session::Moment;
 use crate::units::Seconds;
 use leptos::prelude::*;
+use under_way::{Sounding, next_said, sounding};
 
 /// Seconds counted in before the cues of a set.
 pub const COUNT_IN_SECONDS: u8 = 3;
 
-/// How often the screen looks at the clock, in milliseconds. It paints only; no cue hangs on it.
+/// How often the screen looks at the clock, in milliseconds. It paints only; no cue hangs on it. A count that is seen
+/// within 125 ms of what is heard seems to come with it (ITU-R BT.1359-1).
 const LOOK_EVERY_MS: u32 = 200;
+const LOOK_EVERY_IN_SET_MS: u32 = 50;
 
-/// What sounds: the line of a set, or that of a rest.
-#[derive(Debug, Clone, PartialEq)]
-enum Sounding {
-    Nothing,
-    Set(Box<PlannedSet>, Moment),
-    Rest(u64, Moment),
+/// How far a line may be from the clock before it is laid anew: more than a call takes, less than a beat.
+const APART_MS: f64 = 400.0;
+/// How long a line may be unheard before the screen says so: an output needs a moment to wake.
+const UNHEARD_MS: u64 = 600;
+/// How late a word or a vibration may come.
+const LATE_MS: f64 = 600.0;
+
+/// On and off in milliseconds, at the end of a set and of a rest: told apart by touch.
+const SET_END_BUZZ: [u32; 3] = [120, 80, 120];
+const REST_END_BUZZ: [u32; 5] = [250, 120, 250, 120, 500];
+
+/// A line under way.
+struct Line {
+    playing: Playing,
+    since: Moment,
+    length_ms: u64,
+    /// Since when it is not heard, in milliseconds of the line.
+    unheard_from: Option<u64>,
 }
 
-/// Lets sound, clock and wake lock follow the model.
+/// What is done on the agenda.
+enum Item {
+    Say(String),
+    Buzz(&'static [u32]),
+}
+
+type Held<T> = StoredValue<Option<T>, LocalStorage>;
+
+fn held<T: 'static>() -> Held<T> {
+    StoredValue::new_local(None)
+}
+
+/// Lets sound, words, clock and wake lock follow the model.
 pub fn run(app: Stanchion) {
     app.sound.with_value(settle_sound);
-    let playing: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
-    let ticking: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
-    let awake: StoredValue<Option<Awake>, LocalStorage> = StoredValue::new_local(None);
+    let line: Held<Line> = held();
+    let agenda: Held<Agenda<Item>> = held();
+    // Counts how often the line was laid anew because it had come apart from the clock.
+    let anew = RwSignal::new(0_u32);
+    let sounding = app.of(sounding);
+    let next = app.of(next_said);
 
-    let sounding = app.of(|model| {
-        let Some(session) = &model.session else {
-            return Sounding::Nothing;
-        };
-        let state = session.state();
-        match &state.phase {
-            Phase::Working { set, since } => match state.slot(*set) {
-                Some(slot) => Sounding::Set(Box::new(slot.planned.clone()), *since),
-                None => Sounding::Nothing,
-            },
-            Phase::Resting(rest) if !rest.held => Sounding::Rest(rest.length_ms, rest.since),
-            _ => Sounding::Nothing,
-        }
-    });
     Effect::new(move |_| {
-        let on = app.cues_on.get();
-        let line = match sounding.get() {
-            Sounding::Nothing => None,
-            Sounding::Set(set, since) => {
-                Some((tones(&set_timeline(&set, COUNT_IN_SECONDS)), since))
-            }
-            Sounding::Rest(length_ms, since) => {
-                let seconds = Seconds::saturating(i64::try_from(length_ms / 1000).unwrap_or(0));
-                Some((tones(&rest_timeline(seconds)), since))
-            }
-        };
-        playing.update_value(|playing| {
-            if let Some(before) = playing.take() {
-                before.stop();
-            }
-            if let Some((tones, since)) = line
-                && on
-            {
-                // What lies before now was heard, or was missed; a rest that ended meanwhile is not replayed.
-                let from_ms = moment().since(&since) as f64;
-                *playing = Some(app.sound.with_value(|sound| sound.play(&tones, from_ms)));
-            }
-        });
+        let (hearing, sounding) = (app.hearing.get(), sounding.get());
+        anew.track();
+        lay(app, line, hearing, &sounding);
     });
+    Effect::new(move |before: Option<Sounding>| {
+        let (hearing, sounding) = (app.hearing.get(), sounding.get());
+        anew.track();
+        // The words change with the load; the line of tones must not be touched for that.
+        let next = next.get().filter(|_| hearing.next_said);
+        let items = items(hearing, &sounding, next.as_deref());
+        agenda.set_value(None);
+        if before.is_some_and(|before| before != sounding) {
+            hush();
+        }
+        if !items.is_empty() {
+            agenda.set_value(Some(Agenda::begin(items, LATE_MS, act)));
+        }
+        sounding
+    });
+    clock(app, line, sounding, anew);
+}
 
+/// The clock that the screen follows, the wake lock, and the tap that lets sound begin, all while a session runs.
+fn clock(app: Stanchion, line: Held<Line>, sounding: Memo<Sounding>, anew: RwSignal<u32>) {
+    let ticking: Held<Timer> = held();
+    let awake: Held<Awake> = held();
+    let tapped: Held<Listener> = held();
     let in_session = app.of(super::model::Model::in_session);
+    let in_set = Memo::new(move |_| matches!(sounding.get(), Sounding::Set(..)));
+    Effect::new(move |_| {
+        let every_ms = if in_set.get() {
+            LOOK_EVERY_IN_SET_MS
+        } else {
+            LOOK_EVERY_MS
+        };
+        let on = in_session.get();
+        ticking.set_value(on.then(|| every(every_ms, move || look(app, line, anew))));
+    });
     Effect::new(move |_| {
         let on = in_session.get();
-        ticking.set_value(on.then(|| every(LOOK_EVERY_MS, move || app.now.set(moment()))));
         awake.set_value(on.then(|| keep_awake(|_| {})));
+        tapped.set_value(on.then(|| {
+            on_tap(move || {
+                let hearing = app.hearing.get_untracked();
+                if hearing.on {
+                    app.sound.with_value(Sound::unlock);
+                }
+                if hearing.speaks() {
+                    prime();
+                }
+            })
+        }));
     });
+}
+
+fn timeline(hearing: Hearing, sounding: &Sounding) -> Option<(Timeline, Moment)> {
+    match sounding {
+        Sounding::Nothing => None,
+        Sounding::Set(set, since) => Some((set_timeline(set, COUNT_IN_SECONDS), *since)),
+        Sounding::Rest(length_ms, since) => {
+            let seconds = whole_seconds(*length_ms);
+            Some((rest_timeline(seconds, hearing.rest_half), *since))
+        }
+    }
+}
+
+fn whole_seconds(ms: u64) -> Seconds {
+    Seconds::saturating(i64::try_from(ms / 1000).unwrap_or(0))
+}
+
+/// Stops the line before and lays the one that belongs to the phase. What lies before now was heard, or was missed: a
+/// rest that ended meanwhile is not replayed.
+fn lay(app: Stanchion, line: Held<Line>, hearing: Hearing, sounding: &Sounding) {
+    line.set_value(None);
+    app.unheard.set(false);
+    app.behind.set(0);
+    if !hearing.on {
+        return;
+    }
+    if let Some((timeline, since)) = timeline(hearing, sounding) {
+        let from_ms = moment().since(&since) as f64;
+        let tones = tones(&timeline, hearing.set);
+        let playing = app.sound.with_value(|sound| sound.play(&tones, from_ms));
+        line.set_value(Some(Line {
+            playing,
+            since,
+            length_ms: u64::from(timeline.length_ms()),
+            unheard_from: None,
+        }));
+    }
+}
+
+/// What is said and felt from now on.
+fn items(hearing: Hearing, sounding: &Sounding, next: Option<&str>) -> Vec<(f64, Item)> {
+    let Some((timeline, since)) = timeline(hearing, sounding) else {
+        return Vec::new();
+    };
+    let (said, pattern): (_, &'static [u32]) = match sounding {
+        Sounding::Rest(length_ms, _) => {
+            let words = next.map(|next| announcements(whole_seconds(*length_ms), next));
+            (words.unwrap_or_default(), &REST_END_BUZZ)
+        }
+        _ => (sayings(&timeline, hearing.aloud), &SET_END_BUZZ),
+    };
+    let now_ms = moment().since(&since) as f64;
+    let words = said
+        .into_iter()
+        .map(|saying| (saying.at_ms, Item::Say(saying.words)));
+    let end = (!timeline.is_open()).then(|| (timeline.length_ms(), Item::Buzz(pattern)));
+    words
+        .filter(|_| hearing.on)
+        .chain(end)
+        .map(|(at_ms, item)| (f64::from(at_ms) - now_ms, item))
+        .filter(|(in_ms, _)| *in_ms >= -LATE_MS)
+        .collect()
+}
+
+fn act(item: Item) {
+    match item {
+        Item::Say(words) => say(&words, loudness()),
+        Item::Buzz(pattern) => buzz(pattern),
+    }
+}
+
+/// One look at the clock: paints, and sees whether the line is where it should be and is heard.
+fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>) {
+    let now = moment();
+    app.now.set(now);
+    let mut apart = false;
+    line.update_value(|line| {
+        let Some(line) = line else { return };
+        let at_ms = now.since(&line.since);
+        let is_over = at_ms > line.length_ms;
+        let by_line = line.playing.clock_ms();
+        apart = !is_over && (at_ms as f64 - by_line).abs() > APART_MS;
+        let heard = line.playing.is_heard();
+        let behind = at_ms as f64 - line.playing.position_ms();
+        set_if_other(
+            app.behind,
+            if heard {
+                behind.clamp(0.0, 1000.0) as u32 / 10 * 10
+            } else {
+                0
+            },
+        );
+        let unheard = !heard && !is_over;
+        if !unheard {
+            line.unheard_from = None;
+        } else {
+            app.sound.with_value(Sound::tend);
+        }
+        let from = *line.unheard_from.get_or_insert(at_ms);
+        set_if_other(
+            app.unheard,
+            unheard && at_ms.saturating_sub(from) >= UNHEARD_MS,
+        );
+    });
+    if apart {
+        anew.update(|times| *times += 1);
+    }
+}
+
+/// Sets a signal that is followed only where its value is another one.
+fn set_if_other<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {
+    if signal.with_untracked(|before| *before != value) {
+        signal.set(value);
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::archive::archive;
 use super::keep::{Keep, put};
-use super::kit::sound_on;
+use super::kit::{Hearing, hearing};
 use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
@@ -32,8 +32,12 @@ pub struct Stanchion {
     pub now: RwSignal<Moment>,
     /// Sound.
     pub sound: StoredValue<Sound, LocalStorage>,
-    /// Whether cues sound.
-    pub cues_on: RwSignal<bool>,
+    /// What is to be heard, as chosen in Kit.
+    pub hearing: RwSignal<Hearing>,
+    /// By how many milliseconds the ear is behind the clock: what the count on the board follows.
+    pub behind: RwSignal<u32>,
+    /// Whether cues are under way that cannot be heard.
+    pub unheard: RwSignal<bool>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -51,10 +55,10 @@ pub fn stanchion() -> Stanchion {
     expect_context()
 }
 
-/// Now, on both clocks.
+/// Now, on both clocks. A session that was begun before the phone's clock was set back goes on in its own time.
 pub fn moment() -> Moment {
     Moment {
-        at: clock::wall(),
+        at: clock::running_on(),
         // Milliseconds since the page was opened: never negative, far below 2^53.
         tick: Tick {
             run: clock::run_id(),
@@ -70,7 +74,9 @@ impl Stanchion {
             model: RwSignal::new(Model::default()),
             now: RwSignal::new(moment()),
             sound: StoredValue::new_local(Sound::new()),
-            cues_on: RwSignal::new(sound_on()),
+            hearing: RwSignal::new(hearing()),
+            behind: RwSignal::new(0),
+            unheard: RwSignal::new(false),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),
@@ -322,6 +328,7 @@ impl Stanchion {
 
     /// Puts the ended session away.
     pub fn put_away(self) {
+        clock::go_by_the_phone();
         self.model.update(|model| model.session = None);
     }
 }

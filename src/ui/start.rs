@@ -9,7 +9,7 @@ use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
 use crate::device::locks::{Role, writer};
-use crate::device::{dom, persist, place as address, worker};
+use crate::device::{clock, dom, persist, place as address, worker};
 use crate::draft::Draft;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
@@ -169,6 +169,10 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
             .iter()
             .flat_map(|session| session.events().iter().cloned());
         model.session = Session::replay(events.into_iter().chain(own).collect()).ok();
+        if let Some(session) = &model.session {
+            let times = session.events().iter().map(|event| event.at);
+            times.max().into_iter().for_each(clock::run_on_from);
+        }
     });
     // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
     let ended = app.model.with_untracked(|model| {

@@ -1,7 +1,9 @@
 //! Clock and chance.
 
 use crate::help::{number, patch};
-use stanchion::device::clock::{monotonic_ms, random_bytes, run_id, wall};
+use stanchion::device::clock::{
+    go_by_the_phone, monotonic_ms, random_bytes, run_id, run_on_from, running_on, wall,
+};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 #[wasm_bindgen_test]
@@ -47,4 +49,23 @@ fn random_bytes_differ_with_and_without_the_browsers_generator() {
 #[wasm_bindgen_test]
 fn a_run_keeps_its_number() {
     assert_eq!(run_id(), run_id());
+}
+
+#[wasm_bindgen_test]
+fn what_was_begun_goes_on_after_the_phones_clock_was_set_back() {
+    let begun = wall();
+    let _patch = patch(
+        "const real = Date.prototype.getTime;
+         shadow(Date.prototype, 'getTime', {value() { return real.call(this) - 3600000 }});",
+    );
+    assert!(wall() < begun);
+    assert!(running_on() < begun);
+    run_on_from(begun);
+    let after = (running_on() - begun).num_milliseconds();
+    assert!((0..1000).contains(&after), "{after} ms after it");
+    // An older time changes nothing.
+    run_on_from(wall());
+    assert!(running_on() >= begun);
+    go_by_the_phone();
+    assert!(running_on() < begun);
 }

@@ -1,10 +1,13 @@
 //! Tests of `device/` in a real browser.
 #![cfg(target_arch = "wasm32")]
 
+mod agenda;
 mod clock;
 mod db;
 mod db_faults;
+mod figures;
 mod files;
+mod heard;
 mod help;
 mod keys;
 mod locks;
@@ -12,8 +15,11 @@ mod pack;
 mod page;
 mod prefs;
 mod send;
+mod sound_cues;
+mod sound_jank;
 mod sound_live;
 mod sound_render;
+mod speech;
 mod timers;
 mod wake;
 mod worker;

@@ -21,7 +21,12 @@ fn contexts(willing: bool) -> Patch {
          shadow(performance, 'now', {{value: () => window.clock}});
          const Real = window.AudioContext;
          class Fake extends Real {{
-             constructor() {{ super(); this.now = 'suspended'; window.made.push(this) }}
+             constructor() {{ super(); this.now = 'suspended'; this.own = new EventTarget();
+                              window.made.push(this) }}
+             // The real one has changes of state of its own, of which nobody here shall know.
+             addEventListener(...how) {{ this.own.addEventListener(...how) }}
+             removeEventListener(...how) {{ this.own.removeEventListener(...how) }}
+             dispatchEvent(event) {{ return this.own.dispatchEvent(event) }}
              get state() {{ return this.now }}
              get outputLatency() {{ return window.latency ?? NaN }}
              get currentTime() {{ return (window.standing ?? window.clock) / 1000 }}
@@ -256,4 +261,58 @@ fn volume_holds_for_what_plays_and_keeps_within_its_range() {
         sound.set_volume(volume);
     }
     assert_eq!(text("set"), "0.425,0,0.85");
+}
+
+#[wasm_bindgen_test]
+async fn where_the_next_output_stands_too_a_tap_builds_a_third() {
+    let _contexts = contexts(true);
+    let sound = running();
+    let playing = sound.play(&beats(5, 2000), 0.0);
+    // The test's clock stands, and with it every output's.
+    until("the second was given up", || {
+        text("made.map(one => one.state)") == "closed,closed"
+    })
+    .await;
+    assert_eq!(sound.state(), State::Locked);
+    assert!(!playing.is_heard());
+    sound.tend();
+    assert_eq!(number("made.length"), 2.0, "nothing is built without a tap");
+    sound.unlock();
+    assert_eq!(
+        (number("made.length"), sound.state()),
+        (3.0, State::Running)
+    );
+    assert!(playing.is_heard());
+}
+
+#[wasm_bindgen_test]
+async fn an_output_that_resumed_by_itself_is_looked_after_too() {
+    let _contexts = contexts(true);
+    let sound = running();
+    let _playing = sound.play(&beats(5, 2000), 0.0);
+    advance(100);
+    until_watched().await;
+    run("made[0].go('interrupted')");
+    advance(100);
+    // Back from a call: it says that it runs, and its clock stands.
+    run("window.standing = clock; made[0].go('running')");
+    until("another output was made", || number("made.length") == 2.0).await;
+}
+
+#[wasm_bindgen_test]
+async fn tending_schedules_anew_what_a_clock_that_stood_held_back() {
+    let _contexts = contexts(true);
+    let sound = running();
+    let playing = sound.play(&beats(3, 1000), 0.0);
+    advance(100);
+    until_watched().await;
+    // The audio clock stood for 400 ms without a word, and goes again.
+    run("window.standing = clock");
+    advance(400);
+    assert!(!playing.is_heard());
+    run("window.starts = []");
+    sound.tend();
+    run("window.standing += 50");
+    until("it is heard again", || playing.is_heard()).await;
+    assert_near(number("starts[0] - standing"), LEAD + 1000.0 - 500.0);
 }

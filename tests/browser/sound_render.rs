@@ -1,18 +1,13 @@
 //! The real audio graph rendered to memory: when the tones start, how loud they get, no clicks.
 
+use crate::heard::{MOST, RATE, context, onsets, peak, render, samples};
 use js_sys::{Function, Promise, Reflect};
 use stanchion::cues::tone::{Tone, Wave, due};
 use stanchion::device::sound::graph::{Graph, build};
 use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
-use web_sys::{AudioBuffer, OfflineAudioContext};
-
-const RATE: f32 = 48_000.0;
-/// −1 dB of full scale.
-const MOST: f32 = 0.891_25;
 
 fn tone(at_ms: u32, len_ms: u32, hz: f32, gain: f32, wave: Wave) -> Tone {
     Tone {
@@ -22,49 +17,6 @@ fn tone(at_ms: u32, len_ms: u32, hz: f32, gain: f32, wave: Wave) -> Tone {
         gain,
         wave,
     }
-}
-
-fn context(seconds: f64) -> OfflineAudioContext {
-    let length = (seconds * f64::from(RATE)) as u32;
-    OfflineAudioContext::new_with_number_of_channels_and_length_and_sample_rate(1, length, RATE)
-        .expect("an offline context")
-}
-
-async fn samples(context: &OfflineAudioContext) -> Vec<f32> {
-    let done = JsFuture::from(context.start_rendering().expect("rendering")).await;
-    let buffer: AudioBuffer = done.expect("rendered").unchecked_into();
-    buffer.get_channel_data(0).expect("samples")
-}
-
-async fn render(tones: &[Tone], seconds: f64, start_s: f64, volume: f32) -> Vec<f32> {
-    let context = context(seconds);
-    build(&context, &due(tones, 0.0, 0.0), start_s, volume).expect("a graph");
-    samples(&context).await
-}
-
-fn peak(samples: &[f32]) -> f32 {
-    samples
-        .iter()
-        .fold(0.0, |most, sample| most.max(sample.abs()))
-}
-
-/// Times in milliseconds at which something is heard after 5 ms of silence.
-fn onsets(samples: &[f32]) -> Vec<f64> {
-    let per_ms = f64::from(RATE) / 1000.0;
-    let gap = (5.0 * per_ms) as usize;
-    let mut quiet = gap;
-    let mut found = Vec::new();
-    for (index, sample) in samples.iter().enumerate() {
-        if sample.abs() < 0.001 {
-            quiet += 1;
-        } else {
-            if quiet >= gap {
-                found.push(index as f64 / per_ms);
-            }
-            quiet = 0;
-        }
-    }
-    found
 }
 
 #[wasm_bindgen_test]

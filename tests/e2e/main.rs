@@ -19,6 +19,7 @@ mod plates;
 mod refusals;
 mod server;
 mod share;
+mod sound;
 mod swap;
 mod time_and_order;
 mod trust;

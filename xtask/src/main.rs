@@ -3,6 +3,7 @@
 mod build;
 mod finish;
 mod freshness;
+mod heard;
 mod http;
 mod in_app;
 mod link;
@@ -32,7 +33,8 @@ cargo xtask <command>
   serve [--port N]   set up, build and serve the app at localhost
   test               set up and run every check and test
   dist               set up and build the app, optimised, into dist/
-  measure            build, then write sizes and times to target/measure.json
+  measure [cues]     build, then write sizes and times to target/measure.json; `cues` only prints
+                     how exact the cues are
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
   host [--dir D] [--port N] [--under PATH]
@@ -72,6 +74,7 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["test"] => test::run().map(|()| true),
         ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
         ["measure"] => measure::run().map(|()| true),
+        ["measure", "cues"] => measure::cues().map(|()| true),
         ["simulate"] => simulate::run().map(|()| true),
         ["finish"] => finish::run().map(|()| false),
         ["help" | "--help" | "-h"] | [] => {

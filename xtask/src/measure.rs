@@ -11,7 +11,7 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, in_app, link, places, precache, taps};
+use crate::{build, heard, in_app, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -41,8 +41,20 @@ pub fn run() -> Outcome<()> {
     figures.insert("sheet.taps_to_block", taps);
     let length = step("Link of a sheet", || link::length(&browser))?;
     figures.insert("sheet.link_bytes", length);
+    figures.extend(step("Cues", || heard::figures(&tools, &browser))?);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
+}
+
+/// Measures the cues alone and prints the figures; nothing is written.
+pub fn cues() -> Outcome<()> {
+    let tools = Tools::prepare()?;
+    let browser = step("Browser", Browser::prepare)?;
+    let figures = step("Cues", || heard::figures(&tools, &browser))?;
+    for (key, figure) in &figures {
+        note(format!("{key} = {}", number(*figure)));
+    }
+    Ok(())
 }
 
 fn write(figures: &Figures) -> Outcome<()> {
@@ -61,8 +73,11 @@ fn write(figures: &Figures) -> Outcome<()> {
     )
 }
 
-/// A figure as it is written: whole where it is whole, else to a tenth.
+/// A figure as it is written: whole where it is whole, below 1 to a thousandth, else to a tenth.
 fn number(figure: f64) -> Value {
+    if figure.abs() < 1.0 && figure != 0.0 {
+        return json!((figure * 1000.0).round() / 1000.0);
+    }
     let tenths = (figure * 10.0).round();
     if tenths % 10.0 == 0.0 {
         json!((tenths / 10.0) as i64)
@@ -248,6 +263,8 @@ mod tests {
 
     #[test]
     fn figures_are_written_whole_or_to_a_tenth() {
+        assert_eq!(number(0.022_676).to_string(), "0.023");
+        assert_eq!(number(0.0).to_string(), "0");
         assert_eq!(number(44302.0).to_string(), "44302");
         assert_eq!(number(184.0999999998603).to_string(), "184.1");
     }

@@ -43,6 +43,11 @@ pub fn run(command: &mut Command, next: &str) -> Outcome<()> {
 /// Runs a test command whose output the person sees, and fails also if it ran no test at all: a suite
 /// that is built but empty, or hidden in a private module, ends well without having checked anything.
 pub fn run_tests(command: &mut Command, next: &str) -> Outcome<()> {
+    tests_output(command, next).map(drop)
+}
+
+/// As [`run_tests`]; gives the output too.
+pub fn tests_output(command: &mut Command, next: &str) -> Outcome<String> {
     let line = spelled(command);
     let unread = || format!("`{line}` could not be run");
     let mut child = command
@@ -51,11 +56,14 @@ pub fn run_tests(command: &mut Command, next: &str) -> Outcome<()> {
         .spawn()
         .or_next(unread(), next)?;
     let mut passed = 0;
+    let mut said = String::new();
     if let Some(output) = child.stdout.take() {
         for line in BufReader::new(output).lines() {
             let line = line.or_next(unread(), next)?;
             println!("{line}");
             passed += passed_in(&line).unwrap_or(0);
+            said.push_str(&line);
+            said.push('\n');
         }
     }
     let status = child.wait().or_next(unread(), next)?;
@@ -67,7 +75,7 @@ pub fn run_tests(command: &mut Command, next: &str) -> Outcome<()> {
             "check that the suite's modules are public and its tests are not filtered out",
         ))
     } else {
-        Ok(())
+        Ok(said)
     }
 }
 

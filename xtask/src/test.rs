@@ -79,26 +79,35 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
 }
 
 fn in_browser(tools: &Tools, browser: &Browser) -> Outcome<()> {
-    run_tests(
-        tools
-            .web_cargo()?
-            // Without the views: device/ is what these test, and Leptos takes minutes to compile.
-            .args(["test", "--no-default-features", "--features", "device"])
-            .args(["--target", TRIPLE, "--test", "browser"])
-            .env("CHROMEDRIVER", &browser.driver)
-            .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?)
-            // The defaults, 20 s for the suite and 5 s for the driver, are for fast machines.
-            .env("WASM_BINDGEN_TEST_TIMEOUT", "300")
-            .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "60"),
-        MEND,
-    )
+    run_tests(&mut browser_tests(tools, browser)?, MEND)
+}
+
+/// The command that runs the tests of `device/`; arguments may be added.
+pub fn browser_tests(tools: &Tools, browser: &Browser) -> Outcome<Command> {
+    let mut command = tools.web_cargo()?;
+    command
+        // Without the views: device/ is what these test, and Leptos takes minutes to compile.
+        .args(["test", "--no-default-features", "--features", "device"])
+        .args(["--target", TRIPLE, "--test", "browser"])
+        .env("CHROMEDRIVER", &browser.driver)
+        .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?)
+        // The defaults, 20 s for the suite and 5 s for the driver, are for fast machines.
+        .env("WASM_BINDGEN_TEST_TIMEOUT", "300")
+        .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "60");
+    Ok(command)
 }
 
 /// Writes what the test runner asks of the driver, with the browser that was found here.
 fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
     let path = places::target("webdriver.json");
+    // Nobody taps in these tests.
+    let args: Vec<&str> = FLAGS
+        .iter()
+        .copied()
+        .chain(["--autoplay-policy=no-user-gesture-required"])
+        .collect();
     let wanted = json!({
-        "goog:chromeOptions": { "binary": browser.chromium, "args": FLAGS }
+        "goog:chromeOptions": { "binary": browser.chromium, "args": args }
     });
     fs::write(&path, wanted.to_string()).or_next(
         "writing target/webdriver.json",

@@ -152,6 +152,13 @@ impl Playing {
         self.line.position_ms()
     }
 
+    /// Where the list is by the steady clock, from which its times are counted; the ear is behind by what the output
+    /// takes.
+    #[must_use]
+    pub fn clock_ms(&self) -> f64 {
+        self.line.steady_ms()
+    }
+
     /// Whether the sound output runs; if not, the screen has to show what can't be heard.
     #[must_use]
     pub fn is_heard(&self) -> bool {

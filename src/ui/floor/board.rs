@@ -40,8 +40,8 @@ pub fn title(text: String) -> AnyView {
 pub fn set_board(app: Stanchion, board: Memo<Option<Board>>) -> AnyView {
     let unit = app.of(Model::unit);
     let position = Memo::new(move |_| {
-        let now = app.now.get();
-        app.model.with(|model| under_way(model, &now))
+        let (now, behind) = (app.now.get(), app.behind.get());
+        app.model.with(|model| under_way(model, &now, behind))
     });
     dynamic(move || match board.get() {
         Some(board) => of_set(&board, unit.get(), position),

@@ -111,14 +111,15 @@ pub fn bands_line(board: &Board) -> Option<String> {
     (!said.is_empty()).then(|| said.join(" · "))
 }
 
-/// What is under way in the set, by the clock.
-pub fn under_way(model: &Model, now: &Moment) -> Option<Position> {
+/// What is under way in the set as it is heard: so many milliseconds behind the clock.
+pub fn under_way(model: &Model, now: &Moment, behind_ms: u32) -> Option<Position> {
     let state = model.session.as_ref()?.state();
     let Phase::Working { set, since } = &state.phase else {
         return None;
     };
     let slot = state.slot(*set)?;
     let at_ms = u32::try_from(now.since(since)).ok()?;
+    let at_ms = at_ms.saturating_sub(behind_ms);
     Some(position(
         &set_timeline(&slot.planned, COUNT_IN_SECONDS),
         at_ms,

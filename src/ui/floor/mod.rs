@@ -24,6 +24,7 @@ use leptos::prelude::*;
 pub use begin::Beginning;
 pub use figures::logged_line;
 pub use finish::{predicted, rpe_word};
+pub use screen::current_board;
 
 /// What the floor is showing.
 #[derive(Clone, Copy, PartialEq, Eq)]

@@ -3,6 +3,7 @@
 mod data;
 mod estimate;
 mod gear;
+mod hearing;
 mod lists;
 mod settings;
 mod sound;
@@ -13,8 +14,8 @@ use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use data::{import_file, open_sheet_file};
+pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
 pub use settings::{show_in, theme};
-pub use sound::{settle as settle_sound, sound_on};
 
 /// The kit and the settings.
 #[component]

@@ -1,32 +1,22 @@
-//! Sound on or off, how loud, beside the lifter's music or always, and a test.
+//! What is heard: on or off, which sounds, how loud, beside the lifter's music or always, a voice; each with a test.
 
-use crate::cues::{rest_timeline, tones};
-use crate::device::prefs;
-use crate::device::sound::{Mode, Playing, Sound};
-use crate::ui::parts::{button, section};
+use super::hearing::{
+    Hearing, keep, keep_mode, keep_volume, loudness, mode, number_of, settle, volume,
+};
+use crate::cues::{Aloud, SoundSet, demonstration, rest_timeline, tones};
+use crate::device::events::Listener;
+use crate::device::sound::{Mode, Playing, knows_modes};
+use crate::device::speech::{can_speak, on_voices, say};
+use crate::ui::parts::{button, choices, dynamic, quiet, section, toggles_of};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
 use leptos::prelude::*;
 
-/// Preference: sound on or off.
-const SOUND: &str = "sound";
-/// Preference: volume, 0 to 100.
-const VOLUME: &str = "volume";
-/// Preference: sound always, whatever the silent switch says.
-const ALWAYS: &str = "sound-always";
+/// Length of the rest whose end is tried.
+const TRIED_REST_S: i64 = 4;
 
-/// Whether cues sound.
-pub fn sound_on() -> bool {
-    prefs::get(SOUND).unwrap_or(true)
-}
-
-/// Hands the kept settings to the sound.
-pub fn settle(sound: &Sound) {
-    let volume: u8 = prefs::get(VOLUME).unwrap_or(80);
-    sound.set_volume(f32::from(volume.min(100)) / 100.0);
-    let always: bool = prefs::get(ALWAYS).unwrap_or(false);
-    sound.set_mode(if always { Mode::Always } else { Mode::Beside });
-}
+/// What is being tried; another trial stops it.
+type Trial = StoredValue<Option<Playing>, LocalStorage>;
 
 /// A box to tick.
 fn tick_box(
@@ -59,14 +49,11 @@ fn tick_box_of(
 }
 
 /// How loud.
-fn loudness(app: Stanchion) -> AnyView {
-    let volume = prefs::get::<u8>(VOLUME).unwrap_or(80).to_string();
-    let keep = move |text: String| {
-        let value = text.parse::<u8>().unwrap_or(80).min(100);
-        // What a preference cannot hold is chosen again next time; nothing else is lost.
-        let _ = prefs::set(VOLUME, &value);
+fn loudness_field(app: Stanchion) -> AnyView {
+    let keep = Callback::new(move |text: String| {
+        keep_volume(&text);
         app.sound.with_value(settle);
-    };
+    });
     view! {
         <label class="field">
             <span>"how loud"</span>
@@ -76,57 +63,171 @@ fn loudness(app: Stanchion) -> AnyView {
                 max="100"
                 step="5"
                 data-part="volume"
-                prop:value=volume
-                on:change=move |event| keep(event_target_value(&event))
+                prop:value=volume().to_string()
+                on:change=move |event| keep.run(event_target_value(&event))
             />
         </label>
     }
     .into_any()
 }
 
+/// Changes what is to be heard, and keeps it.
+fn change(app: Stanchion, with: impl FnOnce(&mut Hearing)) {
+    app.hearing.update(with);
+    keep(&app.hearing.get_untracked());
+}
+
+/// Plays what the chosen sounds say in a set.
+fn try_set(app: Stanchion, trial: Trial) {
+    let set = app.hearing.get_untracked().set;
+    play(app, trial, &tones(&demonstration(), set));
+}
+
+fn play(app: Stanchion, trial: Trial, line: &[crate::cues::tone::Tone]) {
+    app.sound.with_value(|sound| {
+        sound.unlock();
+        trial.set_value(Some(sound.play(line, 0.0)));
+    });
+}
+
+/// Which sounds; a tap chooses and plays them.
+fn sets(app: Stanchion, trial: Trial) -> Vec<AnyView> {
+    let pressed = Signal::derive(move || Some(number_of(&SoundSet::ALL, &app.hearing.get().set)));
+    let labels = SoundSet::ALL.map(|set| (set.name().to_owned(), ""));
+    let choose = move |n: i64| {
+        if let Some(set) = SoundSet::ALL.get(n as usize) {
+            change(app, |hearing| hearing.set = *set);
+            try_set(app, trial);
+        }
+    };
+    vec![
+        choices(
+            "choices three",
+            "Sounds",
+            toggles_of("sound-set", labels, pressed, choose),
+        ),
+        quiet("A tap chooses and plays: one beat in, a slow rep, a fast one, the end of the set."),
+    ]
+}
+
+/// Beside other sound, or always; a tap chooses and plays.
+fn ways(app: Stanchion, trial: Trial) -> Vec<AnyView> {
+    let way = RwSignal::new(mode());
+    let pressed = Signal::derive(move || Some(i64::from(way.get() == Mode::Always)));
+    let labels = [
+        (
+            "beside your music".to_owned(),
+            "it plays on; a phone switched to silent stays silent",
+        ),
+        (
+            "always".to_owned(),
+            "sounds on a silent phone too; other music stops",
+        ),
+    ];
+    let choose = move |n: i64| {
+        let mode = if n == 1 { Mode::Always } else { Mode::Beside };
+        way.set(mode);
+        keep_mode(mode);
+        app.sound.with_value(settle);
+        try_set(app, trial);
+    };
+    let mut inside = vec![choices(
+        "choices two",
+        "Beside other sound",
+        toggles_of("sound-way", labels, pressed, choose),
+    )];
+    if !knows_modes() {
+        inside.push(quiet(
+            "This browser mixes all sound by itself and passes this choice over.",
+        ));
+    }
+    inside
+}
+
+/// The voice: what it counts and whether it says what comes next, where this phone has one.
+fn voice(app: Stanchion) -> AnyView {
+    let able = RwSignal::new(can_speak());
+    let found: StoredValue<Option<Listener>, LocalStorage> =
+        StoredValue::new_local(on_voices(move || able.set(can_speak())));
+    on_cleanup(move || found.set_value(None));
+    dynamic(move || {
+        let inside = if able.get() {
+            speaks(app)
+        } else {
+            vec![
+                "It cannot speak here: the browser knows no English voice on this phone. Voices that \
+                 speak over the network are not used."
+                    .into_any(),
+            ]
+        };
+        view! { <div data-part="voice">{inside}</div> }.into_any()
+    })
+}
+
+fn speaks(app: Stanchion) -> Vec<AnyView> {
+    let pressed = Signal::derive(move || Some(number_of(&Aloud::ALL, &app.hearing.get().aloud)));
+    let labels = [
+        ("says nothing".to_owned(), ""),
+        ("counts reps".to_owned(), ""),
+        ("counts seconds".to_owned(), ""),
+    ];
+    let choose = move |n: i64| {
+        if let Some(aloud) = Aloud::ALL.get(n as usize) {
+            change(app, |hearing| hearing.aloud = *aloud);
+            let words = match aloud {
+                Aloud::Nothing => return,
+                Aloud::Reps => "1",
+                Aloud::Seconds => "1, 2, 3",
+            };
+            say(words, loudness());
+        }
+    };
+    let next = app.hearing.get_untracked().next_said;
+    vec![
+        choices(
+            "choices words",
+            "Voice",
+            toggles_of("speech", labels, pressed, choose),
+        ),
+        tick_box(
+            "speech-next",
+            "A rest says the next load and reps",
+            next,
+            move |on| {
+                change(app, |hearing| hearing.next_said = on);
+                if on {
+                    say("next: 62.5 kilograms, 5 to 7 reps", loudness());
+                }
+            },
+        ),
+    ]
+}
+
 /// The settings of sound.
 pub fn sound_settings(app: Stanchion) -> AnyView {
-    let test: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
-    let try_it = move || {
-        app.sound.with_value(|sound| {
-            sound.unlock();
-            let line = tones(&rest_timeline(Seconds::saturating(4)));
-            test.set_value(Some(sound.play(&line, 0.0)));
-        });
+    let trial: Trial = StoredValue::new_local(None);
+    let try_rest = move || {
+        let hearing = app.hearing.get_untracked();
+        let rest = rest_timeline(Seconds::saturating(TRIED_REST_S), false);
+        play(app, trial, &tones(&rest, hearing.set));
     };
-    // What a preference cannot hold is chosen again next time; nothing else is lost.
-    let keep_on = move |on: bool| {
-        app.cues_on.set(on);
-        let _ = prefs::set(SOUND, &on);
-    };
-    let keep_always = move |always: bool| {
-        let _ = prefs::set(ALWAYS, &always);
-        app.sound.with_value(settle);
-    };
-    let always = prefs::get::<bool>(ALWAYS).unwrap_or(false);
-    section(
-        None,
-        "Sound",
-        vec![
-            tick_box(
-                "sound-on",
-                "Cues sound",
-                app.cues_on.get_untracked(),
-                keep_on,
-            ),
-            loudness(app),
-            tick_box(
-                "sound-always",
-                "Sound even when the phone is switched to silent; this stops other music",
-                always,
-                keep_always,
-            ),
-            button(
-                "wide",
-                "sound-test",
-                "Test sound: the end of a rest",
-                try_it,
-            ),
-        ],
-    )
+    let chosen = app.hearing.get_untracked();
+    let mut inside = vec![tick_box("sound-on", "Cues sound", chosen.on, move |on| {
+        change(app, |hearing| hearing.on = on);
+    })];
+    inside.extend(sets(app, trial));
+    inside.push(loudness_field(app));
+    inside.extend(ways(app, trial));
+    inside.extend([
+        tick_box(
+            "rest-half",
+            "Mark the middle of a rest",
+            chosen.rest_half,
+            move |on| change(app, |hearing| hearing.rest_half = on),
+        ),
+        button("wide", "sound-test", "Test: the end of a rest", try_rest),
+        voice(app),
+        quiet("No page can ring once it is closed: leave this one open, the screen stays on."),
+    ]);
+    section(Some("sound"), "Sound", inside)
 }

@@ -1,0 +1,126 @@
+//! What every set of sounds promises: range, loudness, and no two cues that could be taken for each other.
+
+use super::*;
+
+/// Pitches nearer than this are not counted as different: two semitones, far above what an ear tells apart.
+const STEP: f32 = 1.12;
+/// A difference in time that is clearly heard in a pattern this short, in milliseconds (common practice, no source).
+const BEAT_MS: u32 = 30;
+
+/// Each cue that sounds in its own way.
+pub(in crate::cues) fn every_cue() -> Vec<Cue> {
+    let mut cues = vec![
+        Cue::CountIn { left: 1 },
+        Cue::Go,
+        Cue::Halfway,
+        Cue::Left { seconds: 1 },
+        Cue::StageChange,
+        Cue::SideSwitch,
+        Cue::PauseStart,
+        Cue::SetEnd,
+        Cue::RestHalf,
+        Cue::RestSoon,
+        Cue::RestEnd,
+    ];
+    for last_rep in [false, true] {
+        cues.push(Cue::Partial { last_rep });
+        for (phase, fast) in [
+            (Phase::Eccentric, false),
+            (Phase::Stretch, false),
+            (Phase::Concentric, false),
+            (Phase::Squeeze, false),
+            (Phase::Concentric, true),
+        ] {
+            cues.push(Cue::Rep {
+                phase,
+                fast,
+                last_rep,
+            });
+        }
+    }
+    cues
+}
+
+fn of(set: SoundSet, cue: Cue) -> Vec<Tone> {
+    voice(set, cue).collect()
+}
+
+fn near(a: f32, b: f32) -> bool {
+    (1.0 / STEP..STEP).contains(&(a / b))
+}
+
+/// True when one of them has a pitch that the other has not, or the same pitches in another order or wave.
+fn other_pitch(a: &[Tone], b: &[Tone]) -> bool {
+    let lacks = |a: &[Tone], b: &[Tone]| a.iter().any(|x| b.iter().all(|y| !near(x.hz, y.hz)));
+    let order = a.len() == b.len() && a.iter().zip(b).any(|(x, y)| !near(x.hz, y.hz));
+    let wave = a.iter().zip(b).any(|(x, y)| x.wave != y.wave);
+    lacks(a, b) || lacks(b, a) || order || wave
+}
+
+fn other_rhythm(a: &[Tone], b: &[Tone]) -> bool {
+    let apart = |x: u32, y: u32| x.abs_diff(y) >= BEAT_MS;
+    a.len() != b.len()
+        || a.iter()
+            .zip(b)
+            .any(|(x, y)| apart(x.at_ms, y.at_ms) || apart(x.len_ms, y.len_ms))
+}
+
+#[test]
+fn every_note_is_in_the_range_of_a_phone_and_loud() {
+    for set in SoundSet::ALL {
+        for tone in every_cue().into_iter().flat_map(|cue| of(set, cue)) {
+            assert!((500.0..=4000.0).contains(&tone.hz), "{set:?} {tone:?}");
+            assert!((0.6..=0.95).contains(&tone.gain), "{set:?} {tone:?}");
+            assert!(tone.len_ms >= 40, "{set:?} {tone:?}");
+        }
+    }
+}
+
+#[test]
+fn every_two_cues_of_a_set_differ_in_pitch_and_in_rhythm() {
+    for set in SoundSet::ALL {
+        let cues = every_cue();
+        for (i, &a) in cues.iter().enumerate() {
+            for &b in &cues[i + 1..] {
+                let (x, y) = (of(set, a), of(set, b));
+                assert!(other_pitch(&x, &y), "{set:?}: {a:?} has the pitch of {b:?}");
+                assert!(
+                    other_rhythm(&x, &y),
+                    "{set:?}: {a:?} has the rhythm of {b:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn the_sets_differ_from_each_other_in_every_cue() {
+    for cue in every_cue() {
+        for (a, b) in [
+            (SoundSet::Tones, SoundSet::Clicks),
+            (SoundSet::Tones, SoundSet::Low),
+            (SoundSet::Clicks, SoundSet::Low),
+        ] {
+            assert!(
+                other_rhythm(&of(a, cue), &of(b, cue)),
+                "{cue:?} has the same rhythm in {a:?} and {b:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_cue_is_over_before_the_next_beat() {
+    for set in SoundSet::ALL {
+        for cue in every_cue() {
+            let end = of(set, cue)
+                .iter()
+                .map(|tone| tone.at_ms + tone.len_ms)
+                .max();
+            assert!(
+                end.is_some_and(|end| end <= 1000),
+                "{set:?} {cue:?}: {end:?}"
+            );
+        }
+    }
+}
