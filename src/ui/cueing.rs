@@ -4,8 +4,6 @@ use super::kit::settle_sound;
 use super::stanchion::{Stanchion, moment};
 use crate::cues::{rest_timeline, set_timeline, tones};
 use crate::device::sound::Playing;
-use crate::device::timer::{Timer, every};
-use crate::device::wake::{Awake, keep_awake};
 use crate::session::{Moment, Phase};
 use crate::sheet::PlannedSet;
 use crate::units::Seconds;
@@ -13,9 +11,6 @@ use leptos::prelude::*;
 
 /// Seconds counted in before the cues of a set.
 pub const COUNT_IN_SECONDS: u8 = 3;
-
-/// How often the screen looks at the clock, in milliseconds. It paints only; no cue hangs on it.
-const LOOK_EVERY_MS: u32 = 200;
 
 /// What sounds: the line of a set, or that of a rest.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,12 +20,10 @@ enum Sounding {
     Rest(u64, Moment),
 }
 
-/// Lets sound, clock and wake lock follow the model.
+/// Lets sound follow the model.
 pub fn run(app: Stanchion) {
     app.sound.with_value(settle_sound);
     let playing: StoredValue<Option<Playing>, LocalStorage> = StoredValue::new_local(None);
-    let ticking: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
-    let awake: StoredValue<Option<Awake>, LocalStorage> = StoredValue::new_local(None);
 
     let sounding = app.of(|model| {
         let Some(session) = &model.session else {
@@ -70,12 +63,5 @@ pub fn run(app: Stanchion) {
                 *playing = Some(app.sound.with_value(|sound| sound.play(&tones, from_ms)));
             }
         });
-    });
-
-    let in_session = app.of(super::model::Model::in_session);
-    Effect::new(move |_| {
-        let on = in_session.get();
-        ticking.set_value(on.then(|| every(LOOK_EVERY_MS, move || app.now.set(moment()))));
-        awake.set_value(on.then(|| keep_awake(|_| {})));
     });
 }

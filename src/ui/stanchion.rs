@@ -9,6 +9,7 @@ use crate::device::channel::Channel;
 use crate::device::db::Write;
 use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
+use crate::device::wake::Stay;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
@@ -34,6 +35,8 @@ pub struct Stanchion {
     pub sound: StoredValue<Sound, LocalStorage>,
     /// Whether cues sound.
     pub cues_on: RwSignal<bool>,
+    /// Whether the screen stays on.
+    pub awake: RwSignal<Stay>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -71,6 +74,7 @@ impl Stanchion {
             now: RwSignal::new(moment()),
             sound: StoredValue::new_local(Sound::new()),
             cues_on: RwSignal::new(sound_on()),
+            awake: RwSignal::new(Stay::default()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),

@@ -4,6 +4,7 @@ mod data;
 mod estimate;
 mod gear;
 mod lists;
+mod looks;
 mod settings;
 mod sound;
 mod things;
@@ -13,7 +14,8 @@ use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use data::{import_file, open_sheet_file};
-pub use settings::{show_in, theme};
+pub use looks::{competition_discs, theme};
+pub use settings::show_in;
 pub use sound::{settle as settle_sound, sound_on};
 
 /// The kit and the settings.
@@ -25,7 +27,7 @@ pub fn KitPlace() -> impl IntoView {
     inside.extend([
         estimate::estimate(app),
         sound::sound_settings(app),
-        settings::looks(),
+        looks::looks(),
         data::data(app),
         settings::about(),
     ]);

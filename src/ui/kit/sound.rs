@@ -29,7 +29,7 @@ pub fn settle(sound: &Sound) {
 }
 
 /// A box to tick.
-fn tick_box(
+pub fn tick_box(
     part: &'static str,
     words: &'static str,
     on: bool,
