@@ -33,11 +33,9 @@ impl Stay {
         match self {
             Stay::Unasked | Stay::Held => None,
             Stay::Missing => Some(
-                "This browser cannot keep the screen on: set the phone's screen timeout to long.",
+                "This browser lets the screen go dark: set the phone's screen timeout to long.",
             ),
-            Stay::Refused => {
-                Some("The phone may let the screen go dark (low battery?). A tap asks again.")
-            }
+            Stay::Refused => Some("The phone may let the screen go dark. A tap asks again."),
         }
     }
 }

@@ -1,9 +1,11 @@
 //! The project's only tool: set-up, serve, test, dist, measure, simulate.
 
+mod axe;
 mod build;
 mod finish;
 mod freshness;
 mod http;
+mod idle;
 mod in_app;
 mod link;
 mod lock;

@@ -143,6 +143,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     };
     let face = view! {
         <span class="offer-name">{sheet.name.to_string()}</span>
+        " "
         <span class="offer-word">{word}</span>
     };
     let class = if because.is_some() {
@@ -150,10 +151,8 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     } else {
         "offer-begin"
     };
-    let name = text(move || match light {
-        Some(_) => format!("Begin {}, light week", sheet.name),
-        None => format!("Begin {}", sheet.name),
-    });
+    // It begins with what is read on it, for those who speak to their phone (WCAG 2.5.3).
+    let name = text(move || format!("{} {word}", sheet.name));
     let mut inside = vec![tap(class, "begin", Some(name), face.into_any(), begin)];
     inside.extend(because.map(|because| line("because", "offer-because", because)));
     if let Some(light) = light {

@@ -100,7 +100,7 @@ pub fn rail(app: Stanchion) -> AnyView {
 /// That the screen may go dark, where the browser does not keep it on.
 fn asleep(app: Stanchion) -> AnyView {
     dynamic(move || match app.awake.get().said() {
-        Some(said) => line("quiet", "may-sleep", said),
+        Some(said) => line("may-sleep", "may-sleep", said),
         None => ().into_any(),
     })
 }

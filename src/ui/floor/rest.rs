@@ -6,7 +6,7 @@ use super::screen::Open;
 use crate::session::{Board, Phase, Status};
 use crate::sheet::Group;
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::{dynamic, line, tap, text};
+use crate::ui::parts::{dynamic, line, tap};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, clock};
 use leptos::prelude::*;
@@ -70,21 +70,22 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
         </p>
     };
     let said = view! {
-        <span data-part="logged">{move || logged.get()}</span>
-        " · "
+        <span class="logged-what" data-part="logged">{move || logged.get()}</span>
+        " "
         <span data-part="saved" role="status">{move || saved.get()}</span>
+        " · "
         <span class="logged-change">"change"</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
-    let name = text(move || format!("{}, change it", logged.get().unwrap_or_default()));
+    let amend = tap("plain logged", "amend", None, said.into_any(), change);
+    let head = view! { <div class="rest-head">{title("Rest".to_owned())} {amend}</div> };
     frame(vec![
-        title("Rest".to_owned()),
+        head.into_any(),
         clock.into_any(),
         dynamic(move || match because.get() {
             Some(because) => line("quiet", "rest-because", because),
             None => ().into_any(),
         }),
-        tap("plain logged", "amend", Some(name), said.into_any(), change),
         dynamic(move || match off_plan.get() {
             Some(said) => line("off-plan", "off-plan", said),
             None => ().into_any(),
@@ -139,10 +140,14 @@ fn group(model: &Model) -> Option<String> {
 fn next(board: &Board, group: Option<String>, unit: Unit) -> AnyView {
     let target = target_figure(board);
     let (figure, word) = match load_figure(board, unit) {
-        Some(load) => {
-            let target = format!("{} {}", target.text, target.word);
-            (load.text, format!("{}, {}", load.word, target.trim()))
+        // Of a set in stages there is no figure: its words stand behind.
+        Some(load) if target.text.is_empty() => {
+            (format!("{} {}", load.text, load.word), target.word)
         }
+        Some(load) => (
+            format!("{} {}, {}", load.text, load.word, target.text),
+            target.word,
+        ),
         None if target.text.is_empty() => (String::new(), target.word),
         None => (target.text, target.word),
     };
@@ -157,14 +162,16 @@ fn next(board: &Board, group: Option<String>, unit: Unit) -> AnyView {
         <p class="next" data-part="next">
             <span>"Next: "</span>
             <strong>{figure}</strong>
+            " "
             <span>{word}</span>
         </p>
+        <p class="next-set">
+            <strong data-part="next-exercise">{board.exercise.to_string()}</strong>
+            " "
+            <span class="board-word" data-part="next-kind">{set}</span>
+        </p>
     };
-    let mut inside = vec![
-        next.into_any(),
-        line("next-exercise", "next-exercise", board.exercise.to_string()),
-        line("board-kind", "next-kind", set),
-    ];
+    let mut inside = vec![next.into_any()];
     inside.extend(loaded(board, unit));
     inside.push(line("board-because", "because", board.because(unit)));
     view! { <div class="next-up">{inside}</div> }.into_any()

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use super::found;
+use super::{found, npm};
 use crate::places;
-use crate::run::{answer, program_in, run, tool, which};
+use crate::run::{answer, program_in, tool, which};
 use crate::say::{Outcome, note};
 
 /// The version whose results the size figures are about.
@@ -17,22 +17,14 @@ pub fn prepare() -> Outcome<Option<PathBuf>> {
         found("wasm-opt", VERSION);
         return Ok(Some(path));
     }
-    let Some(npm) = which("npm") else {
+    if which("npm").is_none() {
         note(
             "wasm-opt: not here, and npm is missing; the app is built without it, larger than need be",
         );
         return Ok(None);
-    };
+    }
     note(format!("fetching wasm-opt (binaryen {VERSION}) with npm"));
-    std::fs::create_dir_all(&folder).ok();
-    let fetched = run(
-        tool(npm)
-            .args(["install", "--silent", "--no-audit", "--no-fund"])
-            .args(["--ignore-scripts", "--prefix"])
-            .arg(&folder)
-            .arg(format!("binaryen@{VERSION}")),
-        "check the network",
-    );
+    let fetched = npm::install(&folder, "binaryen", VERSION);
     match fetched.ok().and_then(|()| working(&folder)) {
         Some(path) => {
             found("wasm-opt", VERSION);
