@@ -109,6 +109,10 @@ async fn every_text_on_the_floor_has_seven_to_one_in_every_look() {
     begin(&person, "Lower A").await;
     nothing_is_faint(&person, "a set").await;
     to_the_bar(&person).await;
+    for _ in 0..2 {
+        log(&person).await;
+        end_rest(&person).await;
+    }
     // Its plates have the colours of competition, and what is written on them is seen.
     person.find("svg [class^=\"disc-\"]").await;
     nothing_is_faint(&person, "a set with plates").await;
@@ -176,9 +180,9 @@ const WATCH_SHIFTS: &str = "
     window.shifts = [];
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries()) {
-        if (!entry.hadRecentInput) {
-          window.shifts.push(entry.value.toFixed(4) + ' ' + entry.sources.map((source) => source.node?.outerHTML).join());
-        }
+        const moved = entry.sources.map(({ node, previousRect, currentRect }) =>
+          `${node?.nodeName} ${node?.textContent} ${JSON.stringify(previousRect)} ${JSON.stringify(currentRect)}`);
+        if (!entry.hadRecentInput) window.shifts.push(`${entry.value} ${moved}`);
       }
     }).observe({ type: 'layout-shift', buffered: false });";
 
