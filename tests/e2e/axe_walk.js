@@ -161,6 +161,7 @@ window.axeWalk = (() => {
   const told = (found) => found.flatMap((rule) => rule.nodes.map((node) => ({
     rule: rule.id,
     at: node.target.join(" "),
+    drawn: Boolean(document.querySelector(node.target[0])?.closest("svg")),
     why: [...node.any, ...node.all, ...node.none].map((check) => `${check.message}`).join("; "),
   })));
 
@@ -175,7 +176,9 @@ window.axeWalk = (() => {
       const options = whole
         ? { runOnly: { type: "tag", values: TAGS }, rules: { "target-size": { enabled: true }, ...enhanced } }
         : { runOnly: { type: "rule", values: floor ? [...COLOURS, "color-contrast-enhanced"] : COLOURS } };
-      const found = await axe.run(document, { ...options, resultTypes: ["violations", "incomplete"] });
+      // What lies under a panel was looked at before the panel was opened.
+      const context = document.querySelector('[role="dialog"]') ?? document;
+      const found = await axe.run(context, { ...options, resultTypes: ["violations", "incomplete"] });
       return { name, violations: told(found.violations), incomplete: told(found.incomplete), passed: found.passes.length };
     },
   };

@@ -47,7 +47,10 @@ pub fn of_rest(browser: &Browser) -> Outcome<f64> {
         ));
     }
     // In time of the thread: what else runs on the machine makes it no longer.
-    session.devtools("Performance.enable", &json!({ "timeDomain": "threadTicks" }))?;
+    session.devtools(
+        "Performance.enable",
+        &json!({ "timeDomain": "threadTicks" }),
+    )?;
     thread::sleep(SETTLING);
     let begun = Instant::now();
     let before = busy_seconds(&session)?;
