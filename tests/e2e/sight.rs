@@ -58,6 +58,45 @@ async fn load_rest_count_and_reps_are_read_from_two_metres() {
     person.close().await;
 }
 
+/// Five characters and six: the widest loads. They and their unit stay on the screen, and as large as they can be.
+#[tokio::test]
+async fn a_wide_load_is_as_large_and_fits() {
+    let server = Server::start();
+    let browser = Browser::start("wide");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    to_the_bar(&person).await;
+    // 16 minutes of arc are 60 pixels.
+    for (load, least) in [("102.5", 75.0), ("101.25", 60.0)] {
+        person.tap("load").await;
+        person.type_into("load-typed", load).await;
+        person
+            .until(
+                "document.querySelector('[data-part=\"load-anyway\"]')?.click();
+                 return document.querySelector('[data-part=\"load-anyway\"]') === null",
+                "the load is taken though the kit cannot make it",
+            )
+            .await;
+        person.tap("load-use").await;
+        person.gone("load-panel").await;
+        person.reads("main", load).await;
+        for (width, height) in [(390, 844), (844, 390), (320, 568)] {
+            resize(&person, width, height).await;
+            let beyond = "const main = document.querySelector('[data-part=\"main\"]');
+                          return [...main.children].map((one) => one.getBoundingClientRect().right)
+                            .filter((right) => right > main.parentElement.getBoundingClientRect().right + 0.5)";
+            assert_eq!(person.run(beyond).await, json!([]), "{load} at {width}");
+            let size = digits(&person, "[data-part=\"main\"] .figure").await;
+            assert!(
+                size >= least || width == 320,
+                "{load} has {size} px at {width}"
+            );
+        }
+        picture(&person, &format!("sight-wide-{}", load.len())).await;
+    }
+    person.close().await;
+}
+
 /// Every text that is on the floor with less than 7:1 to what lies behind it, by what the browser computed.
 const FAINT: &str = "
     const channels = (colour) => colour.match(/[\\d.]+/g).map(Number);
