@@ -82,9 +82,10 @@ async fn a_wide_load_is_as_large_and_fits() {
         person.reads("main", load).await;
         for (width, height) in [(390, 844), (844, 390), (320, 568)] {
             resize(&person, width, height).await;
-            let beyond = "const main = document.querySelector('[data-part=\"main\"]');
-                          return [...main.children].map((one) => one.getBoundingClientRect().right)
-                            .filter((right) => right > main.parentElement.getBoundingClientRect().right + 0.5)";
+            let beyond = "const upper = document.querySelector('[data-part=\"upper\"]').getBoundingClientRect();
+                          return [...document.querySelectorAll('[data-part=\"board\"] *')]
+                            .filter((one) => one.getBoundingClientRect().right > upper.right + 0.5)
+                            .map((one) => one.outerHTML)";
             assert_eq!(person.run(beyond).await, json!([]), "{load} at {width}");
             let size = digits(&person, "[data-part=\"main\"] .figure").await;
             assert!(
