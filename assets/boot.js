@@ -1,5 +1,13 @@
 // Loads the app; if that cannot work, the static shell says why and what to do.
 
+// The look that was chosen, before anything is painted for long; the app sets it again and knows why.
+try {
+  const look = JSON.parse(localStorage.getItem("stanchion.theme"));
+  if (look) document.documentElement.dataset.theme = look;
+} catch {
+  // No storage here: the look of the phone.
+}
+
 const tag = document.querySelector("script[data-wasm]");
 
 /** The address of a file of this build, whatever path the page is hosted under. */

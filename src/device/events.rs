@@ -73,14 +73,14 @@ pub fn on_visibility(mut f: impl FnMut(bool) + 'static) -> Listener {
     }
 }
 
-/// Calls `f` on every tap, wherever it falls. Browsers allow some things only within one.
-pub fn on_tap(mut f: impl FnMut() + 'static) -> Listener {
-    on_window("click", move |_| f())
-}
-
 /// Calls `f` when the page is left or put away; the last chance to hand work to the browser.
 pub fn on_page_hide(mut f: impl FnMut() + 'static) -> Listener {
     on_window("pagehide", move |_| f())
+}
+
+/// Calls `f` after each tap or click anywhere on the page.
+pub fn on_tap(mut f: impl FnMut() + 'static) -> Listener {
+    on_window("click", move |_| f())
 }
 
 /// Calls `f` when the fragment of the address has changed, by us or by the back gesture.

@@ -1,9 +1,10 @@
 //! Keeping the screen on while a session runs.
 //!
 //! The browser lets go whenever the page is hidden, so it is asked again each time the page is
-//! shown. A phone low on battery may let go without a word.
+//! shown; and with the next tap where it refused, because some want one first. A phone low on
+//! battery may let go without a word.
 
-use super::events::{Listener, is_visible, listen, on_visibility};
+use super::events::{Listener, is_visible, listen, on_tap, on_visibility};
 use super::js;
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
@@ -11,17 +12,46 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::EventTarget;
 
+/// Whether the screen stays on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Stay {
+    /// Nobody asked for it, or the answer is on its way, or the page is not on screen.
+    #[default]
+    Unasked,
+    /// The browser keeps it on, as far as can be known.
+    Held,
+    /// The browser cannot: it has no such thing, or not for an address without https.
+    Missing,
+    /// The browser refused or took it back, a phone low on battery for one.
+    Refused,
+}
+
+impl Stay {
+    /// What to do where the screen may go dark; nothing where that is not known.
+    #[must_use]
+    pub fn said(self) -> Option<&'static str> {
+        match self {
+            Stay::Unasked | Stay::Held => None,
+            Stay::Missing => Some(
+                "This browser lets the screen go dark: set the phone's screen timeout to long.",
+            ),
+            Stay::Refused => Some("The phone may let the screen go dark. A tap asks again."),
+        }
+    }
+}
+
 /// Keeps the screen on until it is dropped, as far as the browser allows.
 #[must_use = "the screen may go off when this is dropped"]
 pub struct Awake {
     state: Rc<State>,
     _on_shown: Listener,
+    _on_tap: Listener,
 }
 
 struct State {
     lock: RefCell<Option<Lock>>,
     asking: Cell<bool>,
-    on_change: RefCell<Box<dyn FnMut(bool)>>,
+    on_change: RefCell<Box<dyn FnMut(Stay)>>,
 }
 
 struct Lock {
@@ -40,8 +70,8 @@ impl Drop for Lock {
     }
 }
 
-/// Asks for the screen to stay on; `on_change` is told each time that begins or ends.
-pub fn keep_awake(on_change: impl FnMut(bool) + 'static) -> Awake {
+/// Asks for the screen to stay on; `on_change` is told each time that begins or ends, and why it cannot be.
+pub fn keep_awake(on_change: impl FnMut(Stay) + 'static) -> Awake {
     let state = Rc::new(State {
         lock: RefCell::new(None),
         asking: Cell::new(false),
@@ -53,10 +83,17 @@ pub fn keep_awake(on_change: impl FnMut(bool) + 'static) -> Awake {
             ask(&state);
         }
     });
+    let weak = Rc::downgrade(&state);
+    let on_tap = on_tap(move || {
+        if let Some(state) = weak.upgrade() {
+            ask(&state);
+        }
+    });
     ask(&state);
     Awake {
         state,
         _on_shown: on_shown,
+        _on_tap: on_tap,
     }
 }
 
@@ -70,6 +107,7 @@ impl Awake {
 
 fn ask(state: &Rc<State>) {
     let Some(wake_lock) = js::navigator("wakeLock") else {
+        state.tell(Stay::Missing);
         return;
     };
     if state.asking.get() || state.lock.borrow().is_some() || !is_visible() {
@@ -80,15 +118,23 @@ fn ask(state: &Rc<State>) {
     spawn_local(async move {
         let answer = js::call_async(&wake_lock, "request", &["screen".into()]).await;
         let granted = answer.ok().map(|sentinel| Lock::new(sentinel, &weak));
+        // Refused for being hidden is no news: it is asked again when it is shown.
+        let refused = if is_visible() {
+            Stay::Refused
+        } else {
+            Stay::Unasked
+        };
         let Some(state) = weak.upgrade() else {
             // Let go of while the browser was thinking: dropping the lock gives it back.
             return;
         };
         state.asking.set(false);
-        if let Some(lock) = granted {
-            *state.lock.borrow_mut() = Some(lock);
-            state.tell(true);
-        }
+        state.tell(if granted.is_some() {
+            Stay::Held
+        } else {
+            refused
+        });
+        *state.lock.borrow_mut() = granted;
     });
 }
 
@@ -100,7 +146,12 @@ impl Lock {
                 if let Some(state) = weak.upgrade() {
                     let lost = state.lock.borrow_mut().take();
                     if lost.is_some() {
-                        state.tell(false);
+                        // Not asked again at once: a browser that takes back at once would be asked for ever.
+                        state.tell(if is_visible() {
+                            Stay::Refused
+                        } else {
+                            Stay::Unasked
+                        });
                     }
                 }
             })
@@ -113,10 +164,10 @@ impl Lock {
 }
 
 impl State {
-    fn tell(&self, held: bool) {
+    fn tell(&self, stay: Stay) {
         // A listener that asks from within its own call is not called again for it.
         if let Ok(mut on_change) = self.on_change.try_borrow_mut() {
-            on_change(held);
+            on_change(stay);
         }
     }
 }

@@ -11,12 +11,20 @@ impl State {
     /// rest between two groups, and rests as long as the heat that was noted makes them.
     #[must_use]
     pub fn seconds_left(&self, now: &Moment, change_over: Seconds) -> u64 {
-        let pending: Vec<&PlannedSet> = self
-            .slots
+        self.seconds_for(usize::MAX, now, change_over)
+    }
+
+    /// The sets that are still to be done.
+    pub(super) fn pending(&self) -> impl Iterator<Item = &PlannedSet> {
+        self.slots
             .iter()
             .filter(|slot| slot.status == Status::Pending)
             .map(|slot| &slot.planned)
-            .collect();
+    }
+
+    /// The same for the first `kept` of the sets that are still to be done.
+    pub(super) fn seconds_for(&self, kept: usize, now: &Moment, change_over: Seconds) -> u64 {
+        let pending: Vec<&PlannedSet> = self.pending().take(kept).collect();
         let sets: u64 = pending.iter().map(|set| set_seconds(set)).sum();
         let between: u64 = pending
             .windows(2)

@@ -6,6 +6,7 @@
 
 mod bar;
 mod board;
+mod budget;
 mod conditions;
 mod done;
 mod effective;
@@ -13,11 +14,13 @@ mod event;
 mod length;
 mod machine;
 mod mint;
+mod off_plan;
 mod slot;
 mod state;
 mod swap;
 
 pub use board::Board;
+pub use budget::AgainstBudget;
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
@@ -27,6 +30,8 @@ pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;
 pub use swap::{Swap, Swapped};
 
+#[cfg(test)]
+mod ahead_tests;
 #[cfg(test)]
 mod clock_tests;
 #[cfg(test)]

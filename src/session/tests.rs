@@ -28,14 +28,14 @@ fn sheet() -> Sheet {
 }
 
 /// A session with a clock of its own.
-struct Gym {
-    session: Session,
+pub(super) struct Gym {
+    pub(super) session: Session,
     mint: Mint,
-    now: Moment,
+    pub(super) now: Moment,
 }
 
 impl Gym {
-    fn open() -> Gym {
+    pub(super) fn open() -> Gym {
         let at: DateTime<FixedOffset> = "2026-03-02T18:00:00+01:00".parse().unwrap();
         let now = Moment {
             at,
@@ -58,18 +58,18 @@ impl Gym {
         }
     }
 
-    fn wait(&mut self, seconds: i64) {
+    pub(super) fn wait(&mut self, seconds: i64) {
         self.now.at += TimeDelta::seconds(seconds);
         self.now.tick.ms += seconds as u64 * 1000;
     }
 
-    fn act(&mut self, what: What) -> Result<EventId, Refusal> {
+    pub(super) fn act(&mut self, what: What) -> Result<EventId, Refusal> {
         let event = stamp(&mut self.mint, self.now, what);
         let id = event.id;
         self.session.take(event).map(|()| id)
     }
 
-    fn set(&self) -> SetKey {
+    pub(super) fn set(&self) -> SetKey {
         self.session
             .state()
             .current()
@@ -78,7 +78,7 @@ impl Gym {
             .key
     }
 
-    fn log(&mut self, reps: i64) -> EventId {
+    pub(super) fn log(&mut self, reps: i64) -> EventId {
         let set = self.set();
         let slot = self.session.state().slot(set).unwrap();
         let done = slot

@@ -15,7 +15,7 @@ use super::sheets::{
 
 use super::stanchion::Stanchion;
 use super::welcome::Welcome;
-use super::{cueing, start};
+use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
 use leptos::prelude::*;
@@ -26,6 +26,7 @@ pub fn App() -> impl IntoView {
     let app = Stanchion::new();
     provide_context(app);
     cueing::run(app);
+    looking::run(app);
     start::start(app);
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
     let stage = app.of(|model| model.stage);

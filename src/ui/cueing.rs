@@ -13,8 +13,6 @@ use crate::device::events::{Listener, on_tap};
 use crate::device::haptic::buzz;
 use crate::device::sound::{Playing, Sound};
 use crate::device::speech::{hush, prime, say};
-use crate::device::timer::{Timer, every};
-use crate::device::wake::{Awake, keep_awake};
 use crate::session::Moment;
 use crate::units::Seconds;
 use leptos::prelude::*;
@@ -22,11 +20,6 @@ use under_way::{Sounding, next_said, sounding};
 
 /// Seconds counted in before the cues of a set.
 pub const COUNT_IN_SECONDS: u8 = 3;
-
-/// How often the screen looks at the clock, in milliseconds. It paints only; no cue hangs on it. A count that is seen
-/// within 125 ms of what is heard seems to come with it (ITU-R BT.1359-1).
-const LOOK_EVERY_MS: u32 = 200;
-const LOOK_EVERY_IN_SET_MS: u32 = 50;
 
 /// How far a line may be from the clock before it is laid anew: more than a call takes, less than a beat.
 const APART_MS: f64 = 400.0;
@@ -60,7 +53,7 @@ fn held<T: 'static>() -> Held<T> {
     StoredValue::new_local(None)
 }
 
-/// Lets sound, words, clock and wake lock follow the model.
+/// Lets sound, words and vibration follow the model.
 pub fn run(app: Stanchion) {
     app.sound.with_value(settle_sound);
     let line: Held<Line> = held();
@@ -90,28 +83,19 @@ pub fn run(app: Stanchion) {
         }
         sounding
     });
-    clock(app, line, sounding, anew);
+    watch(app, line, anew);
 }
 
-/// The clock that the screen follows, the wake lock, and the tap that lets sound begin, all while a session runs.
-fn clock(app: Stanchion, line: Held<Line>, sounding: Memo<Sounding>, anew: RwSignal<u32>) {
-    let ticking: Held<Timer> = held();
-    let awake: Held<Awake> = held();
+/// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
+fn watch(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>) {
+    Effect::new(move |_| {
+        let now = app.now.get();
+        look(app, line, anew, now);
+    });
     let tapped: Held<Listener> = held();
     let in_session = app.of(super::model::Model::in_session);
-    let in_set = Memo::new(move |_| matches!(sounding.get(), Sounding::Set(..)));
-    Effect::new(move |_| {
-        let every_ms = if in_set.get() {
-            LOOK_EVERY_IN_SET_MS
-        } else {
-            LOOK_EVERY_MS
-        };
-        let on = in_session.get();
-        ticking.set_value(on.then(|| every(every_ms, move || look(app, line, anew))));
-    });
     Effect::new(move |_| {
         let on = in_session.get();
-        awake.set_value(on.then(|| keep_awake(|_| {})));
         tapped.set_value(on.then(|| {
             on_tap(move || {
                 let hearing = app.hearing.get_untracked();
@@ -195,10 +179,8 @@ fn act(item: Item) {
     }
 }
 
-/// One look at the clock: paints, and sees whether the line is where it should be and is heard.
-fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>) {
-    let now = moment();
-    app.now.set(now);
+/// Sees whether the line is where it should be and is heard.
+fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>, now: Moment) {
     let mut apart = false;
     line.update_value(|line| {
         let Some(line) = line else { return };

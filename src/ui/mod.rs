@@ -10,6 +10,7 @@ mod floor;
 mod keep;
 mod kit;
 mod ledger;
+mod looking;
 mod model;
 mod own;
 mod parts;

@@ -9,6 +9,7 @@ use crate::device::channel::Channel;
 use crate::device::db::Write;
 use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
+use crate::device::wake::Stay;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
@@ -38,6 +39,8 @@ pub struct Stanchion {
     pub behind: RwSignal<u32>,
     /// Whether cues are under way that cannot be heard.
     pub unheard: RwSignal<bool>,
+    /// Whether the screen stays on.
+    pub awake: RwSignal<Stay>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -77,6 +80,7 @@ impl Stanchion {
             hearing: RwSignal::new(hearing()),
             behind: RwSignal::new(0),
             unheard: RwSignal::new(false),
+            awake: RwSignal::new(Stay::default()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),

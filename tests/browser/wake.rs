@@ -1,7 +1,7 @@
 //! The screen stays on while it is held, and is asked for again when the page is shown.
 
 use crate::help::{Patch, number, patch, run, turn, until};
-use stanchion::device::wake::keep_awake;
+use stanchion::device::wake::{Stay, keep_awake};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -24,9 +24,9 @@ fn locks() -> Patch {
 #[wasm_bindgen_test]
 async fn it_is_asked_for_again_after_the_page_was_hidden() {
     let _locks = locks();
-    let told: Rc<RefCell<Vec<bool>>> = Rc::default();
+    let told: Rc<RefCell<Vec<Stay>>> = Rc::default();
     let tell = Rc::clone(&told);
-    let awake = keep_awake(move |held| tell.borrow_mut().push(held));
+    let awake = keep_awake(move |stay| tell.borrow_mut().push(stay));
     assert!(!awake.is_held());
     until("it is held", || awake.is_held()).await;
     run("given[0].dispatchEvent(new Event('release'))");
@@ -34,7 +34,7 @@ async fn it_is_asked_for_again_after_the_page_was_hidden() {
     run("document.dispatchEvent(new Event('visibilitychange'))");
     until("it is held again", || awake.is_held()).await;
     assert_eq!(number("given.length"), 2.0);
-    assert_eq!(*told.borrow(), [true, false, true]);
+    assert_eq!(*told.borrow(), [Stay::Held, Stay::Refused, Stay::Held]);
     let freed = number("freed");
     drop(awake);
     assert_eq!(number("freed"), freed + 1.0);
@@ -55,16 +55,41 @@ async fn a_lock_that_comes_too_late_is_given_back() {
 }
 
 #[wasm_bindgen_test]
-async fn a_refusal_is_no_error() {
-    for refusal in [
-        "undefined",
-        "{request: async () => { throw new DOMException('', 'NotAllowedError') }}",
+async fn a_refusal_is_no_error_and_is_told() {
+    for (lock, why) in [
+        ("undefined", Stay::Missing),
+        (
+            "{request: async () => { throw new DOMException('', 'NotAllowedError') }}",
+            Stay::Refused,
+        ),
     ] {
         let _patch = patch(&format!(
-            "shadow(navigator, 'wakeLock', {{value: {refusal}}});"
+            "shadow(navigator, 'wakeLock', {{value: {lock}}});"
         ));
-        let awake = keep_awake(|_| panic!("there is nothing to tell"));
-        turn().await;
+        let told: Rc<RefCell<Vec<Stay>>> = Rc::default();
+        let tell = Rc::clone(&told);
+        let awake = keep_awake(move |stay| tell.borrow_mut().push(stay));
+        until("it is told", || *told.borrow() == [why]).await;
         assert!(!awake.is_held());
+        assert!(why.said().is_some());
     }
+}
+
+#[wasm_bindgen_test]
+async fn a_browser_that_wants_a_tap_first_is_asked_again_with_it() {
+    let _locks = locks();
+    run(
+        "const give = navigator.wakeLock.request; window.tapped = false;
+         navigator.wakeLock.request = async (kind) => {
+             if (!window.tapped) throw new DOMException('', 'NotAllowedError');
+             return give(kind);
+         };",
+    );
+    let told: Rc<RefCell<Vec<Stay>>> = Rc::default();
+    let tell = Rc::clone(&told);
+    let awake = keep_awake(move |stay| tell.borrow_mut().push(stay));
+    until("it is refused", || *told.borrow() == [Stay::Refused]).await;
+    run("window.tapped = true; document.body.click()");
+    until("it is held", || awake.is_held()).await;
+    assert_eq!(*told.borrow(), [Stay::Refused, Stay::Held]);
 }

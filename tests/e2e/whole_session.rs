@@ -70,7 +70,9 @@ pub async fn end(person: &Person) {
 /// Begins the sheet of that name from the floor.
 pub async fn begin(person: &Person, sheet: &str) {
     person
-        .tap_css(&format!("button[aria-label=\"Begin {sheet}\"]"))
+        .tap_css(&format!(
+            "button[data-part=\"begin\"][aria-label*=\"{sheet}\"]"
+        ))
         .await;
     person.see("floor").await;
 }

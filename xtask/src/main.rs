@@ -1,10 +1,12 @@
 //! The project's only tool: set-up, serve, test, dist, measure, simulate.
 
+mod axe;
 mod build;
 mod finish;
 mod freshness;
 mod heard;
 mod http;
+mod idle;
 mod in_app;
 mod link;
 mod lock;

@@ -11,7 +11,7 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{build, heard, in_app, link, places, precache, taps};
+use crate::{axe, build, heard, idle, in_app, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 type Figures = BTreeMap<&'static str, f64>;
@@ -42,6 +42,12 @@ pub fn run() -> Outcome<()> {
     let length = step("Link of a sheet", || link::length(&browser))?;
     figures.insert("sheet.link_bytes", length);
     figures.extend(step("Cues", || heard::figures(&tools, &browser))?);
+    let violations = step("Every screen in every look, by axe-core", || {
+        axe::violations(&browser)
+    })?;
+    figures.insert("axe.violations", violations);
+    let idle = step("A minute of rest", || idle::of_rest(&browser))?;
+    figures.insert("rest.main_thread_ms_per_s", idle);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
 }

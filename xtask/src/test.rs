@@ -1,7 +1,7 @@
 //! Every check and test of the project, in the order in which failures are cheapest to find.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use serde_json::json;
@@ -10,7 +10,7 @@ use crate::build;
 use crate::places;
 use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
-use crate::setup::{Browser, FLAGS, TRIPLE, Tools};
+use crate::setup::{Browser, FLAGS, TRIPLE, Tools, axe};
 
 /// What to do when a test fails.
 const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
@@ -48,10 +48,11 @@ pub fn run() -> Outcome<()> {
 
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;
+    let axe = step("axe-core", axe::prepare)?;
     step("Clippy, WebAssembly", || lint_web(&tools))?;
     step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
-    step("End-to-end tests", || end_to_end(&browser))
+    step("End-to-end tests", || end_to_end(&browser, &axe))
 }
 
 fn lint_web(tools: &Tools) -> Outcome<()> {
@@ -116,14 +117,15 @@ fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
     Ok(path)
 }
 
-fn end_to_end(browser: &Browser) -> Outcome<()> {
+fn end_to_end(browser: &Browser, axe: &Path) -> Outcome<()> {
     run_tests(
         native()
             .args(["test", "--no-default-features", "--features", "e2e"])
             .args(["--test", "e2e", "--", "--test-threads=2"])
             .env("STANCHION_DIST", places::dist())
             .env("STANCHION_CHROMIUM", &browser.chromium)
-            .env("STANCHION_CHROMEDRIVER", &browser.driver),
+            .env("STANCHION_CHROMEDRIVER", &browser.driver)
+            .env("STANCHION_AXE", axe),
         MEND,
     )
 }

@@ -28,7 +28,13 @@ fn figure(class: &'static str, part: &'static str, size: &'static str, figure: F
 
 /// The frame of a board.
 pub fn frame(inside: Vec<AnyView>) -> AnyView {
-    view! { <section class="board" data-part="board">{inside}</section> }.into_any()
+    frame_of(false.into(), inside)
+}
+
+/// The frame of a board on which something may be counted.
+fn frame_of(counting: Signal<bool>, inside: Vec<AnyView>) -> AnyView {
+    view! { <section class="board" class:counting=counting data-part="board">{inside}</section> }
+        .into_any()
 }
 
 /// The name on top of a board.
@@ -102,7 +108,8 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
             .collect();
         inside.push(list("board-cautions", Some("cautions"), lines));
     }
-    frame(inside)
+    let counts = Signal::derive(move || counted.with(Option::is_some));
+    frame_of(counts, inside)
 }
 
 /// The bar as it shall be loaded, and what changes on it.
@@ -112,6 +119,6 @@ pub fn loaded(board: &Board, unit: Unit) -> Option<AnyView> {
         .change
         .as_ref()
         .map_or_else(|| loading.to_string(), ToString::to_string);
-    let inside = vec![plates(loading, unit), line("quiet", "change", change)];
+    let inside = vec![plates(loading, unit), line("change", "change", change)];
     Some(view! { <div class="loaded">{inside}</div> }.into_any())
 }

@@ -131,6 +131,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     let word = if light { "begin, light" } else { "begin" };
     let face = view! {
         <span class="offer-name">{sheet.name.to_string()}</span>
+        " "
         <span class="offer-word">{word}</span>
     };
     let class = if because.is_some() {
@@ -138,10 +139,8 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     } else {
         "offer-begin"
     };
-    let name = text(move || {
-        let week = if light { ", light week" } else { "" };
-        format!("Begin {}{week}", sheet.name)
-    });
+    // It begins with what is read on it, for those who speak to their phone (WCAG 2.5.3).
+    let name = text(move || format!("{} {word}", sheet.name));
     let mut inside = vec![tap(class, "begin", Some(name), face.into_any(), begin)];
     inside.extend(because.map(|because| line("because", "offer-because", because)));
     inside.extend(beside);

@@ -20,9 +20,7 @@ impl Figure {
     /// Class that makes the figure as large as its digits allow.
     pub fn size(&self) -> &'static str {
         match self.text.chars().count() {
-            0..=2 => "figure chars-2",
-            3 => "figure chars-3",
-            4 => "figure chars-4",
+            0..=4 => "figure chars-4",
             5 => "figure chars-5",
             _ => "figure chars-6",
         }

@@ -1,9 +1,10 @@
 //! The panel with everything else: undo, skip, add or drop a set, another exercise, order, heat, note, end.
 
 use super::screen::Open;
+use crate::device::wake::Stay;
 use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
-use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, wrong_word};
+use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, wrong_word};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
@@ -111,9 +112,19 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         vec![
             inside,
             quiet("The session goes on while you look elsewhere."),
+            line("quiet", "screen-stays", text(move || screen_stays(app))),
             ways,
         ],
     )
+}
+
+/// Whether the screen stays on, in words.
+fn screen_stays(app: Stanchion) -> String {
+    let said = match app.awake.get() {
+        Stay::Held => "The screen stays on.",
+        stay => stay.said().unwrap_or("The screen is asked to stay on."),
+    };
+    said.to_owned()
 }
 
 /// A way off the floor; the session goes on.

@@ -349,7 +349,7 @@ pub fn rest_pad(
             step(
                 "step words",
                 "rest-less",
-                "15 seconds less rest",
+                "−15 s of rest",
                 "−15 s",
                 rest(-REST_STEP_SECONDS),
             ),
@@ -357,7 +357,7 @@ pub fn rest_pad(
             step(
                 "step words",
                 "rest-more",
-                "15 seconds more rest",
+                "+15 s of rest",
                 "+15 s",
                 rest(REST_STEP_SECONDS),
             ),

@@ -2,7 +2,7 @@
 
 use crate::session::{Moment, Status};
 use crate::ui::model::Model;
-use crate::ui::parts::dynamic;
+use crate::ui::parts::{dynamic, line};
 use crate::ui::stanchion::Stanchion;
 use crate::units::clock;
 use leptos::prelude::*;
@@ -39,13 +39,16 @@ fn notches(model: &Model) -> Vec<Notch> {
         .collect()
 }
 
-/// Time gone, and the minutes that the rest of the session will take.
+/// Time gone, the budget where there is one, and the minutes that the rest of the session will take.
 fn times(model: &Model, now: &Moment) -> String {
     let Some(session) = &model.session else {
         return String::new();
     };
     let state = session.state();
-    let gone = clock((now.since(&state.since) / 1000) as i64);
+    let mut gone = clock((now.since(&state.since) / 1000) as i64);
+    if let Some(budget) = state.began.sheet.budget_minutes {
+        gone.push_str(&format!(" of {budget} min"));
+    }
     match state
         .seconds_left(now, model.pace().change_over())
         .div_ceil(60)
@@ -89,8 +92,17 @@ pub fn rail(app: Stanchion) -> AnyView {
             <span data-part="sheet-name">{move || name.get()}</span>
             <span data-part="times" role="timer">{move || times.get()}</span>
         </p>
+        {asleep(app)}
     }
     .into_any()
+}
+
+/// That the screen may go dark, where the browser does not keep it on.
+fn asleep(app: Stanchion) -> AnyView {
+    dynamic(move || match app.awake.get().said() {
+        Some(said) => line("may-sleep", "may-sleep", said),
+        None => ().into_any(),
+    })
 }
 
 fn mark(notch: Notch) -> AnyView {

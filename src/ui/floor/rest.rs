@@ -1,11 +1,12 @@
-//! The board of a rest: the time left, what was logged, and what comes next.
+//! The board of a rest: the time left, what was logged, and what comes next: load, reps, tempo, plates, and why.
 
 use super::board::{frame, loaded, title};
 use super::figures::{load_figure, logged_line, target_figure};
 use super::screen::Open;
-use crate::session::{Board, Phase};
+use crate::session::{Board, Phase, Status};
+use crate::sheet::Group;
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::{dynamic, line, tap, text};
+use crate::ui::parts::{dynamic, line, tap};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, clock};
 use leptos::prelude::*;
@@ -56,53 +57,121 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
     let logged = app.of(logged);
     let saved = app.of(saved);
     let because = app.of(because);
+    let off_plan = app.of(|model| {
+        let state = model.session.as_ref()?.state();
+        state.off_plan(model.unit())
+    });
+    let group = app.of(group);
     let clock = view! {
         <p class="board-main" data-part="rest" role="timer" aria-label="rest left">
-            <span class="figure" class:chars-4=move || left.get().is_some() class:chars-6=move || left.get().is_none()>
+            <span class="figure chars-5">
                 {move || left.get().map_or_else(|| "held".to_owned(), clock)}
             </span>
         </p>
     };
     let said = view! {
-        <span data-part="logged">{move || logged.get()}</span>
-        " · "
+        <span class="logged-what" data-part="logged">{move || logged.get()}</span>
+        " "
         <span data-part="saved" role="status">{move || saved.get()}</span>
+        " · "
         <span class="logged-change">"change"</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
-    let name = text(move || format!("{}, change it", logged.get().unwrap_or_default()));
+    let amend = tap("plain logged", "amend", None, said.into_any(), change);
+    let head = view! { <div class="rest-head">{title("Rest".to_owned())} {amend}</div> };
     frame(vec![
-        title("Rest".to_owned()),
+        head.into_any(),
         clock.into_any(),
         dynamic(move || match because.get() {
             Some(because) => line("quiet", "rest-because", because),
             None => ().into_any(),
         }),
-        tap("plain logged", "amend", Some(name), said.into_any(), change),
-        dynamic(move || match board.get() {
-            Some(board) => next(&board, unit.get()),
+        dynamic(move || match off_plan.get() {
+            Some(said) => line("off-plan", "off-plan", said),
             None => ().into_any(),
         }),
+        dynamic(move || match board.get() {
+            Some(board) => next(&board, group.get(), unit.get()),
+            None => ().into_any(),
+        }),
+        against_budget(app),
     ])
 }
 
+/// How the session stands against its time budget, in a sentence; nothing where the sheet has none.
+fn against_budget(app: Stanchion) -> AnyView {
+    let said = Memo::new(move |_| {
+        let now = app.now.get();
+        app.model.with(|model| {
+            let state = model.session.as_ref()?.state();
+            let against = state.against_budget(&now, model.pace().change_over())?;
+            Some(against.said())
+        })
+    });
+    dynamic(move || match said.get() {
+        Some(said) => line("board-kind", "budget", said),
+        None => ().into_any(),
+    })
+}
+
+/// The group that the next set belongs to, where its exercises take turns: how it is called, and whose turn follows.
+fn group(model: &Model) -> Option<String> {
+    let state = model.session.as_ref()?.state();
+    let slot = state.current()?;
+    let word = match state.began.sheet.groups.get(slot.planned.group)? {
+        Group::Straight(_) => return None,
+        Group::Pair { .. } => "pair",
+        Group::Circuit { .. } => "circuit",
+    };
+    let then = state
+        .slots
+        .iter()
+        .skip_while(|other| other.planned.key != slot.planned.key)
+        .skip(1)
+        .find(|other| other.status == Status::Pending)
+        .filter(|other| other.planned.group == slot.planned.group);
+    Some(match then {
+        Some(then) => format!("{word}, then {}", state.block_of(then).exercise.name),
+        None => format!("{word}, its last set"),
+    })
+}
+
 /// What comes after the rest.
-fn next(board: &Board, unit: Unit) -> AnyView {
-    let load = load_figure(board, unit).map(|figure| format!("{} {}, ", figure.text, figure.word));
+fn next(board: &Board, group: Option<String>, unit: Unit) -> AnyView {
     let target = target_figure(board);
-    let target = format!("{} {}", target.text, target.word);
-    let set = format!(
-        "{} · {} {} of {}",
-        board.exercise, board.kind, board.number, board.of
-    );
-    let mut inside = vec![
-        line(
-            "next",
-            "next",
-            format!("Next: {}{}", load.unwrap_or_default(), target.trim()),
+    let (figure, word) = match load_figure(board, unit) {
+        // Of a set in stages there is no figure: its words stand behind.
+        Some(load) if target.text.is_empty() => {
+            (format!("{} {}", load.text, load.word), target.word)
+        }
+        Some(load) => (
+            format!("{} {}, {}", load.text, load.word, target.text),
+            target.word,
         ),
-        line("board-kind", "next-exercise", set),
-    ];
+        None if target.text.is_empty() => (String::new(), target.word),
+        None => (target.text, target.word),
+    };
+    let mut set = format!("{} {} of {}", board.kind, board.number, board.of);
+    if let Some(tempo) = board.tempo {
+        set.push_str(&format!(" · tempo {tempo}"));
+    }
+    if let Some(group) = group {
+        set.push_str(&format!(" · {group}"));
+    }
+    let next = view! {
+        <p class="next" data-part="next">
+            <span>"Next: "</span>
+            <strong>{figure}</strong>
+            " "
+            <span>{word}</span>
+        </p>
+        <p class="next-set">
+            <strong data-part="next-exercise">{board.exercise.to_string()}</strong>
+            " "
+            <span class="board-word" data-part="next-kind">{set}</span>
+        </p>
+    };
+    let mut inside = vec![next.into_any()];
     inside.extend(loaded(board, unit));
     inside.push(line("board-because", "because", board.because(unit)));
     view! { <div class="next-up">{inside}</div> }.into_any()

@@ -134,7 +134,11 @@ pub fn screen(app: Stanchion) -> AnyView {
     let over = over(app, board, open);
     view! {
         <div class="floor" data-part="floor">
-            <div class="floor-upper">{upper}</div>
+            <div class="floor-upper" role="region" aria-label="Board" tabindex="0" data-part="upper">
+                {upper}
+                <div class="floor-end" aria-hidden="true"></div>
+                <div class="floor-more" aria-hidden="true" data-part="below">"▾ more below"</div>
+            </div>
             {lower}
             {over}
         </div>

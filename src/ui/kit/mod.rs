@@ -5,6 +5,7 @@ mod estimate;
 mod gear;
 mod hearing;
 mod lists;
+mod looks;
 mod settings;
 mod sound;
 mod things;
@@ -15,7 +16,8 @@ use leptos::prelude::*;
 
 pub use data::{import_file, open_sheet_file};
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
-pub use settings::{show_in, theme};
+pub use looks::{competition_discs, theme};
+pub use settings::show_in;
 
 /// The kit and the settings.
 #[component]
@@ -26,7 +28,7 @@ pub fn KitPlace() -> impl IntoView {
     inside.extend([
         estimate::estimate(app),
         sound::sound_settings(app),
-        settings::looks(),
+        looks::looks(),
         data::data(app),
         settings::about(),
     ]);

@@ -1,22 +1,11 @@
-//! The lifter's settings, the look, and what this is.
+//! The lifter's settings, and what this is.
 
 use super::gear::show_kit_in;
-use crate::device::{dom, prefs};
 use crate::ui::model::Model;
-use crate::ui::parts::{
-    Mode, checked_field, choices, quiet, section, text, toggle, unit_choices, words,
-};
+use crate::ui::parts::{Mode, checked_field, quiet, section, text, unit_choices, words};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
-
-/// Preference: `dark`, `light`, or none to follow the phone.
-const THEME: &str = "theme";
-
-/// The look that was chosen; none follows the phone.
-pub fn theme() -> Option<String> {
-    prefs::get(THEME).flatten()
-}
 
 /// Shows loads in that unit from now on: those of sessions, and those that the kit makes.
 pub fn show_in(app: Stanchion, unit: Unit) {
@@ -67,29 +56,6 @@ pub fn lifter(app: Stanchion) -> AnyView {
             ),
         ],
     )
-}
-
-/// Dark, light, or as the phone.
-pub fn looks() -> AnyView {
-    let chosen = RwSignal::new(theme());
-    let choice = move |name: Option<&'static str>, words: &'static str| {
-        let pressed = Signal::derive(move || chosen.get().as_deref() == name);
-        let choose = move || {
-            let name = name.map(str::to_owned);
-            // What a preference cannot hold is chosen again next time; nothing else is lost.
-            let _ = prefs::set(THEME, &name);
-            dom::set_theme(name.as_deref());
-            chosen.set(name);
-        };
-        let which = name.unwrap_or("phone");
-        toggle(format!("look-{which}"), words, "", pressed, choose)
-    };
-    let inside = vec![
-        choice(None, "as the phone"),
-        choice(Some("dark"), "dark"),
-        choice(Some("light"), "bright"),
-    ];
-    section(None, "Look", vec![choices("choices three", "Look", inside)])
 }
 
 /// What this is, and the caution again.

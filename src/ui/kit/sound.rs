@@ -19,7 +19,7 @@ const TRIED_REST_S: i64 = 4;
 type Trial = StoredValue<Option<Playing>, LocalStorage>;
 
 /// A box to tick.
-fn tick_box(
+pub fn tick_box(
     part: &'static str,
     words: &'static str,
     on: bool,

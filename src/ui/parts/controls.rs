@@ -88,6 +88,7 @@ fn toggle_of(
             on:click=move |_| on_tap.run(())
         >
             {label}
+            " "
             {(!small.is_empty()).then(|| view! { <small>{small}</small> })}
         </button>
     }

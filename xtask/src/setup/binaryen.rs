@@ -2,16 +2,16 @@
 
 use std::path::{Path, PathBuf};
 
-use super::found;
+use super::{found, npm};
 use crate::places;
-use crate::run::{answer, program_in, run, tool, which};
-use crate::say::{OrNext, Outcome, note};
+use crate::run::{answer, program_in, tool, which};
+use crate::say::{Outcome, note};
 
 /// The version whose results the size figures are about.
 const VERSION: &str = "132.0.0";
 
+/// How often npm is asked.
 const ATTEMPTS: usize = 3;
-const NEXT: &str = "check the network";
 
 /// wasm-opt's path, or none where npm is missing or cannot fetch it.
 pub fn prepare() -> Outcome<Option<PathBuf>> {
@@ -20,16 +20,16 @@ pub fn prepare() -> Outcome<Option<PathBuf>> {
         found("wasm-opt", VERSION);
         return Ok(Some(path));
     }
-    let Some(npm) = which("npm") else {
+    if which("npm").is_none() {
         note(
             "wasm-opt: not here, and npm is missing; the app is built without it, larger than need be",
         );
         return Ok(None);
-    };
+    }
     // Registries stumble: one more attempt is cheaper than a build that is larger than need be.
     for _ in 0..ATTEMPTS {
         note(format!("fetching wasm-opt (binaryen {VERSION}) with npm"));
-        if let Err(failure) = fetch(&npm, &folder) {
+        if let Err(failure) = npm::install(&folder, "binaryen", VERSION) {
             note(failure.to_string());
         } else if let Some(path) = working(&folder) {
             found("wasm-opt", VERSION);
@@ -40,24 +40,6 @@ pub fn prepare() -> Outcome<Option<PathBuf>> {
     }
     note("wasm-opt: not to be had; the app is built without it, larger than need be");
     Ok(None)
-}
-
-fn fetch(npm: &Path, folder: &Path) -> Outcome<()> {
-    std::fs::create_dir_all(folder).or_next("making the folder of wasm-opt", NEXT)?;
-    run(
-        tool(npm)
-            .args([
-                "install",
-                "--loglevel=error",
-                "--no-audit",
-                "--no-fund",
-                "--ignore-scripts",
-                "--prefix",
-            ])
-            .arg(folder)
-            .arg(format!("binaryen@{VERSION}")),
-        NEXT,
-    )
 }
 
 /// wasm-opt in this folder, if it runs and is of the version wanted.

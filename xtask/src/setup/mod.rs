@@ -1,9 +1,11 @@
 //! Set-up: whatever a fresh machine lacks, found or installed without a question.
 
 mod apt;
+pub mod axe;
 mod binaryen;
 mod browser;
 mod cargo_tool;
+mod npm;
 mod web_toolchain;
 
 use std::path::PathBuf;

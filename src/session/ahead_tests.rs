@@ -1,0 +1,118 @@
+//! What the floor thinks ahead: the time budget, and a set that went off plan.
+
+use super::tests::Gym;
+use super::*;
+use crate::units::{Reps, Rir, Seconds, Unit};
+
+fn change_over() -> Seconds {
+    Seconds::saturating(60)
+}
+
+/// The gym's session with another time budget on its sheet.
+fn with_budget(gym: &Gym, minutes: u16) -> State {
+    let mut state = gym.session.state().clone();
+    state.began.sheet.budget_minutes = Some(minutes);
+    state
+}
+
+#[test]
+fn without_a_budget_nothing_is_said() {
+    let gym = Gym::open();
+    assert_eq!(
+        gym.session.state().against_budget(&gym.now, change_over()),
+        None
+    );
+}
+
+#[test]
+fn in_time_it_says_what_is_to_spare_and_late_what_to_leave_off() {
+    let mut gym = Gym::open();
+    let whole = gym.session.state().seconds_left(&gym.now, change_over());
+    let minutes = u16::try_from(whole / 60).unwrap();
+    let at = |state: &State, now: &Moment| state.against_budget(now, change_over()).unwrap();
+
+    let ahead = at(&with_budget(&gym, minutes + 5), &gym.now);
+    assert_eq!(ahead.leave_off, Some(0));
+    assert!(ahead.said().starts_with("In time: "), "{}", ahead.said());
+
+    // Two minutes later with nothing done, the end lies two minutes later too.
+    let before = at(&with_budget(&gym, minutes + 1), &gym.now);
+    gym.wait(120);
+    let late = at(&with_budget(&gym, minutes + 1), &gym.now);
+    assert_eq!(late.over, before.over + 120);
+    assert_eq!(late.leave_off, Some(1));
+    assert!(
+        late.said().contains("leave off the last set"),
+        "{}",
+        late.said()
+    );
+
+    // Nothing that is left off brings a session back within a minute that is long over.
+    gym.wait(3600);
+    let lost = at(&with_budget(&gym, 1), &gym.now);
+    assert_eq!(lost.leave_off, None);
+    assert!(
+        lost.said().contains("over the 1 planned"),
+        "{}",
+        lost.said()
+    );
+}
+
+#[test]
+fn what_is_left_off_is_enough_and_one_set_less_would_not_be() {
+    let mut gym = Gym::open();
+    for minutes in 1..8 {
+        let state = with_budget(&gym, minutes);
+        let against = state.against_budget(&gym.now, change_over()).unwrap();
+        if let Some(off) = against.leave_off.filter(|off| *off > 0) {
+            let limit = i64::from(minutes) * 60;
+            let kept = state.pending().count() - off;
+            let gone = gym.now.since(&state.since) / 1000;
+            let end = |kept| {
+                i64::try_from(gone + state.seconds_for(kept, &gym.now, change_over())).unwrap()
+            };
+            assert!(end(kept) <= limit && end(kept + 1) > limit);
+        }
+        gym.wait(20);
+    }
+}
+
+#[test]
+fn a_set_as_planned_says_nothing() {
+    let mut gym = Gym::open();
+    assert_eq!(gym.session.state().off_plan(Unit::Kg), None);
+    gym.log(6);
+    assert_eq!(gym.session.state().off_plan(Unit::Kg), None);
+}
+
+#[test]
+fn reps_load_and_reserve_off_the_plan_are_told() {
+    let told = |reps: i64, load: &str, reserve: Option<Rir>| {
+        let mut gym = Gym::open();
+        let set = gym.set();
+        let slot = gym.session.state().slot(set).unwrap();
+        let mut done = slot
+            .as_prescribed(Some(load.parse().unwrap()))
+            .with_reps(Reps::new(reps).unwrap());
+        done.reserve = reserve;
+        let proposed = Some("60 kg".parse().unwrap());
+        gym.act(What::SetDone {
+            set,
+            done,
+            proposed,
+        })
+        .unwrap();
+        gym.session.state().off_plan(Unit::Kg)
+    };
+    assert_eq!(told(5, "60 kg", None), None);
+    assert_eq!(
+        told(4, "60 kg", None).unwrap(),
+        "Off plan: 4 reps where 5–7 were asked."
+    );
+    assert_eq!(
+        told(8, "57.5 kg", None).unwrap(),
+        "Off plan: 8 reps where 5–7 were asked; load below the 60 kg proposed."
+    );
+    // The set aims at no reserve: what was left is no news.
+    assert_eq!(told(7, "60 kg", Some(Rir::new(0).unwrap())), None);
+}
