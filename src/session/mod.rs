@@ -13,9 +13,12 @@ mod event;
 mod length;
 mod machine;
 mod mint;
+mod offer;
+mod short;
 mod slot;
 mod state;
 mod swap;
+mod turn;
 
 pub use board::Board;
 pub use done::{Amount, Done, StageAmount};
@@ -23,9 +26,11 @@ pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
+pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;
 pub use swap::{Swap, Swapped};
+pub use turn::Turn;
 
 #[cfg(test)]
 mod tests;

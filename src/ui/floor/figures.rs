@@ -164,6 +164,7 @@ pub fn amount_line(amount: &Amount) -> String {
     match amount {
         Amount::Reps(reps) if reps.get() == 1 => "1 rep".to_owned(),
         Amount::Reps(reps) => format!("{reps} reps"),
+        Amount::Sides { first, second } => format!("{first} and {second} reps"),
         Amount::Timed(seconds) => format!("{} held", seconds.clock()),
         Amount::Distance(metres) => format!("{metres} m"),
         Amount::Stages(stages) => {
