@@ -143,7 +143,7 @@ impl<'a> Plan<'a> {
             let mut own = self.state.slots.iter().filter(of_block);
             !own.any(|slot| turn(slot) == *turn_of && begun(slot))
         });
-        let behind = slots.any(|slot| begun(slot));
+        let behind = slots.any(begun);
         if !behind || self.kept.iter().all(|slot| slot.planned.key.block == id) {
             turns.pop();
         }

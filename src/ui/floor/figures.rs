@@ -150,7 +150,11 @@ pub fn counting(position: Position) -> Option<Figure> {
                 | CuePhase::Stretch
                 | CuePhase::Concentric
                 | CuePhase::Squeeze => {
-                    counted(span.rep.to_string(), &format!("of {}", span.rep_total))
+                    let side = if span.side > 0 { ", other side" } else { "" };
+                    counted(
+                        span.rep.to_string(),
+                        &format!("of {}{side}", span.rep_total),
+                    )
                 }
             }
         }

@@ -87,7 +87,8 @@ impl Hands {
     /// Tells the hands what a pointer did.
     pub fn touch(self, pointer: Pointer) {
         let now = moment().tick.ms;
-        self.touches.update_value(|touches| touches.take(pointer, now));
+        self.touches
+            .update_value(|touches| touches.take(pointer, now));
     }
 
     /// From now on for a moment a tap on the large button is taken for an accident: what it does has just changed.
@@ -229,12 +230,19 @@ impl Hands {
     /// Holds the rest open, or ends the one that is held.
     pub fn hold(self) {
         let held = self.app.model.with_untracked(held);
-        self.app.act(if held { What::RestEnded } else { What::RestHeld });
+        self.app.act(if held {
+            What::RestEnded
+        } else {
+            What::RestHeld
+        });
     }
 
     /// Takes the last set back.
     pub fn undo_set(self) {
-        if self.touches.with_value(|touches| touches.count(moment().tick.ms)) {
+        if self
+            .touches
+            .with_value(|touches| touches.count(moment().tick.ms))
+        {
             self.app.undo_set();
         }
     }

@@ -16,9 +16,7 @@ pub fn keys_panel(hands: Hands, close: Callback<()>) -> AnyView {
     };
     let rows: Vec<AnyView> = LISTED
         .iter()
-        .map(|(keys, does)| {
-            view! { <dt>{*keys}</dt> <dd>{*does}</dd> }.into_any()
-        })
+        .map(|(keys, does)| view! { <dt>{*keys}</dt> <dd>{*does}</dd> }.into_any())
         .collect();
     let headset = dynamic(move || {
         let label = if wanted.get() {

@@ -119,8 +119,26 @@ mod tests {
     }
 
     const OURS: [&str; 20] = [
-        "Enter", " ", "PageDown", "ArrowRight", "b", "B", "PageUp", "ArrowLeft", "ArrowUp", "+",
-        "ArrowDown", "-", "u", "U", "l", "L", "r", "M", "?", "MediaTrackNext",
+        "Enter",
+        " ",
+        "PageDown",
+        "ArrowRight",
+        "b",
+        "B",
+        "PageUp",
+        "ArrowLeft",
+        "ArrowUp",
+        "+",
+        "ArrowDown",
+        "-",
+        "u",
+        "U",
+        "l",
+        "L",
+        "r",
+        "M",
+        "?",
+        "MediaTrackNext",
     ];
 
     #[test]
@@ -168,14 +186,26 @@ mod tests {
     #[test]
     fn a_key_that_is_typed_held_or_modified_never_acts() {
         for key in OURS {
-            let typed = Press { on: On::Field, ..press(key) };
+            let typed = Press {
+                on: On::Field,
+                ..press(key)
+            };
             assert_eq!(meant(&typed), Meant::Theirs, "{key}");
-            let modified = Press { modified: true, ..press(key) };
+            let modified = Press {
+                modified: true,
+                ..press(key)
+            };
             assert_eq!(meant(&modified), Meant::Theirs, "{key}");
-            let held = Press { held: true, ..press(key) };
+            let held = Press {
+                held: true,
+                ..press(key)
+            };
             assert_eq!(meant(&held), Meant::Nothing, "{key}");
         }
-        let shifted = |key| Press { shifted: true, ..press(key) };
+        let shifted = |key| Press {
+            shifted: true,
+            ..press(key)
+        };
         assert_eq!(meant(&shifted("Enter")), Meant::Theirs);
         assert_eq!(meant(&shifted(" ")), Meant::Theirs);
         assert_eq!(meant(&shifted("ArrowUp")), Meant::Theirs);
@@ -186,11 +216,23 @@ mod tests {
     #[test]
     fn a_button_with_the_focus_keeps_enter_and_space_and_is_pressed_once() {
         for key in ["Enter", " "] {
-            let on_button = Press { on: On::Button, ..press(key) };
+            let on_button = Press {
+                on: On::Button,
+                ..press(key)
+            };
             assert_eq!(meant(&on_button), Meant::Theirs);
-            assert_eq!(meant(&Press { held: true, ..on_button }), Meant::Nothing);
+            assert_eq!(
+                meant(&Press {
+                    held: true,
+                    ..on_button
+                }),
+                Meant::Nothing
+            );
         }
-        let turned = Press { on: On::Button, ..press("PageDown") };
+        let turned = Press {
+            on: On::Button,
+            ..press("PageDown")
+        };
         assert_eq!(meant(&turned), Meant::Wish(Wish::Main));
     }
 }

@@ -37,7 +37,12 @@ pub fn face(figure: String, is_word: bool, word: String) -> AnyView {
 }
 
 /// The large button.
-pub fn main_button(hands: Hands, part: &'static str, name: Option<Text>, inside: AnyView) -> AnyView {
+pub fn main_button(
+    hands: Hands,
+    part: &'static str,
+    name: Option<Text>,
+    inside: AnyView,
+) -> AnyView {
     tap(
         "pad-main",
         part,

@@ -1,7 +1,7 @@
 //! Short of time: what goes so that the rest of the session fits the minutes there are, and the tap that takes it off.
 
 use super::hands::Hands;
-use crate::session::{Moment, Short};
+use crate::session::{Moment, Short, Slot, Status};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
 use leptos::prelude::*;
@@ -26,11 +26,11 @@ fn seconds_left(model: &Model, now: &Moment) -> u64 {
 /// can go.
 pub fn minutes_over(model: &Model, now: &Moment) -> Option<u64> {
     let over = seconds_left(model, now).saturating_sub(budget_left(model, now)?) / 60;
-    let may_go = || {
-        let pending = |model: &Model| model.session.as_ref().map(|session| session.state().slots.iter().filter(|slot| slot.status == crate::session::Status::Pending).count());
-        pending(model).is_some_and(|pending| pending > 1)
-    };
-    (over > 0 && may_go()).then_some(over)
+    let pending = |slot: &&Slot| slot.status == Status::Pending;
+    let left = model.session.as_ref().map_or(0, |session| {
+        session.state().slots.iter().filter(pending).count()
+    });
+    (over > 0 && left > 1).then_some(over)
 }
 
 /// The minutes that the panel begins with: what the budget leaves, or five fewer than the session would take.

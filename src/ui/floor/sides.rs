@@ -10,7 +10,10 @@ use leptos::prelude::*;
 
 /// Whether the sides of the set that is to be done now or next may differ in reps.
 pub fn apart(model: &Model) -> bool {
-    let slot = model.session.as_ref().and_then(|session| session.state().current());
+    let slot = model
+        .session
+        .as_ref()
+        .and_then(|session| session.state().current());
     slot.is_some_and(|slot| {
         slot.planned.sides.rounds() > 1 && matches!(slot.planned.target, Target::Reps(_))
     })
@@ -34,20 +37,22 @@ pub fn stepped(amount: &Amount, second: bool, more: bool) -> Option<Amount> {
 }
 
 /// Two steppers, a side each; `step` is given whether it is the second side, and whether it is more.
-pub fn steppers(
-    reps: Signal<Option<(Reps, Reps)>>,
-    step: Callback<(bool, bool)>,
-) -> Vec<AnyView> {
+pub fn steppers(reps: Signal<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>) -> Vec<AnyView> {
     let figure = move |second: bool| -> Text {
         text(move || {
             let word = if second { "second side" } else { "first side" };
             let side = reps.get().map(|reps| if second { reps.1 } else { reps.0 });
-            side.map(|side| format!("{side} {word}")).unwrap_or_default()
+            side.map(|side| format!("{side} {word}"))
+                .unwrap_or_default()
         })
     };
     vec![
-        stepper("first side", "first-side", figure(false), move |more| step.run((false, more))),
-        stepper("second side", "second-side", figure(true), move |more| step.run((true, more))),
+        stepper("first side", "first-side", figure(false), move |more| {
+            step.run((false, more))
+        }),
+        stepper("second side", "second-side", figure(true), move |more| {
+            step.run((true, more))
+        }),
     ]
 }
 
@@ -56,7 +61,9 @@ pub fn sides_panel(hands: Hands, close: Callback<()>) -> AnyView {
     let offer = hands.offer;
     let reps = Signal::derive(move || offer.with(|offer| offer.as_ref().and_then(of)));
     let step = Callback::new(move |(second, more): (bool, bool)| {
-        let set = hands.board.with_untracked(|board| board.as_ref().map(|board| board.key));
+        let set = hands
+            .board
+            .with_untracked(|board| board.as_ref().map(|board| board.key));
         let amount = offer.with_untracked(|offer| stepped(offer.as_ref()?, second, more));
         if let Some((set, amount)) = set.zip(amount) {
             hands.app.act(What::AmountChosen { set, amount });
@@ -64,7 +71,9 @@ pub fn sides_panel(hands: Hands, close: Callback<()>) -> AnyView {
     });
     let mut inside = vec![quiet("The side you began with, then the other.")];
     inside.extend(steppers(reps, step));
-    inside.push(button("wide strong", "sides-use", "Use it", move || close.run(())));
+    inside.push(button("wide strong", "sides-use", "Use it", move || {
+        close.run(())
+    }));
     panel("sides-panel", "Reps of each side", close, inside)
 }
 
@@ -82,6 +91,9 @@ mod tests {
         let seven = stepped(&eight, true, false).unwrap();
         assert_eq!(of(&seven), Some((reps(8), reps(7))));
         assert_eq!(stepped(&seven, true, true), Some(eight));
-        assert_eq!(of(&stepped(&seven, false, true).unwrap()), Some((reps(9), reps(7))));
+        assert_eq!(
+            of(&stepped(&seven, false, true).unwrap()),
+            Some((reps(9), reps(7)))
+        );
     }
 }
