@@ -3,6 +3,7 @@
 mod build;
 mod finish;
 mod freshness;
+mod hands;
 mod http;
 mod in_app;
 mod link;

@@ -208,11 +208,14 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         _ => "reserve".to_owned(),
     });
     let by_ear = dynamic(move || match (from.get(), working.get()) {
-        (Some(from), _) => button("", "count-taps", count_word(from), move || {
-            hands.count_from(from);
-        }),
-        (None, true) => button("", "cues-stop", "stop cues", move || hands.cues()),
-        (None, false) => button("", "cues-begin", "by ear", move || hands.cues()),
+        // Begun without a tempo, there is a clock to be stopped.
+        (Some(from), working) if !working || from > Reps::MIN => {
+            button("", "count-taps", count_word(from), move || {
+                hands.count_from(from);
+            })
+        }
+        (_, true) => button("", "cues-stop", "stop cues", move || hands.cues()),
+        (_, false) => button("", "cues-begin", "by ear", move || hands.cues()),
     });
     vec![
         when(loaded, move || {
