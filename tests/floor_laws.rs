@@ -161,7 +161,7 @@ impl Floor {
             },
             Tap::Step(more) => {
                 let slot = state.current()?;
-                slot.step(state.offer(slot, &self.now, 3), more)
+                slot.offer_stepped(state.offer(slot, &self.now, 3), more)
             }
             Tap::Sides(first, second) => What::AmountChosen {
                 set: set?,

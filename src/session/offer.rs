@@ -30,7 +30,7 @@ impl Slot {
 
     /// The event that offers one rep, or five seconds or metres, more or fewer than `offered`.
     #[must_use]
-    pub fn step(&self, offered: Amount, more: bool) -> What {
+    pub fn offer_stepped(&self, offered: Amount, more: bool) -> What {
         let whole = match (&offered, amount(&self.planned.target, offered.reps())) {
             // The other stages are as prescribed: the reps say it all.
             (Amount::Stages(_), prescribed) => prescribed == offered,

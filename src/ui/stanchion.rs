@@ -287,10 +287,8 @@ impl Stanchion {
             return false;
         }
         let now = moment();
-        let events: Vec<Event> = whats
-            .into_iter()
-            .map(|what| self.event(now, what))
-            .collect();
+        let events = whats.into_iter().map(|what| self.event(now, what));
+        let events: Vec<Event> = events.collect();
         let mut taken = Ok(Vec::new());
         self.model
             .update(|model| taken = take_all(model, lies, events));
@@ -343,11 +341,8 @@ enum Lies {
 
 /// Takes the events of one tap, all or none, and gives what is to be written.
 fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec<Write>, Refusal> {
-    let before = match (lies, events.len()) {
-        // One event is taken or refused as it is.
-        (Lies::OnFloor, 2..) => model.session.clone(),
-        _ => None,
-    };
+    let several = lies == Lies::OnFloor && events.len() > 1;
+    let before = several.then(|| model.session.clone()).flatten();
     let mut writes = Vec::new();
     for event in events {
         match take(model, lies, event) {

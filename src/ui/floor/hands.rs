@@ -210,7 +210,7 @@ impl Hands {
         };
         let what = self.app.model.with_untracked(|model| {
             let slot = model.session.as_ref()?.state().current()?;
-            Some(slot.step(offered, more))
+            Some(slot.offer_stepped(offered, more))
         });
         if let Some(what) = what {
             self.app.act(what);

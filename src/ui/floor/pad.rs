@@ -257,12 +257,11 @@ pub fn rest_pad(hands: Hands) -> AnyView {
     let held = app.of(held);
     let rest = move |more: bool| Callback::new(move |()| hands.rest(more));
     let hold = dynamic(move || {
-        let (part, word) = if held.get() {
-            ("rest-end", "end rest")
+        if held.get() {
+            button("", "rest-end", "end rest", move || hands.hold())
         } else {
-            ("rest-hold", "hold here")
-        };
-        button("", part, word, move || hands.hold())
+            button("", "rest-hold", "hold here", move || hands.hold())
+        }
     });
     let over = Memo::new(move |_| {
         let now = app.now.get();
