@@ -5,6 +5,7 @@ mod clock;
 mod db;
 mod db_faults;
 mod files;
+mod hands;
 mod help;
 mod keys;
 mod locks;
