@@ -121,13 +121,18 @@ impl Hands {
                 }
             }
             Face::AllDone => {
-                if !self.once() {
-                } else if self.ending.get_untracked() {
-                    self.app.act(What::Ended);
-                } else {
-                    self.ending.set(true);
+                if self.once() {
+                    self.end();
                 }
             }
+        }
+    }
+
+    fn end(self) {
+        if self.ending.get_untracked() {
+            self.app.act(What::Ended);
+        } else {
+            self.ending.set(true);
         }
     }
 
@@ -269,6 +274,18 @@ impl Hands {
             if self.app.act(What::RepsChosen { set, reps: from }) {
                 self.counting.set(Some(set));
             }
+        }
+    }
+
+    /// Counts no more, and offers what is prescribed.
+    pub fn stop_counting(self) {
+        self.counting.set(None);
+        let planned = self.app.model.with_untracked(|model| {
+            let slot = model.session.as_ref()?.state().current()?;
+            Some((slot.planned.key, slot.planned.offered?))
+        });
+        if let Some((set, reps)) = planned {
+            self.app.act(What::RepsChosen { set, reps });
         }
     }
 

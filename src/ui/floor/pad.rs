@@ -56,17 +56,20 @@ pub fn main_button(
 fn step(
     class: &'static str,
     part: &'static str,
-    name: &'static str,
+    name: Text,
     sign: &'static str,
     on_tap: Callback<()>,
 ) -> AnyView {
-    tap(
-        class,
-        part,
-        Some(text(move || name.to_owned())),
-        sign.into_any(),
-        on_tap,
-    )
+    tap(class, part, Some(name), sign.into_any(), on_tap)
+}
+
+/// By what the buttons beside the large one step an amount.
+fn step_word(offer: Option<&Amount>) -> &'static str {
+    match offer {
+        Some(Amount::Timed(_)) => "5 seconds",
+        Some(Amount::Distance(_)) => "5 metres",
+        _ => "one rep",
+    }
 }
 
 /// Seconds since the rest ended, when the set waits for being begun since.
@@ -130,6 +133,9 @@ pub fn set_pad(hands: Hands) -> AnyView {
         hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
     let one = move |more: bool| Callback::new(move |()| hands.step(more));
+    let by = move |word: &'static str| {
+        text(move || format!("{} {word}", offer.with(|offer| step_word(offer.as_ref()))))
+    };
     let inside = dynamic(move || match (board.get(), offer.get()) {
         (Some(board), Some(offer)) => large(hands, &board, &offer, over.get(), heard.get()),
         _ => ().into_any(),
@@ -159,11 +165,11 @@ pub fn set_pad(hands: Hands) -> AnyView {
         "Log",
         vec![
             when(steps, move || {
-                step("step", "reps-less", "one rep less", "−", one(false))
+                step("step", "reps-less", by("less"), "−", one(false))
             }),
             main_button(hands, "log", Some(name), inside),
             when(steps, move || {
-                step("step", "reps-more", "one rep more", "+", one(true))
+                step("step", "reps-more", by("more"), "+", one(true))
             }),
         ],
         vec![row],
@@ -244,7 +250,7 @@ fn counting_row(hands: Hands) -> Vec<AnyView> {
     });
     vec![
         button("", "count-stop", "as planned", move || {
-            hands.counting.set(None);
+            hands.stop_counting();
         }),
         button("strong", "count-log", log, move || hands.log()),
         button("", "more", "more", move || hands.show(Open::More)),
@@ -284,7 +290,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
             step(
                 "step words",
                 "rest-less",
-                "15 seconds less rest",
+                text(|| "15 seconds less rest".to_owned()),
                 "−15 s",
                 rest(false),
             ),
@@ -292,7 +298,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
             step(
                 "step words",
                 "rest-more",
-                "15 seconds more rest",
+                text(|| "15 seconds more rest".to_owned()),
                 "+15 s",
                 rest(true),
             ),
