@@ -35,6 +35,7 @@ impl Gone {
             (1, false) => "1 set".to_owned(),
             (n, false) => format!("{n} sets"),
             (1, true) => "the last set".to_owned(),
+            (2, true) => "both sets left".to_owned(),
             (n, true) => format!("all {n} sets left"),
         };
         match (self.saves + 30) / 60 {

@@ -23,10 +23,9 @@ impl Turn {
         let group = if self.of == 2 { "pair" } else { "circuit" };
         let mut said = format!("{group} {} of {}", self.place, self.of);
         match &self.next {
-            Some((name, rest)) if rest.get() == 0 => {
-                said.push_str(&format!(" · straight on: {name}"));
-            }
-            Some((name, rest)) => said.push_str(&format!(" · then {name} after {}", rest.clock())),
+            Some((name, Seconds::MIN)) => said.push_str(&format!(" · straight on: {name}")),
+            // How long the rest before it is stands on the board already.
+            Some((name, _)) => said.push_str(&format!(" · then {name}")),
             None => said.push_str(" · its last set"),
         }
         said

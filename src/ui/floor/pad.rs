@@ -213,15 +213,18 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         Some(board) if board.asks_reserve => "reps left?".to_owned(),
         _ => "reserve".to_owned(),
     });
-    let by_ear = dynamic(move || match (from.get(), working.get()) {
-        // Begun without a tempo, there is a clock to be stopped.
-        (Some(from), working) if !working || from > Reps::MIN => {
-            button("", "count-taps", count_word(from), move || {
-                hands.count_from(from);
-            })
+    let by_ear = dynamic(move || {
+        if working.get() {
+            button("", "cues-stop", "stop cues", move || hands.cues())
+        } else {
+            button("", "cues-begin", "by ear", move || hands.cues())
         }
-        (_, true) => button("", "cues-stop", "stop cues", move || hands.cues()),
-        (_, false) => button("", "cues-begin", "by ear", move || hands.cues()),
+    });
+    let count = dynamic(move || match from.get() {
+        None => ().into_any(),
+        Some(from) => button("", "count-taps", count_word(from), move || {
+            hands.count_from(from);
+        }),
     });
     vec![
         when(loaded, move || {
@@ -229,6 +232,7 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         }),
         button("", "reserve", reserve, move || hands.show(Open::Reserve)),
         by_ear,
+        count,
         button("", "more", "more", move || hands.show(Open::More)),
     ]
 }

@@ -116,9 +116,14 @@ fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
     vec![
         lines,
         line("quiet", "short-left", said),
-        button("wide strong", "short-take", "Take these off", move || {
-            take.run(short.clone());
-        }),
+        button(
+            "wide strong stays",
+            "short-take",
+            "Take these off",
+            move || {
+                take.run(short.clone());
+            },
+        ),
     ]
     .into_any()
 }
