@@ -115,6 +115,7 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
         None if heard => "as far as heard · tap when racked".to_owned(),
+        None if matches!(offer, Amount::Sides { .. }) => "first · second side".to_owned(),
         None => "tap when racked".to_owned(),
     };
     let (figure, is_word) = figure(offer);
