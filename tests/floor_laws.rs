@@ -6,10 +6,11 @@ use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;
 use stanchion::cues::{SoundSet, set_timeline, tones};
 use stanchion::exercises::alike;
+use stanchion::heat::{Air, Humidity, Scale, Temperature};
 use stanchion::kit::Kit;
 use stanchion::ledger::SessionRecord;
 use stanchion::session::{
-    Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Swap, Tick, What,
+    Amount, Began, Event, EventId, Mint, Moment, Phase, Session, SessionId, State, Swap, Tick, What,
 };
 use stanchion::sheet::{Note, Sheet, unroll};
 use stanchion::strength::{Curve, Today, propose};
@@ -28,6 +29,9 @@ enum Tap {
     Turn,
     Load(u16),
     Reps(u16),
+    Step(bool),
+    Sides(u8, u8),
+    Air(u8),
     Reserve(u8),
     Stretch(i32),
     Hold,
@@ -51,6 +55,9 @@ fn tap() -> impl Strategy<Value = Tap> {
         1 => Just(Tap::Turn),
         1 => (0..300u16).prop_map(Tap::Load),
         1 => (0..40u16).prop_map(Tap::Reps),
+        1 => any::<bool>().prop_map(Tap::Step),
+        1 => (0..20u8, 0..20u8).prop_map(|(first, second)| Tap::Sides(first, second)),
+        1 => (20..40u8).prop_map(Tap::Air),
         1 => (0..10u8).prop_map(Tap::Reserve),
         1 => (-200..200i32).prop_map(Tap::Stretch),
         1 => Just(Tap::Hold),
@@ -128,12 +135,12 @@ impl Floor {
                 let slot = state.current()?;
                 What::SetDone {
                     set: set?,
-                    done: slot.as_prescribed(Some(Load::whole_kg(40))),
+                    done: state.done_as_offered(slot, Some(Load::whole_kg(40)), &self.now, 3),
                     proposed: None,
                 }
             }
             Tap::Start => What::SetStarted { set: set? },
-            Tap::Stop => What::SetStopped { set: set? },
+            Tap::Stop => state.stop(set?, &self.now, 3),
             Tap::Skip => What::SetSkipped { set: set? },
             Tap::Add => What::SetAdded {
                 block: set?.block,
@@ -152,6 +159,23 @@ impl Floor {
             Tap::Reps(reps) => What::RepsChosen {
                 set: set?,
                 reps: Reps::saturating(i64::from(reps)),
+            },
+            Tap::Step(more) => {
+                let slot = state.current()?;
+                slot.offer_stepped(state.offer(slot, &self.now, 3), more)
+            }
+            Tap::Sides(first, second) => What::AmountChosen {
+                set: set?,
+                amount: Amount::of_sides(
+                    Reps::saturating(i64::from(first)),
+                    Reps::saturating(i64::from(second)),
+                ),
+            },
+            Tap::Air(degrees) => What::AirNoted {
+                air: Air {
+                    temperature: Temperature::parse(&degrees.to_string(), Scale::Celsius).unwrap(),
+                    humidity: Humidity::parse("60").unwrap(),
+                },
             },
             Tap::Reserve(left) => What::ReserveChosen {
                 set: set?,

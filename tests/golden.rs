@@ -16,6 +16,8 @@ use std::collections::BTreeSet;
 const GOLDEN: &str = include_str!("golden/v1.json");
 /// Exercises of one's own, programmes, and a session of a light week.
 const OWN: &str = include_str!("golden/v1-own.json");
+/// A set stopped in the middle, sides with reps of their own.
+const HANDS: &str = include_str!("golden/v1-hands.json");
 const DEMO: &str = include_str!("../assets/demo/boathouse.json");
 
 fn value(text: &str) -> Value {
@@ -38,12 +40,13 @@ fn record() -> SessionRecord {
 fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(GOLDEN), GOLDEN);
     assert_eq!(again(OWN), OWN);
+    assert_eq!(again(HANDS), HANDS);
     assert_eq!(again(DEMO), DEMO);
 }
 
 #[test]
 fn the_files_fit_the_schema() {
-    for text in [GOLDEN, OWN, DEMO] {
+    for text in [GOLDEN, OWN, HANDS, DEMO] {
         let errors: Vec<String> = schema()
             .iter_errors(&value(text))
             .map(|error| format!("{}: {error}", error.instance_path()))
@@ -95,11 +98,12 @@ fn undescribed(schema: &Value, place: &str, missing: &mut Vec<String>) {
 }
 
 #[test]
-fn the_golden_file_holds_every_kind_of_event() {
-    let file = value(GOLDEN);
-    let events = file["sessions"][0]["events"].as_array().unwrap();
-    let kinds: BTreeSet<&str> = events
+fn the_golden_files_hold_every_kind_of_event() {
+    let files = [value(GOLDEN), value(HANDS)];
+    let events = files
         .iter()
+        .flat_map(|file| file["sessions"][0]["events"].as_array().unwrap());
+    let kinds: BTreeSet<&str> = events
         .map(|event| match &event["what"] {
             Value::String(name) => name.as_str(),
             what => what.as_object().unwrap().keys().next().unwrap(),

@@ -232,7 +232,7 @@ fn what_makes_no_sense_is_refused() {
     let set = floor.current().planned.key;
     floor.act(What::SetStarted { set }).unwrap();
     assert_eq!(floor.act(goblet()), Err(Refusal::UnderWay));
-    floor.act(What::SetStopped { set }).unwrap();
+    floor.act(What::SetStopped { set, heard: None }).unwrap();
     floor.act(goblet()).unwrap();
     assert_eq!(floor.act(goblet()), Err(Refusal::SameExercise));
     floor.log(Some("10 kg"));

@@ -1,6 +1,7 @@
 //! What is heard: a set or a rest as a list of cues in time, the tones for them, and what is said aloud.
 
 mod build;
+mod counted;
 mod plan;
 mod position;
 mod speech;
@@ -8,6 +9,7 @@ mod timeline;
 pub mod tone;
 mod voice;
 
+pub use counted::{Counted, counted};
 pub use plan::{COUNT_IN_S_MAX, PARTIAL_MS, demonstration, rest_timeline, set_timeline};
 pub use position::{Position, position};
 pub use speech::{Aloud, Saying, announcements, next_words, sayings};

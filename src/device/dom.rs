@@ -1,7 +1,7 @@
 //! Small things done to the page as a whole.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Document, HtmlElement};
+use web_sys::{Document, Element, HtmlElement};
 
 fn document() -> Option<Document> {
     web_sys::window()?.document()
@@ -36,6 +36,41 @@ pub fn focus(id: &str) -> bool {
                 .active_element()
                 .is_some_and(|active| *target == active)
     })
+}
+
+/// Gives the keyboard to the first element that a selector finds; whether there is one that takes it.
+pub fn focus_on(selector: &str) -> bool {
+    let target = document().and_then(|document| document.query_selector(selector).ok()?);
+    target.is_some_and(|target| Focused(target).again())
+}
+
+/// Whether nothing on the page has the keyboard: what had it is gone, or nothing ever had.
+#[must_use]
+pub fn focus_is_lost() -> bool {
+    let active = document().and_then(|document| document.active_element());
+    active.is_none_or(|active| active.tag_name() == "BODY")
+}
+
+/// The element that has the keyboard.
+#[must_use]
+pub fn focused() -> Option<Focused> {
+    document()?.active_element().map(Focused)
+}
+
+/// An element that had the keyboard.
+#[derive(Clone)]
+pub struct Focused(Element);
+
+impl Focused {
+    /// Gives it the keyboard again; whether it is still there and takes it.
+    pub fn again(&self) -> bool {
+        let taken = self.0.dyn_ref::<HtmlElement>().map(HtmlElement::focus);
+        matches!(taken, Some(Ok(())))
+            && document()
+                .and_then(|document| document.active_element())
+                .as_ref()
+                == Some(&self.0)
+    }
 }
 
 /// Sets `data-theme` on the root element, or takes it off.

@@ -3,7 +3,7 @@
 use super::js;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Event, EventTarget, KeyboardEvent};
+use web_sys::{Event, EventTarget, KeyboardEvent, PointerEvent};
 
 /// A listener that is attached; dropping it detaches it.
 #[must_use = "a listener is detached when it is dropped"]
@@ -88,42 +88,115 @@ pub fn on_hash_change(mut f: impl FnMut() + 'static) -> Listener {
     on_window("hashchange", move |_| f())
 }
 
-/// Calls `f` with the key (`KeyboardEvent.key`: `"Enter"`, `" "`, `"ArrowUp"`, `"u"`, …) when one
-/// goes down; `true` from `f` means it was used, and the browser does nothing else with it.
-///
-/// Not told: keys typed into a field, held keys repeating (a set must not be logged ten times),
-/// shortcuts with Ctrl, Alt or Meta, and Enter or space on a control that they operate.
-pub fn on_key(mut f: impl FnMut(&str) -> bool + 'static) -> Listener {
+/// Where the focus is when a key goes down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum On {
+    /// In something to type into.
+    Field,
+    /// On a button or a link, which Enter and Space operate.
+    Button,
+    /// Elsewhere.
+    Page,
+}
+
+/// A key that went down.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Press {
+    /// Its name (`KeyboardEvent.key`): `"Enter"`, `" "`, `"ArrowUp"`, `"u"`, …
+    pub key: String,
+    /// True where it is held down and repeats.
+    pub held: bool,
+    /// True with Ctrl, Alt or Meta, and while an input method composes.
+    pub modified: bool,
+    /// True with Shift.
+    pub shifted: bool,
+    /// Where the focus is.
+    pub on: On,
+}
+
+/// Calls `f` with every key that goes down; `true` from `f` means the browser shall do nothing with it.
+pub fn on_press(mut f: impl FnMut(&Press) -> bool + 'static) -> Listener {
     on_window("keydown", move |event| {
         let Some(press) = event.dyn_ref::<KeyboardEvent>() else {
             return;
         };
-        if press.repeat()
-            || press.is_composing()
-            || press.ctrl_key()
-            || press.alt_key()
-            || press.meta_key()
-        {
-            return;
-        }
-        let key = press.key();
-        if belongs_to_target(&event, &key) {
-            return;
-        }
-        if f(&key) {
+        let press = Press {
+            key: press.key(),
+            held: press.repeat(),
+            modified: press.is_composing()
+                || press.ctrl_key()
+                || press.alt_key()
+                || press.meta_key(),
+            shifted: press.shift_key(),
+            on: focus_of(&event),
+        };
+        if f(&press) {
             event.prevent_default();
         }
     })
 }
 
-fn belongs_to_target(event: &Event, key: &str) -> bool {
+/// Calls `f` with the key when one goes down; `true` from `f` means it was used, and the browser does nothing else with
+/// it.
+///
+/// Not told: keys typed into a field, held keys repeating, shortcuts with Ctrl, Alt or Meta, and Enter or space on a
+/// control that they operate.
+pub fn on_key(mut f: impl FnMut(&str) -> bool + 'static) -> Listener {
+    on_press(move |press| {
+        let operates = press.on == On::Button && matches!(press.key.as_str(), "Enter" | " ");
+        let theirs = press.held || press.modified || press.on == On::Field || operates;
+        !theirs && f(&press.key)
+    })
+}
+
+fn focus_of(event: &Event) -> On {
     let Some(target) = event.target() else {
-        return false;
+        return On::Page;
     };
     let is_in = |selector: &str| {
         js::call(&target, "closest", &[JsValue::from_str(selector)])
             .is_ok_and(|found| !found.is_null())
     };
-    is_in("input, textarea, select, [contenteditable]")
-        || (matches!(key, "Enter" | " ") && is_in("button, a, summary, [role=button]"))
+    if is_in("input, textarea, select, [contenteditable]") {
+        On::Field
+    } else if is_in("button, a, summary, [role=button]") {
+        On::Button
+    } else {
+        On::Page
+    }
+}
+
+/// What a finger or another pointer does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Pointer {
+    /// It comes down: which one, and the larger of the width and the height that it covers, in CSS pixels.
+    Down(i32, f64),
+    /// It goes up.
+    Up(i32),
+    /// It was taken for a gesture of the system, or for a palm.
+    Cancelled(i32),
+}
+
+/// Calls `f` with every pointer that comes down or goes up, before what it does to the page.
+pub fn on_pointer(f: impl FnMut(Pointer) + Clone + 'static) -> Vec<Listener> {
+    ["pointerdown", "pointerup", "pointercancel"]
+        .into_iter()
+        .map(|kind| {
+            let mut f = f.clone();
+            on_window(kind, move |event| {
+                let Some(pointer) = event.dyn_ref::<PointerEvent>() else {
+                    return;
+                };
+                let (id, size) = (
+                    pointer.pointer_id(),
+                    f64::from(pointer.width().max(pointer.height())),
+                );
+                f(match kind {
+                    "pointerdown" => Pointer::Down(id, size),
+                    "pointerup" => Pointer::Up(id),
+                    _ => Pointer::Cancelled(id),
+                });
+            })
+        })
+        .collect()
 }

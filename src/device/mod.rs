@@ -15,6 +15,7 @@ pub mod files;
 pub mod haptic;
 mod js;
 pub mod locks;
+pub mod media;
 mod oneshot;
 pub mod pack;
 pub mod persist;

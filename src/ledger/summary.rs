@@ -104,7 +104,7 @@ fn unfed(line: &DoneLine) -> Option<Unfed> {
         (Target::Stages(_), _) | (_, Amount::Stages(_)) => Some(Unfed::Staged),
         (Target::Timed(_), _) | (_, Amount::Timed(_)) => Some(Unfed::Timed),
         (Target::Distance(_), _) | (_, Amount::Distance(_)) => Some(Unfed::Distance),
-        (Target::Reps(_), Amount::Reps(_)) => None,
+        (Target::Reps(_), Amount::Reps(_) | Amount::Sides { .. }) => None,
     }
 }
 

@@ -98,7 +98,8 @@ impl Volume {
     ///
     /// What counts as a repetition and as load:
     /// - full repetitions only; partials, holds, carries and timed sets add nothing;
-    /// - where the sides work apart, both sides: twice the repetitions logged;
+    /// - where the sides work apart, both sides: twice the repetitions logged, or those of each side where
+    ///   they differ;
     /// - the load that is moved with the body: body mass + load, body mass − assistance (never below zero), or the
     ///   prescribed share of the body mass + load;
     /// - the load as written: that of one dumbbell, where two are held;
@@ -123,7 +124,7 @@ impl Volume {
 
 /// Full repetitions of a set, both sides.
 fn repetitions(block: &Block, line: &DoneLine) -> u32 {
-    line.amount.full_reps() * u32::from(block.sides.rounds())
+    line.amount.reps_of_sides(block.sides.rounds())
 }
 
 /// Kilograms that are moved in one repetition; none when they are not known.

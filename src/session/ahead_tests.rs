@@ -41,11 +41,7 @@ fn in_time_it_says_what_is_to_spare_and_late_what_to_leave_off() {
     let late = at(&with_budget(&gym, minutes + 1), &gym.now);
     assert_eq!(late.over, before.over + 120);
     assert_eq!(late.leave_off, Some(1));
-    assert!(
-        late.said().contains("leave off the last set"),
-        "{}",
-        late.said()
-    );
+    assert!(late.said().contains("leave off 1 set"), "{}", late.said());
 
     // Nothing that is left off brings a session back within a minute that is long over.
     gym.wait(3600);
@@ -59,19 +55,17 @@ fn in_time_it_says_what_is_to_spare_and_late_what_to_leave_off() {
 }
 
 #[test]
-fn what_is_left_off_is_enough_and_one_set_less_would_not_be() {
+fn what_is_left_off_is_what_the_tap_takes_off_and_is_enough() {
     let mut gym = Gym::open();
     for minutes in 1..8 {
         let state = with_budget(&gym, minutes);
         let against = state.against_budget(&gym.now, change_over()).unwrap();
         if let Some(off) = against.leave_off.filter(|off| *off > 0) {
-            let limit = i64::from(minutes) * 60;
-            let kept = state.pending().count() - off;
             let gone = gym.now.since(&state.since) / 1000;
-            let end = |kept| {
-                i64::try_from(gone + state.seconds_for(kept, &gym.now, change_over())).unwrap()
-            };
-            assert!(end(kept) <= limit && end(kept + 1) > limit);
+            let within = u64::from(minutes) * 60 - gone;
+            let short = state.short(&gym.now, within, change_over());
+            assert_eq!(short.drops.len(), off);
+            assert!(short.left <= within);
         }
         gym.wait(20);
     }

@@ -27,14 +27,33 @@ pub enum Amount {
     Distance(Metres),
     /// The stages in order.
     Stages(Vec<StageAmount>),
+    /// Repetitions of sides that did not do as many: the side that was first, then the other.
+    Sides {
+        /// Of the first side.
+        first: Reps,
+        /// Of the other.
+        second: Reps,
+    },
 }
 
 impl Amount {
-    /// The repetitions that the lifter counted last: of a staged set those of its last counted stage.
+    /// Repetitions of the first and the second side, in the simpler form where both did as many.
+    #[must_use]
+    pub fn of_sides(first: Reps, second: Reps) -> Amount {
+        if first == second {
+            Amount::Reps(first)
+        } else {
+            Amount::Sides { first, second }
+        }
+    }
+
+    /// The repetitions that the lifter counted last: of a staged set those of its last counted stage; of sides that
+    /// differ the fewer, so that no rule takes the stronger side for both. Common practice, no source.
     #[must_use]
     pub fn reps(&self) -> Option<Reps> {
         match self {
             Amount::Reps(reps) => Some(*reps),
+            Amount::Sides { first, second } => Some(*first.min(second)),
             Amount::Timed(_) | Amount::Distance(_) => None,
             Amount::Stages(stages) => stages.iter().rev().find_map(|stage| match stage {
                 StageAmount::Reps(reps) | StageAmount::Partials(reps) => Some(*reps),
@@ -43,11 +62,21 @@ impl Amount {
         }
     }
 
-    /// Full repetitions in all, without partials: what volume load counts.
+    /// Full repetitions of both sides, where `rounds` sides do the set one after the other: what volume load counts.
+    #[must_use]
+    pub fn reps_of_sides(&self, rounds: u8) -> u32 {
+        match self {
+            Amount::Sides { first, second } => u32::from(first.get()) + u32::from(second.get()),
+            other => other.full_reps() * u32::from(rounds),
+        }
+    }
+
+    /// Full repetitions in all, without partials; of sides that differ the fewer.
     #[must_use]
     pub fn full_reps(&self) -> u32 {
         match self {
             Amount::Reps(reps) => u32::from(reps.get()),
+            Amount::Sides { first, second } => u32::from(first.min(second).get()),
             Amount::Timed(_) | Amount::Distance(_) => 0,
             Amount::Stages(stages) => stages
                 .iter()

@@ -1,6 +1,6 @@
 //! The events of a session: the only truth there is about it.
 
-use super::done::Done;
+use super::done::{Amount, Done};
 use super::swap::Swap;
 use crate::heat::Air;
 use crate::sheet::{BlockId, Note, SetKey, Sheet};
@@ -115,10 +115,13 @@ pub enum What {
         set: SetKey,
     },
     /// A started set was called off before anything was logged.
-    #[serde(deserialize_with = "set_alone")]
     SetStopped {
         /// The set.
         set: SetKey,
+        /// How much of it had been cued by then, which the next tap on the pad logs; none where nothing was counted, or
+        /// where all of it was.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        heard: Option<Amount>,
     },
     /// A set was logged; its rest begins.
     SetDone {
@@ -180,6 +183,13 @@ pub enum What {
         /// The number.
         reps: Reps,
     },
+    /// Another amount than prescribed is offered at the tap: where reps alone do not say it, as of sides that differ.
+    AmountChosen {
+        /// The set.
+        set: SetKey,
+        /// How much.
+        amount: Amount,
+    },
     /// Reps in reserve said before the set is logged.
     ReserveChosen {
         /// The set.
@@ -223,7 +233,7 @@ pub enum What {
     },
 }
 
-/// `{set}`, which four events share: the derived reader would hold it once an event.
+/// `{set}`, which three events share: the derived reader would hold it once an event.
 fn set_alone<'de, D: Deserializer<'de>>(source: D) -> Result<SetKey, D::Error> {
     #[derive(Deserialize)]
     #[serde(deny_unknown_fields)]

@@ -153,12 +153,13 @@ impl Session {
             }
             _ if ended => Err(Refusal::Ended),
             What::SetStarted { set }
-            | What::SetStopped { set }
+            | What::SetStopped { set, .. }
             | What::SetDone { set, .. }
             | What::SetSkipped { set }
             | What::SetDropped { set }
             | What::LoadChosen { set, .. }
             | What::RepsChosen { set, .. }
+            | What::AmountChosen { set, .. }
             | What::ReserveChosen { set, .. } => pending(set),
             What::SetAdded { block, line } => {
                 let block = self
@@ -223,6 +224,20 @@ impl Session {
         self.undoable().next_back()
     }
 
+    /// What to undo, newest first, to take back the last tap: the newest event, and with it those that bear its moment.
+    /// The shell gives all events of one tap one moment, and no two taps the same.
+    #[must_use]
+    pub fn undo_last_tap(&self) -> Vec<EventId> {
+        let mut newest = self.undoable().rev().peekable();
+        let Some(moment) = newest.peek().map(|event| event.moment()) else {
+            return Vec::new();
+        };
+        newest
+            .take_while(|event| event.moment() == moment)
+            .map(|event| event.id)
+            .collect()
+    }
+
     /// What to undo, newest first, to take back the last logged or skipped set with all that followed it.
     #[must_use]
     pub fn undo_last_set(&self) -> Vec<EventId> {
@@ -241,10 +256,9 @@ impl Slot {
     /// What a tap logs: the set as prescribed, with what was chosen for it; `load` is the prescribed load.
     #[must_use]
     pub fn as_prescribed(&self, load: Option<Load>) -> Done {
-        let reps = self.reps.or(self.planned.offered);
         Done {
             load: self.load.or(load),
-            amount: amount(&self.planned.target, reps),
+            amount: self.offered(),
             reserve: self.reserve,
         }
     }
@@ -293,13 +307,14 @@ impl Done {
         let mut done = self.clone();
         match &mut done.amount {
             Amount::Reps(count) => *count = reps,
+            Amount::Sides { .. } => done.amount = Amount::Reps(reps),
             Amount::Stages(stages) => set_last_count(stages, reps),
             Amount::Timed(_) | Amount::Distance(_) => {}
         }
         done
     }
 
-    /// The same with one rep, five seconds or five metres more or fewer.
+    /// The same with one rep, five seconds or five metres more or fewer; of sides that differ the second one's reps.
     #[must_use]
     pub fn stepped(&self, more: bool) -> Done {
         let sign = if more { 1 } else { -1 };
@@ -309,6 +324,10 @@ impl Done {
                 *seconds = Seconds::saturating(i64::from(*seconds) + 5 * sign)
             }
             Amount::Distance(metres) => *metres = Metres::saturating(i64::from(*metres) + 5 * sign),
+            Amount::Sides { first, second } => {
+                let second = Reps::saturating(i64::from(*second) + sign);
+                done.amount = Amount::of_sides(*first, second);
+            }
             Amount::Reps(_) | Amount::Stages(_) => {
                 if let Some(reps) = self.amount.reps() {
                     return self.with_reps(Reps::saturating(i64::from(reps) + sign));

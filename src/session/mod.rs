@@ -15,9 +15,12 @@ mod length;
 mod machine;
 mod mint;
 mod off_plan;
+mod offer;
+mod short;
 mod slot;
 mod state;
 mod swap;
+mod turn;
 
 pub use board::Board;
 pub use budget::AgainstBudget;
@@ -26,9 +29,11 @@ pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
+pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;
 pub use swap::{Swap, Swapped};
+pub use turn::Turn;
 
 #[cfg(test)]
 mod ahead_tests;

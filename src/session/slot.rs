@@ -1,6 +1,6 @@
 //! The pieces of a session's state: a planned set and what became of it, the rest, the phase.
 
-use super::done::Done;
+use super::done::{Amount, Done};
 use super::event::{EventId, Moment};
 use crate::heat::Category;
 use crate::sheet::{Note, PlannedSet, SetKey};
@@ -45,6 +45,12 @@ pub struct Slot {
     pub load: Option<Load>,
     /// Reps to offer in place of the prescribed ones.
     pub reps: Option<Reps>,
+    /// Amount to offer in place of the prescribed one, where reps alone do not say it.
+    pub amount: Option<Amount>,
+    /// What was cued until it was called off: offered before all else.
+    pub heard: Option<Amount>,
+    /// True when reps or amount were chosen since it was started: the cues do not count over a hand.
+    pub by_hand: bool,
     /// Reserve said before it was logged.
     pub reserve: Option<Rir>,
     /// Note on it.

@@ -104,6 +104,9 @@ impl State {
                         swap,
                         load: None,
                         reps: None,
+                        amount: None,
+                        heard: None,
+                        by_hand: false,
                         reserve: None,
                         note: None,
                     },
@@ -128,7 +131,7 @@ impl State {
             if slot.planned.key.block == swap.block() && slot.status == Status::Pending {
                 slot.swap = Some(newest);
                 slot.load = None;
-                slot.reps = None;
+                slot.offer_as_planned();
                 slot.reserve = None;
             }
         }
@@ -148,11 +151,18 @@ impl State {
                         set: *set,
                         since: moment,
                     };
+                    if let Some(slot) = self.slot_mut(*set) {
+                        slot.heard = None;
+                        slot.by_hand = false;
+                    }
                 }
             }
-            What::SetStopped { .. } => {
+            What::SetStopped { set, heard } => {
                 if matches!(self.phase, Phase::Working { .. }) {
                     self.phase = Phase::Ready;
+                    if let Some(slot) = self.slot_mut(*set) {
+                        slot.heard.clone_from(heard);
+                    }
                 }
             }
             What::SetDone {
@@ -202,8 +212,19 @@ impl State {
                 }
             }
             What::RepsChosen { set, reps } => {
+                let works = self.works_on(*set);
                 if let Some(slot) = self.slot_mut(*set) {
+                    slot.offer_as_planned();
                     slot.reps = Some(*reps);
+                    slot.by_hand = works;
+                }
+            }
+            What::AmountChosen { set, amount } => {
+                let works = self.works_on(*set);
+                if let Some(slot) = self.slot_mut(*set) {
+                    slot.offer_as_planned();
+                    slot.amount = Some(amount.clone());
+                    slot.by_hand = works;
                 }
             }
             What::ReserveChosen { set, reserve } => {

@@ -389,7 +389,7 @@ fn a_started_set_shows_as_under_way_until_it_is_logged_or_stopped() {
             since: gym.now
         }
     );
-    gym.act(What::SetStopped { set }).unwrap();
+    gym.act(What::SetStopped { set, heard: None }).unwrap();
     assert_eq!(gym.session.state().phase, Phase::Ready);
     gym.act(What::SetStarted { set }).unwrap();
     gym.log(7);

@@ -233,7 +233,8 @@ impl Plan {
 }
 
 /// How long a role is kept; the least goes first.
-fn worth(role: Role) -> u8 {
+#[must_use]
+pub fn worth(role: Role) -> u8 {
     match role {
         Role::Pump => 0,
         Role::Hypertrophy => 1,

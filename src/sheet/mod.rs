@@ -19,7 +19,7 @@ mod usual;
 mod warning;
 
 pub use block::{Block, BlockId, Role, SideMode};
-pub use cuts::{Cut, Off, apply, cuts};
+pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
 pub(crate) use form::SheetForm;

@@ -212,8 +212,7 @@ impl Stanchion {
 
     // ---- the session ----
 
-    fn event(self, what: What) -> Event {
-        let now = moment();
+    fn event(self, now: Moment, what: What) -> Event {
         Event {
             id: EventId(self.id()),
             at: now.at,
@@ -261,7 +260,7 @@ impl Stanchion {
             })
         });
         let Some(began) = began else { return };
-        let event = self.event(What::Began(Box::new(began)));
+        let event = self.event(now, What::Began(Box::new(began)));
         match Session::begin(event.clone()) {
             Ok(session) => {
                 self.now.set(now);
@@ -278,18 +277,31 @@ impl Stanchion {
         self.happen(Lies::OnFloor, what)
     }
 
+    /// Makes several things happen by one tap: all of them or, where one is refused, none. They bear one moment, are
+    /// written in one transaction, and [`Stanchion::undo`] takes all of them back.
+    pub fn act_all(self, whats: Vec<What>) -> bool {
+        self.happen_all(Lies::OnFloor, whats)
+    }
+
     /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
     pub fn correct(self, what: What) -> bool {
         self.happen(Lies::InLedger, what)
     }
 
     fn happen(self, lies: Lies, what: What) -> bool {
+        self.happen_all(lies, vec![what])
+    }
+
+    fn happen_all(self, lies: Lies, whats: Vec<What>) -> bool {
         if !self.may_write() {
             return false;
         }
-        let event = self.event(what);
+        let now = moment();
+        let events = whats.into_iter().map(|what| self.event(now, what));
+        let events: Vec<Event> = events.collect();
         let mut taken = Ok(Vec::new());
-        self.model.update(|model| taken = take(model, lies, event));
+        self.model
+            .update(|model| taken = take_all(model, lies, events));
         self.now.set(moment());
         match taken {
             Err(refusal) => {
@@ -303,30 +315,24 @@ impl Stanchion {
         }
     }
 
-    /// Takes the newest event back.
+    /// Takes the newest tap back, with all that it did.
     pub fn undo(self) {
-        let newest = self.model.with_untracked(|model| {
-            model
-                .session
-                .as_ref()
-                .and_then(|session| session.newest_undoable().map(|event| event.id))
-        });
-        if let Some(event) = newest {
-            self.act(What::Undone { event });
-        }
+        self.take_back(Session::undo_last_tap);
     }
 
     /// Takes the last logged or skipped set back, with all that followed it.
     pub fn undo_set(self) {
+        self.take_back(Session::undo_last_set);
+    }
+
+    fn take_back(self, targets: fn(&Session) -> Vec<EventId>) {
         let targets = self.model.with_untracked(|model| {
-            model
-                .session
-                .as_ref()
-                .map(Session::undo_last_set)
-                .unwrap_or_default()
+            let session = model.session.as_ref();
+            session.map(targets).unwrap_or_default()
         });
-        for event in targets {
-            self.act(What::Undone { event });
+        if !targets.is_empty() {
+            let undone = |event| What::Undone { event };
+            self.act_all(targets.into_iter().map(undone).collect());
         }
     }
 
@@ -342,6 +348,25 @@ impl Stanchion {
 enum Lies {
     OnFloor,
     InLedger,
+}
+
+/// Takes the events of one tap, all or none, and gives what is to be written.
+fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec<Write>, Refusal> {
+    let several = lies == Lies::OnFloor && events.len() > 1;
+    let before = several.then(|| model.session.clone()).flatten();
+    let mut writes = Vec::new();
+    for event in events {
+        match take(model, lies, event) {
+            Ok(more) => writes.extend(more),
+            Err(refusal) => {
+                if before.is_some() {
+                    model.session = before;
+                }
+                return Err(refusal);
+            }
+        }
+    }
+    Ok(writes)
 }
 
 /// Takes an event into a session of the model and gives what is to be written.

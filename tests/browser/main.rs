@@ -7,6 +7,7 @@ mod db;
 mod db_faults;
 mod figures;
 mod files;
+mod hands;
 mod heard;
 mod help;
 mod keys;

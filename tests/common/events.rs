@@ -23,14 +23,18 @@ fn stage_amount() -> impl Strategy<Value = StageAmount> {
     ]
 }
 
-pub fn done() -> BoxedStrategy<Done> {
-    let amount = prop_oneof![
+fn amount() -> impl Strategy<Value = Amount> {
+    prop_oneof![
         4 => reps().prop_map(Amount::Reps),
         1 => seconds().prop_map(Amount::Timed),
         1 => metres().prop_map(Amount::Distance),
         1 => vec(stage_amount(), 1..4).prop_map(Amount::Stages),
-    ];
-    (option::of(load()), amount, option::of(rir()))
+        1 => (reps(), reps()).prop_map(|(first, second)| Amount::Sides { first, second }),
+    ]
+}
+
+pub fn done() -> BoxedStrategy<Done> {
+    (option::of(load()), amount(), option::of(rir()))
         .prop_map(|(load, amount, reserve)| Done {
             load,
             amount,
@@ -55,7 +59,8 @@ fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
     let key = || set.clone();
     let plain = prop_oneof![
         key().prop_map(|set| What::SetStarted { set }),
-        key().prop_map(|set| What::SetStopped { set }),
+        (key(), option::of(amount())).prop_map(|(set, heard)| What::SetStopped { set, heard }),
+        (key(), amount()).prop_map(|(set, amount)| What::AmountChosen { set, amount }),
         key().prop_map(|set| What::SetSkipped { set }),
         key().prop_map(|set| What::SetDropped { set }),
         key().prop_map(|set| What::SetAdded {

@@ -4,6 +4,7 @@
 pub mod archives;
 pub mod built;
 pub mod events;
+pub mod floor;
 pub mod kits;
 pub mod own;
 pub mod quantities;

@@ -21,8 +21,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("heat", &["units"]),
     (
         "session",
-        // The air of a session makes its rests longer.
-        &["heat", "strength", "kit", "sheet", "order", "units"],
+        // The air of a session makes its rests longer; what was cued of a set is offered as done.
+        &["heat", "cues", "strength", "kit", "sheet", "order", "units"],
     ),
     (
         "ledger",

@@ -4,6 +4,7 @@ mod axe;
 mod build;
 mod finish;
 mod freshness;
+mod hands;
 mod heard;
 mod http;
 mod idle;

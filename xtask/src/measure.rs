@@ -11,10 +11,10 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{axe, build, heard, idle, in_app, link, places, precache, taps};
+use crate::{axe, build, hands, heard, idle, in_app, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
-type Figures = BTreeMap<&'static str, f64>;
+pub type Figures = BTreeMap<&'static str, f64>;
 
 /// Brotli as static hosts use it for files that are compressed once.
 const QUALITY: u32 = 11;
@@ -24,7 +24,7 @@ const WINDOW: u32 = 22;
 const RUNS: usize = 9;
 
 /// The processor of a phone of the middle class is about this much slower than a desk's.
-const SLOWDOWN: u32 = 4;
+pub const SLOWDOWN: u32 = 4;
 
 /// The mark that the app sets once it is mounted with the stored data read.
 const READY: &str = "stanchion-ready";
@@ -48,6 +48,7 @@ pub fn run() -> Outcome<()> {
     figures.insert("axe.violations", violations);
     let idle = step("A minute of rest", || idle::of_rest(&browser))?;
     figures.insert("rest.main_thread_ms_per_s", idle);
+    figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures))
 }

@@ -49,13 +49,22 @@ pub fn set_board(app: Stanchion, board: Memo<Option<Board>>) -> AnyView {
         let (now, behind) = (app.now.get(), app.behind.get());
         app.model.with(|model| under_way(model, &now, behind))
     });
+    let turn = app.of(|model| {
+        let state = model.session.as_ref()?.state();
+        Some(state.turn(state.current()?.planned.key)?.said())
+    });
     dynamic(move || match board.get() {
-        Some(board) => of_set(&board, unit.get(), position),
+        Some(board) => of_set(&board, turn.get(), unit.get(), position),
         None => ().into_any(),
     })
 }
 
-fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyView {
+fn of_set(
+    board: &Board,
+    turn: Option<String>,
+    unit: Unit,
+    position: Memo<Option<Position>>,
+) -> AnyView {
     let load = load_figure(board, unit);
     let target = target_figure(board);
     let main = load.clone().unwrap_or_else(|| target.clone());
@@ -65,6 +74,7 @@ fn of_set(board: &Board, unit: Unit, position: Memo<Option<Position>>) -> AnyVie
         title(board.exercise.to_string()),
         line("board-kind", "kind", kind_line(board)),
     ];
+    inside.extend(turn.map(|turn| line("board-kind", "turn", turn)));
     if !main.text.is_empty() {
         let size = main.size();
         inside.push(figure("board-main", "main", size, main));

@@ -1,31 +1,28 @@
-//! The pad when nothing is left to do: it ends the session.
+//! The pad when nothing is left to do: it ends the session, by two taps.
 
-use super::pad::{LastTap, face, frame};
+use super::hands::Hands;
+use super::pad::{face, frame, main_button};
 use super::screen::Open;
-use crate::session::What;
-use crate::ui::parts::{button, tap};
-use crate::ui::stanchion::Stanchion;
+use crate::ui::parts::{button, dynamic};
 use leptos::prelude::*;
 
 /// The pad when nothing is left to do.
-pub fn done_pad(app: Stanchion, open: RwSignal<Open>, tapped: LastTap) -> AnyView {
-    let end = Callback::new(move |()| {
-        if tapped.counts() {
-            app.act(What::Ended);
-        }
+pub fn done_pad(hands: Hands) -> AnyView {
+    let inside = dynamic(move || {
+        let (figure, word) = if hands.ending.get() {
+            ("Close it?", "tap again: yes, the session is over")
+        } else {
+            ("End", "tap to close the session")
+        };
+        face(figure.to_owned(), true, word.to_owned())
     });
-    let inside = face(
-        "End".to_owned(),
-        true,
-        "tap to close the session".to_owned(),
-    );
     frame(
         "End",
-        vec![tap("pad-main", "end", None, inside, end)],
+        vec![main_button(hands, "end", None, inside)],
         vec![
-            button("", "undo-set", "undo set", move || app.undo_set()),
-            button("", "amend", "change set", move || open.set(Open::Amend)),
-            button("", "more", "more", move || open.set(Open::More)),
+            button("", "undo-set", "undo set", move || hands.undo_set()),
+            button("", "amend", "change set", move || hands.show(Open::Amend)),
+            button("", "more", "more", move || hands.show(Open::More)),
         ],
     )
 }

@@ -149,7 +149,11 @@ pub fn counting(position: Position) -> Option<Figure> {
                 | CuePhase::Stretch
                 | CuePhase::Concentric
                 | CuePhase::Squeeze => {
-                    counted(span.rep.to_string(), &format!("of {}", span.rep_total))
+                    let side = if span.side > 0 { ", other side" } else { "" };
+                    counted(
+                        span.rep.to_string(),
+                        &format!("of {}{side}", span.rep_total),
+                    )
                 }
             }
         }
@@ -163,6 +167,7 @@ pub fn amount_line(amount: &Amount) -> String {
     match amount {
         Amount::Reps(reps) if reps.get() == 1 => "1 rep".to_owned(),
         Amount::Reps(reps) => format!("{reps} reps"),
+        Amount::Sides { first, second } => format!("{first} and {second} reps"),
         Amount::Timed(seconds) => format!("{} held", seconds.clock()),
         Amount::Distance(metres) => format!("{metres} m"),
         Amount::Stages(stages) => {

@@ -1,32 +1,30 @@
-//! The panel with everything else: undo, skip, add or drop a set, another exercise, order, heat, note, end.
+//! The panel with everything else: undo, short of time, skip, add or drop a set, another exercise, order, heat, note, end.
 
 use super::screen::Open;
+use super::sides::apart;
 use crate::device::wake::Stay;
 use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
-use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, wrong_word};
+use crate::ui::model::Model;
+use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
 /// The set that is to be done now or next.
-fn current(state: &State) -> Option<SetKey> {
+fn set_of(model: &Model) -> Option<SetKey> {
+    let state = model.session.as_ref()?.state();
     state.current().map(|slot| slot.planned.key)
 }
 
 /// Everything else that can be done on the floor.
 pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> AnyView {
-    let set = app.of(|model| {
-        model
-            .session
-            .as_ref()
-            .and_then(|session| current(session.state()))
-    });
+    let set = app.of(set_of);
     let can_undo = app.of(|model| {
         model
             .session
             .as_ref()
-            .is_some_and(|session| session.newest_undoable().is_some())
+            .is_some_and(|session| !session.undo_last_tap().is_empty())
     });
     // A line to add a set to: that of the current set, else that of the last one.
     let line_of = app.of(|model| {
@@ -76,26 +74,44 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         None => ().into_any(),
         Some(_) => button("", "swap", "Another exercise", move || open.set(Open::Swap)),
     });
+    let sides = when(app.of(apart), move || {
+        button("", "sides-apart", "Reps of each side", move || {
+            open.set(Open::Sides);
+        })
+    });
+    let short = when(app.of(|model| set_of(model).is_some()), move || {
+        button("", "short-open", "Short of time", move || {
+            open.set(Open::Short)
+        })
+    });
+    // The way back stands where the question stood: a second tap by accident ends nothing.
     let end = dynamic(move || {
         if ending.get() {
-            button(
-                "strong",
-                "end-now",
-                "End it now; what is left stays undone",
-                move || act(What::Ended),
-            )
+            vec![
+                button("", "end-not", "Go on", move || ending.set(false)),
+                button(
+                    "strong",
+                    "end-now",
+                    "End it now; what is left stays undone",
+                    move || act(What::Ended),
+                ),
+            ]
+            .into_any()
         } else {
             button("", "end-ask", "End the session", move || ending.set(true))
         }
     });
     let inside = vec![
         undo,
+        short,
+        sides,
         of_set,
         add,
         swap,
         button("", "order", "Other order", move || open.set(Open::Order)),
         button("", "heat", "Heat", move || open.set(Open::Heat)),
         button("", "note", "Notes", move || open.set(Open::Note)),
+        button("", "keys", "Keys", move || open.set(Open::Keys)),
         end,
     ];
     let inside = view! { <div class="more">{inside}</div> }.into_any();

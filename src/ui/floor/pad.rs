@@ -1,81 +1,15 @@
 //! The pad of a set and of a rest: the area that logs the set, or begins the next one.
 
+use super::figures::amount_line;
+use super::hands::{Hands, Sure, can_step, held, needs_load, works};
 use super::screen::Open;
-use crate::device::haptic::buzz;
-use crate::device::sound::Sound;
-use crate::session::{Board, Phase, What};
-use crate::sheet::SetKey;
-use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, tap, text, when};
-use crate::ui::stanchion::{Stanchion, moment};
-use crate::units::{Load, Reps, clock};
+use super::short::minutes_over;
+use crate::session::{Amount, Board, Phase};
+use crate::ui::cueing::COUNT_IN_SECONDS;
+use crate::ui::parts::{Text, button, dynamic, tap, text, when};
+use crate::ui::stanchion::Stanchion;
+use crate::units::{Reps, clock};
 use leptos::prelude::*;
-
-/// A second tap on the large button within this time is taken for an accident: a wet finger, a bounce.
-const SLIP_MS: u64 = 600;
-
-/// How long the phone shakes when a set is logged.
-const LOGGED_BUZZ_MS: u32 = 40;
-
-/// Seconds by which the rest is stretched or cut.
-const REST_STEP_SECONDS: i32 = 15;
-
-/// What the second tap for a jump of load would do.
-#[derive(Clone, Copy, PartialEq)]
-enum Sure {
-    /// Log the set.
-    Log,
-    /// Begin it by ear.
-    Begin,
-    /// It was given when the set was begun: logging asks no more.
-    Given,
-}
-
-/// When the pad was last tapped, and which jump of load was asked about; shared by all pads, since a tap swaps one for
-/// another.
-#[derive(Clone, Copy)]
-pub struct LastTap(StoredValue<Option<u64>>, RwSignal<Option<Asked>>);
-
-/// The set and the load that were asked about: another load is asked about anew.
-type Asked = (SetKey, Option<Load>, Sure);
-
-impl LastTap {
-    /// Nothing was tapped yet.
-    pub fn none() -> LastTap {
-        LastTap(StoredValue::new(None), RwSignal::new(None))
-    }
-
-    /// What was asked about the load on the board; none where nothing was, or it is no jump.
-    fn asked(self, board: &Board) -> Option<Sure> {
-        let (key, load, sure) = self.1.get()?;
-        let same = board.jump && key == board.key && load == board.load;
-        same.then_some(sure)
-    }
-
-    /// Whether a tap may do its work now; else it has asked, and the next tap may.
-    fn sure(self, board: &Board, to: Sure) -> bool {
-        let asked = untrack(|| self.asked(board));
-        let sure = !board.jump || asked == Some(to) || asked == Some(Sure::Given);
-        if board.jump {
-            let next = if sure { Sure::Given } else { to };
-            self.1.set(Some((board.key, board.load, next)));
-        }
-        sure
-    }
-
-    /// Whether a tap on the large button counts: not when it came right after another.
-    pub fn counts(self) -> bool {
-        let now = moment().tick.ms;
-        let slip = self
-            .0
-            .get_value()
-            .is_some_and(|last| now.saturating_sub(last) < SLIP_MS);
-        if !slip {
-            self.0.set_value(Some(now));
-        }
-        !slip
-    }
-}
 
 /// The pad: the large button between two others, and a row of small ones.
 pub fn frame(name: &'static str, large: Vec<AnyView>, row: Vec<AnyView>) -> AnyView {
@@ -102,67 +36,40 @@ pub fn face(figure: String, is_word: bool, word: String) -> AnyView {
     .into_any()
 }
 
-/// Begins the set by ear; a jump of load wants a second tap.
-fn begin_set(app: Stanchion, board: Memo<Option<Board>>, tapped: LastTap) {
-    app.sound.with_value(Sound::unlock);
-    if let Some(board) = board.get_untracked()
-        && tapped.sure(&board, Sure::Begin)
-    {
-        app.act(What::SetStarted { set: board.key });
-    }
-}
-
-fn log(app: Stanchion, board: &Board) {
-    let what = app.model.with_untracked(|model| {
-        let slot = model.session.as_ref()?.state().slot(board.key)?;
-        Some(What::SetDone {
-            set: board.key,
-            done: slot.as_prescribed(board.load),
-            proposed: board.prescribed,
-        })
-    });
-    if let Some(what) = what {
-        app.sound.with_value(Sound::unlock);
-        if app.act(what) {
-            // Felt where the screen is wet and nobody looks.
-            buzz(&[LOGGED_BUZZ_MS]);
-        }
-    }
-}
-
-fn step_reps(app: Stanchion, board: Memo<Option<Board>>, by: i64) {
-    let Some(board) = board.get_untracked() else {
-        return;
-    };
-    if let Some(reps) = board.reps {
-        let reps = Reps::saturating(i64::from(reps) + by);
-        app.act(What::RepsChosen {
-            set: board.key,
-            reps,
-        });
-    }
+/// The large button.
+pub fn main_button(
+    hands: Hands,
+    part: &'static str,
+    name: Option<Text>,
+    inside: AnyView,
+) -> AnyView {
+    tap(
+        "pad-main",
+        part,
+        name,
+        inside,
+        Callback::new(move |()| hands.main()),
+    )
 }
 
 /// A button beside the large one.
 fn step(
     class: &'static str,
     part: &'static str,
-    name: &'static str,
+    name: Text,
     sign: &'static str,
     on_tap: Callback<()>,
 ) -> AnyView {
-    tap(
-        class,
-        part,
-        Some(text(move || name.to_owned())),
-        sign.into_any(),
-        on_tap,
-    )
+    tap(class, part, Some(name), sign.into_any(), on_tap)
 }
 
-/// True when the set cannot be logged before a load is chosen.
-fn needs_load(board: &Board) -> bool {
-    board.basis.has_load() && board.load.is_none()
+/// By what the buttons beside the large one step an amount.
+fn step_word(offer: Option<&Amount>) -> &'static str {
+    match offer {
+        Some(Amount::Timed(_)) => "5 seconds",
+        Some(Amount::Distance(_)) => "5 metres",
+        _ => "one rep",
+    }
 }
 
 /// Seconds since the rest ended, when the set waits for being begun since.
@@ -178,68 +85,132 @@ fn over(app: Stanchion) -> Option<i64> {
         })
 }
 
+/// The amount on the large button: the figure, and whether it is set as a word.
+fn figure(offer: &Amount) -> (String, bool) {
+    match (offer, offer.reps()) {
+        (Amount::Sides { first, second }, _) => (format!("{first} · {second}"), true),
+        (Amount::Timed(seconds), _) => (seconds.clock(), true),
+        (Amount::Distance(metres), _) => (format!("{metres} m"), true),
+        (_, Some(reps)) => (reps.to_string(), false),
+        (_, None) => ("Done".to_owned(), true),
+    }
+}
+
 /// What the large button says when it has asked about a jump of load.
 fn sure_face() -> AnyView {
     let word = "more than 10\u{a0}% up: tap again for yes, this load";
     face("Sure?".to_owned(), true, word.to_owned())
 }
 
-fn large(board: &Board, over: Option<i64>, asked: Option<Sure>) -> AnyView {
-    if asked == Some(Sure::Log) {
+fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> AnyView {
+    if hands.counting.get() == Some(board.key) {
+        let (figure, is_word) = figure(offer);
+        return face(figure, is_word, "tap once a rep".to_owned());
+    }
+    if needs_load(board) {
+        return face(
+            "Load?".to_owned(),
+            true,
+            "tap to choose the load".to_owned(),
+        );
+    }
+    if hands.asked(board) == Some(Sure::Log) {
         return sure_face();
     }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
+        None if heard => "as far as heard · tap when racked".to_owned(),
+        None if matches!(offer, Amount::Sides { .. }) => "first · second side".to_owned(),
         None => "tap when racked".to_owned(),
     };
-    match board.reps {
-        _ if needs_load(board) => face(
-            "Load?".to_owned(),
-            true,
-            "tap to choose the load".to_owned(),
-        ),
-        Some(reps) => face(reps.to_string(), false, word),
-        None => face("Done".to_owned(), true, word),
-    }
+    let (figure, is_word) = figure(offer);
+    face(figure, is_word, word)
 }
 
-/// The pad of a set: one tap logs it as it stands on the board; a jump of load wants a second one, once, whether it is
+/// The pad of a set: one tap logs it as it stands on the pad; a jump of load wants a second one, once, whether it is
 /// logged or begun by ear.
-pub fn set_pad(
-    app: Stanchion,
-    board: Memo<Option<Board>>,
-    open: RwSignal<Open>,
-    tapped: LastTap,
-) -> AnyView {
-    let working = app.of(|model| {
-        model
-            .session
-            .as_ref()
-            .is_some_and(|session| matches!(session.state().phase, Phase::Working { .. }))
-    });
+pub fn set_pad(hands: Hands) -> AnyView {
+    let Hands {
+        app, board, offer, ..
+    } = hands;
     let over = Memo::new(move |_| over(app));
-    let counted = Signal::derive(move || {
-        board.with(|board| board.as_ref().is_some_and(|board| board.reps.is_some()))
+    let heard = heard(hands);
+    let steps = Signal::derive(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
+    let counts = Memo::new(move |_| {
+        hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
+    let one = move |more: bool| Callback::new(move |()| hands.step(more));
+    let by = move |word: &'static str| {
+        text(move || format!("{} {word}", offer.with(|offer| step_word(offer.as_ref()))))
+    };
+    let inside = dynamic(move || match (board.get(), offer.get()) {
+        (Some(board), Some(offer)) => large(hands, &board, &offer, over.get(), heard.get()),
+        _ => ().into_any(),
+    });
+    let name = text(move || {
+        let Some((board, offer)) = board.get().zip(offer.get()) else {
+            return String::new();
+        };
+        match () {
+            () if counts.get() => format!("One rep more than {}", amount_line(&offer)),
+            () if needs_load(&board) => "Choose the load".to_owned(),
+            () if hands.asked(&board) == Some(Sure::Log) => {
+                format!("Sure? Log {} all the same", amount_line(&offer))
+            }
+            () => format!("Log {}", amount_line(&offer)),
+        }
+    });
+    let row = dynamic(move || {
+        let row = if counts.get() {
+            counting_row(hands)
+        } else {
+            set_row(hands)
+        };
+        row.into_any()
+    });
+    frame(
+        "Log",
+        vec![
+            when(steps, move || {
+                step("step", "reps-less", by("less"), "−", one(false))
+            }),
+            main_button(hands, "log", Some(name), inside),
+            when(steps, move || {
+                step("step", "reps-more", by("more"), "+", one(true))
+            }),
+        ],
+        vec![row],
+    )
+}
+
+/// True while what was heard of the set is offered in place of what is prescribed.
+fn heard(hands: Hands) -> Memo<bool> {
+    let app = hands.app;
+    Memo::new(move |_| {
+        let now = app.now.get();
+        app.model.with(|model| {
+            let state = model.session.as_ref().map(|session| session.state());
+            state.is_some_and(|state| {
+                let stopped = state.current().is_some_and(|slot| slot.heard.is_some());
+                stopped || state.heard(&now, COUNT_IN_SECONDS).is_some()
+            })
+        })
+    })
+}
+
+/// The small buttons under a set.
+fn set_row(hands: Hands) -> Vec<AnyView> {
+    let Hands { app, board, .. } = hands;
     let loaded = Signal::derive(move || {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
-    let rep = move |by: i64| Callback::new(move |()| step_reps(app, board, by));
-    let on_log = Callback::new(move |()| {
-        let Some(board) = board.get_untracked() else {
-            return;
-        };
-        if needs_load(&board) {
-            open.set(Open::Load);
-        } else if tapped.counts() && tapped.sure(&board, Sure::Log) {
-            log(app, &board);
-        }
-    });
-    let inside = dynamic(move || {
-        board.get().map_or_else(
-            || ().into_any(),
-            |board| large(&board, over.get(), tapped.asked(&board)),
-        )
+    let working = app.of(works);
+    let from = Memo::new(move |_| {
+        let now = app.now.get();
+        app.model.with(|model| {
+            let state = model.session.as_ref()?.state();
+            state.counts_from(state.current()?, &now, COUNT_IN_SECONDS)
+        })
     });
     let reserve = text(move || match board.get() {
         Some(Board {
@@ -251,96 +222,90 @@ pub fn set_pad(
     });
     let by_ear = dynamic(move || {
         if working.get() {
-            button("", "cues-stop", "stop cues", move || {
-                if let Some(board) = board.get_untracked() {
-                    app.act(What::SetStopped { set: board.key });
-                }
-            })
+            button("", "cues-stop", "stop cues", move || hands.cues())
         } else {
             let face = text(move || {
-                let asked = board.with(|board| tapped.asked(board.as_ref()?));
+                let asked = board.with(|board| hands.asked(board.as_ref()?));
                 match asked {
                     Some(Sure::Begin) => "sure? by ear".to_owned(),
                     _ => "by ear".to_owned(),
                 }
             });
-            button("", "cues-begin", face, move || {
-                // The tap that asks and the one that answers are two.
-                let jump = board.with_untracked(|board| board.as_ref().is_some_and(|it| it.jump));
-                if !jump || tapped.counts() {
-                    begin_set(app, board, tapped);
-                }
-            })
+            button("", "cues-begin", face, move || hands.cues())
         }
     });
-    frame(
-        "Log",
-        vec![
-            when(counted, move || {
-                step("step", "reps-less", "one rep less", "−", rep(-1))
-            }),
-            tap("pad-main", "log", None, inside, on_log),
-            when(counted, move || {
-                step("step", "reps-more", "one rep more", "+", rep(1))
-            }),
-        ],
-        vec![
-            when(loaded, move || {
-                button("", "load", "load", move || open.set(Open::Load))
-            }),
-            button("", "reserve", reserve, move || open.set(Open::Reserve)),
-            by_ear,
-            button("", "more", "more", move || open.set(Open::More)),
-        ],
-    )
+    let count = dynamic(move || match from.get() {
+        None => ().into_any(),
+        Some(from) => button("", "count-taps", count_word(from), move || {
+            hands.count_from(from);
+        }),
+    });
+    vec![
+        when(loaded, move || {
+            button("", "load", "load", move || hands.show(Open::Load))
+        }),
+        button("", "reserve", reserve, move || hands.show(Open::Reserve)),
+        by_ear,
+        count,
+        button("", "more", "more", move || hands.show(Open::More)),
+    ]
 }
 
-/// True while the rest under way is held open.
-fn held(model: &Model) -> bool {
-    match model.session.as_ref().map(|session| session.state().phase) {
-        Some(Phase::Resting(rest)) => rest.held,
-        _ => false,
+fn count_word(from: Reps) -> &'static str {
+    if from == Reps::MIN {
+        "tap reps"
+    } else {
+        "tap on"
     }
 }
 
+/// The small buttons while taps count reps: the one that logs, and the way back.
+fn counting_row(hands: Hands) -> Vec<AnyView> {
+    let offer = hands.offer;
+    let log = text(move || {
+        let said = offer.get().map(|offer| amount_line(&offer));
+        format!("log {}", said.unwrap_or_default())
+    });
+    vec![
+        button("", "count-stop", "as planned", move || {
+            hands.stop_counting();
+        }),
+        button("strong", "count-log", log, move || hands.log()),
+        button("", "more", "more", move || hands.show(Open::More)),
+    ]
+}
+
 /// The pad of a rest: begin the next set by ear, or stretch, cut or hold the rest.
-pub fn rest_pad(
-    app: Stanchion,
-    board: Memo<Option<Board>>,
-    open: RwSignal<Open>,
-    tapped: LastTap,
-) -> AnyView {
+pub fn rest_pad(hands: Hands) -> AnyView {
+    let app = hands.app;
     let held = app.of(held);
-    let rest = move |by_seconds: i32| {
-        Callback::new(move |()| {
-            app.act(What::RestChanged { by_seconds });
-        })
-    };
-    let begin = Callback::new(move |()| {
-        if tapped.counts() {
-            begin_set(app, board, tapped);
+    let rest = move |more: bool| Callback::new(move |()| hands.rest(more));
+    let hold = dynamic(move || {
+        if held.get() {
+            button("", "rest-end", "end rest", move || hands.hold())
+        } else {
+            button("", "rest-hold", "hold here", move || hands.hold())
         }
     });
-    let inside = dynamic(move || {
-        let asked = board.with(|board| tapped.asked(board.as_ref()?));
+    let over = Memo::new(move |_| {
+        let now = app.now.get();
+        app.model.with(|model| minutes_over(model, &now))
+    });
+    let short = dynamic(move || match over.get() {
+        Some(over) => button("", "short", format!("{over} min over"), move || {
+            hands.show(Open::Short);
+        }),
+        None => ().into_any(),
+    });
+    let begin = dynamic(move || {
+        let asked = hands.board.with(|board| hands.asked(board.as_ref()?));
         match asked {
             Some(Sure::Begin) => sure_face(),
             _ => face(
                 "Begin".to_owned(),
                 true,
-                "count-in 3 s, then by ear".to_owned(),
+                format!("count-in {COUNT_IN_SECONDS} s, then by ear"),
             ),
-        }
-    });
-    let hold = dynamic(move || {
-        if held.get() {
-            button("", "rest-end", "end rest", move || {
-                app.act(What::RestEnded);
-            })
-        } else {
-            button("", "rest-hold", "hold here", move || {
-                app.act(What::RestHeld);
-            })
         }
     });
     frame(
@@ -349,23 +314,24 @@ pub fn rest_pad(
             step(
                 "step words",
                 "rest-less",
-                "−15 s of rest",
+                text(|| "−15 s of rest".to_owned()),
                 "−15 s",
-                rest(-REST_STEP_SECONDS),
+                rest(false),
             ),
-            tap("pad-main", "begin-set", None, inside, begin),
+            main_button(hands, "begin-set", None, begin),
             step(
                 "step words",
                 "rest-more",
-                "+15 s of rest",
+                text(|| "+15 s of rest".to_owned()),
                 "+15 s",
-                rest(REST_STEP_SECONDS),
+                rest(true),
             ),
         ],
         vec![
-            button("", "undo-set", "undo set", move || app.undo_set()),
+            button("", "undo-set", "undo set", move || hands.undo_set()),
             hold,
-            button("", "more", "more", move || open.set(Open::More)),
+            short,
+            button("", "more", "more", move || hands.show(Open::More)),
         ],
     )
 }

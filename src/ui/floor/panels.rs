@@ -1,6 +1,7 @@
 //! Panels over the floor: another load, reps in reserve, correction of the last set.
 
 use super::figures::{amount_line, load_word};
+use super::sides;
 use crate::kit::{Kit, NotLoadable};
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
@@ -204,6 +205,13 @@ fn last(model: &Model) -> Option<(SetKey, Done, Equipment)> {
 /// Correction of the set logged last.
 pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
+    let last_sided = app.of(|model| {
+        let slot = model
+            .session
+            .as_ref()
+            .and_then(|session| session.state().last_logged());
+        slot.is_some_and(|slot| slot.planned.sides.rounds() > 1)
+    });
     let last = app.of(last);
     let amend = move |change: &dyn Fn(&Done) -> Done| {
         if let Some((set, done, _)) = last.get_untracked() {
@@ -234,6 +242,27 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             None => String::new(),
         },
     );
+    let sides = Signal::derive(move || {
+        let (_, done, _) = last.get()?;
+        last_sided.get().then(|| sides::of(&done.amount)).flatten()
+    });
+    let step_side = Callback::new(move |(second, more): (bool, bool)| {
+        amend(&|done| match sides::stepped(&done.amount, second, more) {
+            Some(amount) => Done {
+                amount,
+                ..done.clone()
+            },
+            None => done.clone(),
+        });
+    });
+    let sided = Memo::new(move |_| sides.get().is_some());
+    let by_count = dynamic(move || {
+        if sided.get() {
+            sides::steppers(sides, step_side).into_any()
+        } else {
+            stepper("count", "amend-reps", count, step_count)
+        }
+    });
     let has_load = Signal::derive(move || !load.get().is_empty());
     let said = Signal::derive(move || {
         last.get()
@@ -245,7 +274,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         "Change the last set",
         close,
         vec![
-            stepper("count", "amend-reps", count, step_count),
+            by_count,
             when(has_load, move || {
                 stepper("load", "amend-load", load, step_load)
             }),

@@ -3,8 +3,7 @@
 use super::board::{frame, loaded, title};
 use super::figures::{load_figure, logged_line, target_figure};
 use super::screen::Open;
-use crate::session::{Board, Phase, Status};
-use crate::sheet::Group;
+use crate::session::{Board, Phase};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{dynamic, line, tap};
 use crate::ui::stanchion::Stanchion;
@@ -61,7 +60,10 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
         let state = model.session.as_ref()?.state();
         state.off_plan(model.unit())
     });
-    let group = app.of(group);
+    let turn = app.of(|model| {
+        let state = model.session.as_ref()?.state();
+        Some(state.turn(state.current()?.planned.key)?.said())
+    });
     let clock = view! {
         <p class="board-main" data-part="rest" role="timer" aria-label="rest left">
             <span class="figure chars-5">
@@ -91,7 +93,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
             None => ().into_any(),
         }),
         dynamic(move || match board.get() {
-            Some(board) => next(&board, group.get(), unit.get()),
+            Some(board) => next(&board, turn.get(), unit.get()),
             None => ().into_any(),
         }),
         against_budget(app),
@@ -114,30 +116,8 @@ fn against_budget(app: Stanchion) -> AnyView {
     })
 }
 
-/// The group that the next set belongs to, where its exercises take turns: how it is called, and whose turn follows.
-fn group(model: &Model) -> Option<String> {
-    let state = model.session.as_ref()?.state();
-    let slot = state.current()?;
-    let word = match state.began.sheet.groups.get(slot.planned.group)? {
-        Group::Straight(_) => return None,
-        Group::Pair { .. } => "pair",
-        Group::Circuit { .. } => "circuit",
-    };
-    let then = state
-        .slots
-        .iter()
-        .skip_while(|other| other.planned.key != slot.planned.key)
-        .skip(1)
-        .find(|other| other.status == Status::Pending)
-        .filter(|other| other.planned.group == slot.planned.group);
-    Some(match then {
-        Some(then) => format!("{word}, then {}", state.block_of(then).exercise.name),
-        None => format!("{word}, its last set"),
-    })
-}
-
 /// What comes after the rest.
-fn next(board: &Board, group: Option<String>, unit: Unit) -> AnyView {
+fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     let target = target_figure(board);
     let (figure, word) = match load_figure(board, unit) {
         // Of a set in stages there is no figure: its words stand behind.
@@ -155,8 +135,8 @@ fn next(board: &Board, group: Option<String>, unit: Unit) -> AnyView {
     if let Some(tempo) = board.tempo {
         set.push_str(&format!(" · tempo {tempo}"));
     }
-    if let Some(group) = group {
-        set.push_str(&format!(" · {group}"));
+    if let Some(turn) = turn {
+        set.push_str(&format!(" · {turn}"));
     }
     let next = view! {
         <p class="next" data-part="next">

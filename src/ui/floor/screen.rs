@@ -2,13 +2,21 @@
 
 use super::board::{frame, set_board, title};
 use super::end::done_pad;
+use super::hands::Hands;
 use super::heat::heat_panel;
+use super::help::keys_panel;
+use super::keys::{Meant, meant};
 use super::more::{more_panel, note_panel, order_panel};
-use super::pad::{LastTap, rest_pad, set_pad};
+use super::pad::{rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
 use super::rail::rail;
 use super::rest::rest_board;
+use super::short::short_panel;
+use super::sides::sides_panel;
 use super::swap::swap_panel;
+use crate::device::dom;
+use crate::device::events::{on_pointer, on_press};
+use crate::device::timer::{Timer, after};
 use crate::session::{Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
@@ -37,13 +45,22 @@ pub enum Open {
     Order,
     /// Another exercise for what is left of the block.
     Swap,
+    /// What goes when time is short.
+    Short,
+    /// Each side with its own reps.
+    Sides,
+    /// The keys that work here.
+    Keys,
 }
 
 /// What the floor shows, whatever the clock says.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Face {
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Face {
+    /// That set, to be done or under way.
     Set(SetKey),
+    /// The rest before that set.
     Rest(SetKey),
+    /// Nothing is left to do.
     AllDone,
 }
 
@@ -74,7 +91,10 @@ fn all_done() -> AnyView {
 }
 
 /// The panel that lies over the floor.
-fn over(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> AnyView {
+fn over(hands: Hands) -> AnyView {
+    let Hands {
+        app, board, open, ..
+    } = hands;
     let close = Callback::new(move |()| open.set(Open::Nothing));
     dynamic(move || match open.get() {
         Open::Nothing => ().into_any(),
@@ -86,13 +106,58 @@ fn over(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> Any
         Open::Note => note_panel(app, close),
         Open::Order => order_panel(app, close),
         Open::Swap => swap_panel(app, close),
+        Open::Short => short_panel(hands, close),
+        Open::Sides => sides_panel(hands, close),
+        Open::Keys => keys_panel(hands, close),
     })
+}
+
+/// Lets keys, pointers and the keyboard's place follow the floor while it is there.
+fn follow(hands: Hands) {
+    let keys = StoredValue::new_local(Some(on_press(move |press| {
+        if hands.open.get_untracked() != Open::Nothing {
+            return false;
+        }
+        match meant(press) {
+            Meant::Theirs => false,
+            Meant::Nothing => true,
+            Meant::Wish(wish) => hands.wish(wish),
+        }
+    })));
+    let pointers = StoredValue::new_local(Some(on_pointer(move |pointer| hands.touch(pointer))));
+    hands.follow_headset();
+    on_cleanup(move || {
+        keys.set_value(None);
+        pointers.set_value(None);
+    });
+    let settling: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
+    Effect::new(move |before: Option<Open>| {
+        hands.app.model.track();
+        hands.counting.track();
+        let open = hands.open.get();
+        if let Some(before) = before {
+            // Once the page is laid: what had the keyboard may be gone, and keys would go nowhere.
+            settling.set_value(Some(after(0, move || place_focus(hands, before, open))));
+        }
+        open
+    });
+}
+
+/// Gives the keyboard to the panel that was opened, back to what opened it, or to the pad where nothing has it.
+fn place_focus(hands: Hands, before: Open, open: Open) {
+    if open != Open::Nothing {
+        if before != open || dom::focus_is_lost() {
+            dom::focus_on(".panel");
+        }
+    } else if before != open && hands.focus_opener() {
+        // Where it was.
+    } else if dom::focus_is_lost() {
+        dom::focus_on(".pad-main");
+    }
 }
 
 /// The screen of a session under way.
 pub fn screen(app: Stanchion) -> AnyView {
-    let open = RwSignal::new(Open::Nothing);
-    let tapped = LastTap::none();
     let rest_is_over = Memo::new(move |_| {
         let now = app.now.get();
         app.model.with(
@@ -110,14 +175,24 @@ pub fn screen(app: Stanchion) -> AnyView {
         })
     });
     let board = app.of(current_board);
-    // A panel belongs to the set it was opened on.
+    let hands = Hands::on(app, board, face);
+    let open = hands.open;
     Effect::new(move |before: Option<Face>| {
         let now = face.get();
         if before.is_some_and(|before| before != now) {
-            open.set(Open::Nothing);
+            hands.ending.set(false);
+            // A panel belongs to the set it was opened on; what goes of the session belongs to none.
+            if open.get_untracked() != Open::Short {
+                open.set(Open::Nothing);
+            }
+            // The pad changed by itself, under a finger that was on its way.
+            if rest_is_over.get_untracked() {
+                hands.settle();
+            }
         }
         now
     });
+    follow(hands);
     let upper = vec![
         rail(app),
         dynamic(move || match face.get() {
@@ -127,19 +202,22 @@ pub fn screen(app: Stanchion) -> AnyView {
         }),
     ];
     let lower = dynamic(move || match face.get() {
-        Face::Set(_) => set_pad(app, board, open, tapped),
-        Face::Rest(_) => rest_pad(app, board, open, tapped),
-        Face::AllDone => done_pad(app, open, tapped),
+        Face::Set(_) => set_pad(hands),
+        Face::Rest(_) => rest_pad(hands),
+        Face::AllDone => done_pad(hands),
     });
-    let over = over(app, board, open);
+    let over = over(hands);
     view! {
         <div class="floor" data-part="floor">
-            <div class="floor-upper" role="region" aria-label="Board" tabindex="0" data-part="upper">
-                {upper}
-                <div class="floor-end" aria-hidden="true"></div>
-                <div class="floor-more" aria-hidden="true" data-part="below">"▾ more below"</div>
+            // What lies under a panel takes neither keys nor the eye of a screen reader.
+            <div class="floor-under" inert=move || open.get() != Open::Nothing>
+                <div class="floor-upper" role="region" aria-label="Board" tabindex="0" data-part="upper">
+                    {upper}
+                    <div class="floor-end" aria-hidden="true"></div>
+                    <div class="floor-more" aria-hidden="true" data-part="below">"▾ more below"</div>
+                </div>
+                {lower}
             </div>
-            {lower}
             {over}
         </div>
     }

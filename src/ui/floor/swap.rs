@@ -127,7 +127,7 @@ pub fn swap_panel(app: Stanchion, close: Callback<()>) -> AnyView {
                 format!("A set of {now} is under way. Stop it first."),
             ),
             button("wide strong", "swap-stop", "Stop the set", move || {
-                app.act(What::SetStopped { set });
+                app.act(What::SetStopped { set, heard: None });
             }),
         ]
         .into_any(),

@@ -21,7 +21,7 @@ pub fn panel(
     on_cleanup(move || keys.set_value(None));
     view! {
         <div class="panel-back" on:click=move |_| close.run(())></div>
-        <section class="panel" role="dialog" aria-modal="true" aria-label=title data-part=part>
+        <section class="panel" role="dialog" aria-modal="true" aria-label=title tabindex="-1" data-part=part>
             <header class="panel-head">
                 <h2>{title}</h2>
                 {button("plain", "panel-close", "Close", move || close.run(()))}

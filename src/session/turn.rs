@@ -1,0 +1,63 @@
+//! Whose turn it is in a pair or a circuit: who is on, and who follows after which rest.
+
+use super::slot::{Slot, Status};
+use super::state::State;
+use crate::sheet::{Line, SetKey};
+use crate::units::Seconds;
+
+/// The turn of a set among the blocks of its group.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Turn {
+    /// Its block's place, from 1.
+    pub place: usize,
+    /// How many blocks of the group are in turn.
+    pub of: usize,
+    /// The exercise that follows within the group, with the rest before it; none after the last set of the group.
+    pub next: Option<(Line, Seconds)>,
+}
+
+impl Turn {
+    /// The turn in words.
+    #[must_use]
+    pub fn said(&self) -> String {
+        let group = if self.of == 2 { "pair" } else { "circuit" };
+        let mut said = format!("{group} {} of {}", self.place, self.of);
+        match &self.next {
+            Some((name, Seconds::MIN)) => said.push_str(&format!(" · straight on: {name}")),
+            // How long the rest before it is stands on the board already.
+            Some((name, _)) => said.push_str(&format!(" · then {name}")),
+            None => said.push_str(" · its last set"),
+        }
+        said
+    }
+}
+
+impl State {
+    /// The turn of the set of that key; none where its group is one block.
+    #[must_use]
+    pub fn turn(&self, key: SetKey) -> Option<Turn> {
+        let at = self.slots.iter().position(|slot| slot.planned.key == key)?;
+        let slot = &self.slots[at];
+        let group = self.began.sheet.groups.get(slot.planned.group)?;
+        let blocks = group.blocks();
+        if blocks.len() < 2 {
+            return None;
+        }
+        let place = blocks.iter().position(|block| block.id == key.block)? + 1;
+        let follows = |other: &&Slot| {
+            other.status == Status::Pending && other.planned.group == slot.planned.group
+        };
+        let next = self.slots[at + 1..].iter().find(follows).map(|next| {
+            let name = self.block_of(next).exercise.name.clone();
+            (
+                name,
+                self.rest_in_heat(slot.planned.rest_before(&next.planned)),
+            )
+        });
+        Some(Turn {
+            place,
+            of: blocks.len(),
+            next,
+        })
+    }
+}

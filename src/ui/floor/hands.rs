@@ -1,0 +1,423 @@
+//! What hands do on the floor, whatever they do it with: a tap, a key, a page-turner, a headset.
+
+use super::keys::{Wish, of_media};
+use super::screen::{Face, Open};
+use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
+use crate::device::dom::{self, Focused};
+use crate::device::events::Pointer;
+use crate::device::haptic::buzz;
+use crate::device::media::MediaKeys;
+use crate::device::prefs;
+use crate::device::sound::Sound;
+use crate::session::{Amount, Board, Phase, What};
+use crate::sheet::SetKey;
+use crate::ui::cueing::COUNT_IN_SECONDS;
+use crate::ui::model::Model;
+use crate::ui::stanchion::{Stanchion, moment};
+use crate::units::{Load, Reps};
+use leptos::prelude::*;
+
+/// How long the phone shakes when a set is logged, in milliseconds.
+const LOGGED_BUZZ_MS: u32 = 40;
+
+/// How long it shakes when a tap counted a rep.
+const REP_BUZZ_MS: u32 = 15;
+
+/// Seconds by which the rest is stretched or cut.
+pub const REST_STEP_SECONDS: i32 = 15;
+
+/// Preference: the keys of a headset are wanted.
+const HEADSET: &str = "headset-keys";
+
+/// What the second tap for a jump of load would do.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Sure {
+    /// Log the set.
+    Log,
+    /// Begin it by ear.
+    Begin,
+    /// It was given when the set was begun: logging asks no more.
+    Given,
+}
+
+/// The set and the load that were asked about: another load is asked about anew.
+type Asked = (SetKey, Option<Load>, Sure);
+
+/// The hands. Copied into every pad.
+#[derive(Clone, Copy)]
+pub struct Hands {
+    /// The app.
+    pub app: Stanchion,
+    /// The board of the set that is to be done now or next.
+    pub board: Memo<Option<Board>>,
+    /// The panel that is open.
+    pub open: RwSignal<Open>,
+    /// What the floor shows.
+    pub face: Memo<Face>,
+    /// What a tap would log.
+    pub offer: Memo<Option<Amount>>,
+    /// The set whose reps are counted by taps.
+    pub counting: RwSignal<Option<SetKey>>,
+    /// True once the end of the session was asked for and not yet confirmed.
+    pub ending: RwSignal<bool>,
+    /// The jump of load that was asked about.
+    asked: RwSignal<Option<Asked>>,
+    tapped: StoredValue<Option<u64>>,
+    rep_tapped: StoredValue<Option<u64>>,
+    touches: StoredValue<Touches>,
+    opener: StoredValue<Option<Focused>, LocalStorage>,
+    media: StoredValue<Option<MediaKeys>, LocalStorage>,
+}
+
+impl Hands {
+    /// The hands on a floor.
+    pub fn on(app: Stanchion, board: Memo<Option<Board>>, face: Memo<Face>) -> Hands {
+        let offer = Memo::new(move |_| {
+            let now = app.now.get();
+            app.model.with(|model| {
+                let state = model.session.as_ref()?.state();
+                Some(state.offer(state.current()?, &now, COUNT_IN_SECONDS))
+            })
+        });
+        Hands {
+            app,
+            board,
+            face,
+            offer,
+            open: RwSignal::new(Open::Nothing),
+            counting: RwSignal::new(None),
+            ending: RwSignal::new(false),
+            asked: RwSignal::new(None),
+            tapped: StoredValue::new(None),
+            rep_tapped: StoredValue::new(None),
+            touches: StoredValue::new(Touches::default()),
+            opener: StoredValue::new_local(None),
+            media: StoredValue::new_local(None),
+        }
+    }
+
+    // ---- taps that count and taps that do not ----
+
+    /// Tells the hands what a pointer did.
+    pub fn touch(self, pointer: Pointer) {
+        let now = moment().tick.ms;
+        self.touches
+            .update_value(|touches| touches.take(pointer, now));
+    }
+
+    /// From now on for a moment a tap on the large button is taken for an accident: what it does has just changed.
+    pub fn settle(self) {
+        self.tapped.set_value(Some(moment().tick.ms));
+    }
+
+    /// Whether a tap on the large button counts: by one finger, and not right after another.
+    fn once(self) -> bool {
+        let now = moment().tick.ms;
+        let counts = self.touches.with_value(|touches| touches.count(now))
+            && apart(self.tapped.get_value(), now, SLIP_MS);
+        if counts {
+            self.tapped.set_value(Some(now));
+        }
+        counts
+    }
+
+    // ---- what the large button does ----
+
+    /// What a tap on the large button does.
+    pub fn main(self) {
+        self.wake();
+        match self.face.get_untracked() {
+            Face::Set(key) if self.counting.get_untracked() == Some(key) => self.count_rep(key),
+            Face::Set(_) => self.log(),
+            Face::Rest(_) => {
+                if self.once() {
+                    self.begin_set();
+                }
+            }
+            Face::AllDone => {
+                if self.once() {
+                    self.end();
+                }
+            }
+        }
+    }
+
+    fn end(self) {
+        if self.ending.get_untracked() {
+            self.app.act(What::Ended);
+        } else {
+            self.ending.set(true);
+        }
+    }
+
+    /// Logs the set as it stands on the pad; a load that is not known opens its panel, a jump of load asks first.
+    pub fn log(self) {
+        let Some(board) = self.board.get_untracked() else {
+            return;
+        };
+        if needs_load(&board) {
+            self.show(Open::Load);
+        } else if self.once() && self.sure(&board, Sure::Log) {
+            self.log_now(&board);
+        }
+    }
+
+    fn log_now(self, board: &Board) {
+        // What stands on the pad is what is logged, though the next rep may just have ended.
+        let offered = self.offer.get_untracked();
+        let what = self.app.model.with_untracked(|model| {
+            let slot = model.session.as_ref()?.state().slot(board.key)?;
+            let mut done = slot.as_prescribed(board.load);
+            done.amount = offered.unwrap_or(done.amount);
+            Some(What::SetDone {
+                set: board.key,
+                done,
+                proposed: board.prescribed,
+            })
+        });
+        if what.is_some_and(|what| self.app.act(what)) {
+            // Felt where the screen is wet and nobody looks.
+            buzz(&[LOGGED_BUZZ_MS]);
+        }
+    }
+
+    /// What was asked about the load on the board; none where nothing was, or it is no jump.
+    pub fn asked(self, board: &Board) -> Option<Sure> {
+        let (key, load, sure) = self.asked.get()?;
+        let same = board.jump && key == board.key && load == board.load;
+        same.then_some(sure)
+    }
+
+    /// Whether a tap may do its work now; else it has asked, and the next tap may.
+    fn sure(self, board: &Board, to: Sure) -> bool {
+        let asked = untrack(|| self.asked(board));
+        let sure = !board.jump || asked == Some(to) || asked == Some(Sure::Given);
+        if board.jump {
+            let next = if sure { Sure::Given } else { to };
+            self.asked.set(Some((board.key, board.load, next)));
+        }
+        sure
+    }
+
+    /// Begins the set by ear; a jump of load wants a second tap.
+    fn begin_set(self) {
+        self.wake();
+        if let Some(board) = self.board.get_untracked()
+            && self.sure(&board, Sure::Begin)
+        {
+            self.app.act(What::SetStarted { set: board.key });
+        }
+    }
+
+    // ---- what the others do ----
+
+    /// Begins the set by ear, or stops its cues and offers what was heard.
+    pub fn cues(self) {
+        let Some(board) = self.board.get_untracked() else {
+            return;
+        };
+        if self.working() {
+            let now = self.app.now.get_untracked();
+            let stop = self.app.model.with_untracked(|model| {
+                let state = model.session.as_ref()?.state();
+                Some(state.stop(board.key, &now, COUNT_IN_SECONDS))
+            });
+            if let Some(stop) = stop {
+                self.app.act(stop);
+            }
+        } else if !board.jump || self.once() {
+            // The tap that asks and the one that answers are two.
+            self.begin_set();
+        }
+    }
+
+    fn working(self) -> bool {
+        self.app.model.with_untracked(works)
+    }
+
+    /// One rep more or fewer at the tap; five seconds or metres where those are counted.
+    pub fn step(self, more: bool) {
+        let Some(offered) = self.offer.get_untracked().filter(can_step) else {
+            return;
+        };
+        let what = self.app.model.with_untracked(|model| {
+            let slot = model.session.as_ref()?.state().current()?;
+            Some(slot.offer_stepped(offered, more))
+        });
+        if let Some(what) = what {
+            self.app.act(what);
+        }
+    }
+
+    /// Stretches or cuts the rest.
+    pub fn rest(self, more: bool) {
+        let by_seconds = if more {
+            REST_STEP_SECONDS
+        } else {
+            -REST_STEP_SECONDS
+        };
+        self.app.act(What::RestChanged { by_seconds });
+    }
+
+    /// Holds the rest open, or ends the one that is held.
+    pub fn hold(self) {
+        let held = self.app.model.with_untracked(held);
+        self.app.act(if held {
+            What::RestEnded
+        } else {
+            What::RestHeld
+        });
+    }
+
+    /// Takes the last set back.
+    pub fn undo_set(self) {
+        if self
+            .touches
+            .with_value(|touches| touches.count(moment().tick.ms))
+        {
+            self.app.undo_set();
+        }
+    }
+
+    /// Opens a panel, and remembers what had the keyboard.
+    pub fn show(self, open: Open) {
+        self.opener.set_value(dom::focused());
+        self.open.set(open);
+    }
+
+    /// Gives the keyboard back to what opened the panel; whether that is still there.
+    pub fn focus_opener(self) -> bool {
+        let opener = self.opener.try_update_value(Option::take).flatten();
+        opener.is_some_and(|opener| opener.again())
+    }
+
+    // ---- a tap a rep ----
+
+    /// From now on each tap on the pad counts a rep of the set.
+    pub fn count_from(self, from: Reps) {
+        if let Some(board) = self.board.get_untracked() {
+            self.wake();
+            let set = board.key;
+            if self.app.act(What::RepsChosen { set, reps: from }) {
+                self.counting.set(Some(set));
+            }
+        }
+    }
+
+    /// Counts no more, and offers what is prescribed.
+    pub fn stop_counting(self) {
+        self.counting.set(None);
+        let planned = self.app.model.with_untracked(|model| {
+            let slot = model.session.as_ref()?.state().current()?;
+            Some((slot.planned.key, slot.planned.offered?))
+        });
+        if let Some((set, reps)) = planned {
+            self.app.act(What::RepsChosen { set, reps });
+        }
+    }
+
+    fn count_rep(self, set: SetKey) {
+        let now = moment().tick.ms;
+        let counts = self.touches.with_value(|touches| touches.count(now))
+            && apart(self.rep_tapped.get_value(), now, REP_TAP_MS);
+        let offered = self.offer.get_untracked().and_then(|offer| offer.reps());
+        if let Some(reps) = offered.filter(|_| counts) {
+            self.rep_tapped.set_value(Some(now));
+            let reps = Reps::saturating(i64::from(reps) + 1);
+            if self.app.act(What::RepsChosen { set, reps }) {
+                buzz(&[REP_BUZZ_MS]);
+            }
+        }
+    }
+
+    // ---- keys ----
+
+    /// Does what a key asks for; whether that meant something here.
+    pub fn wish(self, wish: Wish) -> bool {
+        let face = self.face.get_untracked();
+        let has_load = || {
+            self.board
+                .with_untracked(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
+        };
+        match (wish, face) {
+            (Wish::Main, _) => self.main(),
+            (Wish::Other, Face::Set(_)) => self.cues(),
+            (Wish::Other, Face::Rest(_)) => self.hold(),
+            (Wish::Less | Wish::More, Face::Set(_)) => self.step(wish == Wish::More),
+            (Wish::Less | Wish::More, Face::Rest(_)) => self.rest(wish == Wish::More),
+            (Wish::Undo, Face::Set(_)) => self.app.undo(),
+            (Wish::Undo, _) => self.undo_set(),
+            (Wish::Load, Face::Set(_)) if has_load() => self.show(Open::Load),
+            (Wish::Reserve, Face::Set(_)) => self.show(Open::Reserve),
+            (Wish::Everything, _) => self.show(Open::More),
+            (Wish::Help, _) => self.show(Open::Keys),
+            _ => return false,
+        }
+        true
+    }
+
+    // ---- the headset ----
+
+    /// Opens the sound and plays what brings the keys of a headset; both want a tap.
+    fn wake(self) {
+        self.app.sound.with_value(Sound::unlock);
+        self.media.with_value(|media| {
+            if let Some(media) = media {
+                media.play();
+            }
+        });
+    }
+
+    /// Whether the keys of a headset are wanted.
+    pub fn wants_headset() -> bool {
+        prefs::get(HEADSET).unwrap_or(false)
+    }
+
+    /// Takes the keys of a headset, or gives them back, as the setting has it. False where the browser has none.
+    pub fn follow_headset(self) -> bool {
+        if !Hands::wants_headset() {
+            self.media.set_value(None);
+            return true;
+        }
+        let keys = MediaKeys::claim(move |key| {
+            // A panel over the pad keeps it as it is.
+            if self.open.get_untracked() == Open::Nothing {
+                self.wish(of_media(key));
+            }
+        });
+        let there = keys.is_some();
+        self.media.set_value(keys);
+        there
+    }
+
+    /// Wants the keys of a headset, or not any more.
+    pub fn want_headset(self, wanted: bool) -> bool {
+        // What a preference cannot hold is chosen again next time; nothing else is lost.
+        let _ = prefs::set(HEADSET, &wanted);
+        self.follow_headset()
+    }
+}
+
+/// True while the cues of a set run.
+pub fn works(model: &Model) -> bool {
+    let phase = model.session.as_ref().map(|session| session.state().phase);
+    matches!(phase, Some(Phase::Working { .. }))
+}
+
+/// True while the rest under way is held open.
+pub fn held(model: &Model) -> bool {
+    match model.session.as_ref().map(|session| session.state().phase) {
+        Some(Phase::Resting(rest)) => rest.held,
+        _ => false,
+    }
+}
+
+/// True when the set cannot be logged before a load is chosen.
+pub fn needs_load(board: &Board) -> bool {
+    board.basis.has_load() && board.load.is_none()
+}
+
+/// True for an amount that can be stepped: all but stages without reps.
+pub fn can_step(amount: &Amount) -> bool {
+    !matches!(amount, Amount::Stages(_)) || amount.reps().is_some()
+}

@@ -1,0 +1,128 @@
+//! Short of time: what goes so that the rest of the session fits the minutes there are, and the tap that takes it off.
+
+use super::hands::Hands;
+use crate::session::{Moment, Short, Slot, Status};
+use crate::ui::model::Model;
+use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
+use leptos::prelude::*;
+
+/// Minutes by which the time there is is stepped.
+const STEP_MINUTES: u64 = 5;
+
+/// Seconds that the sheet's budget leaves from `now` on; none where it has no budget.
+fn budget_left(model: &Model, now: &Moment) -> Option<u64> {
+    let state = model.session.as_ref()?.state();
+    let budget = u64::from(state.began.sheet.budget_minutes?) * 60;
+    Some(budget.saturating_sub(now.since(&state.since) / 1000))
+}
+
+fn seconds_left(model: &Model, now: &Moment) -> u64 {
+    let change_over = model.pace().change_over();
+    let session = model.session.as_ref();
+    session.map_or(0, |session| session.state().seconds_left(now, change_over))
+}
+
+/// Whole minutes by which the rest of the session is longer than the budget leaves; none where it fits, or where nothing
+/// can go.
+pub fn minutes_over(model: &Model, now: &Moment) -> Option<u64> {
+    let state = model.session.as_ref()?.state();
+    let against = state.against_budget(now, model.pace().change_over())?;
+    let over = u64::try_from(against.over / 60).ok()?;
+    let pending = |slot: &&Slot| slot.status == Status::Pending;
+    (over > 0 && state.slots.iter().filter(pending).count() > 1).then_some(over)
+}
+
+/// The minutes that the panel begins with: what the budget leaves, or five fewer than the session would take.
+fn first_minutes(model: &Model, now: &Moment) -> u64 {
+    let left = seconds_left(model, now).div_ceil(60);
+    budget_left(model, now).map_or(left.saturating_sub(STEP_MINUTES), |budget| budget / 60)
+}
+
+/// The panel of a session that is short of time.
+pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
+    let app = hands.app;
+    let now = app.now.get_untracked();
+    let minutes = RwSignal::new(app.model.with_untracked(|model| first_minutes(model, &now)));
+    let taken = RwSignal::new(None::<Short>);
+    // By the clock of when the panel was opened: a list that changes under the finger is no offer.
+    let short = Memo::new(move |_| {
+        let within = minutes.get() * 60;
+        app.model.with(|model| {
+            let state = model.session.as_ref()?.state();
+            Some(state.short(&now, within, model.pace().change_over()))
+        })
+    });
+    let step = move |more: bool| {
+        minutes.update(|minutes| {
+            *minutes = if more {
+                *minutes + STEP_MINUTES
+            } else {
+                minutes.saturating_sub(STEP_MINUTES)
+            };
+        });
+    };
+    let take = move |short: Short| {
+        if app.act_all(short.events()) {
+            taken.set(Some(short));
+        }
+    };
+    let inside = dynamic(move || match taken.get() {
+        Some(short) => vec![
+            quiet("Taken off; everything else stays as it was."),
+            gone(&short),
+            button("wide", "short-undo", "Take it back", move || {
+                app.undo();
+                taken.set(None);
+            }),
+            button("wide strong", "short-done", "Go on", move || close.run(())),
+        ]
+        .into_any(),
+        None => {
+            let figure = text(move || format!("{} min", minutes.get()));
+            let offer = dynamic(move || match short.get() {
+                Some(short) => offer(short, minutes.get() * 60, Callback::new(take)),
+                None => ().into_any(),
+            });
+            vec![stepper("time", "short-minutes", figure, step), offer].into_any()
+        }
+    });
+    panel("short-panel", "Time that is left", close, vec![inside])
+}
+
+/// What goes, line by line.
+fn gone(short: &Short) -> AnyView {
+    let lines = short.gone.iter().map(|gone| gone.said().into_any());
+    list("short-gone", Some("short-gone"), lines.collect())
+}
+
+/// What would go, and the tap that takes it off.
+fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
+    let left = (short.left + 30) / 60;
+    if short.gone.is_empty() {
+        let said = if short.left > within_s {
+            format!("One set stays, and takes {left} min. To stop now, end the session.")
+        } else {
+            format!("All of it fits: {left} min.")
+        };
+        return line("quiet", "short-left", said);
+    }
+    let said = if short.left > within_s {
+        format!("Then {left} min are left: one set stays.")
+    } else {
+        format!("Then {left} min are left. What matters most is kept longest.")
+    };
+    let lines = gone(&short);
+    vec![
+        lines,
+        line("quiet", "short-left", said),
+        button(
+            "wide strong stays",
+            "short-take",
+            "Take these off",
+            move || {
+                take.run(short.clone());
+            },
+        ),
+    ]
+    .into_any()
+}

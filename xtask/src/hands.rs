@@ -1,0 +1,179 @@
+//! What a tap on the floor costs, in the built app: taps a set, and milliseconds from a tap to its picture and to the disk.
+
+use serde_json::{Value, json};
+
+use crate::in_app;
+use crate::measure::{Figures, SLOWDOWN};
+use crate::say::{Failure, Outcome, note};
+use crate::setup::Browser;
+use crate::webdriver::Session;
+
+/// How often a set is logged and taken back; every tap of it counts.
+const ROUNDS: usize = 100;
+
+/// Begins a sheet of the demo on a clock that can be put on, so that no rest is waited for.
+const BEGIN: &str = "
+    const done = arguments[0];
+    const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
+    const seen = async (look) => {
+      for (;;) {
+        const it = look();
+        if (it) return it;
+        await new Promise(requestAnimationFrame);
+      }
+    };
+    window.passed = 0;
+    window.real = performance.now.bind(performance);
+    performance.now = () => window.real() + window.passed;
+    (async () => {
+      (await seen(() => part('welcome-open'))).click();
+      (await seen(() => document.querySelector('[aria-label=\"Begin Lower A\"]'))).click();
+      await seen(() => part('log'));
+      done(true);
+    })();";
+
+/// Writes down, of every tap, the milliseconds to the frame after it and, of one that logs, to the word that it is saved.
+const WATCH: &str = "
+    window.painted = [];
+    window.saved = [];
+    let logged = null;
+    addEventListener('click', (event) => {
+      const at = event.timeStamp;
+      if (event.target.closest('[data-part=log]')) logged = at;
+      requestAnimationFrame(() => {
+        // What is asked for in a frame is told after it was painted.
+        const after = new MessageChannel();
+        after.port1.onmessage = () => window.painted.push(window.real() - at);
+        after.port2.postMessage(0);
+      });
+    }, true);
+    new MutationObserver(() => {
+      const said = document.querySelector('[data-part=saved]')?.textContent;
+      if (logged !== null && said === 'saved') {
+        window.saved.push(window.real() - logged);
+        logged = null;
+      }
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });
+    return true;";
+
+/// Logs every set that is left as it is planned and gives the taps that took and the sets; rests are let pass.
+const PLANNED: &str = "
+    const done = arguments[0];
+    const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
+    const sets = document.querySelectorAll('.notch').length;
+    let taps = 0;
+    (async () => {
+      while (!part('end')) {
+        const log = part('log');
+        // As long as a set and its rest: the pad of the next one is there.
+        window.passed += 600000;
+        if (log) {
+          log.click();
+          taps += 1;
+          if (taps > 3 * sets) return done('the session never ends');
+        }
+        await new Promise(requestAnimationFrame);
+      }
+      const logged = document.querySelectorAll('.notch.done').length;
+      done(logged === sets ? [taps, sets] : `${logged} of ${sets} sets were logged`);
+    })();";
+
+/// Taps a set that is done as planned, and the times of a tap on a processor slowed four times.
+pub fn figures(browser: &Browser) -> Outcome<Figures> {
+    let (session, _) = in_app::open(browser)?;
+    session.ask_later(BEGIN)?;
+    session.ask(WATCH)?;
+    session.devtools(
+        "Emulation.setCPUThrottlingRate",
+        &json!({ "rate": SLOWDOWN }),
+    )?;
+    for round in 0..ROUNDS {
+        tap(&session, "log", 2 * round + 1)?;
+        until(&session, &format!("window.saved.length === {}", round + 1))?;
+        tap(&session, "undo-set", 2 * round + 2)?;
+    }
+    let painted = times(&session, "painted")?;
+    let saved = times(&session, "saved")?;
+    note(format!(
+        "{} taps, {} of them logged a set",
+        painted.len(),
+        saved.len()
+    ));
+    session.devtools("Emulation.setCPUThrottlingRate", &json!({ "rate": 1 }))?;
+    let planned = session.ask_later(PLANNED)?;
+    let pair = planned[0].as_f64().zip(planned[1].as_f64());
+    let (taps, sets) = pair.ok_or_else(|| wrong(&format!("the session says {planned}")))?;
+    Ok(Figures::from([
+        ("floor.taps_per_planned_set", taps / sets),
+        ("tap.paint_p95_ms", percentile_95(painted)),
+        ("tap.saved_p95_ms", percentile_95(saved)),
+    ]))
+}
+
+fn wrong(what: &str) -> Failure {
+    Failure::new(
+        what,
+        "open the app with `cargo xtask serve` and log a set by hand",
+    )
+}
+
+/// Taps a part as a finger does, through the browser's own input, and waits until so many frames are painted.
+fn tap(session: &Session, part: &str, painted: usize) -> Outcome<()> {
+    until(
+        session,
+        &format!("!!document.querySelector('[data-part={part}]')"),
+    )?;
+    // Taps right after each other would be taken for slips.
+    let at = session.ask(&format!(
+        "window.passed += 1000;
+         const box = document.querySelector('[data-part={part}]').getBoundingClientRect();
+         return [box.x + box.width / 2, box.y + box.height / 2];"
+    ))?;
+    for kind in ["mousePressed", "mouseReleased"] {
+        let event =
+            json!({ "type": kind, "x": at[0], "y": at[1], "button": "left", "clickCount": 1 });
+        session.devtools("Input.dispatchMouseEvent", &event)?;
+    }
+    until(session, &format!("window.painted.length === {painted}"))
+}
+
+/// Waits until a condition holds.
+fn until(session: &Session, condition: &str) -> Outcome<()> {
+    let script = format!(
+        "const done = arguments[0];
+         const look = () => ({condition}) ? done(true) : requestAnimationFrame(look);
+         look();"
+    );
+    session.ask_later(&script).map(drop)
+}
+
+fn times(session: &Session, name: &str) -> Outcome<Vec<f64>> {
+    let times = session.ask(&format!("return window.{name}"))?;
+    let times = times
+        .as_array()
+        .map(|all| all.iter().filter_map(Value::as_f64).collect());
+    times.ok_or_else(|| wrong(&format!("no times of what is {name}")))
+}
+
+/// The time that 95 of 100 do not exceed: the nearest rank.
+fn percentile_95(mut times: Vec<f64>) -> f64 {
+    times.sort_by(f64::total_cmp);
+    let rank = (times.len() * 95).div_ceil(100);
+    times
+        .get(rank.saturating_sub(1))
+        .copied()
+        .unwrap_or(f64::NAN)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_a_hundred_times_five_may_be_longer() {
+        let hundred: Vec<f64> = (1..=100).rev().map(f64::from).collect();
+        assert_eq!(percentile_95(hundred), 95.0);
+        assert_eq!(percentile_95(vec![7.0]), 7.0);
+        assert_eq!(percentile_95(vec![1.0, 2.0, 3.0]), 3.0);
+    }
+}
