@@ -4,12 +4,14 @@ mod apt;
 mod binaryen;
 mod browser;
 mod cargo_tool;
+mod firefox;
 mod web_toolchain;
 
 use std::path::PathBuf;
 use std::process::Command;
 
 pub use browser::{Browser, FLAGS};
+pub use firefox::Firefox;
 pub use web_toolchain::{TRIPLE, WebToolchain};
 
 use crate::run::{path_with, tool};
