@@ -2,7 +2,7 @@
 
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
-use super::kit::KitPlace;
+use super::kit::{KitPlace, export};
 use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
@@ -136,23 +136,31 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
         Keeping::Safe => ().into_any(),
         Keeping::Nothing(why) => {
             let text = format!(
-                "Nothing will be kept on this device. {why} You can train; before you close this page, export."
+                "Nothing new will be kept on this device. {why} You can train; before you close this page, export."
             );
-            let link = view! { <a href=Place::Kit.href()>"To Kit"</a> };
-            banner("not-kept", true, text, link.into_any())
+            banner("not-kept", true, text, export_now(app))
         }
         Keeping::Failing(why) => {
-            let again = button("plain", "write-again", "Try again", move || {
-                app.write_again()
-            });
-            banner(
-                "not-saved",
-                true,
-                format!("{unsaved} not saved. {why}"),
-                again,
-            )
+            let text = app
+                .model
+                .with_untracked(|model| super::unsaved::unsaved(model, &app.keep()));
+            let act = if unsaved == 0 {
+                ().into_any()
+            } else {
+                let again = button("plain", "write-again", "Try again", move || {
+                    app.write_again()
+                });
+                vec![again, export_now(app)].into_any()
+            };
+            banner("not-saved", true, format!("{text} {why}"), act)
         }
     }
+}
+
+fn export_now(app: Stanchion) -> AnyView {
+    button("plain", "export-now", "Export now", move || {
+        export(app, false);
+    })
 }
 
 fn close_notice(app: Stanchion) -> AnyView {

@@ -7,8 +7,10 @@ mod cueing;
 mod drafts;
 mod exercises;
 mod floor;
+mod gather;
 mod keep;
 mod kit;
+mod layout;
 mod ledger;
 mod model;
 mod own;
@@ -19,6 +21,7 @@ mod sheets;
 mod stanchion;
 mod start;
 mod take;
+mod unsaved;
 mod welcome;
 
 pub use app::App;

@@ -201,6 +201,7 @@ fn every_error_says_what_to_do() {
         DbError::Full,
         DbError::Blocked,
         DbError::Newer,
+        DbError::Absent,
         DbError::TimedOut,
         DbError::Other {
             what: "SomeError: some text".into(),
@@ -214,5 +215,5 @@ fn every_error_says_what_to_do() {
             "{text}"
         );
     }
-    assert!(errors[5].to_string().contains("SomeError: some text"));
+    assert!(errors[6].to_string().contains("SomeError: some text"));
 }

@@ -17,7 +17,8 @@ use crate::setup::{Browser, FLAGS, Firefox};
 /// How long the driver may take to start, and any one command to answer.
 const PATIENCE: Duration = Duration::from_secs(60);
 
-const NEXT: &str = "check that the browser and its driver have matching versions, then run the command again";
+const NEXT: &str =
+    "check that the browser and its driver have matching versions, then run the command again";
 
 /// A driver and how it is told to open its browser.
 pub struct Engine {

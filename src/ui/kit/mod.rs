@@ -12,7 +12,7 @@ use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
-pub use data::{import_file, open_sheet_file};
+pub use data::{export, import_file, open_sheet_file};
 pub use settings::{show_in, theme};
 pub use sound::{settle as settle_sound, sound_on};
 

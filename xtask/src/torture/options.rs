@@ -72,7 +72,13 @@ mod tests {
 
     #[test]
     fn options_are_read_and_strange_ones_refused() {
-        let words = ["--local-storage-only", "--runs", "3", "--browser", "firefox"];
+        let words = [
+            "--local-storage-only",
+            "--runs",
+            "3",
+            "--browser",
+            "firefox",
+        ];
         let options = Options::parse(&words).unwrap();
         assert!(options.local_storage_only);
         assert_eq!((options.runs, options.kind), (3, Kind::Firefox));

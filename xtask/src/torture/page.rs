@@ -11,7 +11,8 @@ use crate::places;
 use crate::say::{OrNext, Outcome};
 
 /// It says *saved* as soon as `setItem` has returned.
-const HTML: &str = "<!doctype html><meta charset=\"utf-8\"><title>Careless</title><p id=\"said\"></p>
+const HTML: &str =
+    "<!doctype html><meta charset=\"utf-8\"><title>Careless</title><p id=\"said\"></p>
 <script>
   window.tap = () => {
     const key = String(localStorage.length + 1).padStart(6, '0');

@@ -61,8 +61,14 @@ mod tests {
         let mut tally = Tally::default();
         tally.said(records(&[("a", "1"), ("b", "2"), ("c", "3")]));
         tally.said(records(&[("a", "1"), ("b", "2"), ("c", "3"), ("d", "4")]));
-        assert_eq!(tally.found(&records(&[("a", "1"), ("b", "x"), ("e", "5")])), 3);
-        assert_eq!(tally.found(&records(&[("a", "1"), ("b", "x"), ("e", "5")])), 0);
+        assert_eq!(
+            tally.found(&records(&[("a", "1"), ("b", "x"), ("e", "5")])),
+            3
+        );
+        assert_eq!(
+            tally.found(&records(&[("a", "1"), ("b", "x"), ("e", "5")])),
+            0
+        );
         assert_eq!((tally.acknowledged(), tally.lost()), (6, 3));
     }
 }

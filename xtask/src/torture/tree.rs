@@ -26,7 +26,9 @@ struct Process {
 pub fn kill_below(root: u32) -> Outcome<()> {
     let victims = below(root, &processes()?);
     let mut command = tool("kill");
-    command.arg("-KILL").args(victims.iter().map(u32::to_string));
+    command
+        .arg("-KILL")
+        .args(victims.iter().map(u32::to_string));
     // One that ends by itself meanwhile makes it fail; whether all are gone is looked at below.
     command
         .stdout(Stdio::null())
@@ -45,7 +47,10 @@ pub fn kill_below(root: u32) -> Outcome<()> {
         }
         if begun.elapsed() > PATIENCE {
             return Err(Failure::new(
-                format!("of {} processes of the browser {left} live on", victims.len()),
+                format!(
+                    "of {} processes of the browser {left} live on",
+                    victims.len()
+                ),
                 NEXT,
             ));
         }
