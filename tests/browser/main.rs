@@ -4,6 +4,7 @@
 mod clock;
 mod db;
 mod db_faults;
+mod db_forms;
 mod files;
 mod help;
 mod keys;

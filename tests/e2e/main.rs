@@ -3,12 +3,16 @@
 //! Started by `cargo xtask test`, which builds the app and says by environment variables where it and the browser are:
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
 
+mod broken;
 mod browser;
 mod curve;
+mod disk;
 mod draft;
 mod export;
 mod floor;
+mod full_disk;
 mod heat;
+mod layout;
 mod looks;
 mod offline;
 mod own;
@@ -22,5 +26,6 @@ mod swap;
 mod time_and_order;
 mod trust;
 mod two_tabs;
+mod update;
 mod whole_session;
 mod write;
