@@ -14,6 +14,7 @@ use super::sheets::{
 };
 
 use super::stanchion::Stanchion;
+use super::unsaved::waits;
 use super::welcome::Welcome;
 use super::{cueing, start};
 use crate::device::dom;
@@ -140,19 +141,16 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
             );
             banner("not-kept", true, text, export_now(app))
         }
+        // What could not be read at the start; nothing waits.
+        Keeping::Failing(why) if unsaved == 0 => banner("not-saved", true, why, export_now(app)),
         Keeping::Failing(why) => {
-            let text = app
-                .model
-                .with_untracked(|model| super::unsaved::unsaved(model, &app.keep()));
-            let act = if unsaved == 0 {
-                ().into_any()
-            } else {
-                let again = button("plain", "write-again", "Try again", move || {
-                    app.write_again()
-                });
-                vec![again, export_now(app)].into_any()
-            };
-            banner("not-saved", true, format!("{text} {why}"), act)
+            let keep = app.keep();
+            let what = app.model.with_untracked(|model| waits(model, &keep));
+            let again = button("plain", "write-again", "Try again", move || {
+                app.write_again()
+            });
+            let act = vec![again, export_now(app)].into_any();
+            banner("not-saved", true, format!("{what} {why}"), act)
         }
     }
 }

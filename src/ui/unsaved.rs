@@ -9,14 +9,14 @@ use crate::store::Shelf;
 const NAMED_MOST: usize = 3;
 
 /// What of the session on the floor waits to be written: its sets by name, or how many changes.
-pub fn unsaved(model: &Model, keep: &Keep) -> String {
+pub fn waits(model: &Model, keep: &Keep) -> String {
     let keys = keep.waiting_on(Shelf::Events);
     let sets = model.session.as_ref().map(|session| {
         let state = session.state();
-        let waits = |id: String| keys.contains(&id);
+        let is_waiting = |id: String| keys.contains(&id);
         let slots = state.slots.iter().filter(|slot| {
             slot.logged()
-                .is_some_and(|logged| waits(logged.event.0.to_string()))
+                .is_some_and(|logged| is_waiting(logged.event.0.to_string()))
         });
         let names = slots.map(|slot| {
             let planned = &slot.planned;

@@ -36,7 +36,7 @@ cargo xtask <command>
   measure            build, then write sizes and times to target/measure.json
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
-  torture [--runs N] [--browser chromium|firefox] [--seed N] [--local-storage-only]
+  torture [--runs N] [--browser chromium|firefox] [--seed N] [--dir D] [--local-storage-only]
                      kill the browser N times (200) at random moments of a session, look each time for
                      all that was said to be saved, and add the figures to target/measure.json
   host [--dir D] [--port N] [--under PATH]

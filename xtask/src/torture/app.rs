@@ -9,7 +9,6 @@ use stanchion::session::{Event, Session, Status};
 use stanchion::store::{SessionLog, open};
 
 use super::Subject;
-use crate::places;
 
 /// What both scripts begin with. `seen` gives what is on disk (by a connection of its own) and on screen.
 const BEGIN: &str = "
@@ -35,7 +34,7 @@ const BEGIN: &str = "
       const sessions = await asked(store('sessions').getAll());
       db.close();
       const marks = [...document.querySelectorAll('.notch')].map((one) => one.className.split(' ')[1]);
-      const exercise = (part('exercise') ?? part('next-exercise'))?.innerText ?? null;
+      const exercise = (part('next-exercise') ?? part('exercise'))?.innerText ?? null;
       return JSON.stringify({ events, sessions, marks, exercise, on: part('floor') !== null });
     };";
 
@@ -81,23 +80,12 @@ const TAP: &str = "
       done(await seen());
     })();";
 
-/// The built app.
-pub struct App {
-    folder: PathBuf,
-}
-
-impl App {
-    /// The app in `dist/`.
-    pub fn new() -> Self {
-        Self {
-            folder: places::dist(),
-        }
-    }
-}
+/// The built app, in its folder.
+pub struct App(pub PathBuf);
 
 impl Subject for App {
     fn folder(&self) -> &Path {
-        &self.folder
+        &self.0
     }
 
     fn look(&self) -> String {

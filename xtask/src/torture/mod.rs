@@ -58,7 +58,7 @@ pub struct Series {
 
 /// The command: builds the app unless only local storage is tried, and writes the figures.
 pub fn run(options: &Options) -> Outcome<()> {
-    if !options.local_storage_only {
+    if !options.local_storage_only && options.dir.is_none() {
         build::dist(&Tools::prepare()?)?;
     }
     let browsers = step("Browser", || Browsers::prepare(options.kind))?;
@@ -205,7 +205,7 @@ fn series(browsers: &Browsers, options: &Options) -> Outcome<Series> {
     let subject: Box<dyn Subject> = if options.local_storage_only {
         Box::new(page::Page::new()?)
     } else {
-        Box::new(app::App::new())
+        Box::new(app::App(options.dir.clone().unwrap_or_else(places::dist)))
     };
     let folder = subject.folder().to_string_lossy().into_owned();
     let host = Host::open(&Served::parse(&["--port", "0", "--dir", &folder])?)?;

@@ -1,5 +1,7 @@
 //! The options of `cargo xtask torture`.
 
+use std::path::PathBuf;
+
 use crate::say::{Failure, OrNext, Outcome};
 
 /// Which browser is killed.
@@ -20,6 +22,8 @@ pub struct Options {
     pub local_storage_only: bool,
     /// Where chance begins.
     pub seed: u64,
+    /// A finished build to kill as it stands; none: dist/, built first.
+    pub dir: Option<PathBuf>,
 }
 
 impl Default for Options {
@@ -29,12 +33,13 @@ impl Default for Options {
             kind: Kind::Chromium,
             local_storage_only: false,
             seed: 1,
+            dir: None,
         }
     }
 }
 
 impl Options {
-    /// Reads `--runs N`, `--browser chromium|firefox`, `--seed N` and `--local-storage-only`.
+    /// Reads `--runs N`, `--browser chromium|firefox`, `--seed N`, `--dir D` and `--local-storage-only`.
     pub fn parse(words: &[&str]) -> Outcome<Self> {
         let mut options = Self::default();
         let mut rest = words.iter();
@@ -52,12 +57,13 @@ impl Options {
                 ("--seed", seed) => {
                     options.seed = seed.parse().or_next(format!("--seed {seed}"), next)?;
                 }
+                ("--dir", dir) if !dir.is_empty() => options.dir = Some(dir.into()),
                 ("--browser", "chromium") => options.kind = Kind::Chromium,
                 ("--browser", "firefox") => options.kind = Kind::Firefox,
                 (word, given) => {
                     return Err(Failure::new(
                         format!("`{word} {given}` is no option of torture"),
-                        "take --runs N, --seed N, --browser chromium or firefox, --local-storage-only",
+                        "take --runs N, --seed N, --dir D, --browser chromium or firefox, --local-storage-only",
                     ));
                 }
             }
