@@ -75,7 +75,8 @@ fn arrive(app: Stanchion, fragment: &str) {
 
 /// True when nothing was ever kept here. Settings that cannot be read are no first start.
 fn is_new(model: &Model) -> bool {
-    model.lifter.is_none()
+    !matches!(model.keeping, Keeping::Failing(_))
+        && model.lifter.is_none()
         && model.sheets.is_empty()
         && model.headings.is_empty()
         && model.session.is_none()
