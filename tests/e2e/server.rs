@@ -40,7 +40,7 @@ impl Server {
                 if stop.load(Ordering::SeqCst) {
                     return;
                 }
-                let root = served.lock().expect("nobody panics holding it").clone();
+                let root = Arc::clone(&served);
                 std::thread::spawn(move || answer(stream, &root));
             }
         });
@@ -84,7 +84,7 @@ impl Drop for Server {
     }
 }
 
-fn answer(mut stream: TcpStream, root: &std::path::Path) {
+fn answer(mut stream: TcpStream, root: &Mutex<PathBuf>) {
     let mut line = String::new();
     let mut reader = BufReader::new(stream.try_clone().expect("a socket can be cloned"));
     if reader.read_line(&mut line).is_err() {
@@ -97,6 +97,8 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
             _ => break,
         }
     }
+    // Now, not when it connected: browsers open connections ahead of their needs.
+    let root = root.lock().expect("nobody panics holding it").clone();
     let path = line
         .split(' ')
         .nth(1)
@@ -121,9 +123,9 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
         Some("json") => "application/json",
         _ => "application/octet-stream",
     };
-    let (status, body) = match body {
-        Some(body) => ("200 OK", body),
-        None => ("404 Not Found", b"not here".to_vec()),
+    let (status, kind, body) = match body {
+        Some(body) => ("200 OK", kind, body),
+        None => ("404 Not Found", "text/plain", b"not here".to_vec()),
     };
     let head = format!(
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-cache\r\nConnection: close\r\n\r\n",

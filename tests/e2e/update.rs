@@ -74,7 +74,7 @@ async fn a_new_version_never_takes_over_during_a_session() {
                await found.update();
                const look = () => found.waiting ? done(true) : setTimeout(look, 5);
                look();
-             })",
+             }).catch((why) => done(String(why)))",
         )
         .await;
     assert_eq!(waits, json!(true));
