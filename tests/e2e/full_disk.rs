@@ -66,17 +66,14 @@ async fn a_session_goes_on_with_a_full_disk_and_is_saved_when_there_is_room() {
     end_rest(&person).await;
     log(&person).await;
     person
-        .reads("not-saved", "Kettlebell swing work set 2 of 3")
+        .reads("not-saved", "Kettlebell swing work set 2.")
         .await;
     person.reads("not-saved", "no room left to save").await;
     person.reads("saved", "saving").await;
     end_rest(&person).await;
     log(&person).await;
     person
-        .reads(
-            "not-saved",
-            "Kettlebell swing work set 2 of 3, Kettlebell swing work set 3 of 3",
-        )
+        .reads("not-saved", "Kettlebell swing work set 2, 3.")
         .await;
     picture(&person, "full-disk").await;
     person.tap("write-again").await;

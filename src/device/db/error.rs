@@ -34,8 +34,7 @@ impl fmt::Display for DbError {
                  is blocked. Open the page in an ordinary window, or export before you leave.",
             ),
             Self::Full => f.write_str(
-                "There is no room left to save. Free some space on the phone, then try again; \
-                 export first to be safe.",
+                "There is no room left to save. Export to be safe, and free some space on the phone.",
             ),
             Self::Blocked => f.write_str(
                 "Another tab holds an older version of this page. Close the other tabs, then \
