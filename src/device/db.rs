@@ -28,7 +28,8 @@ pub struct Db {
 
 struct Inner {
     name: String,
-    version: u32,
+    /// None: whichever version is on this device.
+    version: Option<u32>,
     shelves: Vec<String>,
     connection: RefCell<Option<Rc<Connection>>>,
 }
@@ -37,21 +38,72 @@ impl Db {
     /// Opens the store and creates the shelves that are missing; nothing is ever removed.
     ///
     /// `version` is a whole number from 1; shelves are added only when it is higher than what
-    /// is on this device.
+    /// is on this device. All of them are added in one transaction, or none.
     ///
     /// # Errors
-    /// [`DbError`], after five seconds at the latest.
+    /// [`DbError`], after ten seconds at the latest.
     pub async fn open(name: &str, version: u32, shelves: &[&str]) -> Result<Self, DbError> {
-        let db = Self {
+        let db = Self::of(name, Some(version), shelves);
+        db.connection().await?;
+        Ok(db)
+    }
+
+    /// Opens the store as it is on this device, whatever its version, and changes nothing in it;
+    /// `None` where there is none.
+    ///
+    /// # Errors
+    /// [`DbError`], after ten seconds at the latest.
+    pub async fn as_it_is(name: &str) -> Result<Option<Self>, DbError> {
+        let db = Self::of(name, None, &[]);
+        match db.connection().await {
+            Ok(_) => Ok(Some(db)),
+            Err(DbError::Absent) => Ok(None),
+            Err(error) => Err(error),
+        }
+    }
+
+    fn of(name: &str, version: Option<u32>, shelves: &[&str]) -> Self {
+        Self {
             inner: Rc::new(Inner {
                 name: name.to_owned(),
                 version,
                 shelves: shelves.iter().map(|&shelf| shelf.to_owned()).collect(),
                 connection: RefCell::new(None),
             }),
-        };
-        db.connection().await.map_err(Fault::into_error)?;
-        Ok(db)
+        }
+    }
+
+    /// The version of the layout that is on this device; 0 while there is no connection.
+    #[must_use]
+    pub fn version(&self) -> u32 {
+        // Versions are whole numbers far below 2^32.
+        self.live()
+            .map_or(0, |connection| connection.db().version() as u32)
+    }
+
+    /// Whether the store has such a shelf; a store of another version may lack one.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn has(&self, shelf: &str) -> Result<bool, DbError> {
+        let connection = self.connection().await?;
+        Ok(connection.db().object_store_names().contains(shelf))
+    }
+
+    /// The same store by the same connection, from now on in the version that it has: a newer
+    /// one, made by another tab, is not written into.
+    #[must_use]
+    pub fn pinned(self) -> Self {
+        let held = self.inner.connection.borrow_mut().take();
+        let version = held.as_ref().map(|held| held.db().version() as u32);
+        let pinned = Self::of(&self.inner.name, version, &[]);
+        *pinned.inner.connection.borrow_mut() = held;
+        pinned
+    }
+
+    /// Ends the connection, so that another one may change the layout.
+    pub fn close(&self) {
+        self.inner.connection.borrow_mut().take();
     }
 
     /// Makes all the changes, in order, in one transaction; `Ok` once they are on disk.
@@ -102,24 +154,30 @@ impl Db {
         &self,
         work: impl AsyncFn(&IdbDatabase) -> Result<T, Fault>,
     ) -> Result<T, DbError> {
-        let first = self.connection().await.map_err(Fault::into_error)?;
+        let first = self.connection().await?;
         match work(first.db()).await {
             Err(Fault::Connection(_)) => {
                 self.let_go(&first);
-                let second = self.connection().await.map_err(Fault::into_error)?;
+                let second = self.connection().await?;
                 work(second.db()).await.map_err(Fault::into_error)
             }
             done => done.map_err(Fault::into_error),
         }
     }
 
-    /// The connection there is, or a new one.
-    async fn connection(&self) -> Result<Rc<Connection>, Fault> {
+    /// The connection there is, or a new one. Opening is tried twice as well: after a sleep some
+    /// phones refuse the first try, or never answer it.
+    async fn connection(&self) -> Result<Rc<Connection>, DbError> {
         if let Some(connection) = self.live() {
             return Ok(connection);
         }
         let inner = &self.inner;
-        let fresh = connection::open(&inner.name, inner.version, &inner.shelves).await?;
+        let open = || connection::open(&inner.name, inner.version, &inner.shelves);
+        let fresh = match open().await {
+            Err(Fault::Connection(_)) => open().await,
+            answer => answer,
+        };
+        let fresh = fresh.map_err(Fault::into_error)?;
         // Another operation may have opened one meanwhile; then ours is closed again.
         if let Some(connection) = self.live() {
             return Ok(connection);

@@ -83,6 +83,11 @@ pub fn on_tap(mut f: impl FnMut() + 'static) -> Listener {
     on_window("click", move |_| f())
 }
 
+/// Calls `f` when another tab has changed what is in local storage.
+pub(super) fn on_storage(mut f: impl FnMut() + 'static) -> Listener {
+    on_window("storage", move |_| f())
+}
+
 /// Calls `f` when the fragment of the address has changed, by us or by the back gesture.
 pub fn on_hash_change(mut f: impl FnMut() + 'static) -> Listener {
     on_window("hashchange", move |_| f())

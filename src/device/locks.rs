@@ -1,4 +1,7 @@
-//! One tab writes: an exclusive lock held for as long as the page lives. The others watch.
+//! One tab writes: an exclusive lock held for as long as the page lives. The others watch. Where the
+//! browser has no locks, a record in local storage stands for it.
+
+mod beat;
 
 use super::js;
 use super::oneshot::OneShot;
@@ -32,17 +35,21 @@ struct State {
     on_change: RefCell<Box<dyn FnMut(Role)>>,
     /// Resolving it releases the lock we hold.
     release: RefCell<Option<Function>>,
+    /// What stands for the lock in a browser without locks.
+    beat: RefCell<Option<beat::Beat>>,
 }
 
 /// Asks to be the writer under this name; `on_change` is told the role, first and whenever it
 /// changes: when the other tab closes, or when another tab takes the lock by force.
-/// A browser without locks, or that refuses them, lets every tab write.
+/// A browser without locks, or that refuses them, keeps a record in local storage in their place; one
+/// that refuses that too lets every tab write.
 pub fn writer(name: &str, on_change: impl FnMut(Role) + 'static) -> Writer {
     let state = Rc::new(State {
         name: name.to_owned(),
         role: Cell::new(Role::Asking),
         on_change: RefCell::new(Box::new(on_change)),
         release: RefCell::new(None),
+        beat: RefCell::new(None),
     });
     let weak = Rc::downgrade(&state);
     spawn_local(async move {
@@ -55,9 +62,9 @@ pub fn writer(name: &str, on_change: impl FnMut(Role) + 'static) -> Writer {
                     set_role(&weak, Role::Waiting);
                     queue(locks, &weak).await;
                 }
-                None => set_role(&weak, Role::Writer),
+                None => without_locks(&weak),
             },
-            None => set_role(&weak, Role::Writer),
+            None => without_locks(&weak),
         }
     });
     Writer { state }
@@ -72,6 +79,9 @@ impl Writer {
 
     /// Takes the lock from the other tab, because the person said so; that tab is told.
     pub fn steal(&self) {
+        if let Some(beat) = &*self.state.beat.borrow() {
+            return beat.take();
+        }
         let Some(locks) = js::navigator("locks").filter(|_| self.role() == Role::Waiting) else {
             return;
         };
@@ -88,6 +98,16 @@ impl Drop for Writer {
             // The resolve function of a promise does not throw.
             let _ = release.call0(&JsValue::UNDEFINED);
         }
+    }
+}
+
+fn without_locks(state: &Weak<State>) {
+    let begun = beat::begin(state);
+    match (begun, state.upgrade()) {
+        (Some(beat), Some(state)) => *state.beat.borrow_mut() = Some(beat),
+        (None, _) => set_role(state, Role::Writer),
+        // It was given up meanwhile.
+        (Some(_), None) => {}
     }
 }
 

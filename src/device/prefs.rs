@@ -64,6 +64,15 @@ pub fn set<T: Serialize>(key: &str, value: &T) -> Result<(), PrefError> {
     })
 }
 
+/// Forgets a setting, if there is one.
+pub fn remove(key: &str) {
+    let key = format!("{PREFIX}{key}");
+    if is_there(&key) {
+        // Refused, it stays and is overwritten at the next start.
+        let _ = LocalStorage::raw().remove_item(&key);
+    }
+}
+
 /// gloo-storage panics where the storage is absent, or where looking at it or reading throws (a
 /// blocked site); so the same steps are tried first in a way that can fail.
 fn is_there(key: &str) -> bool {

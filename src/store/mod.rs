@@ -21,6 +21,7 @@ mod row;
 mod session_log;
 mod sheet_record;
 mod shelf;
+mod shelved;
 mod write;
 
 pub use archive::Archive;
@@ -41,5 +42,6 @@ pub use removed::Removed;
 pub use row::{RowError, open, seal};
 pub use session_log::{SessionLog, UnfitSession};
 pub use sheet_record::{RemovedSheet, SheetRecord};
-pub use shelf::{DATABASE, DATABASE_VERSION, Shelf};
+pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
+pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use write::write;

@@ -4,6 +4,11 @@
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`.
 pub const DATABASE_VERSION: u32 = 2;
+/// Name of the database with a copy of everything from before each change of the layout.
+pub const SNAPSHOTS: &str = "stanchion-snapshot";
+/// Its one object store; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
+/// all rows as they were.
+pub const SNAPSHOT_SHELF: &str = "snapshots";
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -2,7 +2,7 @@
 
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
-use super::kit::KitPlace;
+use super::kit::{KitPlace, export};
 use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
@@ -14,6 +14,7 @@ use super::sheets::{
 };
 
 use super::stanchion::Stanchion;
+use super::unsaved::waits;
 use super::welcome::Welcome;
 use super::{cueing, looking, start};
 use crate::device::dom;
@@ -139,21 +140,20 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
         Keeping::Safe => ().into_any(),
         Keeping::Nothing(why) => {
             let text = format!(
-                "Nothing will be kept on this device. {why} You can train; before you close this page, export."
+                "Nothing new will be kept on this device. {why} You can train; before you close this page, export."
             );
-            let link = view! { <a href=Place::Kit.href()>"To Kit"</a> };
-            banner("not-kept", true, text, link.into_any())
+            banner("not-kept", true, text, export_now(app))
         }
+        // What could not be read at the start; nothing waits.
+        Keeping::Failing(why) if unsaved == 0 => banner("not-saved", true, why, export_now(app)),
         Keeping::Failing(why) => {
+            let keep = app.keep();
+            let what = app.model.with_untracked(|model| waits(model, &keep));
             let again = button("plain", "write-again", "Try again", move || {
                 app.write_again()
             });
-            banner(
-                "not-saved",
-                true,
-                format!("{unsaved} not saved. {why}"),
-                again,
-            )
+            let act = vec![again, export_now(app)].into_any();
+            banner("not-saved", true, format!("{what} {why}"), act)
         }
     }
 }
@@ -168,6 +168,12 @@ fn unheard(app: Stanchion) -> AnyView {
         _ => "No sound: tap.",
     };
     banner("no-sound", true, text.to_owned(), again)
+}
+
+fn export_now(app: Stanchion) -> AnyView {
+    button("plain", "export-now", "Export now", move || {
+        export(app, false);
+    })
 }
 
 fn close_notice(app: Stanchion) -> AnyView {

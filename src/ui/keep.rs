@@ -1,93 +1,151 @@
-//! Where records are kept: the browser's database, or memory where the browser refuses one.
+//! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
+//! counts as kept for everyone who reads.
 
 use crate::device::db::{Db, DbError, Write};
 use crate::json;
-use crate::store::{SheetRecord, Shelf, open, seal};
+use crate::store::{SheetRecord, Shelf, Shelved, Unreadable, aside_line, open, seal, shelved};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
 use std::rc::Rc;
 
-/// Where records are kept.
-#[derive(Clone)]
-pub enum Keep {
-    /// On disk.
-    Disk(Db),
-    /// In memory: nothing outlives the page, and the screen says so.
-    Memory(Rc<RefCell<BTreeMap<(String, String), String>>>),
+/// Where records are kept; a clone is the same.
+#[derive(Clone, Default)]
+pub struct Keep {
+    /// The database; none where the browser refuses it.
+    disk: Option<Db>,
+    /// True when the database is only read: its layout is not the one of this version.
+    only_read: bool,
+    held: Rc<RefCell<Held>>,
 }
 
-impl Default for Keep {
-    fn default() -> Keep {
-        Keep::Memory(Rc::default())
-    }
-}
-
-/// The records of a shelf, and the rows of it that could not be read.
-pub struct Shelved<T> {
-    /// Readable records by ascending key.
-    pub records: Vec<T>,
-    /// Keys and texts of rows that could not be read.
-    pub unreadable: Vec<(String, String)>,
+/// What is in memory and not on disk.
+#[derive(Default)]
+struct Held {
+    /// What goes nowhere else.
+    kept: Vec<Write>,
+    /// What waits to be written, in order.
+    waiting: VecDeque<Vec<Write>>,
 }
 
 impl Keep {
+    /// On disk.
+    pub fn on_disk(db: Db) -> Keep {
+        Keep {
+            disk: Some(db),
+            ..Keep::default()
+        }
+    }
+
+    /// Reads from disk what is there, and keeps what comes in memory: nothing of it outlives the page.
+    pub fn beside(db: Db) -> Keep {
+        Keep {
+            disk: Some(db),
+            only_read: true,
+            ..Keep::default()
+        }
+    }
+
+    /// Puts writes at the end of those that wait.
+    pub fn wait(&self, writes: Vec<Write>) {
+        self.held.borrow_mut().waiting.push_back(writes);
+    }
+
+    /// The writes that are next.
+    pub fn next(&self) -> Option<Vec<Write>> {
+        self.held.borrow().waiting.front().cloned()
+    }
+
+    /// Takes the writes that were next off: they are done.
+    pub fn done(&self) {
+        self.held.borrow_mut().waiting.pop_front();
+    }
+
+    /// How many times something was to be written and is not yet.
+    pub fn waiting(&self) -> usize {
+        self.held.borrow().waiting.len()
+    }
+
+    /// The keys on a shelf that wait to be written.
+    pub fn waiting_on(&self, shelf: Shelf) -> Vec<String> {
+        let held = self.held.borrow();
+        let puts = held
+            .waiting
+            .iter()
+            .flatten()
+            .filter_map(|write| match write {
+                Write::Put { shelf: on, key, .. } if on == shelf.name() => Some(key.clone()),
+                _ => None,
+            });
+        puts.collect()
+    }
+
     /// Writes all or nothing; done only when it is on disk.
     pub async fn apply(&self, writes: Vec<Write>) -> Result<(), DbError> {
-        match self {
-            Keep::Disk(db) => db.apply(writes).await,
-            Keep::Memory(rows) => {
-                let mut rows = rows.borrow_mut();
-                for write in writes {
-                    match write {
-                        Write::Put { shelf, key, text } => {
-                            rows.insert((shelf, key), text);
-                        }
-                        Write::Delete { shelf, key } => {
-                            rows.remove(&(shelf, key));
-                        }
-                        Write::Clear { shelf } => rows.retain(|(other, _), _| *other != shelf),
-                    }
-                }
+        match &self.disk {
+            Some(db) if !self.only_read => db.apply(writes).await,
+            _ => {
+                self.held.borrow_mut().kept.extend(writes);
                 Ok(())
             }
         }
     }
 
-    async fn rows(&self, shelf: Shelf) -> Result<Vec<(String, String)>, DbError> {
-        match self {
-            Keep::Disk(db) => db.all(shelf.name()).await,
-            Keep::Memory(rows) => {
-                let rows = rows.borrow();
-                let here = rows.iter().filter(|((other, _), _)| other == shelf.name());
-                Ok(here
-                    .map(|((_, key), text)| (key.clone(), text.clone()))
-                    .collect())
+    /// The rows of a shelf with their keys, what waits among them.
+    pub async fn rows(&self, shelf: Shelf) -> Result<Vec<(String, String)>, DbError> {
+        let name = shelf.name();
+        let on_disk = match &self.disk {
+            // A store of another layout may lack a shelf: nothing was ever put there.
+            Some(db) if self.only_read && !db.has(name).await? => Vec::new(),
+            Some(db) => db.all(name).await?,
+            None => Vec::new(),
+        };
+        let mut rows: BTreeMap<String, String> = on_disk.into_iter().collect();
+        let held = self.held.borrow();
+        for write in held.kept.iter().chain(held.waiting.iter().flatten()) {
+            match write {
+                Write::Put {
+                    shelf: on,
+                    key,
+                    text,
+                } if on == name => {
+                    rows.insert(key.clone(), text.clone());
+                }
+                Write::Delete { shelf: on, key } if on == name => {
+                    rows.remove(key);
+                }
+                Write::Clear { shelf: on } if on == name => rows.clear(),
+                _ => {}
             }
         }
+        Ok(rows.into_iter().collect())
     }
 
     /// All records of a shelf.
     pub async fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<Shelved<T>, DbError> {
-        let mut shelved = Shelved {
-            records: Vec::new(),
-            unreadable: Vec::new(),
-        };
-        for (key, text) in self.rows(shelf).await? {
-            match read(&text) {
-                Some(record) => shelved.records.push(record),
-                None => shelved.unreadable.push((key, text)),
-            }
-        }
-        Ok(shelved)
+        Ok(shelved(self.rows(shelf).await?))
+    }
+
+    /// The records of a shelf; the rows that cannot be read go to `lost`.
+    pub async fn records<T: DeserializeOwned>(
+        &self,
+        shelf: Shelf,
+        lost: &mut Vec<(Shelf, Unreadable)>,
+    ) -> Result<Vec<T>, DbError> {
+        let Shelved {
+            records,
+            unreadable,
+        } = self.all(shelf).await?;
+        lost.extend(unreadable.into_iter().map(|row| (shelf, row)));
+        Ok(records)
     }
 
     /// The rows of a shelf as they are, each behind its shelf and key.
     pub async fn raw(&self, shelf: Shelf) -> Result<Vec<String>, DbError> {
         let rows = self.rows(shelf).await?.into_iter();
         Ok(rows
-            .map(|(key, row)| format!("{} {key} {row}", shelf.name()))
+            .map(|(key, row)| aside_line(shelf, &key, &row))
             .collect())
     }
 
@@ -97,14 +155,17 @@ impl Keep {
         shelf: Shelf,
         key: &str,
     ) -> Result<Option<T>, DbError> {
-        let text = match self {
-            Keep::Disk(db) => db.get(shelf.name(), key).await?,
-            Keep::Memory(rows) => rows
-                .borrow()
-                .get(&(shelf.name().to_owned(), key.to_owned()))
-                .cloned(),
+        let rows = if self.waiting() == 0
+            && let Some(db) = self.disk.as_ref().filter(|_| !self.only_read)
+        {
+            db.get(shelf.name(), key).await?
+        } else {
+            let rows = self.rows(shelf).await?.into_iter();
+            rows.filter(|(other, _)| other == key)
+                .map(|(_, row)| row)
+                .next()
         };
-        Ok(text.as_deref().and_then(read))
+        Ok(rows.as_deref().and_then(read))
     }
 }
 

@@ -7,8 +7,10 @@ mod cueing;
 mod drafts;
 mod exercises;
 mod floor;
+mod gather;
 mod keep;
 mod kit;
+mod layout;
 mod ledger;
 mod looking;
 mod model;
@@ -20,6 +22,7 @@ mod sheets;
 mod stanchion;
 mod start;
 mod take;
+mod unsaved;
 mod welcome;
 
 pub use app::App;

@@ -7,8 +7,9 @@ use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
-use crate::device::locks::{Role, Writer};
+use crate::device::locks::Writer;
 use crate::device::sound::Sound;
+use crate::device::timer::{Timer, after};
 use crate::device::wake::Stay;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
@@ -17,12 +18,14 @@ use crate::session::{
     Began, Event, EventId, Mint, Moment, Refusal, Session, SessionId, Tick, What,
 };
 use crate::sheet::SheetId;
-use crate::store::Shelf;
+use crate::store::{Shelf, Unreadable};
 use crate::strength::{Performance, Proposal, propose};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use std::collections::VecDeque;
 use uuid::Uuid;
+
+/// What could not be written is tried again after this, in milliseconds.
+const AGAIN_MS: u32 = 10_000;
 
 /// The handle. Copied into every view that needs it.
 #[derive(Clone, Copy)]
@@ -49,8 +52,8 @@ pub struct Stanchion {
     pub others: StoredValue<Option<Channel>, LocalStorage>,
     keep: StoredValue<Keep, LocalStorage>,
     mint: StoredValue<Mint>,
-    queue: StoredValue<VecDeque<Vec<Write>>, LocalStorage>,
     writing: StoredValue<bool>,
+    again: StoredValue<Option<Timer>, LocalStorage>,
 }
 
 /// The handle that the app provides.
@@ -86,8 +89,8 @@ impl Stanchion {
             others: StoredValue::new_local(None),
             keep: StoredValue::new_local(Keep::default()),
             mint: StoredValue::new(Mint::default()),
-            queue: StoredValue::new_local(VecDeque::new()),
             writing: StoredValue::new(false),
+            again: StoredValue::new_local(None),
         }
     }
 
@@ -151,10 +154,7 @@ impl Stanchion {
 
     /// Whether this tab may write; if another one does, the person is told.
     pub fn may_write(self) -> bool {
-        let role = self
-            .writer
-            .with_value(|writer| writer.as_ref().map(Writer::role));
-        let may = role != Some(Role::Waiting);
+        let may = !self.model.with_untracked(|model| model.follows);
         if !may {
             self.complain(
                 "Another tab or window of Stanchion is in use. Close it, or take over here.",
@@ -165,8 +165,9 @@ impl Stanchion {
 
     /// Writes in the background, in order; the screen says *saved* only when it is on disk.
     pub fn write(self, writes: Vec<Write>) {
-        self.queue.update_value(|queue| queue.push_back(writes));
-        self.model.update(|model| model.unsaved += 1);
+        let keep = self.keep();
+        keep.wait(writes);
+        self.model.update(|model| model.unsaved = keep.waiting());
         self.drain();
     }
 
@@ -180,20 +181,20 @@ impl Stanchion {
             return;
         }
         self.writing.set_value(true);
+        self.again.set_value(None);
         spawn_local(async move {
-            while let Some(writes) = self.queue.with_value(|queue| queue.front().cloned()) {
-                match self.keep().apply(writes).await {
+            let keep = self.keep();
+            while let Some(writes) = keep.next() {
+                match keep.apply(writes).await {
                     Ok(()) => {
-                        self.queue.update_value(|queue| {
-                            queue.pop_front();
-                        });
+                        keep.done();
                         self.others.with_value(|others| {
                             if let Some(others) = others {
                                 others.post("written");
                             }
                         });
                         self.model.update(|model| {
-                            model.unsaved = model.unsaved.saturating_sub(1);
+                            model.unsaved = keep.waiting();
                             if matches!(model.keeping, Keeping::Failing(_)) {
                                 model.keeping = Keeping::Safe;
                             }
@@ -202,12 +203,29 @@ impl Stanchion {
                     Err(error) => {
                         self.model
                             .update(|model| model.keeping = Keeping::Failing(error.to_string()));
+                        // There may be room, or a browser that answers, without a tap.
+                        let again = after(AGAIN_MS, move || self.drain());
+                        self.again.set_value(Some(again));
                         break;
                     }
                 }
             }
             self.writing.set_value(false);
         });
+    }
+
+    /// Takes down rows that could not be read, so that Kit offers them as a file; gives how many there are.
+    pub fn set_aside(self, unreadable: Vec<(Shelf, Unreadable)>) -> usize {
+        let lines = unreadable.iter().map(|(shelf, row)| row.line(*shelf));
+        let lines: Vec<String> = lines.collect();
+        self.model.update(|model| {
+            for line in &lines {
+                if !model.aside.contains(line) {
+                    model.aside.push(line.clone());
+                }
+            }
+        });
+        lines.len()
     }
 
     // ---- the session ----

@@ -1,29 +1,37 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
 use super::archive::archive;
-use super::keep::Keep;
-use super::model::{Keeping, Stage};
+use super::keep::put;
+use super::layout;
+use super::model::{Keeping, Model, Stage};
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
-use crate::device::db::{Db, DbError};
-use crate::device::locks::{Role, writer};
-use crate::device::{clock, dom, persist, place as address, worker};
+use crate::device::db::DbError;
+use crate::device::locks::{Role, Writer, writer};
+use crate::device::{clock, dom, persist, place as address, prefs, worker};
 use crate::draft::Draft;
+use crate::json;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, newest_first};
+use crate::ledger::{ExerciseSummary, Heading, SessionRecord, newest_first, update};
 use crate::order;
-use crate::session::{Event, Session};
-use crate::sheet::Sheet;
+use crate::session::{Event, Session, What};
+use crate::sheet::{ExerciseId, Sheet};
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, ExerciseRecord, KitRecord, LifterRecord,
-    ProgrammeRecord, SheetRecord, Shelf,
+    Archive, BodyMassRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
+    SessionLog, SheetRecord, Shelf, aside_line, seal,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use serde::de::DeserializeOwned;
+use std::collections::BTreeMap;
+
+/// The setting with the mark of what was said to be unreadable.
+const TOLD: &str = "told";
+
+/// Form and checksum of a sealed text.
+const MARK_CHARS: usize = 10;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
@@ -35,23 +43,19 @@ pub fn start(app: Stanchion) {
     // For the life of the page.
     std::mem::forget(listener);
     spawn_local(async move {
-        let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
-        match Db::open(DATABASE, DATABASE_VERSION, &shelves).await {
-            Ok(db) => app.keep_in(Keep::Disk(db)),
-            Err(error) => app
-                .model
-                .update(|model| model.keeping = Keeping::Nothing(error.to_string())),
-        }
-        if let Err(error) = read(app, Memory::Counts).await {
+        let (keep, keeping) = layout::opened().await;
+        app.keep_in(keep);
+        app.model.update(|model| model.keeping = keeping);
+        if let Err(error) = read(app).await {
             app.model
                 .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
         watch(app);
         app.model.update(|model| {
-            model.stage = if model.lifter.is_some() {
-                Stage::Open
-            } else {
+            model.stage = if is_new(model) {
                 Stage::Welcome
+            } else {
+                Stage::Open
             };
         });
         dom::remove("shell");
@@ -69,56 +73,78 @@ fn arrive(app: Stanchion, fragment: &str) {
     open_link(app, Place::code_in(fragment));
 }
 
-/// One tab writes; the others follow what it writes, and read all of it anew when they take over.
+/// True when nothing was ever kept here. Settings that cannot be read are no first start.
+fn is_new(model: &Model) -> bool {
+    !matches!(model.keeping, Keeping::Failing(_))
+        && model.lifter.is_none()
+        && model.sheets.is_empty()
+        && model.headings.is_empty()
+        && model.session.is_none()
+        && model.aside.is_empty()
+}
+
+/// One tab writes; the others follow what it writes. One that takes over reads all of it first: until then it may not
+/// write. What another tab still had to write when it was taken over comes later, and is read then.
 fn watch(app: Stanchion) {
-    let read_anew = move || {
-        spawn_local(async move {
-            if let Err(error) = read(app, Memory::Stale).await {
-                app.complain(error.to_string());
-            }
-        });
-    };
-    let follow = Channel::open(DATABASE, move |_| {
-        if app.model.with_untracked(|model| model.follows) {
-            read_anew();
-        }
-    });
+    let follow = Channel::open(DATABASE, move |_| spawn_local(read_anew(app)));
     app.others.set_value(Some(follow));
     let writer = writer(DATABASE, move |role| {
-        let follows = role == Role::Waiting;
+        let waits = role == Role::Waiting;
         let before = app.model.with_untracked(|model| model.follows);
-        app.model.update(|model| model.follows = follows);
-        if before && !follows {
-            read_anew();
+        if waits {
+            app.model.update(|model| model.follows = true);
+        } else if before {
+            spawn_local(async move {
+                read_anew(app).await;
+                // It may have been taken back meanwhile.
+                let writes = app
+                    .writer
+                    .with_value(|writer| writer.as_ref().map(Writer::role) == Some(Role::Writer));
+                app.model.update(|model| model.follows = !writes);
+            });
         }
     });
     app.writer.set_value(Some(writer));
 }
 
-/// What the session in memory is worth when the disk is read again.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Memory {
-    /// This tab writes: its memory may be ahead of the disk.
-    Counts,
-    /// Another tab wrote: the disk alone is true.
-    Stale,
+async fn read_anew(app: Stanchion) {
+    if let Err(error) = read(app).await {
+        app.complain(error.to_string());
+    }
 }
 
 /// Reads everything that the first screen may need.
-pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
+pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let keep = app.keep();
     let mut lost = Vec::new();
-    let lifters: Vec<LifterRecord> = records(&keep, Shelf::Lifters, &mut lost).await?;
-    let kits: Vec<KitRecord> = records(&keep, Shelf::Kits, &mut lost).await?;
-    let body_mass: Vec<BodyMassRecord> = records(&keep, Shelf::BodyMass, &mut lost).await?;
-    let sheets: Vec<SheetRecord> = records(&keep, Shelf::Sheets, &mut lost).await?;
+    let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
+    let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
+    let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
+    let sheets: Vec<SheetRecord> = keep.records(Shelf::Sheets, &mut lost).await?;
     let mut named = Archive::default();
-    let exercises: Vec<ExerciseRecord> = records(&keep, Shelf::Exercises, &mut lost).await?;
-    let programmes: Vec<ProgrammeRecord> = records(&keep, Shelf::Programmes, &mut lost).await?;
-    let drafts: Vec<Sheet> = records(&keep, Shelf::Drafts, &mut lost).await?;
-    let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
-    let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
-    let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
+    let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
+    let programmes: Vec<ProgrammeRecord> = keep.records(Shelf::Programmes, &mut lost).await?;
+    let drafts: Vec<Sheet> = keep.records(Shelf::Drafts, &mut lost).await?;
+    let derived = lost.len();
+    let mut summaries: Vec<ExerciseSummary> = keep.records(Shelf::Summaries, &mut lost).await?;
+    let mut headings: Vec<Heading> = keep.records(Shelf::Headings, &mut lost).await?;
+    if lost.len() > derived {
+        // They follow from the sessions, and are no loss.
+        lost.truncate(derived);
+        let logs: Vec<SessionLog> = keep.records(Shelf::Sessions, &mut lost).await?;
+        (headings, summaries) = made_anew(headings, summaries, &logs);
+        let lines = headings
+            .iter()
+            .map(|heading| put(Shelf::Headings, &heading.session.0.to_string(), heading));
+        let known = summaries
+            .iter()
+            .map(|summary| put(Shelf::Summaries, summary.exercise.as_str(), summary));
+        if app.model.with_untracked(|model| !model.follows) {
+            app.write(lines.chain(known).collect());
+        }
+    }
+    let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
+    let (strays, events) = strays(events);
     newest_first(&mut headings);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
@@ -161,10 +187,8 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
         model.headings = headings;
-        let own = match memory {
-            Memory::Counts => model.session.take(),
-            Memory::Stale => None,
-        };
+        // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
+        let own = model.session.take().filter(|_| !model.follows);
         let own = own
             .iter()
             .flat_map(|session| session.events().iter().cloned());
@@ -186,15 +210,79 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
         app.model.update(|model| writes = archive(model, &session));
         app.write(writes);
     }
-    if !lost.is_empty() {
-        app.complain(format!(
-            "{} of the stored records could not be read. They stay as they are; in Kit they can be saved to a file.",
-            lost.len()
+    let newer = lost.iter().filter(|(_, row)| row.newer).count();
+    let broken = lost.len() - newer;
+    app.model.update(|model| model.aside = strays);
+    app.set_aside(lost);
+    let aside = app.model.with_untracked(|model| model.aside.clone());
+    tell(app, &aside, broken, newer);
+    let aside = keep.raw(Shelf::Aside).await?;
+    app.model.update(|model| model.aside.extend(aside));
+    Ok(())
+}
+
+/// Says once what could not be read: again only when it is something else.
+fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
+    let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
+    if aside.is_empty() || prefs::get::<String>(TOLD).as_ref() == Some(&mark) {
+        return;
+    }
+    // Not kept, it is said again at the next start.
+    let _ = prefs::set(TOLD, &mark);
+    let broken = aside.len().saturating_sub(newer).max(broken);
+    let mut said = String::new();
+    if broken > 0 {
+        said.push_str(&format!(
+            "{broken} of the stored records could not be read. "
         ));
     }
-    lost.extend(keep.raw(Shelf::Aside).await?);
-    app.model.update(|model| model.aside = lost);
-    Ok(())
+    if newer > 0 {
+        said.push_str(&format!(
+            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version. "
+        ));
+    }
+    said.push_str("They stay as they are; in Kit they can be saved to a file.");
+    app.complain(said);
+}
+
+/// Events before the beginning of the session on the floor, as lines of what is set aside, and the rest. There are such
+/// where the beginning itself cannot be read.
+fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
+    order::by_key(&mut events, |event| event.id);
+    let begins = |event: &Event| matches!(event.what, What::Began(_));
+    let begun = events.iter().position(begins).unwrap_or(events.len());
+    let rest = events.split_off(begun);
+    let lines = events.iter().map(|event| {
+        let row = seal(&json::text(event));
+        aside_line(Shelf::Events, &event.id.0.to_string(), &row)
+    });
+    (lines.collect(), rest)
+}
+
+/// Headings and summaries from the sessions; of a session that cannot be read its heading stays.
+fn made_anew(
+    headings: Vec<Heading>,
+    summaries: Vec<ExerciseSummary>,
+    logs: &[SessionLog],
+) -> (Vec<Heading>, Vec<ExerciseSummary>) {
+    let records = logs
+        .iter()
+        .filter_map(|log| SessionRecord::from_events(&log.events()).ok());
+    let mut records: Vec<SessionRecord> = records.collect();
+    order::by_key(&mut records, |record| (record.began, record.session));
+    let mut lines = headings;
+    let mut known: BTreeMap<ExerciseId, ExerciseSummary> = BTreeMap::new();
+    for summary in summaries {
+        known.insert(summary.exercise.clone(), summary);
+    }
+    for record in &records {
+        let heading = Heading::of(record, &lines);
+        lines.retain(|other| other.session != heading.session);
+        lines.push(heading);
+        newest_first(&mut lines);
+        update(&mut known, record);
+    }
+    (lines, known.into_values().collect())
 }
 
 /// Sheets in their newest version, by name.
@@ -206,15 +294,4 @@ fn current(records: Vec<SheetRecord>) -> Vec<Sheet> {
     let mut sheets: Vec<Sheet> = archive.current_sheets().into_iter().cloned().collect();
     order::by(&mut sheets, |a, b| a.name.cmp(&b.name));
     sheets
-}
-
-async fn records<T: DeserializeOwned>(
-    keep: &Keep,
-    shelf: Shelf,
-    lost: &mut Vec<String>,
-) -> Result<Vec<T>, DbError> {
-    let shelved = keep.all(shelf).await?;
-    let rows = shelved.unreadable.into_iter();
-    lost.extend(rows.map(|(key, row)| format!("{} {key} {row}", shelf.name())));
-    Ok(shelved.records)
 }

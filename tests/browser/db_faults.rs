@@ -201,6 +201,7 @@ fn every_error_says_what_to_do() {
         DbError::Full,
         DbError::Blocked,
         DbError::Newer,
+        DbError::Absent,
         DbError::TimedOut,
         DbError::Other {
             what: "SomeError: some text".into(),
@@ -214,5 +215,123 @@ fn every_error_says_what_to_do() {
             "{text}"
         );
     }
-    assert!(errors[5].to_string().contains("SomeError: some text"));
+    assert!(errors[6].to_string().contains("SomeError: some text"));
+}
+
+#[wasm_bindgen_test]
+async fn an_open_that_fails_or_hangs_once_is_tried_again() {
+    let _impatient = impatient();
+    for first in [
+        "new EventTarget()",
+        "failing('UnknownError')",
+        "failing('AbortError')",
+        "failing('InvalidStateError')",
+        "(() => { throw new DOMException('Connection to Indexed Database server lost', 'UnknownError') })()",
+    ] {
+        let patch = patch(&format!(
+            "window.opened = 0;
+             const failing = name => {{
+                 const request = new EventTarget();
+                 request.error = new DOMException('', name);
+                 setTimeout(() => request.dispatchEvent(new Event('error')));
+                 return request }};
+             const proto = IDBFactory.prototype, old = proto.open;
+             shadow(proto, 'open', {{value(...rest) {{
+                 if (window.opened++ === 0) return {first};
+                 return old.apply(this, rest);
+             }}}});"
+        ));
+        let db = Db::open("test-open-again", 1, &["events"]).await.unwrap();
+        assert_eq!(number("opened"), 2.0, "{first}");
+        drop(patch);
+        assert_eq!(db.count("events").await, Ok(0));
+    }
+}
+
+#[wasm_bindgen_test]
+async fn a_lost_server_and_a_closing_database_are_met_with_a_fresh_connection() {
+    for (name, words) in [
+        (
+            "UnknownError",
+            "Connection to Indexed Database server lost. Refresh the page to try again",
+        ),
+        (
+            "InvalidStateError",
+            "Failed to execute 'transaction' on 'IDBDatabase': The database connection is closing.",
+        ),
+        (
+            "AbortError",
+            "The transaction was aborted, so the request cannot be fulfilled.",
+        ),
+        ("TransactionInactiveError", ""),
+    ] {
+        let db = Db::open("test-server-lost", 1, &["events"]).await.unwrap();
+        let thrown = patch(&format!(
+            "let left = 1;
+             const proto = IDBDatabase.prototype, old = proto.transaction;
+             shadow(proto, 'transaction', {{value(...rest) {{
+                 if (left-- > 0) throw new DOMException(`{words}`, '{name}');
+                 return old.apply(this, rest);
+             }}}});"
+        ));
+        assert_eq!(db.apply(vec![put("events", name, "1")]).await, Ok(()));
+        drop(thrown);
+        // The same at the end of the transaction, where phones tell it too.
+        let ended = patch(&format!(
+            "let left = 1;
+             const proto = IDBObjectStore.prototype, old = proto.put;
+             shadow(proto, 'put', {{value(...rest) {{
+                 const request = old.apply(this, rest), transaction = this.transaction;
+                 if (left-- > 0) {{
+                     Object.defineProperty(transaction, 'error', {{configurable: true,
+                         value: new DOMException(`{words}`, '{name}')}});
+                     request.onsuccess = () => transaction.abort();
+                 }}
+                 return request;
+             }}}});"
+        ));
+        assert_eq!(db.apply(vec![put("events", name, "2")]).await, Ok(()));
+        drop(ended);
+        assert_eq!(db.get("events", name).await.unwrap().as_deref(), Some("2"));
+    }
+}
+
+#[wasm_bindgen_test]
+async fn a_write_that_was_done_and_never_told_is_done_once() {
+    let db = Db::open("test-untold", 1, &["events"]).await.unwrap();
+    let _impatient = impatient();
+    let deaf = patch(
+        "let left = 1;
+         const proto = EventTarget.prototype, old = proto.addEventListener;
+         shadow(proto, 'addEventListener', {value(kind, ...rest) {
+             if (kind === 'complete' && left-- > 0) return;
+             return old.call(this, kind, ...rest);
+         }});",
+    );
+    assert_eq!(
+        db.apply(vec![put("events", "a", "1"), put("events", "b", "2")])
+            .await,
+        Ok(())
+    );
+    drop(deaf);
+    assert_eq!(db.count("events").await, Ok(2));
+}
+
+#[wasm_bindgen_test]
+async fn a_transaction_that_hangs_once_is_tried_again() {
+    let db = Db::open("test-stuck-once", 1, &["events"]).await.unwrap();
+    let _impatient = impatient();
+    let _stuck = patch(
+        "window.stuck = 0;
+         const proto = IDBObjectStore.prototype, old = proto.put;
+         shadow(proto, 'put', {value(...rest) {
+             if (window.stuck++ === 0) {
+                 const spin = () => { this.get('none').onsuccess = spin };
+                 spin();
+             }
+             return old.apply(this, rest);
+         }});",
+    );
+    assert_eq!(db.apply(vec![put("events", "a", "1")]).await, Ok(()));
+    assert_eq!(number("stuck"), 2.0);
 }

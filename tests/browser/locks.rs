@@ -1,6 +1,6 @@
 //! One writer among the tabs. Two guards in one page stand for two tabs.
 
-use crate::help::{patch, until};
+use crate::help::{patch, run, until};
 use stanchion::device::locks::{Role, Writer, writer};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -64,16 +64,53 @@ async fn a_tab_that_gave_up_waiting_does_not_come_back() {
     assert_eq!(*second_roles.borrow(), [Role::Waiting]);
 }
 
+/// What browsers without locks look like, and those that refuse them.
+const WITHOUT_LOCKS: [&str; 3] = [
+    "undefined",
+    "{request: async () => { throw new DOMException('', 'SecurityError') }}",
+    "{request() { throw new DOMException('', 'SecurityError') }}",
+];
+
 #[wasm_bindgen_test]
-async fn without_locks_every_tab_writes() {
-    for locks in [
-        "undefined",
-        "{request: async () => { throw new DOMException('', 'SecurityError') }}",
-        "{request() { throw new DOMException('', 'SecurityError') }}",
-    ] {
+async fn without_locks_one_tab_writes_all_the_same() {
+    for (n, locks) in WITHOUT_LOCKS.into_iter().enumerate() {
+        let name = format!("test-none-{n}");
         let _patch = patch(&format!("shadow(navigator, 'locks', {{value: {locks}}});"));
-        let (only, roles) = tab("test-none");
-        until_role(&only, Role::Writer).await;
-        assert_eq!(*roles.borrow(), [Role::Writer]);
+        let (first, first_roles) = tab(&name);
+        until_role(&first, Role::Writer).await;
+        let (second, second_roles) = tab(&name);
+        until_role(&second, Role::Waiting).await;
+        assert_eq!(first.role(), Role::Writer);
+        second.steal();
+        assert_eq!(second.role(), Role::Writer);
+        until_role(&first, Role::Waiting).await;
+        drop(second);
+        until_role(&first, Role::Writer).await;
+        assert_eq!(
+            *first_roles.borrow(),
+            [Role::Writer, Role::Waiting, Role::Writer]
+        );
+        assert_eq!(*second_roles.borrow(), [Role::Waiting, Role::Writer]);
     }
+}
+
+#[wasm_bindgen_test]
+async fn without_locks_a_writer_that_fell_silent_is_followed() {
+    let _patch = patch("shadow(navigator, 'locks', {value: undefined});");
+    // Said by a tab that was killed before it could take its word back.
+    run("localStorage.setItem('stanchion.writer.test-silent', `\"7 ${Date.now() - 2500}\"`)");
+    let (tab, roles) = tab("test-silent");
+    until_role(&tab, Role::Writer).await;
+    assert_eq!(*roles.borrow(), [Role::Waiting, Role::Writer]);
+}
+
+#[wasm_bindgen_test]
+async fn without_locks_and_storage_every_tab_writes() {
+    let _patch = patch(
+        "shadow(navigator, 'locks', {value: undefined});
+         shadow(window, 'localStorage', {value: undefined});",
+    );
+    let (only, roles) = tab("test-nothing");
+    until_role(&only, Role::Writer).await;
+    assert_eq!(*roles.borrow(), [Role::Writer]);
 }

@@ -5,6 +5,7 @@ mod agenda;
 mod clock;
 mod db;
 mod db_faults;
+mod db_forms;
 mod figures;
 mod files;
 mod hands;

@@ -4,14 +4,19 @@
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
 
 mod axe;
+mod broken;
 mod browser;
 mod curve;
+mod disk;
 mod draft;
 mod export;
 mod floor;
+mod full_disk;
 mod hands;
 mod heat;
+mod heat;
 mod keys;
+mod layout;
 mod light;
 mod looks;
 mod offline;
@@ -29,5 +34,6 @@ mod swap;
 mod time_and_order;
 mod trust;
 mod two_tabs;
+mod update;
 mod whole_session;
 mod write;

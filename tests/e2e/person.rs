@@ -146,6 +146,15 @@ impl Person {
             .expect("the script runs")
     }
 
+    /// Runs a script in the page that calls `done` with its value.
+    pub async fn run_later(&self, script: &str) -> Value {
+        let script = format!("const done = arguments[arguments.length - 1]; {script}");
+        self.client
+            .execute_async(&script, vec![])
+            .await
+            .expect("the script runs")
+    }
+
     /// Types into a field, in place of what was there.
     pub async fn type_into(&self, part: &str, text: &str) {
         let field = self.see(part).await;

@@ -103,7 +103,7 @@ async fn where_storage_is_refused_the_app_runs_and_says_that_nothing_is_kept() {
     client.goto(&server.url()).await.unwrap();
     let person = Person { client };
     person.tap("welcome-open").await;
-    person.reads("not-kept", "Nothing will be kept").await;
+    person.reads("not-kept", "Nothing new will be kept").await;
     super::whole_session::begin(&person, "Lower A").await;
     person.tap("log").await;
     person.reads("saved", "in memory only").await;

@@ -3,8 +3,8 @@
 use std::io::{BufRead, BufReader, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
 use std::path::PathBuf;
-use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
 
 /// The sub-path that the app is served under.
@@ -13,6 +13,7 @@ const BELOW: &str = "/boathouse/";
 /// A running host.
 pub struct Server {
     address: SocketAddr,
+    root: Arc<Mutex<PathBuf>>,
     stopping: Arc<AtomicBool>,
     thread: Option<JoinHandle<()>>,
 }
@@ -32,20 +33,33 @@ impl Server {
         let address = listener.local_addr().expect("a bound port has an address");
         let stopping = Arc::new(AtomicBool::new(false));
         let stop = Arc::clone(&stopping);
+        let root = Arc::new(Mutex::new(root));
+        let served = Arc::clone(&root);
         let thread = std::thread::spawn(move || {
             for stream in listener.incoming().map_while(Result::ok) {
                 if stop.load(Ordering::SeqCst) {
                     return;
                 }
-                let root = root.clone();
+                let root = Arc::clone(&served);
                 std::thread::spawn(move || answer(stream, &root));
             }
         });
         Server {
             address,
+            root,
             stopping,
             thread: Some(thread),
         }
+    }
+
+    /// Serves another folder from now on, as a host does when a new build is copied to it.
+    pub fn serve(&self, root: PathBuf) {
+        *self.root.lock().expect("nobody panics holding it") = root;
+    }
+
+    /// An address of the same origin where the app is not.
+    pub fn beside(&self) -> String {
+        format!("{}none", self.url())
     }
 
     /// Where the app is.
@@ -70,7 +84,7 @@ impl Drop for Server {
     }
 }
 
-fn answer(mut stream: TcpStream, root: &std::path::Path) {
+fn answer(mut stream: TcpStream, root: &Mutex<PathBuf>) {
     let mut line = String::new();
     let mut reader = BufReader::new(stream.try_clone().expect("a socket can be cloned"));
     if reader.read_line(&mut line).is_err() {
@@ -83,6 +97,8 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
             _ => break,
         }
     }
+    // Now, not when it connected: browsers open connections ahead of their needs.
+    let root = root.lock().expect("nobody panics holding it").clone();
     let path = line
         .split(' ')
         .nth(1)
@@ -107,9 +123,9 @@ fn answer(mut stream: TcpStream, root: &std::path::Path) {
         Some("json") => "application/json",
         _ => "application/octet-stream",
     };
-    let (status, body) = match body {
-        Some(body) => ("200 OK", body),
-        None => ("404 Not Found", b"not here".to_vec()),
+    let (status, kind, body) = match body {
+        Some(body) => ("200 OK", kind, body),
+        None => ("404 Not Found", "text/plain", b"not here".to_vec()),
     };
     let head = format!(
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-cache\r\nConnection: close\r\n\r\n",

@@ -1,6 +1,7 @@
 //! Two tabs: one writes, the other follows what it writes and can take over; nothing is lost on the way.
 
 use super::browser::Browser;
+use super::disk::rows;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest};
@@ -44,4 +45,105 @@ async fn the_second_tab_follows_and_takes_over() {
     person.reads("follows", "in use in another tab").await;
     person.reads("logged", "logged 5 reps at 15 kg").await;
     person.close().await;
+}
+
+/// Taps of each of the two tabs.
+const TAPS: usize = 200;
+
+/// Taps before the other tab takes over.
+const TURN: usize = 10;
+
+/// Taps one rep more or less, so many times, as fast as the page takes them; each must be taken.
+async fn tap_reps(person: &Person, times: usize) {
+    let script = format!(
+        "return (async () => {{
+           const figure = () => document.querySelector('[data-part=\"log\"]').innerText;
+           let taken = 0;
+           for (let n = 0; n < {times}; n += 1) {{
+             const before = figure();
+             document.querySelector(`[data-part=\"reps-${{n % 2 ? 'more' : 'less'}}\"]`).click();
+             await new Promise((go) => setTimeout(go, 0));
+             await new Promise((go) => setTimeout(go, 0));
+             taken += figure() === before ? 0 : 1;
+           }}
+           return taken;
+         }})()"
+    );
+    assert_eq!(person.run(&script).await, serde_json::json!(times));
+}
+
+/// Two tabs tap in turn, and each takes over while the other may still be writing: all events are there, and both
+/// tabs, a third start and the events show the same.
+async fn tabs_in_turn(name: &str, prepare: Option<&str>) {
+    let server = Server::start();
+    let browser = Browser::start(name);
+    let client = browser.open().await;
+    let person = Person { client };
+    let before_each_page = async |person: &Person| {
+        if let Some(source) = prepare {
+            let script = serde_json::json!({ "source": source });
+            person
+                .devtools("Page.addScriptToEvaluateOnNewDocument", script)
+                .await;
+        }
+    };
+    before_each_page(&person).await;
+    person.client.goto(&server.url()).await.unwrap();
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    begin(&person, "Lower A").await;
+    person.see("log").await;
+    let first = person.client.window().await.unwrap();
+    let second = person.client.new_window(true).await.unwrap().handle;
+    person
+        .client
+        .switch_to_window(second.clone())
+        .await
+        .unwrap();
+    before_each_page(&person).await;
+    person.client.goto(&server.url()).await.unwrap();
+    person.see("follows").await;
+
+    for turn in 0..2 * TAPS / TURN {
+        let window = if turn % 2 == 0 { &first } else { &second };
+        person
+            .client
+            .switch_to_window(window.clone())
+            .await
+            .unwrap();
+        if turn > 0 {
+            person.tap("take-over").await;
+            person.gone("follows").await;
+        }
+        // Nothing is waited for at the end of a turn.
+        tap_reps(&person, TURN).await;
+    }
+
+    for window in [&first, &second] {
+        person
+            .client
+            .switch_to_window((*window).clone())
+            .await
+            .unwrap();
+        let saved = "return document.querySelector('[data-unsaved]') === null";
+        person.until(saved, "everything is on disk").await;
+    }
+    let events = rows(&person, "events").await;
+    assert_eq!(events.len(), 1 + 2 * TAPS);
+    person.reload().await;
+    person.see("log").await;
+    // As many more as less: the figure is what it was.
+    person.reads("log", "6").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn taps_in_two_tabs_in_turn_lose_nothing() {
+    tabs_in_turn("tabs-turn", None).await;
+}
+
+#[tokio::test]
+async fn taps_in_two_tabs_in_turn_lose_nothing_in_a_browser_without_locks() {
+    let without = "Object.defineProperty(Navigator.prototype, 'locks', { value: undefined });";
+    tabs_in_turn("tabs-no-locks", Some(without)).await;
 }

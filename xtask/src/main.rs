@@ -1,4 +1,4 @@
-//! The project's only tool: set-up, serve, test, dist, measure, simulate.
+//! The project's only tool: set-up, serve, test, dist, measure, simulate, torture.
 
 mod axe;
 mod build;
@@ -23,6 +23,7 @@ mod setup;
 mod simulate;
 mod taps;
 mod test;
+mod torture;
 mod webdriver;
 
 use std::process::ExitCode;
@@ -40,6 +41,9 @@ cargo xtask <command>
                      how exact the cues are
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
+  torture [--runs N] [--browser chromium|firefox] [--seed N] [--dir D] [--local-storage-only]
+                     kill the browser N times (200) at random moments of a session, look each time for
+                     all that was said to be saved, and add the figures to target/measure.json
   host [--dir D] [--port N] [--under PATH]
                      serve a finished build as it stands (dist/ at / by default; port 0 picks one)
   help               show this
@@ -79,6 +83,9 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["measure"] => measure::run().map(|()| true),
         ["measure", "cues"] => measure::cues().map(|()| true),
         ["simulate"] => simulate::run().map(|()| true),
+        ["torture", options @ ..] => {
+            torture::run(&torture::Options::parse(options)?).map(|()| true)
+        }
         ["finish"] => finish::run().map(|()| false),
         ["help" | "--help" | "-h"] | [] => {
             println!("{HELP}");

@@ -50,7 +50,7 @@ pub fn run() -> Outcome<()> {
     figures.insert("rest.main_thread_ms_per_s", idle);
     figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
     figures.extend(step("Times of the core", core_times)?);
-    step("Figures", || write(&figures))
+    step("Figures", || write(&figures, "kill."))
 }
 
 /// Measures the cues alone and prints the figures; nothing is written.
@@ -64,14 +64,24 @@ pub fn cues() -> Outcome<()> {
     Ok(())
 }
 
-fn write(figures: &Figures) -> Outcome<()> {
-    let figures: BTreeMap<_, _> = figures
-        .iter()
-        .map(|(key, figure)| (key, number(*figure)))
-        .collect();
-    for (key, figure) in &figures {
+/// Adds figures to those that are written already.
+pub fn add(figures: &Figures) -> Outcome<()> {
+    write(figures, "")
+}
+
+/// Writes figures; of those written before, the ones whose key begins with `stay` stay too.
+fn write(figures: &Figures, stay: &str) -> Outcome<()> {
+    let mut all: BTreeMap<String, Value> = fs::read_to_string(places::target("measure.json"))
+        .ok()
+        .and_then(|text| serde_json::from_str(&text).ok())
+        .unwrap_or_default();
+    all.retain(|key, _| key.starts_with(stay));
+    for (key, figure) in figures {
+        let figure = number(*figure);
         note(format!("{key} = {figure}"));
+        all.insert((*key).to_owned(), figure);
     }
+    let figures = all;
     let text = serde_json::to_string_pretty(&figures)
         .or_next("writing the figures", "run the command again")?;
     fs::write(places::target("measure.json"), text + "\n").or_next(

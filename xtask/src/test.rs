@@ -11,9 +11,13 @@ use crate::places;
 use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
 use crate::setup::{Browser, FLAGS, TRIPLE, Tools, axe};
+use crate::torture;
 
 /// What to do when a test fails.
 const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
+
+/// Kills that every test run makes; `cargo xtask torture` makes many.
+const KILLS: u32 = 10;
 
 /// Runs everything; stops at the first failure.
 pub fn run() -> Outcome<()> {
@@ -52,7 +56,8 @@ pub fn run() -> Outcome<()> {
     step("Clippy, WebAssembly", || lint_web(&tools))?;
     step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
-    step("End-to-end tests", || end_to_end(&browser, &axe))
+    step("End-to-end tests", || end_to_end(&browser, &axe))?;
+    step("Kills", || torture::few(KILLS))
 }
 
 fn lint_web(tools: &Tools) -> Outcome<()> {

@@ -1,10 +1,10 @@
-//! The little of W3C WebDriver that measuring needs: one session, spoken over plain HTTP.
+//! The little of W3C WebDriver that measuring and killing need: one session, spoken over plain HTTP.
 
 use std::fs;
 use std::io::{BufRead, BufReader, Write};
-use std::net::{Ipv4Addr, TcpStream};
-use std::path::PathBuf;
-use std::process::{Child, Stdio};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
@@ -12,37 +12,106 @@ use serde_json::{Value, json};
 use crate::places;
 use crate::run::tool;
 use crate::say::{Failure, OrNext, Outcome};
-use crate::setup::{Browser, FLAGS};
+use crate::setup::{Browser, FLAGS, Firefox};
 
 /// How long the driver may take to start, and any one command to answer.
 const PATIENCE: Duration = Duration::from_secs(60);
 
 const NEXT: &str =
-    "check that Chromium and chromedriver have the same version, then run the command again";
+    "check that the browser and its driver have matching versions, then run the command again";
 
-/// A browser under control, with a profile of its own. Dropping it ends browser and driver.
+/// A driver and how it is told to open its browser.
+pub struct Engine {
+    /// The driver, ready to be started: it prints the port that it takes.
+    pub driver: Command,
+    /// What is asked of the browser.
+    pub capabilities: Value,
+}
+
+impl Engine {
+    /// Chromium, headless, with this profile folder.
+    pub fn chromium(browser: &Browser, profile: &Path) -> Self {
+        let mut driver = tool(&browser.driver);
+        driver.arg("--port=0");
+        let mut arguments: Vec<String> = FLAGS.iter().map(|flag| (*flag).to_owned()).collect();
+        arguments.push(format!("--user-data-dir={}", profile.display()));
+        Self {
+            driver,
+            capabilities: json!({
+                "goog:chromeOptions": { "binary": browser.chromium, "args": arguments }
+            }),
+        }
+    }
+}
+
+impl Engine {
+    /// Firefox, headless, with this profile folder, which is its home too.
+    pub fn firefox(firefox: &Firefox, profile: &Path) -> Outcome<Self> {
+        let mut driver = tool(&firefox.driver);
+        driver
+            .args(["--port", "0", "--websocket-port"])
+            .arg(free_port()?.to_string())
+            .env("HOME", profile);
+        Ok(Self {
+            driver,
+            capabilities: json!({ "moz:firefoxOptions": {
+                "binary": firefox.firefox,
+                "args": ["-headless", "-profile", profile],
+                // A browser that was killed often starts all the same, and does not bring its windows back.
+                "prefs": {
+                    "toolkit.startup.max_resumed_crashes": -1,
+                    "browser.sessionstore.resume_from_crash": false,
+                    "app.update.disabledForTesting": true,
+                },
+            } }),
+        })
+    }
+}
+
+/// A port that nothing listens on.
+fn free_port() -> Outcome<u16> {
+    TcpListener::bind((Ipv4Addr::LOCALHOST, 0))
+        .and_then(|listener| listener.local_addr())
+        .map(|address| address.port())
+        .or_next("looking for a free port", "run the command again")
+}
+
+/// A browser under control. Dropping it ends browser and driver.
 pub struct Session {
     driver: Child,
     port: u16,
     id: String,
-    profile: PathBuf,
+    /// The profile folder, where it goes with the session.
+    profile: Option<PathBuf>,
 }
 
 impl Session {
-    /// Starts the driver and a browser with an empty profile.
+    /// Starts the driver and Chromium with an empty profile, which is gone afterwards.
     pub fn start(browser: &Browser) -> Outcome<Self> {
         let profile = places::target(&format!("measure-profile-{}", std::process::id()));
         fs::create_dir_all(&profile).or_next(
             "making a browser profile",
             "check that target/ can be written",
         )?;
-        let mut driver = tool(&browser.driver)
-            .arg("--port=0")
+        Self::launch(Engine::chromium(browser, &profile), Some(profile))
+    }
+
+    /// Starts the driver and its browser with a profile that stays.
+    pub fn stay(engine: Engine) -> Outcome<Self> {
+        Self::launch(engine, None)
+    }
+
+    fn launch(engine: Engine, profile: Option<PathBuf>) -> Outcome<Self> {
+        let Engine {
+            mut driver,
+            capabilities,
+        } = engine;
+        let mut driver = driver
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
-            .or_next("chromedriver does not start", NEXT)?;
+            .or_next("the browser's driver does not start", NEXT)?;
         let port = port_of(&mut driver);
         // From here on, dropping the session ends the driver, whatever fails.
         let mut session = Self {
@@ -52,18 +121,24 @@ impl Session {
             profile,
         };
         session.port = port?;
-        let mut arguments: Vec<String> = FLAGS.iter().map(|flag| (*flag).to_owned()).collect();
-        arguments.push(format!("--user-data-dir={}", session.profile.display()));
         let made = session.call(
             "POST",
             "/session",
-            &json!({ "capabilities": { "alwaysMatch": {
-                "goog:chromeOptions": { "binary": browser.chromium, "args": arguments }
-            } } }),
+            &json!({ "capabilities": { "alwaysMatch": capabilities } }),
         )?;
         session.id = made["sessionId"].as_str().unwrap_or_default().to_owned();
         session.command("timeouts", &json!({ "script": PATIENCE.as_millis() }))?;
         Ok(session)
+    }
+
+    /// The driver's process; the browser is among its descendants.
+    pub fn driver_id(&self) -> u32 {
+        self.driver.id()
+    }
+
+    /// Says that the browser is no more, so that nothing is asked of it at the end.
+    pub fn forget_browser(&mut self) {
+        self.id.clear();
     }
 
     /// Goes to an address and waits for the page's load event.
@@ -118,13 +193,15 @@ impl Drop for Session {
         }
         self.driver.kill().ok();
         self.driver.wait().ok();
-        fs::remove_dir_all(&self.profile).ok();
+        if let Some(profile) = &self.profile {
+            fs::remove_dir_all(profile).ok();
+        }
     }
 }
 
 /// The port that the driver says it has chosen.
 fn port_of(driver: &mut Child) -> Outcome<u16> {
-    let failed = || Failure::new("chromedriver ended without saying its port", NEXT);
+    let failed = || Failure::new("the driver ended without saying its port", NEXT);
     let output = driver.stdout.take().ok_or_else(failed)?;
     let begun = Instant::now();
     let mut lines = BufReader::new(output).lines();
@@ -143,7 +220,9 @@ fn port_of(driver: &mut Child) -> Outcome<u16> {
 }
 
 fn port_in(line: &str) -> Option<u16> {
-    let (_, rest) = line.split_once("started successfully on port ")?;
+    let (_, rest) = line
+        .split_once("started successfully on port ")
+        .or_else(|| line.split_once("Listening on 127.0.0.1:"))?;
     rest.trim_end_matches('.').parse().ok()
 }
 
@@ -200,6 +279,8 @@ mod tests {
             port_in("ChromeDriver was started successfully on port 40123."),
             Some(40123)
         );
+        let gecko = "1764082800000\tgeckodriver\tINFO\tListening on 127.0.0.1:4444";
+        assert_eq!(port_in(gecko), Some(4444));
         assert_eq!(port_in("Starting ChromeDriver 156 on port 0"), None);
     }
 

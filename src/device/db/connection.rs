@@ -60,10 +60,11 @@ enum Answer {
     Failed,
 }
 
-/// Opens the database, creating the shelves that are missing when its version rises.
+/// Opens the database, creating the shelves that are missing when its version rises. Without a
+/// version it is opened as it is, and one that is not there is not made.
 pub(super) async fn open(
     name: &str,
-    version: u32,
+    version: Option<u32>,
     shelves: &[String],
 ) -> Result<Connection, Fault> {
     let unavailable = || Fault::Final(DbError::Unavailable);
@@ -71,15 +72,19 @@ pub(super) async fn open(
         .ok_or_else(unavailable)?
         .dyn_into()
         .map_err(|_| unavailable())?;
-    let request = factory
-        .open_with_u32(name, version)
-        .map_err(|error| Fault::of_opening(&error))?;
+    let request = match version {
+        Some(version) => factory.open_with_u32(name, version),
+        None => factory.open(name),
+    }
+    .map_err(|error| Fault::of_opening(&error))?;
 
     let blocked = Rc::new(Cell::new(false));
+    let absent = Rc::new(Cell::new(false));
     let answer = OneShot::new();
     let _listeners = {
         let (saw, good, bad) = (Rc::clone(&blocked), answer.clone(), answer.clone());
         let (upgraded, wanted) = (request.clone(), shelves.to_vec());
+        let missed = Rc::clone(&absent);
         [
             listen(&request, "blocked", move |_| saw.set(true)),
             listen(&request, "success", move |_| good.give(Answer::Opened)),
@@ -88,7 +93,12 @@ pub(super) async fn open(
                 bad.give(Answer::Failed);
             }),
             listen(&request, "upgradeneeded", move |_| {
-                create_missing(&upgraded, &wanted)
+                if version.is_some() {
+                    create_missing(&upgraded, &wanted);
+                } else {
+                    missed.set(true);
+                    take_back(&upgraded);
+                }
             }),
         ]
     };
@@ -100,6 +110,7 @@ pub(super) async fn open(
             let db: IdbDatabase = db.dyn_into().map_err(|other| Fault::of_opening(&other))?;
             Ok(Connection::new(db))
         }
+        Some(Answer::Failed) if absent.get() => Err(Fault::Final(DbError::Absent)),
         Some(Answer::Failed) => {
             let error = request
                 .error()
@@ -110,12 +121,11 @@ pub(super) async fn open(
         }
         None => {
             close_if_it_still_opens(&request);
-            let error = if blocked.get() {
-                DbError::Blocked
+            Err(if blocked.get() {
+                Fault::Final(DbError::Blocked)
             } else {
-                DbError::TimedOut
-            };
-            Err(Fault::Final(error))
+                Fault::Connection(DbError::TimedOut)
+            })
         }
     }
 }
@@ -131,12 +141,16 @@ fn create_missing(request: &IdbOpenDbRequest, shelves: &[String]) {
     let present = db.object_store_names();
     for shelf in shelves.iter().filter(|shelf| !present.contains(shelf)) {
         if db.create_object_store(shelf).is_err() {
-            // The upgrade then fails as a whole and the request tells of it.
-            if let Some(transaction) = request.transaction() {
-                let _ = transaction.abort();
-            }
-            return;
+            return take_back(request);
         }
+    }
+}
+
+/// Breaks a change of the layout off: it fails as a whole, and the request tells of it.
+fn take_back(request: &IdbOpenDbRequest) {
+    if let Some(transaction) = request.transaction() {
+        // It refuses only when it is over, and then there is nothing to take back.
+        let _ = transaction.abort();
     }
 }
 

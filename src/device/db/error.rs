@@ -15,6 +15,8 @@ pub enum DbError {
     Blocked,
     /// What is stored was made by a newer version of this app.
     Newer,
+    /// There is no store of that name, and none was to be made.
+    Absent,
     /// The browser did not answer in time.
     TimedOut,
     /// Anything else, in the browser's words.
@@ -32,8 +34,7 @@ impl fmt::Display for DbError {
                  is blocked. Open the page in an ordinary window, or export before you leave.",
             ),
             Self::Full => f.write_str(
-                "There is no room left to save. Free some space on the phone, then try again; \
-                 export first to be safe.",
+                "There is no room left to save. Export to be safe, and free some space on the phone.",
             ),
             Self::Blocked => f.write_str(
                 "Another tab holds an older version of this page. Close the other tabs, then \
@@ -43,6 +44,9 @@ impl fmt::Display for DbError {
                 "The saved data was made by a newer version of this page. Close all its tabs, \
                  then open it again to get that version.",
             ),
+            Self::Absent => {
+                f.write_str("There is nothing stored here yet. Reload the page to begin.")
+            }
             Self::TimedOut => f.write_str(
                 "The browser did not answer when asked to save or read. Try again; if it goes on, \
                  close the browser and open it again.",
@@ -93,15 +97,19 @@ impl Fault {
 
     /// From an exception or error while opening.
     pub(super) fn of_opening(error: &JsValue) -> Self {
-        Self::Final(match js::error_name(error).as_str() {
-            "QuotaExceededError" => DbError::Full,
-            "VersionError" => DbError::Newer,
-            "SecurityError" | "NotAllowedError" | "InvalidStateError" | "InvalidAccessError" => {
-                DbError::Unavailable
+        let other = DbError::Other {
+            what: js::error_text(error),
+        };
+        match js::error_name(error).as_str() {
+            "QuotaExceededError" => Self::Final(DbError::Full),
+            "VersionError" => Self::Final(DbError::Newer),
+            // A private window says so too; it says it again at the second try.
+            "InvalidStateError" => Self::Connection(DbError::Unavailable),
+            "SecurityError" | "NotAllowedError" | "InvalidAccessError" => {
+                Self::Final(DbError::Unavailable)
             }
-            _ => DbError::Other {
-                what: js::error_text(error),
-            },
-        })
+            "UnknownError" | "AbortError" => Self::Connection(other),
+            _ => Self::Final(other),
+        }
     }
 }

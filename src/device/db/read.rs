@@ -1,9 +1,9 @@
 //! Reading from one shelf: a record, all, the last few, how many.
 
-use super::error::{DbError, Fault};
+use super::error::Fault;
 use super::transaction::Transaction;
 use crate::device::events::listen;
-use js_sys::Array;
+use js_sys::{Array, JSON};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
@@ -22,12 +22,12 @@ fn result(request: &IdbRequest) -> Result<JsValue, Fault> {
     request.result().map_err(|error| Fault::of_use(&error))
 }
 
-/// A key or record as text: this store holds nothing else.
-fn text(value: &JsValue, shelf: &str) -> Result<String, Fault> {
-    value.as_string().ok_or_else(|| {
-        Fault::Final(DbError::Other {
-            what: format!("a record in {shelf} is not text"),
-        })
+/// A key or record as text. This store writes nothing else; what is something else all the same is
+/// given in the browser's own words for it, so that the others of its shelf can be read.
+fn text(value: &JsValue) -> String {
+    value.as_string().unwrap_or_else(|| {
+        let shown = JSON::stringify(value).ok();
+        shown.map_or_else(|| format!("{value:?}"), String::from)
     })
 }
 
@@ -41,7 +41,7 @@ pub(super) async fn get(db: &IdbDatabase, shelf: &str, key: &str) -> Result<Opti
     if found.is_undefined() {
         Ok(None)
     } else {
-        text(&found, shelf).map(Some)
+        Ok(Some(text(&found)))
     }
 }
 
@@ -55,11 +55,11 @@ pub(super) async fn all(db: &IdbDatabase, shelf: &str) -> Result<Vec<(String, St
         .map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
     let list = |request| result(request).map(|list| Array::from(&list));
-    list(&keys)?
-        .iter()
-        .zip(list(&records)?.iter())
-        .map(|(key, record)| Ok((text(&key, shelf)?, text(&record, shelf)?)))
-        .collect()
+    let (keys, records) = (list(&keys)?, list(&records)?);
+    let pairs = keys.iter().zip(records.iter());
+    Ok(pairs
+        .map(|(key, record)| (text(&key), text(&record)))
+        .collect())
 }
 
 pub(super) async fn count(db: &IdbDatabase, shelf: &str) -> Result<usize, Fault> {
@@ -97,9 +97,7 @@ pub(super) async fn last(
         }
     });
     transaction.finish().await?;
-    found
-        .borrow()
-        .iter()
-        .map(|(key, value)| Ok((text(key, shelf)?, text(value, shelf)?)))
-        .collect()
+    let found = found.borrow();
+    let pairs = found.iter();
+    Ok(pairs.map(|(key, value)| (text(key), text(value))).collect())
 }

@@ -1,11 +1,9 @@
 //! The data in own hands: export of everything as one file, import of such a file.
 
-use crate::device::db::DbError;
 use crate::device::files::{Sharing, read_text, save_as, share_file};
-use crate::store::{
-    Archive, BodyMassRecord, ExerciseRecord, FILE_BYTES_MAX, KitRecord, LifterRecord,
-    ProgrammeRecord, SessionLog, SheetRecord, Shelf, import, write,
-};
+use crate::store::{FILE_BYTES_MAX, import, write};
+use crate::ui::gather::gather;
+use crate::ui::layout::newest_copy;
 use crate::ui::model::Stage;
 use crate::ui::parts::{button, file_field, quiet, section, when};
 use crate::ui::sheets::look_at_file;
@@ -17,54 +15,20 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 
-/// Everything that is stored, and the session under way.
-async fn gather(app: Stanchion) -> Result<Archive, DbError> {
-    let keep = app.keep();
-    let mut archive = Archive::default();
-    for record in keep.all::<LifterRecord>(Shelf::Lifters).await?.records {
-        archive.lifter.put(record);
-    }
-    for record in keep.all::<KitRecord>(Shelf::Kits).await?.records {
-        archive.kit.put(record);
-    }
-    for record in keep.all::<BodyMassRecord>(Shelf::BodyMass).await?.records {
-        archive.body_mass.put(record);
-    }
-    for record in keep.all::<SheetRecord>(Shelf::Sheets).await?.records {
-        archive.sheets.put(record);
-    }
-    for record in keep.all::<ExerciseRecord>(Shelf::Exercises).await?.records {
-        archive.exercises.put(record);
-    }
-    for record in keep
-        .all::<ProgrammeRecord>(Shelf::Programmes)
-        .await?
-        .records
-    {
-        archive.programmes.put(record);
-    }
-    for log in keep.all::<SessionLog>(Shelf::Sessions).await?.records {
-        archive.sessions.insert(log.id(), log);
-    }
-    // The session on the floor as it is in memory: what is not on disk yet belongs to it as well.
-    let running = app.model.with_untracked(|model| model.session.clone());
-    if let Some(session) = running {
-        let id = session.state().began.session;
-        if let Ok(log) = SessionLog::new(id, session.events().iter().cloned()) {
-            archive.sessions.insert(id, log);
-        }
-    }
-    Ok(archive)
-}
+/// What is said when a download is refused.
+const REFUSED: &str =
+    "The browser refused the download. Try again, or open this page in another browser.";
 
-fn export(app: Stanchion, share: bool) {
+/// Offers everything as a file, or hands it to another app. What could not be read is not in it, and that is said.
+pub fn export(app: Stanchion, share: bool) {
     spawn_local(async move {
-        let archive = match gather(app).await {
-            Ok(archive) => archive,
+        let gathered = match gather(&app.keep()).await {
+            Ok(gathered) => gathered,
             Err(error) => return app.complain(error.to_string()),
         };
+        let lost = app.set_aside(gathered.unreadable);
         let now = crate::device::clock::wall();
-        let text = write(&archive, now);
+        let text = write(&gathered.archive, now);
         let name = format!("stanchion-{}.json", iso_day(now));
         if share {
             match share_file(&name, &text).await {
@@ -72,10 +36,12 @@ fn export(app: Stanchion, share: bool) {
                 Sharing::Unsupported => {}
             }
         }
-        if save_as(&name, "application/json", &text) {
-            app.say(format!("{name} is in your downloads."));
-        } else {
-            app.complain("The browser refused the download. Try again, or open this page in another browser.");
+        match (save_as(&name, "application/json", &text), lost) {
+            (false, _) => app.complain(REFUSED),
+            (true, 0) => app.say(format!("{name} is in your downloads.")),
+            (true, lost) => app.complain(format!(
+                "{name} is in your downloads. {lost} records could not be read and are not in it: save what was set aside too."
+            )),
         }
     });
 }
@@ -125,7 +91,9 @@ async fn take_in(
     if look_first && look_at_file(app, &text).await {
         return Ok(None);
     }
-    let ours = gather(app).await.map_err(|error| error.to_string())?;
+    let keep = app.keep();
+    let ours = gather(&keep).await.map_err(|error| error.to_string())?;
+    let ours = ours.archive;
     let merged = import(ours, &text).map_err(|error| error.to_string())?;
     let writes = app.model.with_untracked(|model| {
         let running = model
@@ -134,13 +102,10 @@ async fn take_in(
             .map(|session| session.state().began.session);
         take::writes(model, &merged, running)
     });
-    app.keep()
-        .apply(writes)
+    keep.apply(writes)
         .await
         .map_err(|error| error.to_string())?;
-    start::read(app, start::Memory::Counts)
-        .await
-        .map_err(|error| error.to_string())?;
+    start::read(app).await.map_err(|error| error.to_string())?;
     let summary = merged.summary.to_string();
     if open_if_known(app) {
         Ok(Some(summary))
@@ -167,15 +132,31 @@ fn open_if_known(app: Stanchion) -> bool {
 fn save_aside(app: Stanchion) {
     let rows = app.model.with_untracked(|model| model.aside.join("\n"));
     if !save_as("stanchion-aside.txt", "text/plain", &rows) {
-        app.complain(
-            "The browser refused the download. Try again, or open this page in another browser.",
-        );
+        app.complain(REFUSED);
     }
+}
+
+/// Saves the copy from before the last update that changed how data is stored.
+fn save_copy(app: Stanchion) {
+    spawn_local(async move {
+        match newest_copy().await {
+            Ok(Some(text)) if save_as("stanchion-before.json", "application/json", &text) => {}
+            Ok(Some(_)) => app.complain(REFUSED),
+            Ok(None) => app.complain("There is no copy any more."),
+            Err(error) => app.complain(error.to_string()),
+        }
+    });
 }
 
 /// Export and import.
 pub fn data(app: Stanchion) -> AnyView {
     let aside = app.of(|model| !model.aside.is_empty());
+    let copied = RwSignal::new(false);
+    spawn_local(async move {
+        let copy = newest_copy().await;
+        // The place may have been left meanwhile.
+        let _ = copied.try_set(copy.is_ok_and(|copy| copy.is_some()));
+    });
     section(
         None,
         "Your data",
@@ -197,6 +178,14 @@ pub fn data(app: Stanchion) -> AnyView {
                 button("wide", "aside", "Save what was set aside", move || {
                     save_aside(app)
                 })
+            }),
+            when(copied, move || {
+                button(
+                    "wide",
+                    "copy",
+                    "Save the copy from before the last update",
+                    move || save_copy(app),
+                )
             }),
         ],
     )

@@ -14,7 +14,7 @@ use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
-pub use data::{import_file, open_sheet_file};
+pub use data::{export, import_file, open_sheet_file};
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
 pub use looks::{competition_discs, theme};
 pub use settings::show_in;

@@ -5,6 +5,7 @@ pub mod axe;
 mod binaryen;
 mod browser;
 mod cargo_tool;
+mod firefox;
 mod npm;
 mod web_toolchain;
 
@@ -12,6 +13,7 @@ use std::path::PathBuf;
 use std::process::Command;
 
 pub use browser::{Browser, FLAGS};
+pub use firefox::Firefox;
 pub use web_toolchain::{TRIPLE, WebToolchain};
 
 use crate::run::{path_with, tool};

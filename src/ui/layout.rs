@@ -1,0 +1,80 @@
+//! The database in the form of this version: a copy of everything is put away before the form changes, and where that
+//! or the change fails, the old data stays as it is and can be looked at and exported.
+
+use super::gather::gather;
+use super::keep::Keep;
+use super::model::Keeping;
+use crate::device::clock;
+use crate::device::db::{Db, DbError, Write};
+use crate::store::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf, write};
+use std::cmp::Ordering;
+
+/// Where records are kept from now on, and what becomes of them.
+pub async fn opened() -> (Keep, Keeping) {
+    match settled().await {
+        Ok(keep) => (keep, Keeping::Safe),
+        Err((keep, why)) => (keep, Keeping::Nothing(why)),
+    }
+}
+
+async fn settled() -> Result<Keep, (Keep, String)> {
+    let nowhere = |error: DbError| (Keep::default(), error.to_string());
+    let Some(db) = Db::as_it_is(DATABASE).await.map_err(nowhere)? else {
+        return changed().await.map(Keep::on_disk).map_err(nowhere);
+    };
+    match db.version().cmp(&DATABASE_VERSION) {
+        Ordering::Equal => Ok(Keep::on_disk(db.pinned())),
+        Ordering::Greater => Err((Keep::beside(db), DbError::Newer.to_string())),
+        Ordering::Less => {
+            let copied = copy(&db).await;
+            db.close();
+            let changed = match copied {
+                Ok(()) => changed().await,
+                Err(error) => Err(error),
+            };
+            changed.map(Keep::on_disk).map_err(|error| {
+                let why = format!(
+                    "What is stored here could not be brought into the form of this version; it is all there, as it was. {error}"
+                );
+                (Keep::beside(db), why)
+            })
+        }
+    }
+}
+
+/// The database with the shelves of this version; what is missing is added in one transaction, or nothing.
+async fn changed() -> Result<Db, DbError> {
+    let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
+    Db::open(DATABASE, DATABASE_VERSION, &shelves).await
+}
+
+/// Puts a copy of everything away: as an export, which any version can read again, and row by row.
+async fn copy(db: &Db) -> Result<(), DbError> {
+    let keep = Keep::beside(db.clone());
+    let archive = gather(&keep).await?.archive;
+    let mut rows = Vec::new();
+    for shelf in Shelf::ALL {
+        rows.extend(keep.raw(shelf).await?);
+    }
+    let put = |kind: &str, text: String| Write::Put {
+        shelf: SNAPSHOT_SHELF.to_owned(),
+        key: format!("{}.{kind}", db.version()),
+        text,
+    };
+    let writes = vec![
+        put("json", write(&archive, clock::wall())),
+        put("txt", rows.join("\n")),
+    ];
+    let copies = Db::open(SNAPSHOTS, 1, &[SNAPSHOT_SHELF]).await?;
+    copies.apply(writes).await
+}
+
+/// The newest copy from before a change of the form, as an export; none where there never was a change.
+pub async fn newest_copy() -> Result<Option<String>, DbError> {
+    let Some(copies) = Db::as_it_is(SNAPSHOTS).await? else {
+        return Ok(None);
+    };
+    let rows = copies.last(SNAPSHOT_SHELF, 2).await?;
+    let mut exports = rows.into_iter().filter(|(key, _)| key.ends_with(".json"));
+    Ok(exports.next().map(|(_, text)| text))
+}

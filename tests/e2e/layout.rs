@@ -1,0 +1,164 @@
+//! The form of the database: an older one is brought up to date after a copy, a failed change leaves everything, a newer
+//! one can be looked at and exported.
+
+use super::browser::Browser;
+use super::disk::{leave, on_disk, return_to, rows};
+use super::export::{download_into, downloaded};
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::{begin, end, log};
+use serde_json::{Value, json};
+
+/// The shelves of version 1, as installed phones have them.
+const SHELVES_OF_1: &str = "['events', 'sessions', 'headings', 'summaries', 'sheets', 'kits', 'lifters', 'body_mass', 'aside']";
+
+/// A phone with one session in the ledger and another on the floor, its database laid out as version 1 did it.
+async fn phone_of_version_1(browser: &Browser, server: &Server) -> Person {
+    let person = Person::arrive(browser, server).await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+    end(&person).await;
+    person.tap("go-floor").await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.reads("saved", "saved").await;
+    leave(&person, server).await;
+    let body = format!(
+        "const shelves = {SHELVES_OF_1};
+         const db = await open();
+         const kept = [];
+         for (const shelf of shelves) kept.push([shelf, await rows(db, shelf)]);
+         db.close();
+         await asked(indexedDB.deleteDatabase('stanchion'));
+         const old = await open(1, (made) => shelves.forEach((shelf) => made.createObjectStore(shelf)));
+         for (const [shelf, all] of kept) for (const [key, row] of all) await put(old, shelf, key, row);
+         old.close();"
+    );
+    on_disk(&person, &body).await;
+    person
+}
+
+async fn version(person: &Person) -> Value {
+    on_disk(
+        person,
+        "const db = await open(); db.close(); return db.version;",
+    )
+    .await
+}
+
+async fn all_is_there(person: &Person) {
+    person.see("floor").await;
+    let done = "return document.querySelectorAll('.notch.done').length";
+    assert_eq!(person.run(done).await, json!(1));
+    person.run("location.hash = '#/ledger'").await;
+    person.reads("session", "Lower A").await;
+}
+
+#[tokio::test]
+async fn an_older_form_is_copied_and_then_brought_up_to_date() {
+    let server = Server::start();
+    let browser = Browser::start("layout");
+    let person = phone_of_version_1(&browser, &server).await;
+    return_to(&person, &server).await;
+    all_is_there(&person).await;
+    assert!(!person.has("not-kept").await);
+
+    // The copy is a file that any phone can import.
+    let folder = browser.folder().join("copy");
+    download_into(&person, &folder).await;
+    person.tap("go-kit").await;
+    person.tap("copy").await;
+    let (path, file) = downloaded(&folder).await;
+    assert_eq!(file["sessions"].as_array().unwrap().len(), 2);
+    let text = std::fs::read_to_string(path).unwrap();
+    let archive = stanchion::store::read(&text).unwrap();
+    assert_eq!(archive.current_sheets().len(), 2);
+    leave(&person, &server).await;
+    assert_eq!(version(&person).await, json!(2));
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_change_of_form_that_fails_leaves_old_data_and_a_usable_app() {
+    let server = Server::start();
+    let browser = Browser::start("layout-fails");
+    let person = phone_of_version_1(&browser, &server).await;
+    let before = rows(&person, "events").await;
+    let spoil = json!({ "source": "
+        const old = IDBDatabase.prototype.createObjectStore;
+        IDBDatabase.prototype.createObjectStore = function (name) {
+          if (name === 'programmes') throw new DOMException('not today', 'UnknownError');
+          return old.call(this, name);
+        };" });
+    let spoiled = person
+        .devtools("Page.addScriptToEvaluateOnNewDocument", spoil)
+        .await;
+    return_to(&person, &server).await;
+    person
+        .reads(
+            "not-kept",
+            "could not be brought into the form of this version",
+        )
+        .await;
+    all_is_there(&person).await;
+    // It can be used, in memory, and given out.
+    person.run("location.hash = '#/'").await;
+    person.tap("undo-set").await;
+    let folder = browser.folder().join("out");
+    download_into(&person, &folder).await;
+    person.tap("export-now").await;
+    let (_, file) = downloaded(&folder).await;
+    assert_eq!(file["sessions"].as_array().unwrap().len(), 2);
+    assert!(file.to_string().contains("undone"));
+
+    leave(&person, &server).await;
+    assert_eq!(version(&person).await, json!(1));
+    assert_eq!(rows(&person, "events").await, before);
+    // The next start that can, does.
+    person
+        .devtools("Page.removeScriptToEvaluateOnNewDocument", spoiled)
+        .await;
+    return_to(&person, &server).await;
+    all_is_there(&person).await;
+    leave(&person, &server).await;
+    assert_eq!(version(&person).await, json!(2));
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_newer_form_is_looked_at_and_exported_and_not_touched() {
+    let server = Server::start();
+    let browser = Browser::start("layout-newer");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.reads("saved", "saved").await;
+    leave(&person, &server).await;
+    let body = "const db = await open(9, (made) => made.createObjectStore('later'));
+         await put(db, 'later', 'k', 'v');
+         db.close();";
+    on_disk(&person, body).await;
+    let before = rows(&person, "events").await;
+
+    return_to(&person, &server).await;
+    person.reads("not-kept", "made by a newer version").await;
+    person.see("floor").await;
+    let done = "return document.querySelectorAll('.notch.done').length";
+    assert_eq!(person.run(done).await, json!(1));
+    person.tap("rest-less").await;
+    let folder = browser.folder().join("out");
+    download_into(&person, &folder).await;
+    person.tap("export-now").await;
+    let (_, file) = downloaded(&folder).await;
+    let events = file["sessions"][0]["events"].as_array().unwrap();
+    assert_eq!(events.len(), 3);
+
+    leave(&person, &server).await;
+    assert_eq!(version(&person).await, json!(9));
+    assert_eq!(rows(&person, "events").await, before);
+    assert_eq!(rows(&person, "later").await.len(), 1);
+    person.close().await;
+}
