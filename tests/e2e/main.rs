@@ -14,7 +14,6 @@ mod floor;
 mod full_disk;
 mod hands;
 mod heat;
-mod heat;
 mod keys;
 mod layout;
 mod light;
