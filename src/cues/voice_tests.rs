@@ -1,6 +1,11 @@
 //! What every set of sounds promises: range, loudness, and no two cues that could be taken for each other.
 
 use super::*;
+use crate::cues::plan::tests::some_set;
+use crate::cues::tone::due;
+use crate::cues::{rest_timeline, set_timeline};
+use crate::units::Seconds;
+use proptest::prelude::*;
 
 /// Pitches nearer than this are not counted as different: two semitones, far above what an ear tells apart.
 const STEP: f32 = 1.12;
@@ -122,5 +127,38 @@ fn a_cue_is_over_before_the_next_beat() {
                 "{set:?} {cue:?}: {end:?}"
             );
         }
+    }
+}
+
+/// Where the tones lie that are still to come at a time, in ms from the start of the line.
+fn to_come(tones: &[Tone], from_ms: u32) -> Vec<u32> {
+    let coming = due(tones, f64::from(from_ms), 0.0);
+    let at = |(in_ms, _): (f64, Tone)| from_ms + in_ms.round() as u32;
+    coming.into_iter().map(at).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn a_line_laid_anew_has_what_is_left_where_it_was(set in some_set(), from_ms in 0..120_000_u32) {
+        let tones = tones(&set_timeline(&set, 3), SoundSet::Clicks);
+        let left: Vec<u32> = tones.iter().map(|tone| tone.at_ms).filter(|at| *at >= from_ms).collect();
+        prop_assert_eq!(to_come(&tones, from_ms), left);
+    }
+
+    #[test]
+    fn a_rest_that_is_stretched_or_cut_ends_as_much_later_or_sooner(
+        seconds in 30..600_i64,
+        by in -15..=15_i64,
+        passed_ms in 0..10_000_u32,
+    ) {
+        let line = |seconds| tones(&rest_timeline(Seconds::saturating(seconds), false), SoundSet::Low);
+        let before = to_come(&line(seconds), passed_ms);
+        let after = to_come(&line(seconds + by), passed_ms);
+        let moved: Vec<i64> = before.iter().map(|at| i64::from(*at) + by * 1000).collect();
+        // What a cut has put before now is left out, and nothing is heard twice.
+        let moved: Vec<i64> = moved.into_iter().filter(|at| *at >= i64::from(passed_ms)).collect();
+        prop_assert_eq!(after.iter().map(|at| i64::from(*at)).collect::<Vec<_>>(), moved);
     }
 }

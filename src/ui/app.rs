@@ -160,14 +160,13 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
 
 /// Cues are under way that cannot be heard; any tap may bring the sound back, this one says so.
 fn unheard(app: Stanchion) -> AnyView {
-    let again = button("plain", "sound-again", "Sound again", move || {
-        app.sound.with_value(Sound::unlock);
-    });
-    let text = match app.sound.with_value(Sound::state) {
-        State::Absent => "No sound: this browser has none. The board counts.",
-        _ => "No sound: tap.",
+    let inside = match app.sound.with_value(Sound::state) {
+        State::Absent => "No sound in this browser: the board counts.".into_any(),
+        _ => button("plain", "sound-again", "No sound: tap", move || {
+            app.sound.with_value(Sound::unlock);
+        }),
     };
-    banner("no-sound", true, text.to_owned(), again)
+    view! { <div class="banner wrong loud" data-part="no-sound">{inside}</div> }.into_any()
 }
 
 fn export_now(app: Stanchion) -> AnyView {

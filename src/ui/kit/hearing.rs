@@ -56,8 +56,8 @@ pub fn hearing() -> Hearing {
 }
 
 /// The one of that number; the usual one where there is none.
-fn of_number<T: Copy + Default>(all: &[T], number: Option<usize>) -> T {
-    let chosen = number.and_then(|number| all.get(number));
+fn of_number<T: Copy + Default>(all: &[T], number: Option<u8>) -> T {
+    let chosen = number.and_then(|number| all.get(usize::from(number)));
     chosen.copied().unwrap_or_default()
 }
 

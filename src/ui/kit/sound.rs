@@ -154,11 +154,10 @@ fn voice(app: Stanchion) -> AnyView {
         let inside = if able.get() {
             speaks(app)
         } else {
-            vec![
-                "It cannot speak here: the browser knows no English voice on this phone. Voices that \
-                 speak over the network are not used."
-                    .into_any(),
-            ]
+            vec![quiet(
+                "The app cannot speak here: the browser knows no English voice on this phone. Voices \
+                 that speak over the network are not used.",
+            )]
         };
         view! { <div data-part="voice">{inside}</div> }.into_any()
     })
@@ -167,9 +166,9 @@ fn voice(app: Stanchion) -> AnyView {
 fn speaks(app: Stanchion) -> Vec<AnyView> {
     let pressed = Signal::derive(move || Some(number_of(&Aloud::ALL, &app.hearing.get().aloud)));
     let labels = [
-        ("says nothing".to_owned(), ""),
-        ("counts reps".to_owned(), ""),
-        ("counts seconds".to_owned(), ""),
+        ("no voice".to_owned(), ""),
+        ("counts reps aloud".to_owned(), ""),
+        ("counts seconds aloud".to_owned(), ""),
     ];
     let choose = move |n: i64| {
         if let Some(aloud) = Aloud::ALL.get(n as usize) {
