@@ -133,7 +133,7 @@ async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
 
     person.tap("go-floor").await;
     person.reads("offer-light", "60 % of the load").await;
-    begin(&person, "Lower A, light week").await;
+    begin(&person, "Lower A begin, light").await;
     person.reads("exercise", "Kettlebell swing").await;
     person.reads("kind", "work set 1 of 1").await;
     person.reads("because", "light week: 60 % of 15 kg").await;
