@@ -8,6 +8,7 @@ mod drafts;
 mod exercises;
 mod floor;
 mod gather;
+mod happen;
 mod keep;
 mod kit;
 mod layout;

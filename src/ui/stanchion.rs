@@ -1,6 +1,6 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
-use super::archive::archive;
+use super::happen::{Lies, take_all};
 use super::keep::{Keep, put};
 use super::kit::{Hearing, hearing};
 use super::model::{Keeping, Model, Notice};
@@ -14,9 +14,7 @@ use crate::device::wake::Stay;
 use crate::device::{clock, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
-use crate::session::{
-    Began, Event, EventId, Mint, Moment, Refusal, Session, SessionId, Tick, What,
-};
+use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
 use crate::sheet::SheetId;
 use crate::store::{Shelf, Unreadable};
 use crate::strength::{Performance, Proposal, propose};
@@ -359,61 +357,6 @@ impl Stanchion {
         clock::go_by_the_phone();
         self.model.update(|model| model.session = None);
     }
-}
-
-/// Where a session lies in the model.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Lies {
-    OnFloor,
-    InLedger,
-}
-
-/// Takes the events of one tap, all or none, and gives what is to be written.
-fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec<Write>, Refusal> {
-    let several = lies == Lies::OnFloor && events.len() > 1;
-    let before = several.then(|| model.session.clone()).flatten();
-    let mut writes = Vec::new();
-    for event in events {
-        match take(model, lies, event) {
-            Ok(more) => writes.extend(more),
-            Err(refusal) => {
-                if before.is_some() {
-                    model.session = before;
-                }
-                return Err(refusal);
-            }
-        }
-    }
-    Ok(writes)
-}
-
-/// Takes an event into a session of the model and gives what is to be written.
-///
-/// A session that has just ended may lie on the floor and be open in the ledger too. Both are then made the same: an
-/// archive is written whole, and from an older copy it would lose what the newer one holds.
-fn take(model: &mut Model, lies: Lies, event: Event) -> Result<Vec<Write>, Refusal> {
-    let place = match lies {
-        Lies::OnFloor => &mut model.session,
-        Lies::InLedger => &mut model.opened,
-    };
-    let Some(session) = place else {
-        return Ok(Vec::new());
-    };
-    session.take(event.clone())?;
-    if lies == Lies::OnFloor && !session.state().has_ended() {
-        return Ok(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
-    }
-    let session = session.clone();
-    let id = session.state().began.session;
-    for copy in [&mut model.session, &mut model.opened]
-        .into_iter()
-        .flatten()
-    {
-        if copy.state().began.session == id {
-            *copy = session.clone();
-        }
-    }
-    Ok(archive(model, &session))
 }
 
 impl Model {

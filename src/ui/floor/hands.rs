@@ -1,14 +1,14 @@
 //! What hands do on the floor, whatever they do it with: a tap, a key, a page-turner, a headset.
 
-use super::keys::{Wish, of_media};
+mod headset;
+
+use super::keys::Wish;
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
 use crate::device::dom::{self, Focused};
 use crate::device::events::Pointer;
 use crate::device::haptic::buzz;
 use crate::device::media::MediaKeys;
-use crate::device::prefs;
-use crate::device::sound::Sound;
 use crate::session::{Amount, Board, Phase, What};
 use crate::sheet::SetKey;
 use crate::ui::cueing::COUNT_IN_SECONDS;
@@ -25,9 +25,6 @@ const REP_BUZZ_MS: u32 = 15;
 
 /// Seconds by which the rest is stretched or cut.
 pub const REST_STEP_SECONDS: i32 = 15;
-
-/// Preference: the keys of a headset are wanted.
-const HEADSET: &str = "headset-keys";
 
 /// What the second tap for a jump of load would do.
 #[derive(Clone, Copy, PartialEq)]
@@ -354,47 +351,6 @@ impl Hands {
             _ => return false,
         }
         true
-    }
-
-    // ---- the headset ----
-
-    /// Opens the sound and plays what brings the keys of a headset; both want a tap.
-    fn wake(self) {
-        self.app.sound.with_value(Sound::unlock);
-        self.media.with_value(|media| {
-            if let Some(media) = media {
-                media.play();
-            }
-        });
-    }
-
-    /// Whether the keys of a headset are wanted.
-    pub fn wants_headset() -> bool {
-        prefs::get(HEADSET).unwrap_or(false)
-    }
-
-    /// Takes the keys of a headset, or gives them back, as the setting has it. False where the browser has none.
-    pub fn follow_headset(self) -> bool {
-        if !Hands::wants_headset() {
-            self.media.set_value(None);
-            return true;
-        }
-        let keys = MediaKeys::claim(move |key| {
-            // A panel over the pad keeps it as it is.
-            if self.open.get_untracked() == Open::Nothing {
-                self.wish(of_media(key));
-            }
-        });
-        let there = keys.is_some();
-        self.media.set_value(keys);
-        there
-    }
-
-    /// Wants the keys of a headset, or not any more.
-    pub fn want_headset(self, wanted: bool) -> bool {
-        // What a preference cannot hold is chosen again next time; nothing else is lost.
-        let _ = prefs::set(HEADSET, &wanted);
-        self.follow_headset()
     }
 }
 
