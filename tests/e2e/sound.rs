@@ -17,6 +17,13 @@ async fn before_the_app(person: &Person, script: &str) {
         .await;
 }
 
+/// Opens the app anew once all of it is on disk.
+async fn reload(person: &Person) {
+    let script = "return document.querySelector('[data-unsaved]') === null";
+    person.until(script, "everything is on disk").await;
+    person.reload().await;
+}
+
 /// Logs the first set and waits until its rest is on disk.
 async fn rest(person: &Person) {
     begin(person, "Lower A").await;
@@ -39,7 +46,7 @@ async fn after_a_reload_the_screen_says_that_sound_needs_a_tap() {
     let person = Person::arrive(&browser, &server).await;
     rest(&person).await;
     assert!(!person.has("no-sound").await, "it sounds after a tap");
-    person.reload().await;
+    reload(&person).await;
     person.reads("no-sound", "No sound: tap").await;
     picture(&person, "floor-no-sound").await;
     // Any tap brings it back; this one is there to say so.
@@ -66,7 +73,7 @@ async fn sounds_are_chosen_in_kit_and_kept() {
         .run("document.querySelector('[data-part=\"sound\"]').scrollIntoView()")
         .await;
     picture(&person, "kit-sound").await;
-    person.reload().await;
+    reload(&person).await;
     let kept = "const on = (part) => document.querySelector(`[data-part=\"${part}\"]`);
                 return on('sound-set-1')?.ariaPressed === 'true' && on('sound-set-0').ariaPressed === 'false'
                   && on('sound-way-1').ariaPressed === 'true' && on('rest-half').checked";
@@ -91,7 +98,7 @@ async fn a_rest_says_what_comes_next_and_its_end_is_felt() {
          navigator.vibrate = (pattern) => { shaken.push(String(pattern)); return true };",
     )
     .await;
-    person.reload().await;
+    reload(&person).await;
     person.tap("go-kit").await;
     person.tap("speech-1").await;
     person.tap("speech-next").await;
@@ -152,7 +159,7 @@ async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
          Date.prototype.getTime = function () { return real.call(this) + window.shift };",
     )
     .await;
-    person.reload().await;
+    reload(&person).await;
     person.see("rest").await;
     let after = left(&person).await;
     assert!(after <= before, "{after} s of {before} s");
@@ -182,7 +189,7 @@ async fn the_count_on_the_board_waits_for_what_is_heard() {
         "Object.defineProperty(AudioContext.prototype, 'outputLatency', { get: () => 0.9 });",
     )
     .await;
-    person.reload().await;
+    reload(&person).await;
     begin(&person, "Upper B").await;
     person
         .run(
