@@ -119,7 +119,7 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
     }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
-        None if heard => "as far as heard · tap when racked".to_owned(),
+        None if heard => "as far as heard".to_owned(),
         None if matches!(offer, Amount::Sides { .. }) => "first · second side".to_owned(),
         None => "tap when racked".to_owned(),
     };
