@@ -88,9 +88,9 @@ fn a_file_too_large_is_refused_before_it_is_read() {
     let refused = check_size(FILE_BYTES_MAX + 1).unwrap_err();
     assert_eq!(
         refused.to_string(),
-        "the file has 67108865 bytes, at most 67108864 (64 MiB) can be read"
+        "the file has 536870913 bytes, at most 536870912 (512 MiB) can be read"
     );
-    let padded = format!("{DEMO}{}", " ".repeat(64 * 1024 * 1024));
+    let padded = format!("{DEMO}{}", " ".repeat(512 * 1024 * 1024));
     assert!(matches!(read(&padded), Err(ReadError::TooLarge { .. })));
 }
 

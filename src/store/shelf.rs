@@ -2,8 +2,9 @@
 
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
-/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`.
-pub const DATABASE_VERSION: u32 = 2;
+/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
+/// `removed` and `imports`.
+pub const DATABASE_VERSION: u32 = 3;
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -32,11 +33,15 @@ pub enum Shelf {
     BodyMass,
     /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
     Aside,
+    /// Notes that sessions were removed; key: session id.
+    Removed,
+    /// The last import, so that it can be undone; key: its id.
+    Imports,
 }
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 12] = [
+    pub const ALL: [Shelf; 14] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -49,6 +54,8 @@ impl Shelf {
         Shelf::Lifters,
         Shelf::BodyMass,
         Shelf::Aside,
+        Shelf::Removed,
+        Shelf::Imports,
     ];
 
     /// Name of the object store; it never changes.
@@ -67,6 +74,8 @@ impl Shelf {
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
             Shelf::Aside => "aside",
+            Shelf::Removed => "removed",
+            Shelf::Imports => "imports",
         }
     }
 }

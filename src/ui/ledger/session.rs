@@ -145,11 +145,9 @@ fn set_words(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> (String, String)
     {
         facts.push(format!("proposed was {}", proposed.shown(unit)));
     }
-    if let Some(original) = &line.original {
-        facts.push(format!(
-            "first logged as {}",
-            logged_line(original, basis, unit)
-        ));
+    for (n, earlier) in line.earlier.iter().enumerate() {
+        let word = if n == 0 { "first logged as" } else { "then corrected to" };
+        facts.push(format!("{word} {}", logged_line(earlier, basis, unit)));
     }
     (logged_line(&done, basis, unit), facts.join(" · "))
 }
