@@ -18,7 +18,11 @@ fn text(archive: &Archive) -> String {
 }
 
 fn taken(mine: &Archive, after: &Archive) -> Taken {
-    let taken = Taken::between(mine, after, (id(9, 9), time(9), "14 sessions new".to_owned()));
+    let taken = Taken::between(
+        mine,
+        after,
+        (id(9, 9), time(9), "14 sessions new".to_owned()),
+    );
     // As it is kept on disk.
     let kept = stanchion::json::text(&taken);
     assert_eq!(stanchion::json::parse::<Taken>(&kept).unwrap(), taken);
@@ -78,17 +82,31 @@ fn two_corrections_of_one_set_are_both_kept_and_the_later_counts() {
     let record = SessionRecord::from_events(&log.events()).unwrap();
     let set = &record.blocks[0].lines[0];
     assert_eq!(set.amount, Amount::Reps(reps(7)));
-    let earlier: Vec<u32> = set.earlier.iter().map(|done| done.amount.full_reps()).collect();
+    let earlier: Vec<u32> = set
+        .earlier
+        .iter()
+        .map(|done| done.amount.full_reps())
+        .collect();
     assert_eq!(earlier, [5, 6], "first logged, then corrected elsewhere");
 }
 
 #[test]
 fn an_import_says_what_is_new_known_and_corrected() {
     let mine = of(&[log(1, &[]), log(2, &[]), log(3, &[]), log(4, &[])]);
-    let mut theirs = of(&[log(1, &[]), log(2, &[]), log(3, &[]), log(4, &[correction(4, 30, 6)])]);
-    theirs.sessions.extend(of(&(5..19).map(|n| log(n, &[])).collect::<Vec<_>>()).sessions);
+    let mut theirs = of(&[
+        log(1, &[]),
+        log(2, &[]),
+        log(3, &[]),
+        log(4, &[correction(4, 30, 6)]),
+    ]);
+    theirs
+        .sessions
+        .extend(of(&(5..19).map(|n| log(n, &[])).collect::<Vec<_>>()).sessions);
     let merged = import(mine, &text(&theirs)).unwrap();
-    assert_eq!(merged.summary.to_string(), "14 sessions new, 3 known, 1 corrected");
+    assert_eq!(
+        merged.summary.to_string(),
+        "14 sessions new, 3 known, 1 corrected"
+    );
     assert!(!merged.summary.is_nothing());
     let again = import(merged.archive, &text(&theirs)).unwrap();
     assert_eq!(again.summary.to_string(), "18 sessions known");
@@ -111,7 +129,9 @@ fn a_removed_session_stays_away_and_says_so() {
     let other = of(&[log(1, &[]), log(2, &[])]);
     let merged = join(other.clone(), mine).unwrap();
     assert_eq!(merged.summary.to_string(), "1 session known, 1 removed");
-    let back = taken(&other, &merged.archive).take_back(merged.archive).unwrap();
+    let back = taken(&other, &merged.archive)
+        .take_back(merged.archive)
+        .unwrap();
     assert_eq!(back, other);
 }
 
@@ -122,7 +142,11 @@ fn what_came_after_an_import_outlives_its_undo() {
     let merged = join(mine.clone(), theirs).unwrap();
     let taken = taken(&mine, &merged.archive);
     // Since then: a session, and a correction of the one that was here before.
-    let now = join(merged.archive, of(&[log(1, &[correction(1, 50, 8)]), log(3, &[])])).unwrap();
+    let now = join(
+        merged.archive,
+        of(&[log(1, &[correction(1, 50, 8)]), log(3, &[])]),
+    )
+    .unwrap();
     let back = taken.take_back(now.archive).unwrap();
     assert_eq!(back, of(&[log(1, &[correction(1, 50, 8)]), log(3, &[])]));
     // A session that was removed since stays so.
@@ -134,9 +158,12 @@ fn what_came_after_an_import_outlives_its_undo() {
 }
 
 fn merged_again(mine: &Archive) -> Archive {
-    join(mine.clone(), of(&[log(1, &[correction(1, 30, 6)]), log(2, &[])]))
-        .unwrap()
-        .archive
+    join(
+        mine.clone(),
+        of(&[log(1, &[correction(1, 30, 6)]), log(2, &[])]),
+    )
+    .unwrap()
+    .archive
 }
 
 #[test]

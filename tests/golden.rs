@@ -176,10 +176,7 @@ fn an_import_says_what_it_did() {
     let events = short["sessions"][0]["events"].as_array_mut().unwrap();
     events.truncate(events.len() - 2);
     let short = read(&short.to_string()).unwrap();
-    assert_eq!(
-        said(short, GOLDEN),
-        "1 session corrected, 2 sheets known"
-    );
+    assert_eq!(said(short, GOLDEN), "1 session corrected, 2 sheets known");
 }
 
 #[test]

@@ -50,7 +50,10 @@ fn session(n: u64, sheet: &Sheet) -> SessionLog {
         whats.push(What::RestEnded);
     }
     whats.push(What::Ended);
-    let events = whats.into_iter().enumerate().map(|(i, what)| event(n, start + i as u64 * 61_000, 7, what));
+    let events = whats
+        .into_iter()
+        .enumerate()
+        .map(|(i, what)| event(n, start + i as u64 * 61_000, 7, what));
     SessionLog::new(session, events).unwrap()
 }
 
@@ -70,7 +73,12 @@ fn a_hundredth_of_it_fits_a_hundred_times() {
     let text = write(&archive, time(0));
     let whole = text.len() as u64 * 100;
     assert!(SESSIONS < SESSIONS_MAX as u64);
-    assert_eq!(check_size(whole), Ok(()), "{} of {FILE_BYTES_MAX} bytes", whole);
+    assert_eq!(
+        check_size(whole),
+        Ok(()),
+        "{} of {FILE_BYTES_MAX} bytes",
+        whole
+    );
     assert_eq!(import(Archive::default(), &text).unwrap().archive, archive);
 }
 
@@ -79,7 +87,12 @@ fn more_is_refused_with_the_limit_named() {
     let said = check_size(FILE_BYTES_MAX + 1).unwrap_err().to_string();
     assert!(said.contains("512 MiB"), "{said}");
     let ids: Vec<String> = (0..=SESSIONS_MAX as u64)
-        .map(|n| format!("{{\"id\":\"{}\",\"written\":\"2026-01-05T09:00:00Z\"}}", id(n, n)))
+        .map(|n| {
+            format!(
+                "{{\"id\":\"{}\",\"written\":\"2026-01-05T09:00:00Z\"}}",
+                id(n, n)
+            )
+        })
         .collect();
     let file = format!(
         "{{\"format\":\"stanchion\",\"version\":1,\"removed_sessions\":[{}]}}",
@@ -87,7 +100,10 @@ fn more_is_refused_with_the_limit_named() {
     );
     let refused = import(Archive::default(), &file).unwrap_err();
     assert!(matches!(refused, ReadError::Wrong(_)));
-    assert!(refused.to_string().contains("at most 25000 are allowed"), "{refused}");
+    assert!(
+        refused.to_string().contains("at most 25000 are allowed"),
+        "{refused}"
+    );
 }
 
 /// The whole of it, written and read back: `cargo test --profile bench --test hundred_years -- --ignored --nocapture`.

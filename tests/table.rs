@@ -17,7 +17,12 @@ use std::collections::BTreeMap;
 /// The rows, each by the names of its columns.
 fn read(text: &str) -> Vec<BTreeMap<String, String>> {
     let mut reader = csv::Reader::from_reader(text.as_bytes());
-    let names: Vec<String> = reader.headers().unwrap().iter().map(str::to_owned).collect();
+    let names: Vec<String> = reader
+        .headers()
+        .unwrap()
+        .iter()
+        .map(str::to_owned)
+        .collect();
     assert_eq!(names, COLUMNS);
     let rows = reader.records().map(|row| {
         let row = row.unwrap();
@@ -68,8 +73,14 @@ fn a_set_is_one_row_with_its_units() {
     assert_eq!(of("sheet"), "Lower A");
     assert_eq!(of("exercise"), "Front squat");
     assert_eq!((of("block"), of("set"), of("drop")), ("1", "1", "0"));
-    assert_eq!((of("load"), of("load unit"), of("load kg")), ("45", "lb", "20.41165665"));
-    assert_eq!((of("load is"), of("kind"), of("sides")), ("moved", "work set", "both"));
+    assert_eq!(
+        (of("load"), of("load unit"), of("load kg")),
+        ("45", "lb", "20.41165665")
+    );
+    assert_eq!(
+        (of("load is"), of("kind"), of("sides")),
+        ("moved", "work set", "both")
+    );
     assert_eq!((of("reps"), of("seconds"), of("metres")), ("5", "", ""));
     assert_eq!((of("followed"), of("corrected")), ("", "no"));
     assert_eq!(of("body mass kg"), "80");

@@ -96,9 +96,7 @@ impl Archive {
     /// Lets every session go that was removed; returns which.
     pub fn settle(&mut self) -> Vec<SessionId> {
         let gone = self.removed.iter().map(|removed| removed.id);
-        let gone: Vec<SessionId> = gone
-            .filter(|id| self.sessions.contains_key(id))
-            .collect();
+        let gone: Vec<SessionId> = gone.filter(|id| self.sessions.contains_key(id)).collect();
         for id in &gone {
             self.sessions.remove(id);
         }
@@ -109,6 +107,12 @@ impl Archive {
     pub fn remove_session(&mut self, id: SessionId, when: DateTime<FixedOffset>) {
         self.removed.put(RemovedSession { id, written: when });
         self.sessions.remove(&id);
+    }
+
+    /// Puts a session back that was removed.
+    pub fn restore_session(&mut self, log: SessionLog) {
+        self.removed.remove(log.id());
+        self.sessions.insert(log.id(), log);
     }
 
     /// True when nothing is in it.

@@ -26,13 +26,38 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
     let key = |id: uuid::Uuid| id.to_string();
     differ(&mut all, Shelf::Lifters, &from.lifter, &to.lifter, key);
     differ(&mut all, Shelf::Kits, &from.kit, &to.kit, key);
-    differ(&mut all, Shelf::BodyMass, &from.body_mass, &to.body_mass, key);
-    differ(&mut all, Shelf::Exercises, &from.exercises, &to.exercises, key);
-    differ(&mut all, Shelf::Programmes, &from.programmes, &to.programmes, key);
-    let sheet_key = |(sheet, version): <SheetRecord as Record>::Id| format!("{}/{}", sheet.0, version.0);
+    differ(
+        &mut all,
+        Shelf::BodyMass,
+        &from.body_mass,
+        &to.body_mass,
+        key,
+    );
+    differ(
+        &mut all,
+        Shelf::Exercises,
+        &from.exercises,
+        &to.exercises,
+        key,
+    );
+    differ(
+        &mut all,
+        Shelf::Programmes,
+        &from.programmes,
+        &to.programmes,
+        key,
+    );
+    let sheet_key =
+        |(sheet, version): <SheetRecord as Record>::Id| format!("{}/{}", sheet.0, version.0);
     differ(&mut all, Shelf::Sheets, &from.sheets, &to.sheets, sheet_key);
     let session_key = |id: SessionId| id.0.to_string();
-    differ(&mut all, Shelf::Removed, &from.removed, &to.removed, session_key);
+    differ(
+        &mut all,
+        Shelf::Removed,
+        &from.removed,
+        &to.removed,
+        session_key,
+    );
     for (id, log) in &to.sessions {
         let before = from.sessions.get(id);
         if before == Some(log) {
@@ -41,17 +66,29 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
         if running == Some(*id) {
             for event in log.events() {
                 if before.and_then(|log| log.event(event.id)) != Some(&event) {
-                    put(&mut all, Shelf::Events, event.id.0.to_string(), Some(content(&event)));
+                    put(
+                        &mut all,
+                        Shelf::Events,
+                        event.id.0.to_string(),
+                        Some(content(&event)),
+                    );
                 }
             }
         } else {
-            put(&mut all, Shelf::Sessions, session_key(*id), Some(log.to_json()));
+            put(
+                &mut all,
+                Shelf::Sessions,
+                session_key(*id),
+                Some(log.to_json()),
+            );
         }
     }
     for (id, log) in &from.sessions {
         let after = to.sessions.get(id);
         if running == Some(*id) {
-            let gone = log.event_ids().filter(|event| after.is_none_or(|log| log.event(*event).is_none()));
+            let gone = log
+                .event_ids()
+                .filter(|event| after.is_none_or(|log| log.event(*event).is_none()));
             for event in gone {
                 put(&mut all, Shelf::Events, event.0.to_string(), None);
             }

@@ -97,7 +97,12 @@ impl Archive {
         summary.sheets_new = unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
         summary.sheets_known = sheets - summary.sheets_new;
         // Of two notes on one session one is as good as the other.
-        unite(&mut all.removed, &mut news.removed, other.removed, &mut Vec::new());
+        unite(
+            &mut all.removed,
+            &mut news.removed,
+            other.removed,
+            &mut Vec::new(),
+        );
         summary.sessions_removed = all.settle().len();
         for (id, session) in other.sessions {
             if all.removed.get(id).is_some() {
@@ -218,7 +223,10 @@ impl fmt::Display for Summary {
                     (self.sessions_left_out, "left out, as removed here before"),
                 ],
             ),
-            ("sheet", &[(self.sheets_new, "new"), (self.sheets_known, "known")]),
+            (
+                "sheet",
+                &[(self.sheets_new, "new"), (self.sheets_known, "known")],
+            ),
             ("exercise", &[(self.exercises_new, "new")]),
             ("programme", &[(self.programmes_new, "new")]),
             ("kit", &[(self.kits_new, "new")]),
@@ -228,7 +236,11 @@ impl fmt::Display for Summary {
             // The first count names what is counted.
             let mut named = false;
             for (n, word) in counts.iter().filter(|(n, _)| *n > 0) {
-                let count = if named { n.to_string() } else { counted(*n, what) };
+                let count = if named {
+                    n.to_string()
+                } else {
+                    counted(*n, what)
+                };
                 parts.push(format!("{count} {word}"));
                 named = true;
             }

@@ -148,8 +148,12 @@ impl SessionLog {
         added: &BTreeSet<EventId>,
         before: Option<&SessionLog>,
     ) -> Option<SessionLog> {
-        let left = self.events.iter().filter(|event| !added.contains(&event.id));
-        let as_before = left.map(|event| before.and_then(|log| log.event(event.id)).unwrap_or(event));
+        let left = self
+            .events
+            .iter()
+            .filter(|event| !added.contains(&event.id));
+        let as_before =
+            left.map(|event| before.and_then(|log| log.event(event.id)).unwrap_or(event));
         SessionLog::new(self.id, as_before.cloned()).ok()
     }
 

@@ -77,7 +77,10 @@ impl Taken {
                 .event_ids()
                 .filter(|event| log.event(*event).is_none())
                 .collect();
-            let replaced = log.events().iter().any(|event| now.event(event.id) != Some(event));
+            let replaced = log
+                .events()
+                .iter()
+                .any(|event| now.event(event.id) != Some(event));
             if replaced {
                 before.sessions.insert(*id, log.clone());
             }
@@ -107,7 +110,11 @@ impl Taken {
         take_out(&mut now.body_mass, &self.added.body_mass, before.body_mass);
         take_out(&mut now.exercises, &self.added.exercises, before.exercises);
         take_out(&mut now.sheets, &self.added.sheets, before.sheets);
-        take_out(&mut now.programmes, &self.added.programmes, before.programmes);
+        take_out(
+            &mut now.programmes,
+            &self.added.programmes,
+            before.programmes,
+        );
         take_out(&mut now.removed, &self.added.removed, before.removed);
         for id in &self.added.sessions {
             now.sessions.remove(id);
@@ -118,8 +125,11 @@ impl Taken {
             .map(|(id, events)| (*id, events.iter().copied().collect()))
             .collect();
         let none = BTreeSet::new();
-        let touched: BTreeSet<SessionId> =
-            events.keys().chain(before.sessions.keys()).copied().collect();
+        let touched: BTreeSet<SessionId> = events
+            .keys()
+            .chain(before.sessions.keys())
+            .copied()
+            .collect();
         for id in touched {
             let old: Option<&SessionLog> = before.sessions.get(&id);
             let back = match now.sessions.get(&id) {

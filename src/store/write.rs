@@ -30,7 +30,11 @@ pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
     list(&mut file, "exercises", records(&archive.exercises));
     list(&mut file, "sheets", records(&archive.sheets));
     list(&mut file, "programmes", records(&archive.programmes));
-    list(&mut file, "sessions", archive.sessions.values().map(session));
+    list(
+        &mut file,
+        "sessions",
+        archive.sessions.values().map(session),
+    );
     list(&mut file, "removed_sessions", records(&archive.removed));
     file.push_str("\n}\n");
     file

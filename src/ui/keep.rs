@@ -91,6 +91,14 @@ impl Keep {
             .collect())
     }
 
+    /// How many rows are on a shelf.
+    pub async fn count(&self, shelf: Shelf) -> Result<usize, DbError> {
+        match self {
+            Keep::Disk(db) => db.count(shelf.name()).await,
+            Keep::Memory(_) => Ok(self.rows(shelf).await?.len()),
+        }
+    }
+
     /// One record; none when there is no such key or its row cannot be read.
     pub async fn get<T: DeserializeOwned>(
         &self,

@@ -9,7 +9,7 @@ use crate::device::channel::Channel;
 use crate::device::db::Write;
 use crate::device::locks::{Role, Writer};
 use crate::device::sound::Sound;
-use crate::device::{clock, place as address, worker::Worker};
+use crate::device::{clock, faults, persist, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
 use crate::session::{
@@ -177,11 +177,7 @@ impl Stanchion {
                         self.queue.update_value(|queue| {
                             queue.pop_front();
                         });
-                        self.others.with_value(|others| {
-                            if let Some(others) = others {
-                                others.post("written");
-                            }
-                        });
+                        self.tell_others();
                         self.model.update(|model| {
                             model.unsaved = model.unsaved.saturating_sub(1);
                             if matches!(model.keeping, Keeping::Failing(_)) {
@@ -190,6 +186,7 @@ impl Stanchion {
                         });
                     }
                     Err(error) => {
+                        faults::note(&format!("writing: {error}"));
                         self.model
                             .update(|model| model.keeping = Keeping::Failing(error.to_string()));
                         break;
@@ -197,6 +194,15 @@ impl Stanchion {
                 }
             }
             self.writing.set_value(false);
+        });
+    }
+
+    /// Tells the other tabs that something was written.
+    pub fn tell_others(self) {
+        self.others.with_value(|others| {
+            if let Some(others) = others {
+                others.post("written");
+            }
         });
     }
 
@@ -323,6 +329,8 @@ impl Stanchion {
     /// Puts the ended session away.
     pub fn put_away(self) {
         self.model.update(|model| model.session = None);
+        // Now there is something to lose: the browser is asked to keep it. One asks the person in turn, so not before.
+        persist::ask(move |promise| self.model.update(|model| model.promise = Some(promise)));
     }
 }
 

@@ -1,6 +1,7 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
 use super::archive::archive;
+use super::away::read_settings;
 use super::keep::Keep;
 use super::model::{Keeping, Stage};
 use super::place::Place;
@@ -9,7 +10,7 @@ use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::{Db, DbError};
 use crate::device::locks::{Role, writer};
-use crate::device::{dom, persist, place as address, worker};
+use crate::device::{dom, faults, persist, place as address, worker};
 use crate::draft::Draft;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
@@ -18,12 +19,13 @@ use crate::session::{Event, Session};
 use crate::sheet::Sheet;
 use crate::store::{
     Archive, BodyMassRecord, DATABASE, DATABASE_VERSION, ExerciseRecord, KitRecord, LifterRecord,
-    ProgrammeRecord, SheetRecord, Shelf,
+    ProgrammeRecord, SheetRecord, Shelf, Taken,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use serde::de::DeserializeOwned;
+use std::sync::Arc;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
@@ -34,15 +36,20 @@ pub fn start(app: Stanchion) {
     });
     // For the life of the page.
     std::mem::forget(listener);
+    std::mem::forget(faults::watch());
     spawn_local(async move {
         let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
         match Db::open(DATABASE, DATABASE_VERSION, &shelves).await {
             Ok(db) => app.keep_in(Keep::Disk(db)),
-            Err(error) => app
-                .model
-                .update(|model| model.keeping = Keeping::Nothing(error.to_string())),
+            Err(error) => {
+                faults::note(&format!("opening: {error}"));
+                app.model
+                    .update(|model| model.keeping = Keeping::Nothing(error.to_string()));
+            }
         }
+        app.model.update(read_settings);
         if let Err(error) = read(app, Memory::Counts).await {
+            faults::note(&format!("reading: {error}"));
             app.model
                 .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
@@ -56,7 +63,7 @@ pub fn start(app: Stanchion) {
         });
         dom::remove("shell");
         dom::mark("stanchion-ready");
-        persist::ask(|_| {});
+        persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
@@ -119,6 +126,11 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
     let summaries: Vec<ExerciseSummary> = records(&keep, Shelf::Summaries, &mut lost).await?;
     let mut headings: Vec<Heading> = records(&keep, Shelf::Headings, &mut lost).await?;
     let events: Vec<Event> = records(&keep, Shelf::Events, &mut lost).await?;
+    let imports: Vec<Taken> = records(&keep, Shelf::Imports, &mut lost).await?;
+    let last_import = imports
+        .into_iter()
+        .max_by_key(|taken| taken.id)
+        .map(Arc::new);
     newest_first(&mut headings);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
@@ -161,6 +173,7 @@ pub async fn read(app: Stanchion, memory: Memory) -> Result<(), DbError> {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
         model.headings = headings;
+        model.last_import = last_import;
         let own = match memory {
             Memory::Counts => model.session.take(),
             Memory::Stale => None,

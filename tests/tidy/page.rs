@@ -3,7 +3,7 @@
 use super::files::File;
 
 /// The policy's directives, each with the sources that it may name.
-const POLICY: [(&str, &[&str]); 10] = [
+const POLICY: [(&str, &[&str]); 12] = [
     ("default-src", &["'none'", "'self'"]),
     ("script-src", &["'self'", "'wasm-unsafe-eval'"]),
     ("style-src", &["'self'"]),
@@ -14,15 +14,20 @@ const POLICY: [(&str, &[&str]); 10] = [
     ("media-src", &["'self'", "blob:"]),
     ("base-uri", &["'self'", "'none'"]),
     ("form-action", &["'none'"]),
+    ("require-trusted-types-for", &["'script'"]),
+    // One policy, which makes the address of the service worker and nothing else (device/worker.rs).
+    ("trusted-types", &["stanchion"]),
 ];
 
 /// Directives that must be there: those with no default, and those whose default is not told by the list above.
-const WANTED: [&str; 5] = [
+const WANTED: [&str; 7] = [
     "default-src",
     "script-src",
     "style-src",
     "base-uri",
     "form-action",
+    "require-trusted-types-for",
+    "trusted-types",
 ];
 
 /// Everything in index.html that the policy forbids, and everything that the policy should not allow.

@@ -6,6 +6,7 @@ use crate::order;
 use crate::programme::{DoneSheet, LightWeek, next};
 use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
+use crate::ui::away::nudge;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, h1, line, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
@@ -93,6 +94,7 @@ pub fn choice(app: Stanchion) -> AnyView {
         vec![
             h1("Which sheet today?"),
             inside,
+            nudge(app),
             words(
                 "quiet caution",
                 "Stop at pain, dizziness or a tight chest. A physician or a qualified coach knows more than a program.",

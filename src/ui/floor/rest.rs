@@ -67,7 +67,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
         <span data-part="logged">{move || logged.get()}</span>
         " · "
         <span data-part="saved" role="status">{move || saved.get()}</span>
-        <span class="logged-change">"change"</span>
+        <span class="logged-change">{"change"}</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
     let name = text(move || format!("{}, change it", logged.get().unwrap_or_default()));

@@ -1,20 +1,22 @@
 //! The kit: what stands in the garage; and the settings and data that belong to the phone.
 
 mod data;
+mod erase;
 mod estimate;
 mod gear;
 mod lists;
 mod settings;
 mod sound;
+mod state;
 mod things;
 
 use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
-pub use data::{import_file, open_sheet_file};
 pub use settings::{show_in, theme};
 pub use sound::{settle as settle_sound, sound_on};
+pub use state::StatePlace;
 
 /// The kit and the settings.
 #[component]
@@ -27,6 +29,7 @@ pub fn KitPlace() -> impl IntoView {
         sound::sound_settings(app),
         settings::looks(),
         data::data(app),
+        erase::erase(app),
         settings::about(),
     ]);
     page("kit", inside)

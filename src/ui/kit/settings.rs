@@ -4,8 +4,9 @@ use super::gear::show_kit_in;
 use crate::device::{dom, prefs};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, checked_field, choices, quiet, section, text, toggle, unit_choices, words,
+    Mode, checked_field, choices, quiet, section, text, toggle, unit_choices, way, words,
 };
+use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -102,6 +103,7 @@ pub fn about() -> AnyView {
                 "No server, no account: all of it is on this phone. The rest timer can only sound while this page is \
                  open; the screen is kept on for it.",
             ),
+            way(Place::State.href(), "State of the app, for a report"),
             words(
                 "caution",
                 "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified \

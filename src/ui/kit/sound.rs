@@ -69,7 +69,7 @@ fn loudness(app: Stanchion) -> AnyView {
     };
     view! {
         <label class="field">
-            <span>"how loud"</span>
+            <span>{"how loud"}</span>
             <input
                 type="range"
                 min="0"
