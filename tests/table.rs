@@ -155,3 +155,41 @@ proptest! {
         }
     }
 }
+
+/// The table that `tests/reference/sets.py` reads: three sessions of every kind of amount and both units.
+#[test]
+#[ignore = "writes a file for the script"]
+fn writes_a_table_for_the_script() {
+    let mut archive = Archive::default();
+    for n in 1..=3_u64 {
+        let mut squat = block(
+            vec![work(4, 5, 8)],
+            LoadBasis::External,
+            SideMode::EachInTurn,
+        );
+        squat.exercise.name = stanchion::sheet::Line::new("=Squat, \"front\"").unwrap();
+        let sets = [
+            (key(0, 0), done(Some("45 lb"), Amount::Reps(reps(5)))),
+            (key(0, 1), done(Some("62.5 kg"), Amount::Reps(reps(6)))),
+            (
+                key(0, 2),
+                done(
+                    Some("24 kg"),
+                    Amount::Distance(stanchion::units::Metres::new(40).unwrap()),
+                ),
+            ),
+            (
+                key(0, 3),
+                done(
+                    None,
+                    Amount::Timed(stanchion::units::Seconds::new(45).unwrap()),
+                ),
+            ),
+        ];
+        let session = SessionId(id(n * 86_400_000, n));
+        let log = SessionLog::new(session, events(n, &squat, Some("80 kg"), &sets)).unwrap();
+        archive.sessions.insert(session, log);
+    }
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("target");
+    std::fs::write(folder.join("sets.csv"), table(&archive)).unwrap();
+}

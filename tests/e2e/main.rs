@@ -3,6 +3,7 @@
 //! Started by `cargo xtask test`, which builds the app and says by environment variables where it and the browser are:
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
 
+mod away;
 mod browser;
 mod curve;
 mod draft;

@@ -121,6 +121,7 @@ async fn a_light_week_is_lighter_and_may_be_done_as_usual_instead() {
     std::fs::write(&file, light_now(monday.as_str().unwrap())).unwrap();
     person.tap("go-kit").await;
     give_file(&person, "import", &file).await;
+    person.tap("import-take").await;
     person.reads("notice", "1 programme new").await;
     person.tap("notice-close").await;
     person.tap("go-sheets").await;

@@ -70,7 +70,7 @@ fn reminder(app: Stanchion) -> AnyView {
         remind_after(app, chosen.copied().flatten());
     };
     let inside = toggles_of("remind-after", labels, pressed, choose);
-    choices("choices four", "Remind me to export after", inside)
+    choices("choices two", "Remind me to export after", inside)
 }
 
 /// Export and import.
