@@ -86,6 +86,9 @@ async fn an_import_is_looked_at_taken_in_and_taken_back() {
     person.reload().await;
     person.tap("go-kit").await;
     person.reads("import-last", "14 sessions new").await;
+    person
+        .run("document.querySelector('[data-part=\"export\"]').scrollIntoView()")
+        .await;
     picture(&person, "kit-data").await;
     person.tap("import-undo").await;
     person.reads("notice", "Taken back").await;
@@ -95,6 +98,34 @@ async fn an_import_is_looked_at_taken_in_and_taken_back() {
     let (_, after) = export(&person, &browser.folder().join("after")).await;
     assert_eq!(before["sessions"], after["sessions"]);
     assert_eq!(before["sheets"], after["sheets"]);
+    person.close().await;
+}
+
+#[tokio::test]
+async fn an_import_that_breaks_half_way_leaves_nothing() {
+    let server = Server::start();
+    let browser = Browser::start("half");
+    let person = Person::arrive(&browser, &server).await;
+    let file = file_of(browser.folder(), 14, "Front squat");
+    person.tap("go-kit").await;
+    give_file(&person, "import", &file).await;
+    person.reads("import-said", "14 sessions new").await;
+    person
+        .run(
+            "let left = 5;
+             const put = IDBObjectStore.prototype.put;
+             IDBObjectStore.prototype.put = function (...rest) {
+                 if (left-- === 0) throw new DOMException('full', 'QuotaExceededError');
+                 return put.apply(this, rest);
+             }",
+        )
+        .await;
+    person.tap("import-take").await;
+    person.reads("notice", "nothing was imported").await;
+    person.reload().await;
+    assert_eq!(sessions(&person).await, 0);
+    person.tap("go-kit").await;
+    assert!(!person.has("import-undo").await);
     person.close().await;
 }
 
@@ -336,7 +367,10 @@ async fn the_state_of_the_app_holds_nothing_that_was_typed() {
     person.reads("notice", "2 sessions new").await;
     person.tap("notice-close").await;
     person
-        .run("Promise.reject(new RangeError('Kingfisher'))")
+        .run(
+            "const reason = new RangeError('Kingfisher');
+             window.dispatchEvent(new PromiseRejectionEvent('unhandledrejection', { promise: Promise.resolve(), reason }))",
+        )
         .await;
     person.run("location.hash = '/kit/state'").await;
     person.reads("state-lines", "sessions: 2").await;

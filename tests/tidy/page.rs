@@ -158,7 +158,8 @@ mod tests {
     use super::*;
 
     const GOOD: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'self' \
-                        'wasm-unsafe-eval'; style-src 'self'; base-uri 'self'; form-action 'none'\">\n";
+                        'wasm-unsafe-eval'; style-src 'self'; base-uri 'self'; form-action 'none'; \
+                        require-trusted-types-for 'script'; trusted-types stanchion\">\n";
 
     fn page(more: &str) -> Vec<String> {
         faults(&File::new("index.html", &format!("{GOOD}{more}")))
@@ -199,6 +200,8 @@ mod tests {
             ("default-src 'none'", "default-src example.org"),
             ("style-src 'self'; ", ""),
             ("form-action 'none'", "form-action 'none'; frame-src 'self'"),
+            ("trusted-types stanchion", "trusted-types stanchion default"),
+            ("require-trusted-types-for 'script'; ", ""),
             ("http-equiv=", "name="),
         ] {
             let text = GOOD.replace(from, to);

@@ -162,7 +162,7 @@ fn set_words(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> (String, String)
 fn removal(app: Stanchion, record: &SessionRecord) -> AnyView {
     let id = record.session;
     let goes = format!(
-        "What goes: {} with their notes and corrections, and what the next loads learn from them. An import does not \
+        "What goes: {}, with notes and corrections, and what the next loads learn from them. An import does not \
          bring it back. Undo is in the ledger until this page is left.",
         counted(record.lines().count(), "set"),
     );
