@@ -11,6 +11,7 @@ mod export;
 mod floor;
 mod heat;
 mod looks;
+mod nobody;
 mod offline;
 mod own;
 mod paper;
