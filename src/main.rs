@@ -1,6 +1,9 @@
 //! Mounts the app, nothing else.
 
 fn main() {
-    console_error_panic_hook::set_once();
+    std::panic::set_hook(Box::new(|info| {
+        stanchion::device::faults::panicked(info.location());
+        console_error_panic_hook::hook(info);
+    }));
     leptos::mount::mount_to_body(stanchion::ui::App);
 }

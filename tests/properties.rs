@@ -95,9 +95,11 @@ proptest! {
         fill(&mut written.exercises, &a.exercises);
         fill(&mut written.sheets, &a.sheets);
         fill(&mut written.programmes, &a.programmes);
+        fill(&mut written.removed, &a.removed);
         for (id, log) in a.sessions {
             written.sessions.entry(id).or_insert(log);
         }
+        written.settle();
         prop_assert_eq!(text(&written), text(&outcome.archive));
     }
 

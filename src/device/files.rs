@@ -67,13 +67,90 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
+/// How many bytes of a text are handed to the browser at once: the log of many years is longer than a text of the
+/// browser's own may be.
+const CHUNK: usize = 8 * 1024 * 1024;
+
+/// A text as the browser's bytes.
+fn blob(mime: &str, text: &str) -> Option<Blob> {
+    let options = BlobPropertyBag::new();
+    options.set_type(mime);
+    let chunks = text.as_bytes().chunks(CHUNK);
+    let parts: Array = chunks
+        .map(|chunk| JsValue::from(Uint8Array::from(chunk)))
+        .collect();
+    Blob::new_with_u8_array_sequence_and_options(&parts, &options).ok()
+}
+
+/// Where a file goes that is to be written.
+pub enum Target {
+    /// The person chose it.
+    Chosen(Chosen),
+    /// The person closed the dialog: nothing is to be written.
+    Cancelled,
+    /// This browser lets nobody choose: offer a download.
+    Download,
+}
+
+/// A file that the person chose to write to.
+pub struct Chosen {
+    handle: JsValue,
+}
+
+/// Lets the person choose a file to write to, where the browser can. To be called in a tap.
+pub async fn choose(name: &str, mime: &str) -> Target {
+    let Some(window) = js::global("window").filter(|window| js::can(window, "showSaveFilePicker"))
+    else {
+        return Target::Download;
+    };
+    let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
+    let endings = Array::of1(&format!(".{ending}").into());
+    let kind = js::object(&[("accept", js::object(&[(mime, endings.into())]))]);
+    let options = js::object(&[
+        ("suggestedName", name.into()),
+        ("types", Array::of1(&kind).into()),
+    ]);
+    match js::call_async(&window, "showSaveFilePicker", &[options]).await {
+        Ok(handle) => Target::Chosen(Chosen { handle }),
+        Err(error) if js::error_name(&error) == "AbortError" => Target::Cancelled,
+        // In a frame, or without a tap: the download is still there.
+        Err(_) => Target::Download,
+    }
+}
+
+impl Chosen {
+    /// The name that the person gave it.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let name = js::get(&self.handle, "name").and_then(|name| name.as_string());
+        name.unwrap_or_default()
+    }
+
+    /// Writes the text, all of it or nothing.
+    ///
+    /// # Errors
+    /// The browser's words.
+    pub async fn write(&self, mime: &str, text: &str) -> Result<(), String> {
+        let said = |error: JsValue| js::error_text(&error);
+        let blob = blob(mime, text).ok_or("there is no memory for it")?;
+        let stream = js::call_async(&self.handle, "createWritable", &[]).await;
+        let stream = stream.map_err(said)?;
+        let written = match js::call_async(&stream, "write", &[blob.into()]).await {
+            Ok(_) => js::call_async(&stream, "close", &[]).await,
+            Err(error) => {
+                // What was there before stays.
+                let _ = js::call_async(&stream, "abort", &[]).await;
+                Err(error)
+            }
+        };
+        written.map(|_| ()).map_err(said)
+    }
+}
+
 /// Offers a text as a download under this name; whether the browser took it.
 pub fn save_as(name: &str, mime: &str, text: &str) -> bool {
     let offer = || -> Option<()> {
-        let options = BlobPropertyBag::new();
-        options.set_type(mime);
-        let parts = Array::of1(&text.into());
-        let blob = Blob::new_with_str_sequence_and_options(&parts, &options).ok()?;
+        let blob = blob(mime, text)?;
         let document = web_sys::window()?.document()?;
         let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
         let address = Url::create_object_url_with_blob(&blob).ok()?;
@@ -119,8 +196,8 @@ pub async fn share_file(name: &str, text: &str) -> Sharing {
 fn parcel(name: &str, mime: &str, text: &str) -> Option<JsValue> {
     let options = FilePropertyBag::new();
     options.set_type(mime);
-    let parts = Array::of1(&text.into());
-    let file = File::new_with_str_sequence_and_options(&parts, name, &options).ok()?;
+    let parts = Array::of1(&blob(mime, text)?.into());
+    let file = File::new_with_blob_sequence_and_options(&parts, name, &options).ok()?;
     Some(js::object(&[
         ("files", Array::of1(&file).into()),
         ("title", name.into()),

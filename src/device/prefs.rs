@@ -7,6 +7,7 @@ use gloo_storage::{LocalStorage, Storage};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::fmt;
+use wasm_bindgen::JsCast;
 
 /// Other pages of the same host share the storage.
 const PREFIX: &str = "stanchion.";
@@ -70,6 +71,20 @@ pub fn remove(key: &str) {
     if is_there(&key) {
         // Refused, it stays and is overwritten at the next start.
         let _ = LocalStorage::raw().remove_item(&key);
+    }
+}
+
+/// Forgets every setting of ours; those of other pages of the host stay.
+pub fn forget_all() {
+    let Some(storage) = js::global("localStorage") else {
+        return;
+    };
+    for key in js_sys::Object::keys(storage.unchecked_ref::<js_sys::Object>()) {
+        let ours = key.as_string().is_some_and(|key| key.starts_with(PREFIX));
+        if ours {
+            // Refused: it holds no more than a look, a volume and a date.
+            let _ = js::call(&storage, "removeItem", &[key]);
+        }
     }
 }
 

@@ -5,6 +5,7 @@ use super::events::{Listener, listen};
 use super::js;
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
+use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::EventTarget;
@@ -36,7 +37,7 @@ pub fn register(on_waiting: impl FnMut() + 'static) -> Worker {
         let held = Rc::clone(&state);
         spawn_local(async move {
             let options = js::object(&[("updateViaCache", "none".into())]);
-            let answer = js::call_async(&container, "register", &["./sw.js".into(), options]).await;
+            let answer = js::call_async(&container, "register", &[trusted(), options]).await;
             // Refused (private window, no https): the page works while there is a network.
             if let Ok(registration) = answer {
                 held.attend(&container, registration);
@@ -44,6 +45,23 @@ pub fn register(on_waiting: impl FnMut() + 'static) -> Worker {
         });
     }
     Worker { state }
+}
+
+/// The worker's address.
+const SCRIPT: &str = "./sw.js";
+
+/// The address as the page's policy wants it: where the browser knows trusted types, only the policy of this name makes
+/// an address for scripts, and it makes this one only.
+fn trusted() -> JsValue {
+    let make = |_: JsValue| JsValue::from_str(SCRIPT);
+    let address = || {
+        let types = js::global("trustedTypes")?;
+        let make = Closure::<dyn FnMut(JsValue) -> JsValue>::new(make).into_js_value();
+        let rules = js::object(&[("createScriptURL", make)]);
+        let policy = js::call(&types, "createPolicy", &["stanchion".into(), rules]).ok()?;
+        js::call(&policy, "createScriptURL", &[SCRIPT.into()]).ok()
+    };
+    address().unwrap_or_else(|| SCRIPT.into())
 }
 
 impl Worker {

@@ -30,8 +30,8 @@ pub struct DoneLine {
     pub rest_taken: Option<u32>,
     /// The load that was proposed.
     pub proposed: Option<Load>,
-    /// What was logged first, when it was corrected since.
-    pub original: Option<Done>,
+    /// What it was said to be before, the first log first; empty when it was never corrected.
+    pub earlier: Vec<Done>,
     /// Note on the set.
     pub note: Option<Note>,
 }
@@ -216,7 +216,7 @@ fn done_line(slot: &Slot, rests: &BTreeMap<SetKey, u32>) -> Option<DoneLine> {
         at: logged.moment.at,
         rest_taken: rests.get(&slot.planned.key).copied(),
         proposed: logged.proposed,
-        original: logged.original.clone(),
+        earlier: logged.earlier.clone(),
         note: slot.note.clone(),
     })
 }

@@ -15,8 +15,9 @@ pub struct Logged {
     pub moment: Moment,
     /// What was done, corrections taken in.
     pub done: Done,
-    /// What was logged first, when it was corrected since.
-    pub original: Option<Done>,
+    /// What it was said to be before, the first log first; empty when it was never corrected. Of two corrections the
+    /// later one counts, wherever it was made.
+    pub earlier: Vec<Done>,
     /// The load that was proposed.
     pub proposed: Option<Load>,
 }

@@ -177,7 +177,7 @@ impl State {
                 }) = self.slot_mut(*set)
                 {
                     let before = std::mem::replace(&mut logged.done, done.clone());
-                    logged.original.get_or_insert(before);
+                    logged.earlier.push(before);
                 }
             }
             What::SetSkipped { set } => {
@@ -286,7 +286,7 @@ impl State {
             event,
             moment,
             done: done.clone(),
-            original: None,
+            earlier: Vec::new(),
             proposed,
         };
         slot.status = Status::Done(Box::new(logged));

@@ -280,7 +280,7 @@ fn a_correction_keeps_what_was_logged_first() {
         .unwrap()
         .clone();
     assert_eq!(logged.done.amount.reps(), Reps::new(5).ok());
-    assert_eq!(logged.original.unwrap().amount.reps(), Reps::new(7).ok());
+    assert_eq!(logged.earlier[0].amount.reps(), Reps::new(7).ok());
 }
 
 #[test]

@@ -4,6 +4,7 @@ use super::exercise_record::ExerciseRecord;
 use super::kept::Kept;
 use super::programme_record::ProgrammeRecord;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
+use super::removed_session::RemovedSession;
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use crate::exercises::Catalogue;
@@ -32,6 +33,8 @@ pub struct Archive {
     pub programmes: Kept<ProgrammeRecord>,
     /// Sessions.
     pub sessions: BTreeMap<SessionId, SessionLog>,
+    /// Notes that sessions were removed. None of these is in `sessions`.
+    pub removed: Kept<RemovedSession>,
 }
 
 impl Archive {
@@ -88,6 +91,28 @@ impl Archive {
             .filter(|record| record.at <= when)
             .max_by_key(|record| (record.at, record.id))
             .map(|record| record.mass)
+    }
+
+    /// Lets every session go that was removed; returns which.
+    pub fn settle(&mut self) -> Vec<SessionId> {
+        let gone = self.removed.iter().map(|removed| removed.id);
+        let gone: Vec<SessionId> = gone.filter(|id| self.sessions.contains_key(id)).collect();
+        for id in &gone {
+            self.sessions.remove(id);
+        }
+        gone
+    }
+
+    /// Removes a session at `when`: what it held is let go, and a merge does not bring it back.
+    pub fn remove_session(&mut self, id: SessionId, when: DateTime<FixedOffset>) {
+        self.removed.put(RemovedSession { id, written: when });
+        self.sessions.remove(&id);
+    }
+
+    /// Puts a session back that was removed.
+    pub fn restore_session(&mut self, log: SessionLog) {
+        self.removed.remove(log.id());
+        self.sessions.insert(log.id(), log);
     }
 
     /// True when nothing is in it.

@@ -1,8 +1,12 @@
-//! The envelope of a file and its limits.
+//! The envelope of a file.
 
 use super::exercise_record::ExerciseRecord;
+use super::limits::{
+    BODY_MASSES_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
+};
 use super::programme_record::ProgrammeRecord;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
+use super::removed_session::RemovedSession;
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use chrono::{DateTime, FixedOffset};
@@ -12,23 +16,6 @@ use std::marker::PhantomData;
 
 /// What stands in the field `format` of every file.
 pub const FORMAT: &str = "stanchion";
-/// Largest file that is read, in bytes: 64 MiB.
-pub const FILE_BYTES_MAX: u64 = 64 * 1024 * 1024;
-/// Most sessions in a file.
-pub const SESSIONS_MAX: usize = 20_000;
-/// Most versions of sheets in a file.
-pub const SHEETS_MAX: usize = 5_000;
-/// Most versions of one's own exercises in a file.
-pub const EXERCISES_MAX: usize = 5_000;
-/// Most versions of programmes in a file.
-pub const PROGRAMMES_MAX: usize = 5_000;
-/// Most kit records in a file.
-pub const KITS_MAX: usize = 5_000;
-/// Most lifter records in a file.
-pub const LIFTERS_MAX: usize = 5_000;
-/// Most body masses in a file.
-pub const BODY_MASSES_MAX: usize = 20_000;
-
 /// A file of format version 1. Its head was read before; here it is passed over.
 #[derive(serde::Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -53,6 +40,8 @@ pub(super) struct FileV1 {
     pub programmes: Vec<ProgrammeRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, SESSIONS_MAX>")]
     pub sessions: Vec<SessionLog>,
+    #[serde(default, deserialize_with = "at_most::<_, _, SESSIONS_MAX>")]
+    pub removed_sessions: Vec<RemovedSession>,
 }
 
 /// Reads a list of at most `MOST` entries, and stops at the first beyond.

@@ -1,7 +1,7 @@
 //! Import: read a file, merge it with what is there, and check that the whole can still be kept and exported.
 
 use super::archive::Archive;
-use super::file::{
+use super::limits::{
     BODY_MASSES_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
 };
 use super::merge::Merged;
@@ -14,11 +14,20 @@ use crate::session::EVENTS_MAX;
 /// # Errors
 /// [`ReadError`]: the file cannot be read, or there would be more than an export may hold. Nothing is changed then.
 pub fn import(mine: Archive, text: &str) -> Result<Merged, ReadError> {
-    let merged = mine.merge(read(text)?);
+    join(mine, read(text)?)
+}
+
+/// Merges `theirs`, which was read before, into `mine`.
+///
+/// # Errors
+/// [`ReadError::TooMany`]: there would be more than an export may hold.
+pub fn join(mine: Archive, theirs: Archive) -> Result<Merged, ReadError> {
+    let merged = mine.merge(theirs);
     let all = &merged.archive;
     let events = all.sessions.values().map(SessionLog::event_count).max();
     let limits = [
         ("sessions", all.sessions.len(), SESSIONS_MAX),
+        ("removed sessions", all.removed.len(), SESSIONS_MAX),
         ("events in one session", events.unwrap_or(0), EVENTS_MAX),
         ("versions of sheets", all.sheets.len(), SHEETS_MAX),
         ("versions of exercises", all.exercises.len(), EXERCISES_MAX),

@@ -77,6 +77,16 @@ impl<R: Record> Kept<R> {
         }
     }
 
+    /// Puts a record in, in place of any other with its id.
+    pub(super) fn set(&mut self, record: R) {
+        self.0.insert(record.id(), record);
+    }
+
+    /// Takes out the record of that id.
+    pub(super) fn remove(&mut self, id: R::Id) {
+        self.0.remove(&id);
+    }
+
     /// Its records by rising id.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = &R> {
         self.0.values()

@@ -22,8 +22,14 @@ pub struct Conflict {
 pub struct Summary {
     /// Sessions that were not there.
     pub sessions_new: usize,
-    /// Sessions that were there.
+    /// Sessions that were there, with all their events.
     pub sessions_known: usize,
+    /// Sessions that were there and gain something: a correction, a note, a rating, sets.
+    pub sessions_changed: usize,
+    /// Sessions that were there and go: they were removed elsewhere.
+    pub sessions_removed: usize,
+    /// Sessions that stay away: they were removed before.
+    pub sessions_left_out: usize,
     /// Events that were not there, in sessions that were.
     pub events_new: usize,
     /// Versions of sheets that were not there.
@@ -50,7 +56,7 @@ pub struct Merged {
     /// Everything.
     pub archive: Archive,
     /// What is to be written to the database: records that were not there, the kept ones of conflicts that were not
-    /// there so, and whole sessions with an event that was not there.
+    /// there so, whole sessions with an event that was not there, and notes of sessions that go.
     pub news: Archive,
     /// What happened.
     pub summary: Summary,
@@ -60,7 +66,7 @@ impl Archive {
     /// The union of both. Merging twice changes nothing, and neither order nor grouping matters for the archive.
     ///
     /// Of two different records with one id one is kept by a fixed order and the other listed in
-    /// [`Summary::conflicts`].
+    /// [`Summary::conflicts`]. A session that was removed on either side is not in the union.
     #[must_use]
     pub fn merge(self, other: Archive) -> Merged {
         let mut all = self;
@@ -90,14 +96,25 @@ impl Archive {
         );
         summary.sheets_new = unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
         summary.sheets_known = sheets - summary.sheets_new;
+        // Of two notes on one session one is as good as the other.
+        unite(
+            &mut all.removed,
+            &mut news.removed,
+            other.removed,
+            &mut Vec::new(),
+        );
+        summary.sessions_removed = all.settle().len();
         for (id, session) in other.sessions {
+            if all.removed.get(id).is_some() {
+                summary.sessions_left_out += 1;
+                continue;
+            }
             match all.sessions.entry(id) {
                 Entry::Vacant(place) => {
                     summary.sessions_new += 1;
                     news.sessions.insert(id, place.insert(session).clone());
                 }
                 Entry::Occupied(mut there) => {
-                    summary.sessions_known += 1;
                     let mut changed = false;
                     for (event, put) in there.get_mut().take(session) {
                         match put {
@@ -117,7 +134,10 @@ impl Archive {
                         }
                     }
                     if changed {
+                        summary.sessions_changed += 1;
                         news.sessions.insert(id, there.get().clone());
+                    } else {
+                        summary.sessions_known += 1;
                     }
                 }
             }
@@ -161,28 +181,68 @@ fn unite<R: Record + Clone>(
     new
 }
 
+impl Summary {
+    /// True when an import changes nothing.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        let changed = [
+            self.sessions_new,
+            self.sessions_changed,
+            self.sessions_removed,
+            self.sheets_new,
+            self.exercises_new,
+            self.programmes_new,
+            self.kits_new,
+            self.lifters_new,
+            self.body_masses_new,
+        ];
+        changed == [0; 9] && self.conflicts.is_empty()
+    }
+}
+
+/// `1 session`, `2 sessions`.
+fn counted(n: usize, what: &str) -> String {
+    match n {
+        1 => format!("1 {what}"),
+        n => format!("{n} {what}s"),
+    }
+}
+
 impl fmt::Display for Summary {
-    /// One line like `2 sessions new, 1 known, 1 sheet new`.
+    /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut parts = Vec::new();
-        let kinds = [
-            (self.sessions_new, self.sessions_known, "session"),
-            (self.sheets_new, self.sheets_known, "sheet"),
-            (self.exercises_new, 0, "exercise"),
-            (self.programmes_new, 0, "programme"),
-            (self.kits_new, 0, "kit"),
-            (self.lifters_new, 0, "setting"),
+        let kinds: [(&str, &[(usize, &str)]); 6] = [
+            (
+                "session",
+                &[
+                    (self.sessions_new, "new"),
+                    (self.sessions_known, "known"),
+                    (self.sessions_changed, "corrected"),
+                    (self.sessions_removed, "removed"),
+                    (self.sessions_left_out, "left out, as removed here before"),
+                ],
+            ),
+            (
+                "sheet",
+                &[(self.sheets_new, "new"), (self.sheets_known, "known")],
+            ),
+            ("exercise", &[(self.exercises_new, "new")]),
+            ("programme", &[(self.programmes_new, "new")]),
+            ("kit", &[(self.kits_new, "new")]),
+            ("setting", &[(self.lifters_new, "new")]),
         ];
-        let counted = |n: usize, what: &str| match n {
-            1 => format!("1 {what}"),
-            n => format!("{n} {what}s"),
-        };
-        for (new, known, what) in kinds {
-            match (new, known) {
-                (0, 0) => {}
-                (0, known) => parts.push(format!("{} known", counted(known, what))),
-                (new, 0) => parts.push(format!("{} new", counted(new, what))),
-                (new, known) => parts.push(format!("{} new, {known} known", counted(new, what))),
+        for (what, counts) in kinds {
+            // The first count names what is counted.
+            let mut named = false;
+            for (n, word) in counts.iter().filter(|(n, _)| *n > 0) {
+                let count = if named {
+                    n.to_string()
+                } else {
+                    counted(*n, what)
+                };
+                parts.push(format!("{count} {word}"));
+                named = true;
             }
         }
         match self.body_masses_new {
@@ -190,15 +250,9 @@ impl fmt::Display for Summary {
             1 => parts.push("1 body mass new".to_owned()),
             n => parts.push(format!("{n} body masses new")),
         }
-        if self.events_new > 0 {
-            parts.push(format!(
-                "{} added to known sessions",
-                counted(self.events_new, "event")
-            ));
-        }
         if !self.conflicts.is_empty() {
             parts.push(format!(
-                "{} with the id of another and not kept",
+                "{} with the id of another and set aside",
                 counted(self.conflicts.len(), "record")
             ));
         }

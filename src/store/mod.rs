@@ -6,42 +6,52 @@
 //! order, without harm.
 
 mod archive;
+mod change;
+mod csv;
 mod demo;
 mod exercise_record;
 mod file;
 mod import;
 mod kept;
+mod limits;
 mod merge;
 mod migrate;
 mod programme_record;
 mod read;
 mod record;
 mod removed;
+mod removed_session;
 mod row;
 mod session_log;
 mod sheet_record;
 mod shelf;
 mod shelved;
+mod taken;
 mod write;
 
 pub use archive::Archive;
+pub use change::{Change, changes};
+pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
 pub use exercise_record::ExerciseRecord;
-pub use file::{
-    BODY_MASSES_MAX, EXERCISES_MAX, FILE_BYTES_MAX, FORMAT, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX,
+pub use file::FORMAT;
+pub use import::{import, join};
+pub use kept::{Kept, Put, Record};
+pub use limits::{
+    BODY_MASSES_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX,
     SESSIONS_MAX, SHEETS_MAX,
 };
-pub use import::import;
-pub use kept::{Kept, Put, Record};
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
 pub use programme_record::ProgrammeRecord;
 pub use read::{ReadError, check_size, read};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};
 pub use removed::Removed;
+pub use removed_session::RemovedSession;
 pub use row::{RowError, open, seal};
 pub use session_log::{SessionLog, UnfitSession};
 pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
+pub use taken::Taken;
 pub use write::write;

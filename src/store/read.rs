@@ -1,8 +1,9 @@
 //! Reading a file: text in, a checked archive or a sentence out.
 
 use super::archive::Archive;
-use super::file::{FILE_BYTES_MAX, FORMAT, FileV1};
+use super::file::{FORMAT, FileV1};
 use super::kept::{Kept, Put, Record};
+use super::limits::{FILE_BYTES_MAX, MIB};
 use super::migrate::FormatVersion;
 use crate::json::{Cursor, Fault, Misread, parse};
 use std::fmt;
@@ -63,7 +64,8 @@ impl fmt::Display for ReadError {
         match self {
             ReadError::TooLarge { bytes } => write!(
                 f,
-                "the file has {bytes} bytes, at most {FILE_BYTES_MAX} (64 MiB) can be read"
+                "the file has {bytes} bytes, at most {FILE_BYTES_MAX} ({} MiB) can be read",
+                FILE_BYTES_MAX / MIB
             ),
             ReadError::NotJson { line, column, why } => write!(
                 f,
@@ -164,6 +166,7 @@ fn gather(form: FileV1) -> Result<Archive, ReadError> {
         exercises: gather_list("exercises", form.exercises)?,
         sheets: gather_list("sheets", form.sheets)?,
         programmes: gather_list("programmes", form.programmes)?,
+        removed: gather_list("removed_sessions", form.removed_sessions)?,
         ..Archive::default()
     };
     for (index, session) in form.sessions.into_iter().enumerate() {
@@ -185,6 +188,7 @@ fn gather(form: FileV1) -> Result<Archive, ReadError> {
             });
         }
     }
+    archive.settle();
     Ok(archive)
 }
 

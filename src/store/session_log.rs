@@ -4,6 +4,7 @@ use super::file::at_most;
 use super::kept::{Kept, Put, content};
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
+use std::collections::BTreeSet;
 use std::fmt;
 
 /// The events of one session, by rising id. At least one of them begins it, and none begins another.
@@ -127,6 +128,33 @@ impl SessionLog {
     /// The JSON text of each event, in one line each.
     pub(super) fn event_lines(&self) -> impl Iterator<Item = String> {
         self.events.iter().map(content)
+    }
+
+    /// The event of that id.
+    #[must_use]
+    pub fn event(&self, id: EventId) -> Option<&Event> {
+        self.events.get(id)
+    }
+
+    /// The ids of its events, rising.
+    pub fn event_ids(&self) -> impl Iterator<Item = EventId> {
+        self.events.iter().map(|event| event.id)
+    }
+
+    /// The log without the events `added`, and with those that `before` has in another form as they are there. Nothing
+    /// when that leaves no beginning.
+    pub(super) fn taken_back(
+        &self,
+        added: &BTreeSet<EventId>,
+        before: Option<&SessionLog>,
+    ) -> Option<SessionLog> {
+        let left = self
+            .events
+            .iter()
+            .filter(|event| !added.contains(&event.id));
+        let as_before =
+            left.map(|event| before.and_then(|log| log.event(event.id)).unwrap_or(event));
+        SessionLog::new(self.id, as_before.cloned()).ok()
     }
 
     /// Takes the events of the same session from `other`; says what each did.

@@ -2,8 +2,9 @@
 
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
-/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`.
-pub const DATABASE_VERSION: u32 = 2;
+/// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
+/// `removed` and `imports`.
+pub const DATABASE_VERSION: u32 = 3;
 /// Name of the database with a copy of everything from before each change of the layout.
 pub const SNAPSHOTS: &str = "stanchion-snapshot";
 /// Its one object store; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
@@ -37,11 +38,15 @@ pub enum Shelf {
     BodyMass,
     /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
     Aside,
+    /// Notes that sessions were removed; key: session id.
+    Removed,
+    /// The last import, so that it can be undone; key: its id.
+    Imports,
 }
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 12] = [
+    pub const ALL: [Shelf; 14] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -54,6 +59,8 @@ impl Shelf {
         Shelf::Lifters,
         Shelf::BodyMass,
         Shelf::Aside,
+        Shelf::Removed,
+        Shelf::Imports,
     ];
 
     /// Name of the object store; it never changes.
@@ -72,6 +79,8 @@ impl Shelf {
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
             Shelf::Aside => "aside",
+            Shelf::Removed => "removed",
+            Shelf::Imports => "imports",
         }
     }
 }

@@ -18,32 +18,49 @@ const INDENT: usize = 2;
 /// nothing in them are left out.
 #[must_use]
 pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
-    let mut parts = vec![
-        format!(" \"format\": {}", content(&FORMAT)),
-        format!(" \"version\": {}", FormatVersion::CURRENT.number()),
-        format!(" \"written\": {}", content(&written)),
-    ];
-    parts.extend(list("lifter", records(&archive.lifter)));
-    parts.extend(list("kit", records(&archive.kit)));
-    parts.extend(list("body_mass", records(&archive.body_mass)));
-    parts.extend(list("exercises", records(&archive.exercises)));
-    parts.extend(list("sheets", records(&archive.sheets)));
-    parts.extend(list("programmes", records(&archive.programmes)));
-    parts.extend(list(
+    let mut file = format!(
+        "{{\n \"format\": {},\n \"version\": {},\n \"written\": {}",
+        content(&FORMAT),
+        FormatVersion::CURRENT.number(),
+        content(&written)
+    );
+    list(&mut file, "lifter", records(&archive.lifter));
+    list(&mut file, "kit", records(&archive.kit));
+    list(&mut file, "body_mass", records(&archive.body_mass));
+    list(&mut file, "exercises", records(&archive.exercises));
+    list(&mut file, "sheets", records(&archive.sheets));
+    list(&mut file, "programmes", records(&archive.programmes));
+    list(
+        &mut file,
         "sessions",
-        archive.sessions.values().map(session).collect(),
-    ));
-    format!("{{\n{}\n}}\n", parts.join(",\n"))
+        archive.sessions.values().map(session),
+    );
+    list(&mut file, "removed_sessions", records(&archive.removed));
+    file.push_str("\n}\n");
+    file
 }
 
-fn list(name: &str, entries: Vec<String>) -> Option<String> {
-    (!entries.is_empty()).then(|| format!(" \"{name}\": [\n  {}\n ]", entries.join(",\n  ")))
+/// Adds a list entry by entry: the log of many years is never there twice.
+fn list(file: &mut String, name: &str, entries: impl Iterator<Item = String>) {
+    let mut some = false;
+    for entry in entries {
+        if some {
+            file.push_str(",\n  ");
+        } else {
+            file.push_str(",\n \"");
+            file.push_str(name);
+            file.push_str("\": [\n  ");
+        }
+        file.push_str(&entry);
+        some = true;
+    }
+    if some {
+        file.push_str("\n ]");
+    }
 }
 
-fn records<R: Record>(kept: &Kept<R>) -> Vec<String> {
-    kept.iter()
-        .map(|record| pretty(&content(record), INDENT))
-        .collect()
+fn records<R: Record>(kept: &Kept<R>) -> impl Iterator<Item = String> {
+    kept.iter().map(|record| pretty(&content(record), INDENT))
 }
 
 fn session(log: &SessionLog) -> String {

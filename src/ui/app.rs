@@ -1,8 +1,9 @@
 //! The app: the four places and what stands above all of them.
 
+use super::away::{Form, export, look};
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
-use super::kit::{KitPlace, export};
+use super::kit::{KitPlace, StatePlace};
 use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
@@ -31,11 +32,12 @@ pub fn App() -> impl IntoView {
     start::start(app);
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
     let stage = app.of(|model| model.stage);
-    dynamic(move || match stage.get() {
+    let stages = dynamic(move || match stage.get() {
         Stage::Opening => ().into_any(),
         Stage::Welcome => view! { <Welcome/> }.into_any(),
         Stage::Open => open(app),
-    })
+    });
+    vec![stages, look(app)]
 }
 
 /// The app in use: banners, the place one is at, and the way to the others.
@@ -61,6 +63,7 @@ fn open(app: Stanchion) -> AnyView {
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
+        Place::State => view! { <StatePlace/> }.into_any(),
     });
     let banners = banners(app);
     let places = places(app);
@@ -171,7 +174,7 @@ fn unheard(app: Stanchion) -> AnyView {
 
 fn export_now(app: Stanchion) -> AnyView {
     button("plain", "export-now", "Export now", move || {
-        export(app, false);
+        export(app, Form::Everything, || {});
     })
 }
 

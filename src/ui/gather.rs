@@ -4,8 +4,8 @@ use super::keep::Keep;
 use crate::device::db::DbError;
 use crate::session::{Event, Session};
 use crate::store::{
-    Archive, BodyMassRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord, SessionLog,
-    SheetRecord, Shelf, Unreadable,
+    Archive, BodyMassRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
+    RemovedSession, SessionLog, SheetRecord, Shelf, Unreadable,
 };
 
 /// Everything that could be read, and what could not.
@@ -53,6 +53,12 @@ pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
     {
         archive.programmes.put(record);
     }
+    for record in keep
+        .records::<RemovedSession>(Shelf::Removed, &mut lost)
+        .await?
+    {
+        archive.removed.put(record);
+    }
     for log in keep
         .records::<SessionLog>(Shelf::Sessions, &mut lost)
         .await?
@@ -66,6 +72,7 @@ pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
             archive.sessions.entry(id).or_insert(log);
         }
     }
+    archive.settle();
     Ok(Gathered {
         archive,
         unreadable: lost,

@@ -149,6 +149,14 @@ impl Keep {
             .collect())
     }
 
+    /// How many rows are on a shelf.
+    pub async fn count(&self, shelf: Shelf) -> Result<usize, DbError> {
+        match &self.disk {
+            Some(db) if !self.only_read => db.count(shelf.name()).await,
+            _ => Ok(self.rows(shelf).await?.len()),
+        }
+    }
+
     /// One record; none when there is no such key or its row cannot be read.
     pub async fn get<T: DeserializeOwned>(
         &self,

@@ -2,7 +2,9 @@
 
 mod app;
 mod archive;
+mod away;
 mod belongings;
+mod change;
 mod cueing;
 mod drafts;
 mod exercises;
@@ -22,7 +24,6 @@ mod programme;
 mod sheets;
 mod stanchion;
 mod start;
-mod take;
 mod unsaved;
 mod welcome;
 

@@ -1,6 +1,7 @@
 //! The model: everything that the screens are a function of.
 
 use super::place::Place;
+use crate::device::persist::Keeping as Promise;
 use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
@@ -8,11 +9,12 @@ use crate::ledger::{ExerciseSummary, Heading, Pace};
 use crate::programme::Programme;
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
-use crate::store::{BodyMassRecord, LifterRecord};
+use crate::store::{Archive, BodyMassRecord, LifterRecord, SessionLog, Taken};
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// How far the start has come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -56,6 +58,21 @@ pub struct Shared {
     pub read: Option<Result<Box<Sheet>, String>>,
 }
 
+/// A file that was chosen for import. Nothing of it is kept yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Incoming {
+    /// Name of the file.
+    pub name: String,
+    /// What an import would do, in words.
+    pub said: String,
+    /// True when it would do nothing.
+    pub nothing: bool,
+    /// How many notes of removed sessions it holds.
+    pub away: usize,
+    /// What it holds.
+    pub archive: Arc<Archive>,
+}
+
 /// Everything that the screens are a function of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
@@ -97,6 +114,18 @@ pub struct Model {
     pub notice: Option<Notice>,
     /// Stored rows that could not be read or were set aside by an import, as they are.
     pub aside: Vec<String>,
+    /// The file that was chosen for import.
+    pub incoming: Option<Incoming>,
+    /// The last import, so that it can be taken back.
+    pub last_import: Option<Arc<Taken>>,
+    /// The sessions that were removed last, until they are brought back or the page is left.
+    pub gone: Arc<Vec<SessionLog>>,
+    /// When everything was exported last.
+    pub exported: Option<DateTime<FixedOffset>>,
+    /// After how many sessions without an export a reminder comes; none is never.
+    pub remind_after: Option<u16>,
+    /// What the browser promises of what is kept; nothing while it was not asked.
+    pub promise: Option<Promise>,
     /// True when another tab or window writes, and this one follows.
     pub follows: bool,
     /// True when a new version of the app waits to be taken.
@@ -126,6 +155,12 @@ impl Default for Model {
             keeping: Keeping::default(),
             notice: None,
             aside: Vec::new(),
+            incoming: None,
+            last_import: None,
+            gone: Arc::default(),
+            exported: None,
+            remind_after: Some(10),
+            promise: None,
             follows: false,
             update_waits: false,
         }

@@ -38,6 +38,8 @@ pub enum Place {
     Session(SessionId),
     /// What stands in the garage, settings and data.
     Kit,
+    /// Versions, storage and faults, for a report.
+    State,
 }
 
 impl Place {
@@ -68,6 +70,7 @@ impl Place {
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
             ("ledger", Err(_)) => Place::Ledger,
             ("programme", _) => Place::Programme,
+            ("kit", _) if item == "state" => Place::State,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
         }
@@ -118,6 +121,7 @@ impl Place {
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
+            Place::State => "/kit/state".to_owned(),
         }
     }
 
@@ -142,6 +146,7 @@ impl Place {
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
+            Place::State => Place::Kit,
             main => main.clone(),
         }
     }
@@ -173,6 +178,7 @@ mod tests {
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
+            Place::State,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);
         }

@@ -11,7 +11,7 @@ use crate::device::locks::Writer;
 use crate::device::sound::Sound;
 use crate::device::timer::{Timer, after};
 use crate::device::wake::Stay;
-use crate::device::{clock, place as address, worker::Worker};
+use crate::device::{clock, faults, persist, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
 use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
@@ -186,11 +186,7 @@ impl Stanchion {
                 match keep.apply(writes).await {
                     Ok(()) => {
                         keep.done();
-                        self.others.with_value(|others| {
-                            if let Some(others) = others {
-                                others.post("written");
-                            }
-                        });
+                        self.tell_others();
                         self.model.update(|model| {
                             model.unsaved = keep.waiting();
                             if matches!(model.keeping, Keeping::Failing(_)) {
@@ -199,6 +195,7 @@ impl Stanchion {
                         });
                     }
                     Err(error) => {
+                        faults::note(&format!("writing: {error}"));
                         self.model
                             .update(|model| model.keeping = Keeping::Failing(error.to_string()));
                         // There may be room, or a browser that answers, without a tap.
@@ -224,6 +221,15 @@ impl Stanchion {
             }
         });
         lines.len()
+    }
+
+    /// Tells the other tabs that something was written.
+    pub fn tell_others(self) {
+        self.others.with_value(|others| {
+            if let Some(others) = others {
+                others.post("written");
+            }
+        });
     }
 
     // ---- the session ----
@@ -356,6 +362,8 @@ impl Stanchion {
     pub fn put_away(self) {
         clock::go_by_the_phone();
         self.model.update(|model| model.session = None);
+        // Now there is something to lose: the browser is asked to keep it. One asks the person in turn, so not before.
+        persist::ask(move |promise| self.model.update(|model| model.promise = Some(promise)));
     }
 }
 

@@ -1,6 +1,7 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
 use super::archive::archive;
+use super::away::read_settings;
 use super::keep::put;
 use super::layout;
 use super::model::{Keeping, Model, Stage};
@@ -10,7 +11,7 @@ use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::DbError;
 use crate::device::locks::{Role, Writer, writer};
-use crate::device::{clock, dom, persist, place as address, prefs, worker};
+use crate::device::{clock, dom, faults, persist, place as address, prefs, worker};
 use crate::draft::Draft;
 use crate::json;
 use crate::kit::Kit;
@@ -20,12 +21,13 @@ use crate::session::{Event, Session, What};
 use crate::sheet::{ExerciseId, Sheet};
 use crate::store::{
     Archive, BodyMassRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
-    SessionLog, SheetRecord, Shelf, aside_line, seal,
+    SessionLog, SheetRecord, Shelf, Taken, aside_line, seal,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
@@ -42,11 +44,14 @@ pub fn start(app: Stanchion) {
     });
     // For the life of the page.
     std::mem::forget(listener);
+    std::mem::forget(faults::watch());
     spawn_local(async move {
         let (keep, keeping) = layout::opened().await;
         app.keep_in(keep);
         app.model.update(|model| model.keeping = keeping);
+        app.model.update(read_settings);
         if let Err(error) = read(app).await {
+            faults::note(&format!("reading: {error}"));
             app.model
                 .update(|model| model.keeping = Keeping::Failing(error.to_string()));
         }
@@ -60,7 +65,7 @@ pub fn start(app: Stanchion) {
         });
         dom::remove("shell");
         dom::mark("stanchion-ready");
-        persist::ask(|_| {});
+        persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
@@ -145,6 +150,11 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     }
     let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
     let (strays, events) = strays(events);
+    let imports: Vec<Taken> = keep.records(Shelf::Imports, &mut lost).await?;
+    let last_import = imports
+        .into_iter()
+        .max_by_key(|taken| taken.id)
+        .map(Arc::new);
     newest_first(&mut headings);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
@@ -187,6 +197,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
         model.headings = headings;
+        model.last_import = last_import;
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
         let own = model.session.take().filter(|_| !model.follows);
         let own = own

@@ -1,7 +1,8 @@
 //! The first start: unit, body mass if one likes, the usual caution once, and two sheets to begin with; or everything
 //! from another phone.
 
-use super::kit::{import_file, show_in};
+use super::away::import_file;
+use super::kit::show_in;
 use super::model::{Notice, Stage};
 use super::parts::{
     Mode, button, checked_field, file_field, h1, h2, quiet, text, unit_choices, when, words,

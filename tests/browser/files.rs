@@ -2,7 +2,9 @@
 
 use crate::help::{number, patch, run, text, until};
 use js_sys::{Array, Uint8Array};
-use stanchion::device::files::{FileError, Sharing, read_text, save_as, share_file};
+use stanchion::device::files::{
+    FileError, Sharing, Target, choose, read_text, save_as, share_file,
+};
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::File;
 
@@ -109,4 +111,49 @@ async fn sharing_tells_a_change_of_mind_from_a_refusal() {
     let _absent = patch("shadow(navigator, 'share', {value: undefined});");
     assert_eq!(share_file("log.json", "{}").await, Sharing::Unsupported);
     run("delete window.shared");
+}
+
+#[wasm_bindgen_test]
+async fn a_file_is_written_where_it_is_chosen_or_not_at_all() {
+    let _patch = patch(
+        "window.written = [];
+         const stream = {
+             write: async (blob) => { window.written.push(await blob.text()); },
+             close: async () => { window.written.push('closed'); },
+             abort: async () => { window.written.push('aborted'); } };
+         window.handle = { name: 'mine.csv', createWritable: async () => stream };
+         shadow(window, 'showSaveFilePicker', {value: async (asked) => {
+             window.asked = JSON.stringify(asked); return window.handle; }});
+         window.broken = () => { stream.write = async () => { throw new DOMException('full', 'QuotaExceededError'); }; };",
+    );
+    let Target::Chosen(chosen) = choose("sets.csv", "text/csv").await else {
+        panic!("it was chosen");
+    };
+    assert_eq!(
+        text("asked"),
+        r#"{"suggestedName":"sets.csv","types":[{"accept":{"text/csv":[".csv"]}}]}"#
+    );
+    assert_eq!(chosen.name(), "mine.csv");
+    assert_eq!(chosen.write("text/csv", "½,1").await, Ok(()));
+    assert_eq!(text("written.join()"), "½,1,closed");
+    run("broken()");
+    let refused = chosen.write("text/csv", "2").await;
+    assert_eq!(refused, Err("QuotaExceededError: full".to_owned()));
+    assert_eq!(text("written.at(-1)"), "aborted");
+}
+
+#[wasm_bindgen_test]
+async fn who_closes_the_dialog_wants_no_file() {
+    let _patch = patch(
+        "shadow(window, 'showSaveFilePicker', {value: () => Promise.reject(new DOMException('', 'AbortError'))});",
+    );
+    assert!(matches!(
+        choose("a.json", "application/json").await,
+        Target::Cancelled
+    ));
+    let _absent = patch("shadow(window, 'showSaveFilePicker', {value: undefined});");
+    assert!(matches!(
+        choose("a.json", "application/json").await,
+        Target::Download
+    ));
 }

@@ -2,7 +2,7 @@
 
 use crate::help::{patch, run, text, turn, until};
 use stanchion::device::channel::Channel;
-use stanchion::device::persist::{Keeping, ask};
+use stanchion::device::persist::{Keeping, ask, known};
 use stanchion::device::{dom, haptic, place};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -149,4 +149,19 @@ async fn answer() -> Keeping {
     ask(move |answer| *told.borrow_mut() = Some(answer));
     until("there was an answer", || got.borrow().is_some()).await;
     got.take().expect("an answer")
+}
+
+#[wasm_bindgen_test]
+async fn what_was_promised_is_known_without_asking() {
+    let _storage = patch(
+        "window.begged = false;
+         shadow(navigator, 'storage', {value: {persisted: async () => false,
+             persist: () => { window.begged = true; }}});",
+    );
+    let got: Rc<RefCell<Option<Keeping>>> = Rc::default();
+    let told = Rc::clone(&got);
+    known(move |answer| *told.borrow_mut() = Some(answer));
+    until("there was an answer", || got.borrow().is_some()).await;
+    assert_eq!(got.take(), Some(Keeping::AsLongAsThereIsRoom));
+    assert_eq!(text("window.begged"), "false");
 }

@@ -1,7 +1,7 @@
 //! Small settings, kept or not.
 
 use crate::help::{patch, run, text};
-use stanchion::device::prefs::{PrefError, get, set};
+use stanchion::device::prefs::{PrefError, forget_all, get, set};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 #[wasm_bindgen_test]
@@ -51,4 +51,14 @@ fn a_full_storage_is_told() {
         matches!(&error, PrefError::Refused { what } if what.contains("no room")),
         "{error:?}"
     );
+}
+
+#[wasm_bindgen_test]
+fn forgetting_leaves_what_other_pages_keep() {
+    set("look", &"dark").expect("it is kept");
+    run("localStorage.setItem('another.app', '1')");
+    forget_all();
+    assert_eq!(get::<String>("look"), None);
+    assert_eq!(text("localStorage.getItem('another.app')"), "1");
+    run("localStorage.removeItem('another.app')");
 }

@@ -77,9 +77,10 @@ pub fn archive() -> BoxedStrategy<Archive> {
         vec(exercise_record(), 0..3),
         vec(programme_record(), 0..3),
         vec(log(), 0..3),
+        vec((0..4_u64, 0..2_u64), 0..2),
     )
         .prop_map(
-            |(lifters, kits, masses, sheets, exercises, programmes, logs)| {
+            |(lifters, kits, masses, sheets, exercises, programmes, logs, removed)| {
                 let mut archive = Archive::default();
                 for lifter in lifters {
                     archive.lifter.put(lifter);
@@ -101,6 +102,9 @@ pub fn archive() -> BoxedStrategy<Archive> {
                 }
                 for log in logs {
                     archive.sessions.entry(log.id()).or_insert(log);
+                }
+                for (n, when) in removed {
+                    archive.remove_session(session_id(n), time(when));
                 }
                 archive
             },

@@ -57,11 +57,17 @@ impl Browser {
             "mobileEmulation": { "deviceMetrics": { "width": 390, "height": 844, "pixelRatio": 2.0, "touch": true } },
         });
         capabilities.insert("goog:chromeOptions".to_owned(), options);
-        ClientBuilder::new(HttpConnector::new())
+        let client = ClientBuilder::new(HttpConnector::new())
             .capabilities(capabilities)
             .connect(&format!("http://localhost:{}", self.port))
             .await
-            .expect("the browser opens")
+            .expect("the browser opens");
+        // Nobody is there to answer the dialog that asks where a file goes: exports become downloads.
+        let without = json!({ "source": "delete window.showSaveFilePicker" });
+        devtools(&client, "Page.addScriptToEvaluateOnNewDocument", without)
+            .await
+            .expect("the browser takes the command");
+        client
     }
 
     /// A folder of this test's own.

@@ -94,6 +94,7 @@ async fn the_ledger_says_why_a_set_of_thirty_does_not_count() {
     std::fs::write(&file, burn_out().to_string()).unwrap();
     person.tap("go-kit").await;
     give_file(&person, "import", &file).await;
+    person.tap("import-take").await;
     person.reads("notice", "1 session new").await;
     person.tap("notice-close").await;
     person.tap("go-ledger").await;

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
 /// Exports everything into a folder and reads the file.
-async fn export(person: &Person, folder: &Path) -> (PathBuf, Value) {
+pub async fn export(person: &Person, folder: &Path) -> (PathBuf, Value) {
     download_into(person, folder).await;
     person.tap("go-kit").await;
     person.tap("export").await;
@@ -84,6 +84,8 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     let second = Browser::start("import");
     let other = Person::open(&second, &server).await;
     give_file(&other, "welcome-import", &file).await;
+    other.reads("import-said", "1 session new").await;
+    other.tap("import-take").await;
     other.reads("notice", "1 session new").await;
     other.tap("notice-close").await;
     let (_, mut theirs) = export(&other, &second.folder().join("out")).await;
@@ -93,7 +95,9 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
 
     // A second import of the same file adds nothing.
     give_file(&other, "import", &file).await;
-    other.reads("notice", "1 session known").await;
+    other.reads("import-said", "1 session known").await;
+    other.tap("import-leave").await;
+    other.gone("import-panel").await;
     other.tap("go-ledger").await;
     other.see("session").await;
     assert_eq!(
@@ -120,6 +124,7 @@ async fn a_file_of_sheets_alone_leaves_the_welcome_and_says_so() {
     let sheets = browser.folder().join("sheets.json");
     std::fs::write(&sheets, include_str!("../../assets/demo/boathouse.json")).unwrap();
     give_file(&person, "welcome-import", &sheets).await;
+    person.tap("import-take").await;
     person.reads("notice", "2 sheets new").await;
     person.reads("notice", "no settings of a lifter").await;
     assert!(person.has("welcome").await);

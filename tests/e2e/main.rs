@@ -4,6 +4,7 @@
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
 
 mod ahead;
+mod away;
 mod axe;
 mod broken;
 mod browser;
@@ -19,6 +20,7 @@ mod keys;
 mod layout;
 mod light;
 mod looks;
+mod nobody;
 mod offline;
 mod own;
 mod paper;

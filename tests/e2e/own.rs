@@ -118,6 +118,7 @@ pub async fn give_light_week(person: &Person, browser: &Browser) {
     std::fs::write(&file, light_now(monday.as_str().unwrap())).unwrap();
     person.tap("go-kit").await;
     give_file(person, "import", &file).await;
+    person.tap("import-take").await;
     person.reads("notice", "1 programme new").await;
     person.tap("notice-close").await;
 }

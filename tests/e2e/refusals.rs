@@ -77,6 +77,7 @@ async fn a_sheet_opened_from_a_file_runs_on_the_floor() {
     let path = browser.folder().join("sheets.json");
     std::fs::write(&path, sheet_file().to_string()).unwrap();
     give_file(&person, "open-sheet", &path).await;
+    person.tap("import-take").await;
     person.reads("notice", "2 sheets new").await;
     person.tap("notice-close").await;
     person.tap("sheet").await;

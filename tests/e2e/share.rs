@@ -287,6 +287,7 @@ async fn share_brings_back_a_sheet_that_was_removed() {
     std::fs::write(&path, file.to_string()).unwrap();
     person.tap("go-sheets").await;
     give_file(&person, "open-sheet", &path).await;
+    person.tap("import-take").await;
     person.reads("notice", "1 sheet new").await;
     person.tap("notice-close").await;
     assert_eq!(sheets(&person).await, 0);

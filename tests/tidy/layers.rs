@@ -37,6 +37,8 @@ const ARROWS: &[(&str, &[&str])] = &[
             // What is kept of its own: exercises and programmes.
             "exercises",
             "programme",
+            // The sets as a table.
+            "ledger",
             // The curve that the lifter chose.
             "strength",
             "kit",

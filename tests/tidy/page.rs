@@ -3,7 +3,7 @@
 use super::files::File;
 
 /// The policy's directives, each with the sources that it may name.
-const POLICY: [(&str, &[&str]); 10] = [
+const POLICY: [(&str, &[&str]); 12] = [
     ("default-src", &["'none'", "'self'"]),
     ("script-src", &["'self'", "'wasm-unsafe-eval'"]),
     ("style-src", &["'self'"]),
@@ -14,15 +14,20 @@ const POLICY: [(&str, &[&str]); 10] = [
     ("media-src", &["'self'", "blob:"]),
     ("base-uri", &["'self'", "'none'"]),
     ("form-action", &["'none'"]),
+    ("require-trusted-types-for", &["'script'"]),
+    // One policy, which makes the address of the service worker and nothing else (device/worker.rs).
+    ("trusted-types", &["stanchion"]),
 ];
 
 /// Directives that must be there: those with no default, and those whose default is not told by the list above.
-const WANTED: [&str; 5] = [
+const WANTED: [&str; 7] = [
     "default-src",
     "script-src",
     "style-src",
     "base-uri",
     "form-action",
+    "require-trusted-types-for",
+    "trusted-types",
 ];
 
 /// Everything in index.html that the policy forbids, and everything that the policy should not allow.
@@ -153,7 +158,8 @@ mod tests {
     use super::*;
 
     const GOOD: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'self' \
-                        'wasm-unsafe-eval'; style-src 'self'; base-uri 'self'; form-action 'none'\">\n";
+                        'wasm-unsafe-eval'; style-src 'self'; base-uri 'self'; form-action 'none'; \
+                        require-trusted-types-for 'script'; trusted-types stanchion\">\n";
 
     fn page(more: &str) -> Vec<String> {
         faults(&File::new("index.html", &format!("{GOOD}{more}")))
@@ -194,6 +200,8 @@ mod tests {
             ("default-src 'none'", "default-src example.org"),
             ("style-src 'self'; ", ""),
             ("form-action 'none'", "form-action 'none'; frame-src 'self'"),
+            ("trusted-types stanchion", "trusted-types stanchion default"),
+            ("require-trusted-types-for 'script'; ", ""),
             ("http-equiv=", "name="),
         ] {
             let text = GOOD.replace(from, to);

@@ -6,6 +6,7 @@ use crate::order;
 use crate::programme::{DoneSheet, next};
 use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
+use crate::ui::away::nudge;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, h1, line, list, page, quiet, tap, text, words};
 use crate::ui::place::Place;
@@ -90,6 +91,7 @@ pub fn choice(app: Stanchion) -> AnyView {
         vec![
             h1("Which sheet today?"),
             inside,
+            nudge(app),
             words(
                 "quiet caution",
                 "Stop at pain, dizziness or a tight chest. A physician or a qualified coach knows more than a program.",

@@ -86,7 +86,7 @@ pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
             viewBox=format!("0 0 {end} 66")
         >
             <rect class="bar" x="0" y="29" width=end.to_string() height="8"></rect>
-            <rect class="collar" x="46" y="25" width="6" height="16"></rect>
+            <rect class={"collar"} x="46" y="25" width="6" height="16"></rect>
             {drawn}
         </svg>
     }

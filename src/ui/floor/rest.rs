@@ -75,8 +75,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
         <span class="logged-what" data-part="logged">{move || logged.get()}</span>
         " "
         <span data-part="saved" role="status">{move || saved.get()}</span>
-        " · "
-        <span class="logged-change">"change"</span>
+        <span class="logged-change">{"change"}</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
     let amend = tap("plain logged", "amend", None, said.into_any(), change);
@@ -140,7 +139,7 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     }
     let next = view! {
         <p class="next" data-part="next">
-            <span>"Next: "</span>
+            <span>{"Next: "}</span>
             <strong>{figure}</strong>
             " "
             <span>{word}</span>

@@ -213,8 +213,8 @@ pub fn screen(app: Stanchion) -> AnyView {
             <div class="floor-under" inert=move || open.get() != Open::Nothing>
                 <div class="floor-upper" role="region" aria-label="Board" tabindex="0" data-part="upper">
                     {upper}
-                    <div class="floor-end" aria-hidden="true"></div>
-                    <div class="floor-more" aria-hidden="true" data-part="below">"▾ more below"</div>
+                    <div class={"floor-end"} aria-hidden="true"></div>
+                    <div class="floor-more" aria-hidden="true" data-part="below">{"▾ more below"}</div>
                 </div>
                 {lower}
             </div>

@@ -1,132 +1,19 @@
-//! The data in own hands: export of everything as one file, import of such a file.
+//! The data in own hands: export, import and its undo, the reminder, what the browser promises.
 
-use crate::device::files::{Sharing, read_text, save_as, share_file};
-use crate::store::{FILE_BYTES_MAX, import, write};
-use crate::ui::gather::gather;
+use crate::device::files::save_as;
+use crate::device::persist::Keeping as Promise;
+use crate::store::Taken;
+use crate::ui::away::{
+    EVERY, Form, REFUSED, export, import_file, remind_after, share, take_import_back,
+};
 use crate::ui::layout::newest_copy;
-use crate::ui::model::Stage;
-use crate::ui::parts::{button, file_field, quiet, section, when};
-use crate::ui::sheets::look_at_file;
+use crate::ui::parts::{
+    button, choices, dynamic, file_field, line, quiet, section, text, toggles_of, when,
+};
 use crate::ui::stanchion::Stanchion;
-use crate::ui::{start, take};
-use crate::units::iso_day;
-use leptos::ev::Event as DomEvent;
+use crate::units::day;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use leptos::wasm_bindgen::JsCast;
-
-/// What is said when a download is refused.
-const REFUSED: &str =
-    "The browser refused the download. Try again, or open this page in another browser.";
-
-/// Offers everything as a file, or hands it to another app. What could not be read is not in it, and that is said.
-pub fn export(app: Stanchion, share: bool) {
-    spawn_local(async move {
-        let gathered = match gather(&app.keep()).await {
-            Ok(gathered) => gathered,
-            Err(error) => return app.complain(error.to_string()),
-        };
-        let lost = app.set_aside(gathered.unreadable);
-        let now = crate::device::clock::wall();
-        let text = write(&gathered.archive, now);
-        let name = format!("stanchion-{}.json", iso_day(now));
-        if share {
-            match share_file(&name, &text).await {
-                Sharing::Shared | Sharing::Cancelled => return,
-                Sharing::Unsupported => {}
-            }
-        }
-        match (save_as(&name, "application/json", &text), lost) {
-            (false, _) => app.complain(REFUSED),
-            (true, 0) => app.say(format!("{name} is in your downloads.")),
-            (true, lost) => app.complain(format!(
-                "{name} is in your downloads. {lost} records could not be read and are not in it: save what was set aside too."
-            )),
-        }
-    });
-}
-
-/// Reads the file that was chosen, and takes in what is new in it.
-pub fn import_file(app: Stanchion, event: &DomEvent) {
-    take_file(app, event, false);
-}
-
-/// As [`import_file`]; a file that holds one sheet and nothing else is shown before it is kept.
-pub fn open_sheet_file(app: Stanchion, event: &DomEvent) {
-    take_file(app, event, true);
-}
-
-fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
-    let input = event
-        .target()
-        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some(input) = input else { return };
-    let Some(file) = input.files().and_then(|files| files.get(0)) else {
-        return;
-    };
-    if !app.may_write() {
-        return;
-    }
-    spawn_local(async move {
-        let taken = take_in(app, &file, look_first).await;
-        // The same file may be chosen again.
-        input.set_value("");
-        match taken {
-            Ok(Some(summary)) => app.say(summary),
-            Ok(None) => {}
-            Err(why) => app.complain(format!("{}: nothing was imported. {why}", file.name())),
-        }
-    });
-}
-
-/// What an import came to in words; none where the file is only looked at so far.
-async fn take_in(
-    app: Stanchion,
-    file: &web_sys::File,
-    look_first: bool,
-) -> Result<Option<String>, String> {
-    let text = read_text(file, FILE_BYTES_MAX)
-        .await
-        .map_err(|error| error.to_string())?;
-    if look_first && look_at_file(app, &text).await {
-        return Ok(None);
-    }
-    let keep = app.keep();
-    let ours = gather(&keep).await.map_err(|error| error.to_string())?;
-    let ours = ours.archive;
-    let merged = import(ours, &text).map_err(|error| error.to_string())?;
-    let writes = app.model.with_untracked(|model| {
-        let running = model
-            .session
-            .as_ref()
-            .map(|session| session.state().began.session);
-        take::writes(model, &merged, running)
-    });
-    keep.apply(writes)
-        .await
-        .map_err(|error| error.to_string())?;
-    start::read(app).await.map_err(|error| error.to_string())?;
-    let summary = merged.summary.to_string();
-    if open_if_known(app) {
-        Ok(Some(summary))
-    } else {
-        Ok(Some(format!(
-            "{summary}. There are no settings of a lifter in it: choose yours here, then open."
-        )))
-    }
-}
-
-/// Leaves the welcome when there is a lifter now. False where the welcome must stay.
-fn open_if_known(app: Stanchion) -> bool {
-    let known = app.model.with_untracked(|model| model.lifter.is_some());
-    let welcoming = app
-        .model
-        .with_untracked(|model| model.stage == Stage::Welcome);
-    if known && welcoming {
-        app.model.update(|model| model.stage = Stage::Open);
-    }
-    known || !welcoming
-}
 
 /// Saves the rows that could not be read, and records that an import found twice with different content, as they are.
 fn save_aside(app: Stanchion) {
@@ -148,6 +35,58 @@ fn save_copy(app: Stanchion) {
     });
 }
 
+/// What the browser promised of what is kept.
+pub fn promise_words(promise: Option<Promise>) -> &'static str {
+    match promise {
+        Some(Promise::Promised) => {
+            "This browser promised to keep what is stored here until you clear it."
+        }
+        Some(Promise::AsLongAsThereIsRoom) => {
+            "This browser has not promised to keep what is stored here: it may clear it when space is short."
+        }
+        Some(Promise::Unknown) => "This browser does not say whether it keeps what is stored here.",
+        None => "This browser was not asked yet whether it keeps what is stored here.",
+    }
+}
+
+fn last_import(taken: &Taken) -> String {
+    format!("Last import, {}: {}.", day(taken.at), taken.said)
+}
+
+/// The last import, and the way back from it.
+fn undo_import(app: Stanchion) -> AnyView {
+    let said = app.of(|model| model.last_import.as_deref().map(last_import));
+    dynamic(move || match said.get() {
+        None => ().into_any(),
+        Some(said) => vec![
+            line("quiet", "import-last", said),
+            button("wide", "import-undo", "Take this import back", move || {
+                take_import_back(app);
+            }),
+        ]
+        .into_any(),
+    })
+}
+
+/// After how many sessions a reminder comes.
+fn reminder(app: Stanchion) -> AnyView {
+    let labels = EVERY.map(|sessions| match sessions {
+        Some(sessions) => (sessions.to_string(), "sessions"),
+        None => ("never".to_owned(), ""),
+    });
+    let after = app.of(|model| model.remind_after);
+    let pressed = Signal::derive(move || {
+        let at = EVERY.iter().position(|sessions| *sessions == after.get())?;
+        i64::try_from(at).ok()
+    });
+    let choose = move |n: i64| {
+        let chosen = usize::try_from(n).ok().and_then(|n| EVERY.get(n));
+        remind_after(app, chosen.copied().flatten());
+    };
+    let inside = toggles_of("remind-after", labels, pressed, choose);
+    choices("choices two", "Remind me to export after", inside)
+}
+
 /// Export and import.
 pub fn data(app: Stanchion) -> AnyView {
     let aside = app.of(|model| !model.aside.is_empty());
@@ -157,6 +96,12 @@ pub fn data(app: Stanchion) -> AnyView {
         // The place may have been left meanwhile.
         let _ = copied.try_set(copy.is_ok_and(|copy| copy.is_some()));
     });
+    let promise = app.of(|model| model.promise);
+    let exported = app.of(|model| model.exported);
+    let exported = text(move || match exported.get() {
+        Some(at) => format!("Exported last on {}.", day(at)),
+        None => "Not exported from this phone yet.".to_owned(),
+    });
     section(
         None,
         "Your data",
@@ -164,19 +109,28 @@ pub fn data(app: Stanchion) -> AnyView {
             quiet(
                 "Everything in one file: keep a copy where you keep what matters. Its form is documented and open.",
             ),
+            line("quiet", "exported", exported),
             button("wide", "export", "Export everything", move || {
-                export(app, false);
+                export(app, Form::Everything, || {});
             }),
             button("wide", "share", "Send it to another app", move || {
-                export(app, true);
+                share(app)
             }),
+            button("wide", "export-sets", "Sets as a table (CSV)", move || {
+                export(app, Form::Table, || {});
+            }),
+            quiet("Remind me to export after so many sessions:"),
+            reminder(app),
             file_field("import", "Import a file", move |event| {
                 import_file(app, &event);
             }),
-            quiet("An import adds what is new. It never overwrites or removes anything."),
+            quiet(
+                "You see what an import would do before anything is written, and can take it back.",
+            ),
+            undo_import(app),
             when(aside, move || {
                 button("wide", "aside", "Save what was set aside", move || {
-                    save_aside(app)
+                    save_aside(app);
                 })
             }),
             when(copied, move || {
@@ -187,6 +141,16 @@ pub fn data(app: Stanchion) -> AnyView {
                     move || save_copy(app),
                 )
             }),
+            line(
+                "quiet",
+                "promise",
+                text(move || promise_words(promise.get()).to_owned()),
+            ),
+            quiet(
+                "Some browsers clear what a site stored when it was not used for a week or so. Put Stanchion on the \
+                 home screen: there it is kept. What was stored before stays in the browser, so export it there first \
+                 and import it here.",
+            ),
         ],
     )
 }

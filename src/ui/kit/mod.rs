@@ -1,6 +1,7 @@
 //! The kit: what stands in the garage; and the settings and data that belong to the phone.
 
 mod data;
+mod erase;
 mod estimate;
 mod gear;
 mod hearing;
@@ -8,16 +9,17 @@ mod lists;
 mod looks;
 mod settings;
 mod sound;
+mod state;
 mod things;
 
 use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
-pub use data::{export, import_file, open_sheet_file};
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
 pub use looks::{competition_discs, theme};
 pub use settings::show_in;
+pub use state::StatePlace;
 
 /// The kit and the settings.
 #[component]
@@ -30,6 +32,7 @@ pub fn KitPlace() -> impl IntoView {
         sound::sound_settings(app),
         looks::looks(),
         data::data(app),
+        erase::erase(app),
         settings::about(),
     ]);
     page("kit", inside)

@@ -2,7 +2,8 @@
 
 use super::gear::show_kit_in;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, checked_field, quiet, section, text, unit_choices, words};
+use crate::ui::parts::{Mode, checked_field, quiet, section, text, unit_choices, way, words};
+use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -68,6 +69,7 @@ pub fn about() -> AnyView {
                 "No server, no account: all of it is on this phone. The rest timer can only sound while this page is \
                  open; the screen is kept on for it.",
             ),
+            way(Place::State.href(), "State of the app, for a report"),
             words(
                 "caution",
                 "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified \

@@ -56,7 +56,7 @@ fn loudness_field(app: Stanchion) -> AnyView {
     });
     view! {
         <label class="field">
-            <span>"how loud"</span>
+            <span>{"how loud"}</span>
             <input
                 type="range"
                 min="0"

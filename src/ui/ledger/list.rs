@@ -1,9 +1,10 @@
 //! All sessions by date.
 
 use crate::ledger::Heading;
-use crate::ui::parts::{Row, counted, h1, line, page, rows, when};
+use crate::ui::away::{bring_sessions_back, nudge};
+use crate::ui::parts::{Row, button, counted, group, h1, line, page, quiet, rows, text, when};
 use crate::ui::place::Place;
-use crate::ui::stanchion::stanchion;
+use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day_and_time};
 use leptos::prelude::*;
 
@@ -30,6 +31,19 @@ fn row(heading: &Heading, unit: Unit) -> Row {
     }
 }
 
+/// The sessions that were removed last, and the way back.
+fn removed(app: Stanchion) -> AnyView {
+    let gone = app.of(|model| model.gone.len());
+    let some = Signal::derive(move || gone.get() > 0);
+    when(some, move || {
+        let said = text(move || format!("{} removed.", counted(gone.get(), "session")));
+        let back = button("plain", "session-back", "Undo", move || {
+            bring_sessions_back(app)
+        });
+        group(Some("sessions-gone"), vec![quiet(said), back])
+    })
+}
+
 /// All sessions.
 #[component]
 pub fn LedgerPlace() -> impl IntoView {
@@ -53,6 +67,8 @@ pub fn LedgerPlace() -> impl IntoView {
                     "Nothing yet. What you do on the floor is written here, every set of it.",
                 )
             }),
+            removed(app),
+            nudge(app),
             rows("session", sessions),
         ],
     )

@@ -6,11 +6,12 @@ use crate::session::{Done, Session, SessionId, What};
 use crate::sheet::{LoadBasis, SetKey};
 use crate::store::{SessionLog, Shelf};
 use crate::strength::Curve;
+use crate::ui::away::remove_session;
 use crate::ui::floor::{logged_line, predicted, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section, toggles_of, way,
-    words,
+    choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section, sure_button,
+    toggles_of, way, words,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -122,6 +123,7 @@ fn look(
         ));
     }
     inside.push(rating(app, record.rpe));
+    inside.push(removal(app, record));
     page("session-record", inside)
 }
 
@@ -145,13 +147,33 @@ fn set_words(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> (String, String)
     {
         facts.push(format!("proposed was {}", proposed.shown(unit)));
     }
-    if let Some(original) = &line.original {
-        facts.push(format!(
-            "first logged as {}",
-            logged_line(original, basis, unit)
-        ));
+    for (n, earlier) in line.earlier.iter().enumerate() {
+        let word = if n == 0 {
+            "first logged as"
+        } else {
+            "then corrected to"
+        };
+        facts.push(format!("{word} {}", logged_line(earlier, basis, unit)));
     }
     (logged_line(&done, basis, unit), facts.join(" · "))
+}
+
+/// The way to remove the session, with what goes.
+fn removal(app: Stanchion, record: &SessionRecord) -> AnyView {
+    let id = record.session;
+    let goes = format!(
+        "What goes: {}, with notes and corrections, and what the next loads learn from them. An import does not \
+         bring it back. Undo is in the ledger until this page is left.",
+        counted(record.lines().count(), "set"),
+    );
+    let sure = Callback::new(move |()| remove_session(app, id));
+    let remove = sure_button(
+        "session-remove",
+        "Remove this session",
+        "Yes, remove it",
+        sure,
+    );
+    section(None, "Remove", vec![quiet(goes), remove])
 }
 
 /// The rating, given or still to be given.

@@ -4,7 +4,7 @@ use super::time::about;
 use crate::draft::Draft;
 use crate::ledger::Pace;
 use crate::sheet::{Sheet, unroll};
-use crate::ui::kit::open_sheet_file;
+use crate::ui::away::open_sheet_file;
 use crate::ui::parts::{Row, button, counted, dynamic, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::programme::programme_section;

@@ -206,7 +206,7 @@ fn link_field(sending: Sending) -> AnyView {
     };
     view! {
         <label class="field">
-            <span>"the link"</span>
+            <span>{"the link"}</span>
             <input type="text" readonly data-part="share-link" prop:value=told/>
         </label>
     }

@@ -231,7 +231,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
     let inside = group(None, inside);
     view! {
         <details class="adder" data-part="draft-around">
-            <summary>"Warm-up, notes, time budget"</summary>
+            <summary>{"Warm-up, notes, time budget"}</summary>
             {inside}
         </details>
     }

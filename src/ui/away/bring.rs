@@ -1,0 +1,228 @@
+//! A file on its way in: looked at first, then taken in whole or left; and taken back with one tap.
+
+use super::gather::{gather, replace, running};
+use crate::device::clock;
+use crate::device::files::read_text;
+use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read};
+use crate::ui::change::delete;
+use crate::ui::keep::{put, put_json};
+use crate::ui::model::{Incoming, Stage};
+use crate::ui::parts::{button, dynamic, line, panel, quiet};
+use crate::ui::sheets::look_at_file;
+use crate::ui::stanchion::Stanchion;
+use leptos::ev::Event as DomEvent;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsCast;
+use std::sync::Arc;
+
+/// Reads the file that was chosen, and says what an import of it would do.
+pub fn import_file(app: Stanchion, event: &DomEvent) {
+    take_file(app, event, false);
+}
+
+/// As [`import_file`]; a file that holds one sheet and nothing else is shown as a sheet.
+pub fn open_sheet_file(app: Stanchion, event: &DomEvent) {
+    take_file(app, event, true);
+}
+
+fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
+    let input = event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(input) = input else { return };
+    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+        return;
+    };
+    if !app.may_write() {
+        return;
+    }
+    spawn_local(async move {
+        let looked = look_into(app, &file, look_first).await;
+        // The same file may be chosen again.
+        input.set_value("");
+        if let Err(why) = looked {
+            app.complain(refused(&file.name(), &why));
+        }
+    });
+}
+
+fn refused(name: &str, why: &str) -> String {
+    format!("{name}: nothing was imported. {why}")
+}
+
+async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Result<(), String> {
+    let text = read_text(file, FILE_BYTES_MAX)
+        .await
+        .map_err(|error| error.to_string())?;
+    if look_first && look_at_file(app, &text).await {
+        return Ok(());
+    }
+    let theirs = read(&text).map_err(|error| error.to_string())?;
+    drop(text);
+    let (ours, _) = gather(app).await.map_err(|error| error.to_string())?;
+    let summary = join(ours, theirs.clone())
+        .map_err(|error| error.to_string())?
+        .summary;
+    let incoming = Incoming {
+        name: file.name(),
+        said: summary.to_string(),
+        nothing: summary.is_nothing(),
+        away: theirs.removed.len(),
+        archive: Arc::new(theirs),
+    };
+    app.model.update(|model| {
+        model.notice = None;
+        model.incoming = Some(incoming);
+    });
+    Ok(())
+}
+
+/// Leaves the file that was looked at.
+pub fn leave_out(app: Stanchion) {
+    app.model.update(|model| model.incoming = None);
+}
+
+/// Takes in the file that was looked at: all of it in one write, or nothing.
+pub fn bring_in(app: Stanchion) {
+    let Some(incoming) = app.model.with_untracked(|model| model.incoming.clone()) else {
+        return;
+    };
+    if !app.may_write() {
+        return;
+    }
+    leave_out(app);
+    spawn_local(async move {
+        match take_in(app, &incoming).await {
+            Ok(said) => app.say(said),
+            Err(why) => app.complain(refused(&incoming.name, &why)),
+        }
+    });
+}
+
+async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> {
+    let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
+    let theirs = Archive::clone(&incoming.archive);
+    let merged = join(mine.clone(), theirs).map_err(|error| error.to_string())?;
+    if running(app).is_some_and(|id| merged.archive.removed.get(id).is_some()) {
+        return Err("It removes the session that is under way: end it first.".to_owned());
+    }
+    let Summary { conflicts, .. } = &merged.summary;
+    let mut more: Vec<_> = conflicts.iter().map(set_aside).collect();
+    let said = merged.summary.to_string();
+    if !merged.summary.is_nothing() {
+        let taken = Taken::between(
+            &mine,
+            &merged.archive,
+            (app.id(), clock::wall(), said.clone()),
+        );
+        // One import can be taken back, the last one.
+        let last = app.model.with_untracked(|model| model.last_import.clone());
+        more.extend(last.map(|last| delete(Shelf::Imports, &last.id.to_string())));
+        more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
+    }
+    replace(app, &mine, &merged.archive, more)
+        .await
+        .map_err(|error| error.to_string())?;
+    if open_if_known(app) {
+        Ok(said)
+    } else {
+        Ok(format!(
+            "{said}. There are no settings of a lifter in it: choose yours here, then open."
+        ))
+    }
+}
+
+/// Of two records with one id that differ, the one that is not kept is set aside, never thrown away.
+fn set_aside(conflict: &Conflict) -> crate::device::db::Write {
+    let key = format!("{} {}", conflict.what, conflict.id);
+    put_json(Shelf::Aside, &key, &conflict.dropped)
+}
+
+/// Leaves the welcome when there is a lifter now. False where the welcome must stay.
+fn open_if_known(app: Stanchion) -> bool {
+    let known = app.model.with_untracked(|model| model.lifter.is_some());
+    let welcoming = app
+        .model
+        .with_untracked(|model| model.stage == Stage::Welcome);
+    if known && welcoming {
+        app.model.update(|model| model.stage = Stage::Open);
+    }
+    known || !welcoming
+}
+
+/// Takes the last import back: exactly what it added goes, what it replaced or removed comes back.
+pub fn take_import_back(app: Stanchion) {
+    let Some(taken) = app.model.with_untracked(|model| model.last_import.clone()) else {
+        return;
+    };
+    if !app.may_write() {
+        return;
+    }
+    spawn_local(async move {
+        let back = async {
+            let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
+            let before = taken
+                .take_back(mine.clone())
+                .map_err(|error| error.to_string())?;
+            if running(app).is_some_and(|id| !before.sessions.contains_key(&id)) {
+                return Err("It holds the session that is under way: end it first.".to_owned());
+            }
+            let more = vec![delete(Shelf::Imports, &taken.id.to_string())];
+            replace(app, &mine, &before, more)
+                .await
+                .map_err(|error| error.to_string())
+        };
+        match back.await {
+            Ok(()) => app.say(format!("Taken back: {}.", taken.said)),
+            Err(why) => app.complain(format!("The import was not taken back. {why}")),
+        }
+    });
+}
+
+/// What an import of the chosen file would do, before anything of it is written.
+pub fn look(app: Stanchion) -> AnyView {
+    let incoming = app.of(|model| {
+        let incoming = model.incoming.as_ref()?;
+        Some((
+            incoming.name.clone(),
+            incoming.said.clone(),
+            incoming.nothing,
+            incoming.away,
+        ))
+    });
+    dynamic(move || {
+        let Some((name, said, nothing, away)) = incoming.get() else {
+            return ().into_any();
+        };
+        let leave = Callback::new(move |()| leave_out(app));
+        let mut inside = vec![quiet(name), line("", "import-said", said)];
+        if away > 0 {
+            inside.push(quiet(
+                "What was removed on the other phone is removed here too.",
+            ));
+        }
+        if nothing {
+            inside.push(quiet("All of it is here already."));
+            inside.push(button(
+                "wide strong",
+                "import-leave",
+                "Leave it",
+                move || {
+                    leave_out(app);
+                },
+            ));
+        } else {
+            inside.push(quiet(
+                "Nothing is written yet. It can be taken back afterwards, in Kit.",
+            ));
+            inside.push(button("wide strong", "import-take", "Import", move || {
+                bring_in(app)
+            }));
+            inside.push(button("wide", "import-leave", "Leave it", move || {
+                leave_out(app)
+            }));
+        }
+        panel("import-panel", "Import", leave, inside)
+    })
+}

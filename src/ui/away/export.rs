@@ -1,0 +1,116 @@
+//! Everything in one file, or the sets as a table.
+
+use super::gather::gather;
+use super::reminder::exported_now;
+use crate::device::files::{Sharing, Target, choose, save_as, share_file};
+use crate::store::{csv, write};
+use crate::ui::stanchion::Stanchion;
+use crate::units::iso_day;
+use leptos::task::spawn_local;
+
+/// What is said where the browser takes no file.
+pub const REFUSED: &str =
+    "The browser refused the download. Try again, or open this page in another browser.";
+
+/// What is written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// Everything, to be imported again.
+    Everything,
+    /// The sets, a row each, for a spreadsheet.
+    Table,
+}
+
+impl Form {
+    fn kind(self) -> &'static str {
+        match self {
+            Form::Everything => "application/json",
+            Form::Table => "text/csv",
+        }
+    }
+
+    fn name(self) -> String {
+        let day = iso_day(crate::device::clock::wall());
+        match self {
+            Form::Everything => format!("stanchion-{day}.json"),
+            Form::Table => format!("stanchion-sets-{day}.csv"),
+        }
+    }
+}
+
+/// Writes the file where the person chooses, or into the downloads. To be called in a tap. `done` is told when it is
+/// written.
+pub fn export(app: Stanchion, form: Form, done: impl Fn() + 'static) {
+    spawn_local(async move {
+        let name = form.name();
+        // First the question where: later it would be no part of the tap any more.
+        let target = choose(&name, form.kind()).await;
+        if matches!(target, Target::Cancelled) {
+            return;
+        }
+        let (text, lost) = match text(app, form).await {
+            Ok(written) => written,
+            Err(why) => return app.complain(why),
+        };
+        let said = match target {
+            Target::Chosen(file) => match file.write(form.kind(), &text).await {
+                Ok(()) => format!("{} is written.", file.name()),
+                Err(why) => {
+                    return app.complain(format!(
+                        "{} could not be written ({why}). Choose another place.",
+                        file.name()
+                    ));
+                }
+            },
+            _ if save_as(&name, form.kind(), &text) => format!("{name} is in your downloads."),
+            _ => return app.complain(REFUSED),
+        };
+        if form == Form::Everything {
+            exported_now(app);
+        }
+        say(app, said, lost);
+        done();
+    });
+}
+
+/// Hands everything to another app; where the browser cannot, it is a download. To be called in a tap.
+pub fn share(app: Stanchion) {
+    spawn_local(async move {
+        let form = Form::Everything;
+        let name = form.name();
+        let (text, lost) = match text(app, form).await {
+            Ok(written) => written,
+            Err(why) => return app.complain(why),
+        };
+        match share_file(&name, &text).await {
+            Sharing::Shared => exported_now(app),
+            Sharing::Cancelled => {}
+            Sharing::Unsupported if save_as(&name, form.kind(), &text) => {
+                exported_now(app);
+                say(app, format!("{name} is in your downloads."), lost);
+            }
+            Sharing::Unsupported => app.complain(REFUSED),
+        }
+    });
+}
+
+/// Says what was written, and what is not in it because it could not be read.
+fn say(app: Stanchion, said: String, lost: usize) {
+    if lost == 0 {
+        app.say(said);
+    } else {
+        app.complain(format!(
+            "{said} {lost} records could not be read and are not in it: save what was set aside too."
+        ));
+    }
+}
+
+/// The text of the file, and how many records could not be read and are not in it.
+async fn text(app: Stanchion, form: Form) -> Result<(String, usize), String> {
+    let (archive, lost) = gather(app).await.map_err(|error| error.to_string())?;
+    let text = match form {
+        Form::Everything => write(&archive, crate::device::clock::wall()),
+        Form::Table => csv(&archive),
+    };
+    Ok((text, lost))
+}

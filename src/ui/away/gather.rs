@@ -1,0 +1,42 @@
+//! Everything that is stored, in one value, and one write that replaces it by another.
+
+use crate::device::db::{DbError, Write};
+use crate::session::SessionId;
+use crate::store::Archive;
+use crate::ui::stanchion::Stanchion;
+use crate::ui::{change, start};
+use leptos::prelude::*;
+
+/// The session on the floor that has not ended.
+pub fn running(app: Stanchion) -> Option<SessionId> {
+    app.model.with_untracked(|model| {
+        let session = model.session.as_ref()?;
+        (!session.state().has_ended()).then_some(session.state().began.session)
+    })
+}
+
+/// Everything that could be read, the session under way and what waits to be written among it. What could not is set
+/// aside; gives how many records that are, too.
+pub async fn gather(app: Stanchion) -> Result<(Archive, usize), DbError> {
+    let gathered = crate::ui::gather::gather(&app.keep()).await?;
+    let lost = app.set_aside(gathered.unreadable);
+    Ok((gathered.archive, lost))
+}
+
+/// Makes `to` of `from` on disk, together with `more`, in one write; then reads all of it again.
+pub async fn replace(
+    app: Stanchion,
+    from: &Archive,
+    to: &Archive,
+    more: Vec<Write>,
+) -> Result<(), DbError> {
+    let running = running(app);
+    let mut writes = app
+        .model
+        .with_untracked(|model| change::writes(model, from, to, running));
+    writes.extend(more);
+    app.keep().apply(writes).await?;
+    app.tell_others();
+    app.model.update(|model| model.opened = None);
+    start::read(app).await
+}

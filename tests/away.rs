@@ -1,0 +1,212 @@
+//! In and away: an import that is undone, sessions that are removed, and what stands on disk after each.
+
+mod common;
+
+use common::archives::archive;
+use common::built::{block, done, events, key, reps, work};
+use common::events::{event, session_id};
+use common::{id, time};
+use proptest::prelude::*;
+use stanchion::ledger::SessionRecord;
+use stanchion::session::{Amount, Event, SessionId, What};
+use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::store::{Archive, Change, SessionLog, Shelf, Taken, changes, import, join, write};
+use std::collections::BTreeMap;
+
+fn text(archive: &Archive) -> String {
+    write(archive, time(0))
+}
+
+fn taken(mine: &Archive, after: &Archive) -> Taken {
+    let taken = Taken::between(
+        mine,
+        after,
+        (id(9, 9), time(9), "14 sessions new".to_owned()),
+    );
+    // As it is kept on disk.
+    let kept = stanchion::json::text(&taken);
+    assert_eq!(stanchion::json::parse::<Taken>(&kept).unwrap(), taken);
+    taken
+}
+
+/// The rows of a whole archive, as an empty disk takes them.
+fn rows(archive: &Archive) -> BTreeMap<(Shelf, String), String> {
+    let mut rows = BTreeMap::new();
+    apply(&mut rows, changes(&Archive::default(), archive, None));
+    rows
+}
+
+fn apply(rows: &mut BTreeMap<(Shelf, String), String>, changes: Vec<Change>) {
+    for Change { shelf, key, json } in changes {
+        match json {
+            Some(json) => rows.insert((shelf, key), json),
+            None => rows.remove(&(shelf, key)),
+        };
+    }
+}
+
+/// A session of three sets on one block, and what happened to it after.
+fn log(n: u64, more: &[Event]) -> SessionLog {
+    let squat = block(vec![work(3, 5, 8)], LoadBasis::External, SideMode::Both);
+    let sets = [0, 1, 2].map(|set| (key(0, set), done(Some("60 kg"), Amount::Reps(reps(5)))));
+    let mut all = events(n, &squat, None, &sets);
+    all.extend(more.iter().cloned());
+    SessionLog::new(SessionId(id(n * 86_400_000, n)), all).unwrap()
+}
+
+/// The first set of session `n`, corrected.
+fn correction(n: u64, minutes: u64, count: i64) -> Event {
+    let what = What::SetAmended {
+        set: key(0, 0),
+        done: done(Some("60 kg"), Amount::Reps(reps(count))),
+    };
+    event(n, n * 86_400_000 + minutes * 60_000, 1, what)
+}
+
+fn of(logs: &[SessionLog]) -> Archive {
+    let mut archive = Archive::default();
+    for log in logs {
+        archive.sessions.insert(log.id(), log.clone());
+    }
+    archive
+}
+
+#[test]
+fn two_corrections_of_one_set_are_both_kept_and_the_later_counts() {
+    let here = of(&[log(1, &[correction(1, 30, 6)])]);
+    let there = of(&[log(1, &[correction(1, 40, 7)])]);
+    let merged = here.clone().merge(there.clone());
+    assert_eq!(merged.summary.to_string(), "1 session corrected");
+    assert_eq!(merged.archive, there.merge(here).archive);
+    let log = merged.archive.sessions.values().next().unwrap();
+    let record = SessionRecord::from_events(&log.events()).unwrap();
+    let set = &record.blocks[0].lines[0];
+    assert_eq!(set.amount, Amount::Reps(reps(7)));
+    let earlier: Vec<u32> = set
+        .earlier
+        .iter()
+        .map(|done| done.amount.full_reps())
+        .collect();
+    assert_eq!(earlier, [5, 6], "first logged, then corrected elsewhere");
+}
+
+#[test]
+fn an_import_says_what_is_new_known_and_corrected() {
+    let mine = of(&[log(1, &[]), log(2, &[]), log(3, &[]), log(4, &[])]);
+    let mut theirs = of(&[
+        log(1, &[]),
+        log(2, &[]),
+        log(3, &[]),
+        log(4, &[correction(4, 30, 6)]),
+    ]);
+    theirs
+        .sessions
+        .extend(of(&(5..19).map(|n| log(n, &[])).collect::<Vec<_>>()).sessions);
+    let merged = import(mine, &text(&theirs)).unwrap();
+    assert_eq!(
+        merged.summary.to_string(),
+        "14 sessions new, 3 known, 1 corrected"
+    );
+    assert!(!merged.summary.is_nothing());
+    let again = import(merged.archive, &text(&theirs)).unwrap();
+    assert_eq!(again.summary.to_string(), "18 sessions known");
+    assert!(again.summary.is_nothing());
+}
+
+#[test]
+fn a_removed_session_stays_away_and_says_so() {
+    let file = text(&of(&[log(1, &[]), log(2, &[])]));
+    let mut mine = of(&[log(1, &[]), log(2, &[])]);
+    mine.remove_session(log(1, &[]).id(), time(7));
+    assert!(!text(&mine).contains("front-squat\", \"day 1"));
+    let merged = import(mine.clone(), &file).unwrap();
+    assert_eq!(merged.archive, mine);
+    assert_eq!(
+        merged.summary.to_string(),
+        "1 session known, 1 left out, as removed here before"
+    );
+    // On the other phone it goes when it takes in our file, and comes back when that is undone.
+    let other = of(&[log(1, &[]), log(2, &[])]);
+    let merged = join(other.clone(), mine).unwrap();
+    assert_eq!(merged.summary.to_string(), "1 session known, 1 removed");
+    let back = taken(&other, &merged.archive)
+        .take_back(merged.archive)
+        .unwrap();
+    assert_eq!(back, other);
+}
+
+#[test]
+fn what_came_after_an_import_outlives_its_undo() {
+    let mine = of(&[log(1, &[])]);
+    let theirs = of(&[log(1, &[correction(1, 30, 6)]), log(2, &[])]);
+    let merged = join(mine.clone(), theirs).unwrap();
+    let taken = taken(&mine, &merged.archive);
+    // Since then: a session, and a correction of the one that was here before.
+    let now = join(
+        merged.archive,
+        of(&[log(1, &[correction(1, 50, 8)]), log(3, &[])]),
+    )
+    .unwrap();
+    let back = taken.take_back(now.archive).unwrap();
+    assert_eq!(back, of(&[log(1, &[correction(1, 50, 8)]), log(3, &[])]));
+    // A session that was removed since stays so.
+    let mut now = merged_again(&mine);
+    now.remove_session(log(1, &[]).id(), time(8));
+    let back = taken.take_back(now.clone()).unwrap();
+    assert!(back.sessions.is_empty());
+    assert_eq!(back.removed.len(), 1);
+}
+
+fn merged_again(mine: &Archive) -> Archive {
+    join(
+        mine.clone(),
+        of(&[log(1, &[correction(1, 30, 6)]), log(2, &[])]),
+    )
+    .unwrap()
+    .archive
+}
+
+#[test]
+fn the_session_on_the_floor_is_changed_event_by_event() {
+    let mine = of(&[log(1, &[])]);
+    let after = merged_again(&mine);
+    let running = Some(log(1, &[]).id());
+    let rows = changes(&mine, &after, running);
+    let shelves: Vec<Shelf> = rows.iter().map(|change| change.shelf).collect();
+    assert_eq!(shelves, [Shelf::Events, Shelf::Sessions]);
+    let back = changes(&after, &mine, running);
+    assert!(back.iter().all(|change| change.json.is_none()));
+    assert_eq!(back.len(), 2);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn an_import_undone_is_as_if_it_had_not_been(a in archive(), b in archive()) {
+        let merged = a.clone().merge(b);
+        let back = taken(&a, &merged.archive).take_back(merged.archive).unwrap();
+        prop_assert_eq!(text(&back), text(&a));
+    }
+
+    #[test]
+    fn the_changed_rows_make_one_of_the_other(a in archive(), b in archive()) {
+        let merged = a.clone().merge(b).archive;
+        let mut disk = rows(&a);
+        apply(&mut disk, changes(&a, &merged, None));
+        prop_assert_eq!(&disk, &rows(&merged));
+        apply(&mut disk, changes(&merged, &a, None));
+        prop_assert_eq!(&disk, &rows(&a));
+        prop_assert!(changes(&a, &a, None).is_empty());
+    }
+
+    #[test]
+    fn a_removed_session_is_removed_in_every_order(a in archive(), b in archive(), n in 0..3_u64) {
+        let mut without = a.clone();
+        without.remove_session(session_id(n), time(1));
+        let one = without.clone().merge(b.clone()).archive;
+        let other = b.merge(without).archive;
+        prop_assert_eq!(text(&one), text(&other));
+        prop_assert!(!one.sessions.contains_key(&session_id(n)));
+    }
+}
