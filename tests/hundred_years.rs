@@ -26,6 +26,7 @@ fn session(n: u64, sheet: &Sheet) -> SessionLog {
         kit: &kit,
         now: time(start),
         curve: Curve::default(),
+        body_mass: "81.4 kg".parse().ok(),
     };
     let mut whats = vec![What::Began(Box::new(Began {
         session,

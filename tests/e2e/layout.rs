@@ -77,7 +77,10 @@ async fn an_older_form_is_copied_and_then_brought_up_to_date() {
     let archive = stanchion::store::read(&text).unwrap();
     assert_eq!(archive.current_sheets().len(), 2);
     leave(&person, &server).await;
-    assert_eq!(version(&person).await, json!(2));
+    assert_eq!(
+        version(&person).await,
+        json!(stanchion::store::DATABASE_VERSION)
+    );
     person.close().await;
 }
 
@@ -124,7 +127,10 @@ async fn a_change_of_form_that_fails_leaves_old_data_and_a_usable_app() {
     return_to(&person, &server).await;
     all_is_there(&person).await;
     leave(&person, &server).await;
-    assert_eq!(version(&person).await, json!(2));
+    assert_eq!(
+        version(&person).await,
+        json!(stanchion::store::DATABASE_VERSION)
+    );
     person.close().await;
 }
 

@@ -70,6 +70,7 @@ async fn where_nothing_was_gained_a_light_session_is_one_tap_and_so_is_the_usual
     std::fs::write(&file, nothing_gained().to_string()).unwrap();
     person.tap("go-kit").await;
     give_file(&person, "import", &file).await;
+    person.tap("import-take").await;
     person.reads("notice", "14 sessions new").await;
     person.tap("notice-close").await;
 
