@@ -144,7 +144,12 @@ proptest! {
             prop_assert_eq!(parsed::<Decimal>(of("load kg")), line.load.map(Load::kg));
             prop_assert_eq!(load("proposed", "proposed unit"), line.proposed);
             prop_assert_eq!(parsed::<u32>(of("rest taken s")), line.rest_taken);
-            prop_assert_eq!(parsed::<u32>(of("reps")).unwrap_or(0), line.amount.full_reps());
+            let (reps, other_side) = (parsed::<u32>(of("reps")), parsed::<u32>(of("other side reps")));
+            if let Amount::Sides { first, second } = line.amount {
+                prop_assert_eq!((reps, other_side), (Some(first.get().into()), Some(second.get().into())));
+            } else {
+                prop_assert_eq!((reps.unwrap_or(0), other_side), (line.amount.full_reps(), None));
+            }
             prop_assert_eq!(of("corrected") == "yes", !line.earlier.is_empty());
             let note = line.note.as_ref().map_or("", |note| note.as_str());
             prop_assert_eq!(unguarded(of("note")), note);

@@ -14,7 +14,7 @@ from decimal import Decimal
 import pandas as pd
 
 KG_PER_LB = Decimal("0.45359237")
-NUMBERS = ["block", "set", "drop", "load kg", "reps", "partial reps", "seconds", "metres", "rest taken s", "proposed kg",
+NUMBERS = ["block", "set", "drop", "load kg", "reps", "other side reps", "partial reps", "seconds", "metres", "rest taken s", "proposed kg",
            "body mass kg", "session rpe"]
 
 
