@@ -1,7 +1,7 @@
 //! What an import changed, kept so that it can be taken back: exactly that, and nothing that came since.
 
 use super::archive::Archive;
-use super::kept::{Kept, Record};
+use super::kept::{Kept, Record, content};
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
 use super::write::write;
@@ -80,7 +80,7 @@ impl Taken {
             let replaced = log
                 .events()
                 .iter()
-                .any(|event| now.event(event.id) != Some(event));
+                .any(|event| now.event(event.id).map(content) != Some(content(event)));
             if replaced {
                 before.sessions.insert(*id, log.clone());
             }
@@ -146,16 +146,12 @@ impl Taken {
 }
 
 /// The ids of what is in `after` only. What is in both and differs goes into `before` as it was.
-fn added<R: Record + Clone + PartialEq>(
-    mine: &Kept<R>,
-    after: &Kept<R>,
-    before: &mut Kept<R>,
-) -> Vec<R::Id> {
+fn added<R: Record + Clone>(mine: &Kept<R>, after: &Kept<R>, before: &mut Kept<R>) -> Vec<R::Id> {
     let mut ids = Vec::new();
     for record in after.iter() {
         match mine.get(record.id()) {
             None => ids.push(record.id()),
-            Some(old) if old != record => before.set(old.clone()),
+            Some(old) if content(old) != content(record) => before.set(old.clone()),
             Some(_) => {}
         }
     }

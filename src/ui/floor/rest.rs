@@ -75,6 +75,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
         <span class="logged-what" data-part="logged">{move || logged.get()}</span>
         " "
         <span data-part="saved" role="status">{move || saved.get()}</span>
+        " · "
         <span class="logged-change">{"change"}</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
