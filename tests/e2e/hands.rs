@@ -1,6 +1,7 @@
 //! The floor under careless hands: targets large and apart, slips that do nothing, reps as they were heard or tapped.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest, log_all};
@@ -78,6 +79,12 @@ async fn roomy_panel(person: &Person, ways: &[&str], panel: &str) {
 
 #[tokio::test]
 async fn everything_to_tap_is_large_and_apart_and_the_pad_takes_two_fifths() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("roomy");
     let person = Person::arrive(&browser, &server).await;
@@ -161,6 +168,12 @@ async fn pass(person: &Person, ms: u64) {
 
 #[tokio::test]
 async fn slips_palms_and_second_fingers_log_nothing_and_a_knuckle_logs_once() {
+    if !only_in(
+        &[Engine::Chromium],
+        "fingers of every size come by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("slips");
     let person = Person::arrive(&browser, &server).await;
