@@ -119,7 +119,7 @@ async fn a_whole_session_by_keys_alone() {
     tab_to(&person, &part("welcome-open")).await;
     press(&person, "Enter").await;
     person.see("choose").await;
-    tab_to(&person, "button[aria-label=\"Begin Lower A\"]").await;
+    tab_to(&person, "button[aria-label=\"Lower A begin\"]").await;
     press(&person, "Enter").await;
     person.reads("exercise", "Kettlebell swing").await;
 

@@ -100,7 +100,7 @@ async fn a_whole_session_by_roles_and_names_alone() {
     let browser = Browser::start("roles");
     let person = Person::open(&browser, &server).await;
     choose(&person, "button", "Understood, open with").await;
-    choose(&person, "button", "Begin Lower A").await;
+    choose(&person, "button", "Lower A begin").await;
     find(&person, "heading", "Kettlebell swing").await;
 
     choose(&person, "button", "one rep more").await;
