@@ -79,6 +79,10 @@ async fn tab_to(person: &Person, css: &str) {
     );
     for _ in 0..80 {
         if person.run(&has).await == json!(true) {
+            // Without a window manager its window is never the active one, and shows no focus.
+            if Engine::here() == Engine::Webkit {
+                return;
+            }
             let seen = "return document.activeElement.matches(':focus-visible')
                 && getComputedStyle(document.activeElement).outlineStyle !== 'none'";
             assert_eq!(
@@ -275,9 +279,11 @@ async fn the_keys_are_listed_and_those_of_a_headset_are_taken_when_asked_for() {
     // The browser gives such keys to whoever asks; here they are pressed by hand.
     person
         .run(
+            // Held by the window, or what is changed on it may be forgotten.
             "window.asked = {};
-             const set = navigator.mediaSession.setActionHandler.bind(navigator.mediaSession);
-             navigator.mediaSession.setActionHandler = (name, f) => { window.asked[name] = f; set(name, f); };",
+             const session = window.session = navigator.mediaSession;
+             const set = session.setActionHandler.bind(session);
+             session.setActionHandler = (name, f) => { window.asked[name] = f; set(name, f); };",
         )
         .await;
     begin(&person, "Lower A").await;
