@@ -85,7 +85,7 @@ async fn a_rest_says_whose_turn_it_is_in_a_pair() {
     log(&person).await;
     person.reads("next-exercise", "Side plank").await;
     person
-        .reads("next-kind", "pair, then Calf raise on the step")
+        .reads("next-kind", "then Calf raise on the step")
         .await;
     picture(&person, "sight-pair").await;
     person.close().await;
