@@ -139,6 +139,9 @@ async fn a_reload_leads_back_to_the_same_point_of_a_set_and_of_a_rest() {
         after <= before && after + 20 > before,
         "{before} s before, {after} s after the reload"
     );
+    // And it goes on, without a tap.
+    let shown = person.read("rest").await;
+    person.gone_words("rest", &shown).await;
 
     // In the middle of a set: the cues go on where they are by the clock.
     person.tap("begin-set").await;
