@@ -2,6 +2,8 @@
 //!
 //! Each rule is a function from a file to the faults in it, tried beside it on small files that break it.
 
+#[path = "tidy/engines.rs"]
+mod engines;
 #[path = "tidy/files.rs"]
 mod files;
 #[path = "tidy/layers.rs"]
@@ -96,5 +98,19 @@ fn the_parts_table_is_true() {
     none(parts::faults(
         &views.collect::<Vec<_>>(),
         &file("DEVELOPERS.md"),
+    ));
+}
+
+#[test]
+fn the_table_of_tests_left_out_is_true() {
+    let files = files::all();
+    let tests = files
+        .iter()
+        .filter(|file| file.path.starts_with("tests/e2e/") && file.kind() == "rs")
+        // The marker itself.
+        .filter(|file| !file.path.ends_with("/engine.rs"));
+    none(engines::faults(
+        &tests.collect::<Vec<_>>(),
+        &file("docs/engines.md"),
     ));
 }

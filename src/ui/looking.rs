@@ -36,8 +36,9 @@ pub fn run(app: Stanchion) {
     // What the next look hangs on besides the time.
     let phase = app.of(|model| model.session.as_ref().map(|session| session.state().phase));
     Effect::new(move |_| {
-        // Read, not only tracked: a memo that nobody has read yet follows nothing.
-        let _ = phase.get();
+        // Read, not only tracked: a memo that nobody has read yet follows nothing, and after a start amid a session the
+        // clock would stand until the first tap.
+        phase.with(|_| ());
         let now = app.now.get();
         let next = app.model.with_untracked(|model| next_look_ms(model, &now));
         timer.set_value(next.map(|ms| after(ms, move || app.now.set(moment()))));

@@ -96,7 +96,7 @@ async fn spoiled_rows_cost_no_other_row_and_come_out_as_a_file() {
     person.reload().await;
     person.reads("session", "Lower A").await;
     assert!(!person.has("notice").await);
-    let file = set_aside(&person, &browser.folder().join("aside")).await;
+    let file = set_aside(&person, &browser.downloads()).await;
     for row in &spoiled {
         assert!(file.contains(row.as_str()), "{row} is not in {file}");
     }

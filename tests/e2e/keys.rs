@@ -1,19 +1,34 @@
 //! The floor by keys alone: a keyboard, a page-turner, a headset.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::begin;
+use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use serde_json::json;
 
 /// Presses a key and lets it go.
 async fn press(person: &Person, key: &str) {
-    down(person, key, 0, false).await;
-    let up = json!({ "type": "keyUp", "key": key, "code": code(key), "windowsVirtualKeyCode": number(key) });
-    person.devtools("Input.dispatchKeyEvent", up).await;
+    // The keys that are no letters have numbers of their own in WebDriver.
+    let value = match key {
+        "Tab" => '\u{e004}',
+        "Enter" => '\u{e007}',
+        "Escape" => '\u{e00c}',
+        "PageUp" => '\u{e00e}',
+        "PageDown" => '\u{e00f}',
+        "ArrowLeft" => '\u{e012}',
+        "ArrowUp" => '\u{e013}',
+        key => key.chars().next().expect("a key has a name"),
+    };
+    let keys = KeyActions::new("keys".to_owned())
+        .then(KeyAction::Down { value })
+        .then(KeyAction::Up { value });
+    let pressed = person.client.perform_actions(keys).await;
+    pressed.expect("the browser takes keys");
 }
 
-/// Presses a key with modifiers (1 Alt, 2 Ctrl, 4 Meta, 8 Shift), or lets a held one repeat.
+/// Presses a key with modifiers (1 Alt, 2 Ctrl, 4 Meta, 8 Shift), or lets a held one repeat; in Chromium only.
 async fn down(person: &Person, key: &str, modifiers: u8, repeats: bool) {
     let text = match key {
         "Enter" => "\r".to_owned(),
@@ -64,6 +79,10 @@ async fn tab_to(person: &Person, css: &str) {
     );
     for _ in 0..80 {
         if person.run(&has).await == json!(true) {
+            // Without a window manager its window is never the active one, and shows no focus.
+            if Engine::here() == Engine::Webkit {
+                return;
+            }
             let seen = "return document.activeElement.matches(':focus-visible')
                 && getComputedStyle(document.activeElement).outlineStyle !== 'none'";
             assert_eq!(
@@ -195,6 +214,12 @@ async fn a_whole_session_by_keys_alone() {
 
 #[tokio::test]
 async fn a_key_that_is_held_modified_or_typed_never_acts_on_the_pad() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a held key repeats by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("held");
     let person = Person::arrive(&browser, &server).await;
@@ -254,9 +279,11 @@ async fn the_keys_are_listed_and_those_of_a_headset_are_taken_when_asked_for() {
     // The browser gives such keys to whoever asks; here they are pressed by hand.
     person
         .run(
+            // Held by the window, or what is changed on it may be forgotten.
             "window.asked = {};
-             const set = navigator.mediaSession.setActionHandler.bind(navigator.mediaSession);
-             navigator.mediaSession.setActionHandler = (name, f) => { window.asked[name] = f; set(name, f); };",
+             const session = window.session = navigator.mediaSession;
+             const set = session.setActionHandler.bind(session);
+             session.setActionHandler = (name, f) => { window.asked[name] = f; set(name, f); };",
         )
         .await;
     begin(&person, "Lower A").await;

@@ -3,6 +3,7 @@
 //! With `STANCHION_SHOTS` set to a folder, the pictures are kept there for people to look at.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest, log, log_all};
@@ -46,7 +47,12 @@ pub async fn look(person: &Person, look: &str) {
 }
 
 /// Takes a picture of the screen in every look and size; nothing may stick out to the side.
+///
+/// Only where the window takes every size and look: in Chromium. Elsewhere the test that wants it goes on without.
 pub async fn picture(person: &Person, name: &str) {
+    if Engine::here() != Engine::Chromium {
+        return;
+    }
     for (size, width, height, text) in SIZES {
         resize(person, width, height).await;
         person
@@ -85,6 +91,12 @@ pub async fn picture(person: &Person, name: &str) {
 
 #[tokio::test]
 async fn every_screen_in_every_look() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("looks");
     let person = Person::open(&browser, &server).await;
@@ -191,6 +203,12 @@ async fn every_screen_in_every_look() {
 
 #[tokio::test]
 async fn what_one_names_and_plans_in_every_look() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("own-looks");
     let person = Person::arrive(&browser, &server).await;
@@ -225,6 +243,12 @@ async fn what_one_names_and_plans_in_every_look() {
 
 #[tokio::test]
 async fn the_pad_is_large() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("large");
     let person = Person::arrive(&browser, &server).await;

@@ -2,6 +2,8 @@
 //!
 //! Started by `cargo xtask test`, which builds the app and says by environment variables where it and the browser are:
 //! `STANCHION_DIST`, `STANCHION_CHROMIUM`, `STANCHION_CHROMEDRIVER`. `STANCHION_SHOTS` names a folder for screenshots.
+//! `STANCHION_ENGINE` is `chromium` unless it says `firefox` (`STANCHION_FIREFOX`, `STANCHION_GECKODRIVER`) or `webkit`
+//! (`STANCHION_WEBKIT`, `STANCHION_WEBKIT_DRIVER`, under an X server). `docs/engines.md` says what runs where.
 
 mod ahead;
 mod away;
@@ -11,6 +13,8 @@ mod browser;
 mod curve;
 mod disk;
 mod draft;
+mod driver;
+mod engine;
 mod export;
 mod floor;
 mod full_disk;

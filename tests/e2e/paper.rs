@@ -1,6 +1,7 @@
 //! A sheet on paper: one page on both common sizes, boxes for every set, nothing of the screen.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use super::share::with_sheet;
@@ -58,6 +59,12 @@ async fn picture(person: &Person, name: &str) {
 
 #[tokio::test]
 async fn paper_of_both_demo_sheets_is_one_page() {
+    if !only_in(
+        &[Engine::Chromium],
+        "paper is set up by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("paper");
     let person = Person::arrive(&browser, &server).await;
@@ -84,6 +91,12 @@ async fn paper_of_both_demo_sheets_is_one_page() {
 
 #[tokio::test]
 async fn paper_of_twelve_blocks_is_one_page_and_of_forty_more() {
+    if !only_in(
+        &[Engine::Chromium],
+        "paper is set up by Chromium's devtools",
+    ) {
+        return;
+    }
     let block = "Front squat: ramp 2 × 4 at 50 %, 75 %; 3 × 5–7 @ 2, 2, 1; tempo 3/1/1/0; \"elbows high all the way\"\n";
     let sheet = |blocks| {
         format!(

@@ -1,14 +1,18 @@
 //! A person with a phone: opens the app, taps, reads. Waits for what shall appear, never for a time.
 
 use super::browser::{Browser, devtools};
+use super::engine::Engine;
 use super::server::Server;
 use fantoccini::elements::Element;
 use fantoccini::{Client, Locator};
 use serde_json::{Value, json};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 /// Longest wait for anything to appear; a slow machine needs a part of it, a broken app all of it.
 const PATIENCE: Duration = Duration::from_secs(20);
+
+/// How long something is tapped that is there and does not take it: it is just laid anew, or still under a notice.
+const TRY_AGAIN: Duration = Duration::from_secs(5);
 
 /// A person with a phone.
 pub struct Person {
@@ -76,17 +80,30 @@ impl Person {
 
     /// Taps what a selector finds. What is laid anew in the same moment is looked for again.
     pub async fn tap_css(&self, css: &str) {
-        let mut tries = 0;
+        let since = Instant::now();
         loop {
             let element = self.find(css).await;
             match element.click().await {
                 Ok(()) => return,
-                Err(error) if tries < 5 => {
-                    assert!(!error.to_string().is_empty());
-                    tries += 1;
+                Err(error) => {
+                    assert!(
+                        since.elapsed() < TRY_AGAIN,
+                        "{css} could not be tapped: {error:?}"
+                    );
+                    self.scroll_to(css).await;
                 }
-                Err(error) => panic!("{css} could not be tapped: {error}"),
             }
+        }
+    }
+
+    /// Scrolls as a person does to what lies under the bar at the bottom; WebKit's driver does not.
+    async fn scroll_to(&self, css: &str) {
+        if Engine::here() == Engine::Webkit {
+            let css = json!(css);
+            let script = format!(
+                "document.querySelector({css})?.scrollIntoView({{ block: 'center', behavior: 'instant' }})"
+            );
+            self.run(&script).await;
         }
     }
 
@@ -125,7 +142,7 @@ impl Person {
 
     /// Waits until a script gives true.
     pub async fn until(&self, script: &str, what: &str) {
-        let since = std::time::Instant::now();
+        let since = Instant::now();
         loop {
             if self.run(script).await == json!(true) {
                 return;
@@ -157,8 +174,20 @@ impl Person {
 
     /// Types into a field, in place of what was there.
     pub async fn type_into(&self, part: &str, text: &str) {
-        let field = self.see(part).await;
-        field.clear().await.expect("the field can be cleared");
+        let since = Instant::now();
+        let field = loop {
+            let field = self.see(part).await;
+            match field.clear().await {
+                Ok(()) => break field,
+                Err(error) => {
+                    assert!(
+                        since.elapsed() < TRY_AGAIN,
+                        "{part} could not be cleared: {error:?}"
+                    );
+                    self.scroll_to(&format!("[data-part=\"{part}\"]")).await;
+                }
+            }
+        };
         if text.chars().all(|letter| letter <= '\u{ffff}') {
             field.send_keys(text).await.expect("the field takes keys");
         } else {
@@ -177,8 +206,27 @@ impl Person {
 
     /// Reloads the page and waits until the app is there again.
     pub async fn reload(&self) {
-        self.client.refresh().await.expect("the page reloads");
+        if Engine::here() == Engine::Firefox {
+            self.reload_by_script().await;
+        } else {
+            self.client.refresh().await.expect("the page reloads");
+        }
         self.see("place").await;
+    }
+
+    /// Reloads as a person does. The driver's own way passes the service worker by in Firefox, like a reload with Shift.
+    async fn reload_by_script(&self) {
+        self.run("window.older = true; location.reload()").await;
+        let since = Instant::now();
+        // Between two pages there is none to ask.
+        let anew = "return window.older === undefined && document.readyState === 'complete'";
+        while !matches!(
+            self.client.execute(anew, vec![]).await,
+            Ok(Value::Bool(true))
+        ) {
+            assert!(since.elapsed() < PATIENCE, "the page does not reload");
+            tokio::task::yield_now().await;
+        }
     }
 
     /// Sends a command of the browser's own protocol.

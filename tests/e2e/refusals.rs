@@ -1,6 +1,7 @@
 //! What is not right is refused with a sentence that names the place, and nothing is changed.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::export::give_file;
 use super::person::Person;
 use super::server::Server;
@@ -89,6 +90,12 @@ async fn a_sheet_opened_from_a_file_runs_on_the_floor() {
 
 #[tokio::test]
 async fn where_storage_is_refused_the_app_runs_and_says_that_nothing_is_kept() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("refused");
     let client = browser.open().await;

@@ -1,6 +1,7 @@
 //! A whole session by roles and names alone, as a screen reader has them: nothing is found by its hook or its look.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use serde_json::{Value, json};
@@ -89,6 +90,12 @@ async fn choose(person: &Person, role: &str, name: &str) {
 
 #[tokio::test]
 async fn a_whole_session_by_roles_and_names_alone() {
+    if !only_in(
+        &[Engine::Chromium],
+        "roles and names are read by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("roles");
     let person = Person::open(&browser, &server).await;

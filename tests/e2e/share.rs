@@ -240,7 +240,7 @@ async fn share_file_of_one_sheet_is_previewed_and_kept() {
     let server = Server::start();
     let browser = Browser::start("sharefile");
     let person = with_sheet(&browser, &server, SIX).await;
-    let folder = browser.folder().join("out");
+    let folder = browser.downloads();
     download_into(&person, &folder).await;
     person.tap("share-sheet").await;
     person.tap("share-file").await;

@@ -1,6 +1,7 @@
 //! What is seen from two metres: how large, how strong, how still, and that nothing is out of reach.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::looks::{LOOKS, look, picture, resize};
 use super::person::Person;
 use super::server::Server;
@@ -33,6 +34,12 @@ async fn digits(person: &Person, css: &str) -> f64 {
 /// are derived is in `tests/looks.rs`.
 #[tokio::test]
 async fn load_rest_count_and_reps_are_read_from_two_metres() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("far");
     let person = Person::arrive(&browser, &server).await;
@@ -61,6 +68,12 @@ async fn load_rest_count_and_reps_are_read_from_two_metres() {
 /// Five characters and six: the widest loads. They and their unit stay on the screen, and as large as they can be.
 #[tokio::test]
 async fn a_wide_load_is_as_large_and_fits() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("wide");
     let person = Person::arrive(&browser, &server).await;
@@ -140,6 +153,12 @@ async fn nothing_is_faint(person: &Person, screen: &str) {
 
 #[tokio::test]
 async fn every_text_on_the_floor_has_seven_to_one_in_every_look() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("strong");
     let person = Person::arrive(&browser, &server).await;
@@ -228,6 +247,12 @@ const WATCH_SHIFTS: &str = "
 
 #[tokio::test]
 async fn nothing_moves_while_figures_change_over_a_set_and_its_rest() {
+    if !only_in(
+        &[Engine::Chromium, Engine::Webkit],
+        "Firefox sounds only on a sound device, and the screen says so",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("still");
     let person = Person::arrive(&browser, &server).await;
@@ -266,6 +291,12 @@ async fn nothing_moves_while_figures_change_over_a_set_and_its_rest() {
 
 #[tokio::test]
 async fn the_end_of_a_full_board_is_reached_on_a_small_screen() {
+    if !only_in(
+        &[Engine::Chromium],
+        "only Chromium's devtools give the window every size and look",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("small");
     let person = Person::arrive(&browser, &server).await;

@@ -1,6 +1,7 @@
 //! What is heard and said, what the screen says when nothing can be, and clocks that jump.
 
 use super::browser::Browser;
+use super::engine::{Engine, only_in};
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
@@ -41,6 +42,12 @@ async fn left(person: &Person) -> i64 {
 
 #[tokio::test]
 async fn after_a_reload_the_screen_says_that_sound_needs_a_tap() {
+    if !only_in(
+        &[Engine::Chromium, Engine::Webkit],
+        "Firefox sounds only on a sound device",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("no-sound");
     let person = Person::arrive(&browser, &server).await;
@@ -83,6 +90,12 @@ async fn sounds_are_chosen_in_kit_and_kept() {
 
 #[tokio::test]
 async fn a_rest_says_what_comes_next_and_its_end_is_felt() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("voice");
     let person = Person::arrive(&browser, &server).await;
@@ -137,6 +150,12 @@ async fn a_rest_says_what_comes_next_and_its_end_is_felt() {
 
 #[tokio::test]
 async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
+    if !only_in(
+        &[Engine::Chromium],
+        "clocks and zones are set by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("clocks");
     let person = Person::arrive(&browser, &server).await;
@@ -180,6 +199,12 @@ async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
 
 #[tokio::test]
 async fn the_count_on_the_board_waits_for_what_is_heard() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
     let server = Server::start();
     let browser = Browser::start("latency");
     let person = Person::arrive(&browser, &server).await;

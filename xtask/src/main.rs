@@ -2,6 +2,7 @@
 
 mod axe;
 mod build;
+mod engines;
 mod finish;
 mod freshness;
 mod hands;
@@ -29,13 +30,16 @@ mod webdriver;
 use std::process::ExitCode;
 use std::time::Instant;
 
+use engines::Engines;
 use say::{Failure, Outcome, span};
 
 const HELP: &str = "\
 cargo xtask <command>
 
   serve [--port N]   set up, build and serve the app at localhost
-  test               set up and run every check and test
+  test [--all-engines]
+                     set up and run every check and test: all of it in Chromium, and what a person does in
+                     Firefox and WebKit where they are installed; --all-engines installs them
   dist               set up and build the app, optimised, into dist/
   measure [cues]     build, then write sizes and times to target/measure.json; `cues` only prints
                      how exact the cues are
@@ -78,7 +82,8 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
             serve::run(&options).map(|()| false)
         }
         ["host", options @ ..] => serve::run(&serve::Options::parse(options)?).map(|()| false),
-        ["test"] => test::run().map(|()| true),
+        ["test"] => test::run(Engines::Installed).map(|()| true),
+        ["test", "--all-engines"] => test::run(Engines::All).map(|()| true),
         ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
         ["measure"] => measure::run().map(|()| true),
         ["measure", "cues"] => measure::cues().map(|()| true),

@@ -7,6 +7,7 @@ use std::process::Command;
 use serde_json::json;
 
 use crate::build;
+use crate::engines::{self, Engines};
 use crate::places;
 use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
@@ -14,13 +15,13 @@ use crate::setup::{Browser, FLAGS, TRIPLE, Tools, axe};
 use crate::torture;
 
 /// What to do when a test fails.
-const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
+pub const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
 
 /// Kills that every test run makes; `cargo xtask torture` makes many.
 const KILLS: u32 = 10;
 
-/// Runs everything; stops at the first failure.
-pub fn run() -> Outcome<()> {
+/// Runs everything; stops at the first failure. Engines other than Chromium are installed only where `engines` says so.
+pub fn run(engines: Engines) -> Outcome<()> {
     step("Format", || {
         run_tool(
             native().args(["fmt", "--all", "--check"]),
@@ -57,6 +58,7 @@ pub fn run() -> Outcome<()> {
     step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
+    engines::run(engines)?;
     step("Kills", || torture::few(KILLS))
 }
 
@@ -127,6 +129,7 @@ fn end_to_end(browser: &Browser, axe: &Path) -> Outcome<()> {
         native()
             .args(["test", "--no-default-features", "--features", "e2e"])
             .args(["--test", "e2e", "--", "--test-threads=2"])
+            .env("STANCHION_ENGINE", "chromium")
             .env("STANCHION_DIST", places::dist())
             .env("STANCHION_CHROMIUM", &browser.chromium)
             .env("STANCHION_CHROMEDRIVER", &browser.driver)
@@ -136,7 +139,7 @@ fn end_to_end(browser: &Browser, axe: &Path) -> Outcome<()> {
 }
 
 /// The cargo that builds for this machine.
-fn native() -> Command {
+pub fn native() -> Command {
     let mut command = tool("cargo");
     command.current_dir(places::root());
     command

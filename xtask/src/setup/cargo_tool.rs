@@ -70,6 +70,14 @@ pub fn prepare(wanted: &Tool) -> Outcome<PathBuf> {
     Ok(bin)
 }
 
+/// The folder of a tool that was built before; never builds.
+pub fn here(wanted: &Tool) -> Option<PathBuf> {
+    let bin = places::tool(wanted.package, wanted.version)
+        .ok()?
+        .join("bin");
+    whole(&bin, wanted.programs, wanted.version, version_of).then_some(bin)
+}
+
 /// Whether every program is there and says that it is of this version.
 fn whole(
     bin: &Path,

@@ -8,6 +8,7 @@ mod cargo_tool;
 mod firefox;
 mod npm;
 mod web_toolchain;
+mod webkit;
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -15,6 +16,7 @@ use std::process::Command;
 pub use browser::{Browser, FLAGS};
 pub use firefox::Firefox;
 pub use web_toolchain::{TRIPLE, WebToolchain};
+pub use webkit::Webkit;
 
 use crate::run::{path_with, tool};
 use crate::say::{Outcome, note, step};
