@@ -239,9 +239,11 @@ const WATCH_SHIFTS: &str = "
     window.shifts = [];
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries()) {
-        const moved = entry.sources.map(({ node, previousRect, currentRect }) =>
+        // The words under the figure of the pad are set in the middle of a line of their own.
+        const words = (node) => (node?.closest ? node : node?.parentElement)?.closest('.pad-word');
+        const moved = entry.sources.filter(({ node }) => !words(node)).map(({ node, previousRect, currentRect }) =>
           `${node?.nodeName} ${node?.textContent} ${JSON.stringify(previousRect)} ${JSON.stringify(currentRect)}`);
-        if (!entry.hadRecentInput) window.shifts.push(`${entry.value} ${moved}`);
+        if (!entry.hadRecentInput && moved.length > 0) window.shifts.push(`${entry.value} ${moved}`);
       }
     }).observe({ type: 'layout-shift', buffered: false });";
 

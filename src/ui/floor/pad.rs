@@ -31,6 +31,7 @@ pub fn face(figure: String, is_word: bool, word: String) -> AnyView {
     };
     view! {
         <span class=class>{figure}</span>
+        " "
         <span class="pad-word">{word}</span>
     }
     .into_any()
@@ -96,26 +97,26 @@ fn figure(offer: &Amount) -> (String, bool) {
     }
 }
 
+/// What stands on the large button: a figure, whether it is set as a word, and what a tap does.
+type Said = (String, bool, String);
+
 /// What the large button says when it has asked about a jump of load.
-fn sure_face() -> AnyView {
+fn sure_said() -> Said {
     let word = "more than 10\u{a0}% up: tap again for yes, this load";
-    face("Sure?".to_owned(), true, word.to_owned())
+    ("Sure?".to_owned(), true, word.to_owned())
 }
 
-fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> AnyView {
+fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> Said {
+    let (figure, is_word) = figure(offer);
     if hands.counting.get() == Some(board.key) {
-        let (figure, is_word) = figure(offer);
-        return face(figure, is_word, "tap once a rep".to_owned());
+        return (figure, is_word, "tap once a rep".to_owned());
     }
     if needs_load(board) {
-        return face(
-            "Load?".to_owned(),
-            true,
-            "tap to choose the load".to_owned(),
-        );
+        let word = "tap to choose the load";
+        return ("Load?".to_owned(), true, word.to_owned());
     }
     if hands.asked(board) == Some(Sure::Log) {
-        return sure_face();
+        return sure_said();
     }
     let word = match over {
         Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
@@ -123,8 +124,7 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
         None if matches!(offer, Amount::Sides { .. }) => "first · second side".to_owned(),
         None => "tap when racked".to_owned(),
     };
-    let (figure, is_word) = figure(offer);
-    face(figure, is_word, word)
+    (figure, is_word, word)
 }
 
 /// The pad of a set: one tap logs it as it stands on the pad; a jump of load wants a second one, once, whether it is
@@ -143,21 +143,30 @@ pub fn set_pad(hands: Hands) -> AnyView {
     let by = move |word: &'static str| {
         text(move || format!("{} {word}", offer.with(|offer| step_word(offer.as_ref()))))
     };
-    let inside = dynamic(move || match (board.get(), offer.get()) {
-        (Some(board), Some(offer)) => large(hands, &board, &offer, over.get(), heard.get()),
-        _ => ().into_any(),
+    let said = Memo::new(move |_| {
+        let (board, offer) = board.get().zip(offer.get())?;
+        Some(large(hands, &board, &offer, over.get(), heard.get()))
     });
+    let inside = dynamic(move || match said.get() {
+        Some((figure, is_word, word)) => face(figure, is_word, word),
+        None => ().into_any(),
+    });
+    // What is read on it stands in its name, for those who speak to their phone (WCAG 2.5.3).
     let name = text(move || {
-        let Some((board, offer)) = board.get().zip(offer.get()) else {
+        let Some(((board, offer), (figure, _, word))) =
+            board.get().zip(offer.get()).zip(said.get())
+        else {
             return String::new();
         };
         match () {
-            () if counts.get() => format!("One rep more than {}", amount_line(&offer)),
-            () if needs_load(&board) => "Choose the load".to_owned(),
-            () if hands.asked(&board) == Some(Sure::Log) => {
-                format!("Sure? Log {} all the same", amount_line(&offer))
+            () if counts.get() => {
+                let done = amount_line(&offer);
+                format!("One rep more than {done}, {figure} {word}")
             }
-            () => format!("Log {}", amount_line(&offer)),
+            () if needs_load(&board) || hands.asked(&board) == Some(Sure::Log) => {
+                format!("{figure} {word}")
+            }
+            () => format!("Log {}, {figure} {word}", amount_line(&offer)),
         }
     });
     let row = dynamic(move || {
@@ -300,7 +309,10 @@ pub fn rest_pad(hands: Hands) -> AnyView {
     let begin = dynamic(move || {
         let asked = hands.board.with(|board| hands.asked(board.as_ref()?));
         match asked {
-            Some(Sure::Begin) => sure_face(),
+            Some(Sure::Begin) => {
+                let (figure, is_word, word) = sure_said();
+                face(figure, is_word, word)
+            }
             _ => face(
                 "Begin".to_owned(),
                 true,
