@@ -27,7 +27,7 @@ const BEGIN: &str = "
     performance.now = () => window.real() + window.passed;
     (async () => {
       (await seen(() => part('welcome-open'))).click();
-      (await seen(() => document.querySelector('[aria-label=\"Begin Lower A\"]'))).click();
+      (await seen(() => document.querySelector('[aria-label^=\"Lower A begin\"]'))).click();
       await seen(() => part('log'));
       done(true);
     })();";
