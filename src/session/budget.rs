@@ -16,20 +16,33 @@ pub struct AgainstBudget {
 }
 
 impl State {
-    /// How the session stands at `now` against the budget of its sheet; none without a budget.
-    ///
-    /// The end is predicted as [`State::seconds_left`] does it. What to leave off is what [`State::short`] takes off.
+    /// Seconds that the time budget of the sheet leaves at `now`, 0 once it has passed; none without a budget.
+    #[must_use]
+    pub fn budget_left(&self, now: &Moment) -> Option<u64> {
+        let budget = u64::from(self.began.sheet.budget_minutes?) * 60;
+        Some(budget.saturating_sub(now.since(&self.since) / 1000))
+    }
+
+    /// Seconds by which the end, predicted as [`State::seconds_left`] does it, lies after the budget; below zero: seconds
+    /// to spare. None without a budget.
+    #[must_use]
+    pub fn over_budget(&self, now: &Moment, change_over: Seconds) -> Option<i64> {
+        let minutes = self.began.sheet.budget_minutes?;
+        let gone = now.since(&self.since) / 1000;
+        let end = gone.saturating_add(self.seconds_left(now, change_over));
+        Some(i64::try_from(end).unwrap_or(i64::MAX) - i64::from(minutes) * 60)
+    }
+
+    /// How the session stands at `now` against the budget of its sheet; none without a budget. What to leave off is what
+    /// [`State::short`] takes off.
     #[must_use]
     pub fn against_budget(&self, now: &Moment, change_over: Seconds) -> Option<AgainstBudget> {
         let minutes = self.began.sheet.budget_minutes?;
-        let gone = now.since(&self.since) / 1000;
-        let within = (u64::from(minutes) * 60).saturating_sub(gone);
-        let left = self.seconds_left(now, change_over);
-        let end = i64::try_from(gone.saturating_add(left)).unwrap_or(i64::MAX);
-        let all = end - i64::from(minutes) * 60;
+        let all = self.over_budget(now, change_over)?;
         let leave_off = if all <= 0 {
             Some(0)
         } else {
+            let within = self.budget_left(now)?;
             let short = self.short(now, within, change_over);
             (short.left <= within).then_some(short.drops.len())
         };

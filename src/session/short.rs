@@ -4,7 +4,7 @@
 //! last; of one role the last block first. What was done already stays, and so does the set under way.
 
 use super::event::{Moment, What};
-use super::slot::{Phase, Slot, Status};
+use super::slot::{Slot, Status};
 use super::state::State;
 use crate::order;
 use crate::sheet::{BlockId, Line, SetKey, worth};
@@ -139,7 +139,7 @@ impl<'a> Plan<'a> {
         }
         // A set whose first part is done is finished: its drops follow at once.
         let mut slots = self.state.slots.iter().filter(of_block);
-        let begun = |slot: &Slot| self.is_under_way(slot) || matches!(slot.status, Status::Done(_));
+        let begun = |slot: &Slot| self.is_begun(slot);
         turns.retain(|turn_of| {
             let mut own = self.state.slots.iter().filter(of_block);
             !own.any(|slot| turn(slot) == *turn_of && begun(slot))
@@ -152,7 +152,11 @@ impl<'a> Plan<'a> {
     }
 
     fn is_under_way(&self, slot: &Slot) -> bool {
-        matches!(self.state.phase, Phase::Working { set, .. } if set == slot.planned.key)
+        self.state.works_on(slot.planned.key)
+    }
+
+    fn is_begun(&self, slot: &Slot) -> bool {
+        self.is_under_way(slot) || matches!(slot.status, Status::Done(_))
     }
 
     /// What is kept without so many of the loose sets of a block.
@@ -168,9 +172,8 @@ impl<'a> Plan<'a> {
     /// What is kept without a block; none where it cannot go: it is begun, or the last one.
     fn without_block(&self, id: BlockId) -> Option<Vec<&'a Slot>> {
         let of_block = |slot: &Slot| slot.planned.key.block == id;
-        let begun = self.state.slots.iter().any(|slot| {
-            of_block(slot) && (self.is_under_way(slot) || matches!(slot.status, Status::Done(_)))
-        });
+        let mut slots = self.state.slots.iter();
+        let begun = slots.any(|slot| of_block(slot) && self.is_begun(slot));
         let kept = self.kept.iter().copied();
         let kept: Vec<&Slot> = kept.filter(|slot| !of_block(slot)).collect();
         (!begun && !kept.is_empty()).then_some(kept)

@@ -5,7 +5,7 @@ use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::sight::to_the_bar;
-use super::whole_session::{begin, end_rest, log};
+use super::whole_session::{begin, do_first, end_now, end_rest, log};
 use serde_json::{Value, json};
 
 #[tokio::test]
@@ -76,11 +76,7 @@ async fn a_rest_says_whose_turn_it_is_in_a_pair() {
     let browser = Browser::start("turns");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(5) button")
-        .await;
+    do_first(&person, 5).await;
     person.reads("exercise", "Calf raise on the step").await;
     log(&person).await;
     person.reads("next-exercise", "Side plank").await;
@@ -109,9 +105,7 @@ async fn the_floor_says_whether_the_screen_stays_on() {
     person.reload().await;
     person.run(REFUSE).await;
     // It is asked for again when a page is shown; here it was not let go of, so the session is begun anew.
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     person.tap("put-away").await;
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;

@@ -6,7 +6,7 @@ use super::disk::{leave, on_disk, return_to, rows};
 use super::export::download_into;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, end_rest, log};
+use super::whole_session::{begin, end, end_now, end_rest, log};
 use serde_json::json;
 use std::path::Path;
 
@@ -49,9 +49,7 @@ async fn spoiled_rows_cost_no_other_row_and_come_out_as_a_file() {
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
     log(&person).await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     end(&person).await;
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;
@@ -126,9 +124,7 @@ async fn a_session_whose_beginning_is_spoiled_is_set_aside_and_another_can_be_be
         .await;
     begin(&person, "Upper B").await;
     log(&person).await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     end(&person).await;
     person.reads("session", "Upper B").await;
     person.reads("session", "1 set").await;

@@ -5,7 +5,7 @@ use super::export::give_file;
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, log};
+use super::whole_session::{begin, end, end_now, log};
 use super::write::paste;
 use serde_json::{Value, json};
 
@@ -149,9 +149,7 @@ async fn a_share_of_the_maximum_counts_the_body() {
     person.type_into("body-mass", "86").await;
     person.tap("go-floor").await;
     person.reads("main", "8.75").await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     person.see("finish").await;
     person.tap("put-away").await;
     person.tap("go-floor").await;

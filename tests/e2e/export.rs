@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::engine::{DOWNLOADS, Engine};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::begin;
+use super::whole_session::{begin, end_now};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
@@ -67,9 +67,7 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     begin(&person, "Lower A").await;
     person.tap("log").await;
     person.reads("saved", "saved").await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     person.see("finish").await;
     person.tap("rpe-5").await;
     person.tap("put-away").await;

@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end_rest};
+use super::whole_session::{begin, do_first, end_rest};
 
 #[tokio::test]
 async fn reps_and_load_are_changed_before_and_after_the_tap() {
@@ -68,11 +68,7 @@ async fn skip_undo_add_drop_order_and_note() {
         )
         .await;
 
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(3) button")
-        .await;
+    do_first(&person, 3).await;
     person.reads("exercise", "Romanian deadlift").await;
 
     person.tap("more").await;
@@ -208,11 +204,7 @@ async fn the_tempo_strip_and_the_count_follow_the_cues() {
     let browser = Browser::start("cues");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Upper B").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(2) button")
-        .await;
+    do_first(&person, 2).await;
     person.reads("exercise", "Chin-up").await;
     person.tap("cues-begin").await;
     person.reads("count", "get set").await;

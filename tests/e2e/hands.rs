@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end_rest, log_all};
+use super::whole_session::{begin, do_first, end_rest, log_all};
 use serde_json::{Value, json};
 
 /// A second tap within this time does nothing, in milliseconds: what `ui/floor/touch.rs` says.
@@ -234,11 +234,7 @@ async fn the_reps_that_were_heard_are_offered_and_logged_by_one_tap() {
     let browser = Browser::start("heard");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Upper B").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(2) button")
-        .await;
+    do_first(&person, 2).await;
     person.reads("exercise", "Chin-up").await;
     person.reads("log", "6").await;
     person.tap("cues-begin").await;
@@ -269,11 +265,7 @@ async fn each_side_is_logged_with_its_own_reps() {
     let browser = Browser::start("sides");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(4) button")
-        .await;
+    do_first(&person, 4).await;
     person.reads("exercise", "split squat").await;
     person.tap("more").await;
     person.tap("sides-apart").await;
@@ -379,11 +371,7 @@ async fn a_pair_says_who_is_next() {
     let browser = Browser::start("pair");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(5) button")
-        .await;
+    do_first(&person, 5).await;
     person.reads("turn", "pair 1 of 2 · ").await;
     person.reads("turn", "Side plank").await;
     super::looks::picture(&person, "hands-pair").await;

@@ -7,7 +7,7 @@ use super::engine::{Engine, only_in};
 use super::export::{download_into, downloaded};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, log};
+use super::whole_session::{begin, end, end_now, log};
 use serde_json::{Value, json};
 
 /// The shelves of version 1, as installed phones have them.
@@ -18,9 +18,7 @@ async fn phone_of_version_1(browser: &Browser, server: &Server) -> Person {
     let person = Person::arrive(browser, server).await;
     begin(&person, "Lower A").await;
     log(&person).await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     end(&person).await;
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;

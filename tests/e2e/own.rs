@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::export::give_file;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, end_rest, log, log_all};
+use super::whole_session::{begin, end, end_now, end_rest, log, log_all};
 
 /// Taps the first element of that part with those words.
 async fn tap_said(person: &Person, part: &str, words: &str) {
@@ -20,11 +20,9 @@ async fn tap_said(person: &Person, part: &str, words: &str) {
         .await;
 }
 
-/// Ends the session early, from its panel.
+/// Ends the session early, from its panel, and puts it away.
 pub async fn end_early(person: &Person) {
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(person).await;
     person.see("finish").await;
     person.reads("finish-saved", "saved in the ledger").await;
     person.tap("put-away").await;

@@ -5,7 +5,7 @@ use super::browser::Browser;
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end_rest, log};
+use super::whole_session::{begin, do_first, end_rest, log};
 
 #[tokio::test]
 async fn the_change_line_follows_the_plan_and_a_load_out_of_the_kit_is_told() {
@@ -13,11 +13,7 @@ async fn the_change_line_follows_the_plan_and_a_load_out_of_the_kit_is_told() {
     let browser = Browser::start("plates");
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
-    person.tap("more").await;
-    person.tap("order").await;
-    person
-        .tap_css("[data-part=\"order-panel\"] li:nth-child(2) button")
-        .await;
+    do_first(&person, 2).await;
     person.reads("exercise", "Front squat").await;
     person.reads("change", "1.25 a side").await;
     // The change is there during the rest already.

@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, end_rest, log};
+use super::whole_session::{begin, end, end_now, end_rest, log};
 
 /// Taps the row of that name in the panel.
 async fn take(person: &Person, name: &str) {
@@ -78,9 +78,7 @@ async fn another_exercise_is_taken_on_the_floor_and_the_sheet_stays_as_it_is() {
     person.reload().await;
     person.reads("next-exercise", "Dumbbell snatch").await;
     person.reads("logged", "logged 6 reps at 10 kg").await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     end(&person).await;
 
     person.tap("session").await;

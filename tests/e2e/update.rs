@@ -3,7 +3,7 @@
 use super::browser::Browser;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, end, end_rest, log};
+use super::whole_session::{begin, end, end_now, end_rest, log};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
@@ -94,9 +94,7 @@ async fn a_new_version_never_takes_over_during_a_session() {
         assert!(!person.has("update").await);
     }
 
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     end(&person).await;
     person.reads("update", "A new version is ready").await;
     person.run("window.before = true").await;

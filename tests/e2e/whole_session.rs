@@ -67,6 +67,24 @@ pub async fn end(person: &Person) {
     person.see("ledger").await;
 }
 
+/// Does the group of that place in the order of the sheet, from 1, next.
+pub async fn do_first(person: &Person, place: usize) {
+    person.tap("more").await;
+    person.tap("order").await;
+    person
+        .tap_css(&format!(
+            "[data-part=\"order-panel\"] li:nth-child({place}) button"
+        ))
+        .await;
+}
+
+/// Ends the session before all of it is done.
+pub async fn end_now(person: &Person) {
+    person.tap("more").await;
+    person.tap("end-ask").await;
+    person.tap("end-now").await;
+}
+
 /// Begins the sheet of that name from the floor.
 pub async fn begin(person: &Person, sheet: &str) {
     person
@@ -140,9 +158,7 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     begin(&person, "Lower A").await;
     person.tap("log").await;
     person.see("rest").await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     person.see("finish").await;
     person.reads("sum-predicted", "predicted ").await;
     person.tap("put-away").await;
@@ -182,9 +198,7 @@ async fn a_session_on_the_floor_and_in_the_ledger_at_once_is_one_session() {
     let person = Person::arrive(&browser, &server).await;
     begin(&person, "Lower A").await;
     log(&person).await;
-    person.tap("more").await;
-    person.tap("end-ask").await;
-    person.tap("end-now").await;
+    end_now(&person).await;
     person.see("finish").await;
 
     // Not put away: it lies on the floor while it is corrected in the ledger. The ways are hidden there; the back

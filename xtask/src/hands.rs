@@ -13,15 +13,7 @@ const ROUNDS: usize = 100;
 
 /// Begins a sheet of the demo on a clock that can be put on, so that no rest is waited for.
 const BEGIN: &str = "
-    const done = arguments[0];
     const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
-    const seen = async (look) => {
-      for (;;) {
-        const it = look();
-        if (it) return it;
-        await new Promise(requestAnimationFrame);
-      }
-    };
     window.passed = 0;
     window.real = performance.now.bind(performance);
     performance.now = () => window.real() + window.passed;
@@ -58,7 +50,6 @@ const WATCH: &str = "
 
 /// Logs every set that is left as it is planned and gives the taps that took and the sets; rests are let pass.
 const PLANNED: &str = "
-    const done = arguments[0];
     const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
     const sets = document.querySelectorAll('.notch').length;
     let taps = 0;
@@ -81,7 +72,7 @@ const PLANNED: &str = "
 /// Taps a set that is done as planned, and the times of a tap on a processor slowed four times.
 pub fn figures(browser: &Browser) -> Outcome<Figures> {
     let (session, _) = in_app::open(browser)?;
-    session.ask_later(BEGIN)?;
+    in_app::ask_in(&session, BEGIN)?;
     session.ask(WATCH)?;
     session.devtools(
         "Emulation.setCPUThrottlingRate",
@@ -100,7 +91,7 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
         saved.len()
     ));
     session.devtools("Emulation.setCPUThrottlingRate", &json!({ "rate": 1 }))?;
-    let planned = session.ask_later(PLANNED)?;
+    let planned = in_app::ask_in(&session, PLANNED)?;
     let pair = planned[0].as_f64().zip(planned[1].as_f64());
     let (taps, sets) = pair.ok_or_else(|| wrong(&format!("the session says {planned}")))?;
     Ok(Figures::from([

@@ -18,14 +18,6 @@ const SETTLING: Duration = Duration::from_secs(3);
 
 /// Begins the first sheet, logs a set and makes its rest longer than it is watched. Gives whether a rest runs.
 const TO_REST: &str = "
-    const done = arguments[0];
-    const seen = async (look) => {
-      for (;;) {
-        const it = look();
-        if (it) return it;
-        await new Promise(requestAnimationFrame);
-      }
-    };
     const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
     const tap = async (name) => (await seen(() => part(name))).click();
     (async () => {
@@ -40,7 +32,7 @@ const TO_REST: &str = "
 /// Milliseconds of the main thread in each second of a rest.
 pub fn of_rest(browser: &Browser) -> Outcome<f64> {
     let (session, _) = in_app::open(browser)?;
-    if session.ask_later(TO_REST)? != Value::Bool(true) {
+    if in_app::ask_in(&session, TO_REST)? != Value::Bool(true) {
         return Err(Failure::new(
             "no rest began",
             "open the app with `cargo xtask serve` and log a set",

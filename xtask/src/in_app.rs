@@ -35,5 +35,10 @@ pub fn open(browser: &Browser) -> Outcome<(Session, String)> {
 /// Runs a script in the app that is new to this browser, and gives what it says when it is done.
 pub fn ask(browser: &Browser, script: &str) -> Outcome<Value> {
     let (session, _) = open(browser)?;
+    ask_in(&session, script)
+}
+
+/// The same in an app that is open already.
+pub fn ask_in(session: &Session, script: &str) -> Outcome<Value> {
     session.ask_later(&format!("{BEGIN}{script}"))
 }

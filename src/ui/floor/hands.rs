@@ -160,15 +160,14 @@ impl Hands {
     }
 
     fn log_now(self, board: &Board) {
-        // What stands on the pad is what is logged, though the next rep may just have ended.
-        let offered = self.offer.get_untracked();
+        // By the clock of the pad: what stands on it is what is logged, though the next rep may just have ended.
+        let now = self.app.now.get_untracked();
         let what = self.app.model.with_untracked(|model| {
-            let slot = model.session.as_ref()?.state().slot(board.key)?;
-            let mut done = slot.as_prescribed(board.load);
-            done.amount = offered.unwrap_or(done.amount);
+            let state = model.session.as_ref()?.state();
+            let slot = state.slot(board.key)?;
             Some(What::SetDone {
                 set: board.key,
-                done,
+                done: state.done_as_offered(slot, board.load, &now, COUNT_IN_SECONDS),
                 proposed: board.prescribed,
             })
         });

@@ -9,13 +9,6 @@ use leptos::prelude::*;
 /// Minutes by which the time there is is stepped.
 const STEP_MINUTES: u64 = 5;
 
-/// Seconds that the sheet's budget leaves from `now` on; none where it has no budget.
-fn budget_left(model: &Model, now: &Moment) -> Option<u64> {
-    let state = model.session.as_ref()?.state();
-    let budget = u64::from(state.began.sheet.budget_minutes?) * 60;
-    Some(budget.saturating_sub(now.since(&state.since) / 1000))
-}
-
 fn seconds_left(model: &Model, now: &Moment) -> u64 {
     let change_over = model.pace().change_over();
     let session = model.session.as_ref();
@@ -26,8 +19,8 @@ fn seconds_left(model: &Model, now: &Moment) -> u64 {
 /// can go.
 pub fn minutes_over(model: &Model, now: &Moment) -> Option<u64> {
     let state = model.session.as_ref()?.state();
-    let against = state.against_budget(now, model.pace().change_over())?;
-    let over = u64::try_from(against.over / 60).ok()?;
+    let over = state.over_budget(now, model.pace().change_over())?;
+    let over = u64::try_from(over / 60).ok()?;
     let pending = |slot: &&Slot| slot.status == Status::Pending;
     (over > 0 && state.slots.iter().filter(pending).count() > 1).then_some(over)
 }
@@ -35,7 +28,9 @@ pub fn minutes_over(model: &Model, now: &Moment) -> Option<u64> {
 /// The minutes that the panel begins with: what the budget leaves, or five fewer than the session would take.
 fn first_minutes(model: &Model, now: &Moment) -> u64 {
     let left = seconds_left(model, now).div_ceil(60);
-    budget_left(model, now).map_or(left.saturating_sub(STEP_MINUTES), |budget| budget / 60)
+    let session = model.session.as_ref();
+    let budget = session.and_then(|session| session.state().budget_left(now));
+    budget.map_or(left.saturating_sub(STEP_MINUTES), |budget| budget / 60)
 }
 
 /// The panel of a session that is short of time.
