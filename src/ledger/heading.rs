@@ -2,10 +2,11 @@
 
 use super::pace::Pace;
 use super::record::SessionRecord;
+use super::share::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
 use crate::session::SessionId;
-use crate::sheet::{Line, SheetId};
+use crate::sheet::{Line, Note, SheetId};
 use crate::units::{Rpe, Seconds};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -51,6 +52,12 @@ pub struct Heading {
     /// Session RPE, when given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rpe: Option<Rpe>,
+    /// What was done of each exercise: see [`shares_of`].
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shares: Vec<ShareOf>,
+    /// Note on the session.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<Note>,
 }
 
 impl Heading {
@@ -71,6 +78,8 @@ impl Heading {
             predicted_minutes: Some(record.predicted_minutes(pace.change_over())),
             change_overs: record.change_overs.clone(),
             rpe: record.rpe,
+            shares: shares_of(record),
+            note: record.note.clone(),
         }
     }
 

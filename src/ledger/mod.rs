@@ -5,17 +5,21 @@
 
 mod gained;
 mod heading;
+mod history;
 mod moved;
 mod pace;
 mod record;
+mod share;
 mod summary;
 mod volume;
 
 pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
+pub use history::{Past, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
+pub use share::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{
     ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
 };

@@ -63,7 +63,7 @@ pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Ve
     .collect()
 }
 
-fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
+pub(super) fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
     Performance {
         session: record.session.0,
         at: record.began,

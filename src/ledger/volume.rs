@@ -106,13 +106,21 @@ impl Volume {
     /// - bands and unloaded sets add nothing and are not unknown.
     #[must_use]
     pub fn of(record: &SessionRecord) -> Volume {
+        Volume::of_lines(record.lines(), record.body_mass)
+    }
+
+    /// The volume load of some sets, counted as [`Volume::of`] says.
+    pub(super) fn of_lines<'a>(
+        lines: impl Iterator<Item = (&'a Block, &'a DoneLine)>,
+        body_mass: Option<Load>,
+    ) -> Volume {
         let mut volume = Volume::default();
-        for (block, line) in record.lines() {
+        for (block, line) in lines {
             let reps = repetitions(block, line);
             if reps == 0 || !block.basis.has_load() {
                 continue;
             }
-            match system_kg(&block.basis, line.load, record.body_mass) {
+            match system_kg(&block.basis, line.load, body_mass) {
                 None => volume.unknown += 1,
                 Some(kg) if line.kind.is_work() => volume.work.add(kg * Decimal::from(reps)),
                 Some(kg) => volume.ramp_up.add(kg * Decimal::from(reps)),

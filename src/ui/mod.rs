@@ -21,6 +21,7 @@ mod own;
 mod parts;
 mod place;
 mod programme;
+mod reading;
 mod sheets;
 mod stanchion;
 mod start;

@@ -1,0 +1,51 @@
+//! What a session adds to the history of each exercise: what the pictures of an exercise are drawn from.
+
+use super::record::{BlockRecord, SessionRecord};
+use super::summary::performance;
+use super::volume::{Volume, VolumeLoad};
+use crate::session::SessionId;
+use crate::sheet::{ExerciseId, SheetId};
+use crate::strength::Performance;
+use serde::{Deserialize, Serialize};
+
+/// What was done of one block in one session, light weeks too.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Past {
+    /// Its sets, as the rules see them.
+    pub performance: Performance,
+    /// The sheet that it was done by.
+    pub sheet: SheetId,
+    /// True when it was done light: no rule and no estimate judges by it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub light: bool,
+    /// Volume load of its work sets: see [`Volume::of`].
+    pub volume: VolumeLoad,
+}
+
+impl Past {
+    /// The session.
+    #[must_use]
+    pub fn session(&self) -> SessionId {
+        SessionId(self.performance.session)
+    }
+}
+
+/// What a session adds to the history of each exercise, block by block in the order of its sheet; blocks of which
+/// nothing was done add nothing.
+#[must_use]
+pub fn pasts_of(record: &SessionRecord) -> Vec<(ExerciseId, Past)> {
+    let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
+    done.map(|block| (block.block.exercise.id.clone(), past(record, block)))
+        .collect()
+}
+
+fn past(record: &SessionRecord, block: &BlockRecord) -> Past {
+    let lines = block.lines.iter().map(|line| (&block.block, line));
+    Past {
+        performance: performance(record, block),
+        sheet: record.sheet,
+        light: record.light,
+        volume: Volume::of_lines(lines, record.body_mass).work,
+    }
+}
