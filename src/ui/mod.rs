@@ -23,6 +23,7 @@ mod parts;
 mod place;
 mod programme;
 mod reading;
+mod seen;
 mod sheets;
 mod stanchion;
 mod start;
