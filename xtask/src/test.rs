@@ -8,6 +8,7 @@ use serde_json::json;
 
 use crate::build;
 use crate::engines::{self, Engines};
+use crate::licences;
 use crate::places;
 use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
@@ -50,6 +51,8 @@ pub fn run(engines: Engines) -> Outcome<()> {
     step("Tests of the views, without a browser", || {
         run_tests(native().args(["test", "--lib", "ui::"]), MEND)
     })?;
+
+    step("Licences", licences::check)?;
 
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;
