@@ -1,5 +1,6 @@
 //! The project's only tool: set-up, serve, test, dist, measure, simulate, torture.
 
+mod again;
 mod axe;
 mod build;
 mod engines;

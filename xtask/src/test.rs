@@ -6,6 +6,7 @@ use std::process::Command;
 
 use serde_json::json;
 
+use crate::again;
 use crate::build;
 use crate::engines::{self, Engines};
 use crate::licences;
@@ -61,6 +62,7 @@ pub fn run(engines: Engines) -> Outcome<()> {
     step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
+    again::check(&tools)?;
     engines::run(engines)?;
     step("Kills", || torture::few(KILLS))
 }
