@@ -37,7 +37,7 @@ async fn forget_caches() {
     for name in names.map_or_else(|_| Array::new(), |names| Array::from(&names)) {
         if name
             .as_string()
-            .is_some_and(|name| name.starts_with(&prefix))
+            .is_some_and(|name| name.starts_with(&prefix) || name == received::CACHE)
         {
             let _ = js::call_async(&caches, "delete", &[name]).await;
         }

@@ -7,6 +7,7 @@ use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
+use crate::device::install::{Install, Way};
 use crate::device::locks::Writer;
 use crate::device::sound::Sound;
 use crate::device::timer::{Timer, after};
@@ -43,6 +44,10 @@ pub struct Stanchion {
     pub unheard: RwSignal<bool>,
     /// Whether the screen stays on.
     pub awake: RwSignal<Stay>,
+    /// The browser's offer to put the app on the home screen.
+    pub install: StoredValue<Install, LocalStorage>,
+    /// How the app gets to the home screen.
+    pub home: RwSignal<Way>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -83,6 +88,8 @@ impl Stanchion {
             behind: RwSignal::new(0),
             unheard: RwSignal::new(false),
             awake: RwSignal::new(Stay::default()),
+            install: StoredValue::new_local(Install::default()),
+            home: RwSignal::new(Install::default().way()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),

@@ -1,7 +1,7 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
 use super::archive::archive;
-use super::away::read_settings;
+use super::away::{open_received, read_settings};
 use super::keep::put;
 use super::layout;
 use super::model::{Keeping, Model, Stage};
@@ -10,8 +10,9 @@ use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::DbError;
+use crate::device::install::Install;
 use crate::device::locks::{Role, Writer, writer};
-use crate::device::{clock, dom, faults, persist, place as address, prefs, worker};
+use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
 use crate::draft::Draft;
 use crate::json;
 use crate::kit::Kit;
@@ -69,7 +70,14 @@ pub fn start(app: Stanchion) {
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
+        app.install.with_value(|install| {
+            install.watch(move || app.home.set(app.install.with_value(Install::way)));
+        });
         persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
+        received::on_opened(move |file| spawn_local(open_received(app, file)));
+        if let Some(file) = received::sent().await {
+            open_received(app, file).await;
+        }
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });

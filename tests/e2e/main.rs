@@ -30,6 +30,7 @@ mod own;
 mod paper;
 mod person;
 mod plates;
+mod received;
 mod refusals;
 mod roles;
 mod server;
