@@ -2,6 +2,7 @@
 
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
+use super::row::open;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -13,6 +14,25 @@ use std::fmt;
 pub struct SessionLog {
     id: SessionId,
     events: Kept<Event>,
+}
+
+/// What an entry of a file begins with, before the id of the session.
+const HEAD: &str = "{\n   \"id\": ";
+/// What follows on the id.
+const HEAD_END: &str = ",\n   \"events\": [";
+/// What stands before the first event.
+const EVENT_FIRST: &str = "\n    ";
+/// What stands between two events.
+const EVENT_NEXT: &str = ",\n    ";
+/// What the entry ends with.
+const TAIL: &str = "\n   ]\n  }";
+
+/// The entry of a file, from the row of a session whose checksum holds; none where it has to be written anew, as rows of
+/// before are in one line. That it can be read is not looked at.
+#[must_use]
+pub fn entry(row: &str) -> Option<&str> {
+    let json = open(row).ok()?;
+    (json.starts_with(HEAD) && json.ends_with(TAIL)).then_some(json)
 }
 
 /// Why events are no session.
@@ -114,20 +134,16 @@ impl SessionLog {
         self.events.len()
     }
 
-    /// The row text of the session: `{"id": …, "events": […]}` in one line.
+    /// The text of the session in a row and, to the same byte, as an entry of a file: an event is one line.
     #[must_use]
     pub fn to_json(&self) -> String {
-        let lines: Vec<String> = self.event_lines().collect();
-        format!(
-            r#"{{"id":{},"events":[{}]}}"#,
-            content(&self.id),
-            lines.join(",")
-        )
-    }
-
-    /// The JSON text of each event, in one line each.
-    pub(super) fn event_lines(&self) -> impl Iterator<Item = String> {
-        self.events.iter().map(content)
+        let mut text = format!("{}{}{HEAD_END}", HEAD, content(&self.id));
+        for (at, event) in self.events.iter().enumerate() {
+            text.push_str(if at > 0 { EVENT_NEXT } else { EVENT_FIRST });
+            text.push_str(&content(event));
+        }
+        text.push_str(TAIL);
+        text
     }
 
     /// The event of that id.
