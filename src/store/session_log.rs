@@ -7,13 +7,15 @@ use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::fmt;
+use std::sync::Arc;
 
 /// The events of one session, by rising id. At least one of them begins it, and none begins another.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(try_from = "SessionForm")]
 pub struct SessionLog {
     id: SessionId,
-    events: Kept<Event>,
+    /// By strictly rising id. Shared: a log is copied whenever histories are compared or joined.
+    events: Arc<Vec<Event>>,
 }
 
 /// What an entry of a file begins with, before the id of the session.
@@ -95,25 +97,24 @@ impl SessionLog {
         id: SessionId,
         events: impl IntoIterator<Item = Event>,
     ) -> Result<SessionLog, UnfitSession> {
-        let mut kept = Kept::default();
+        let events: Vec<Event> = events.into_iter().collect();
         let mut begins = false;
-        for event in events {
+        for event in &events {
             if let What::Began(began) = &event.what {
                 if began.session != id {
                     return Err(UnfitSession::OtherSession(began.session));
                 }
                 begins = true;
             }
-            let event_id = event.id;
-            if let Put::Conflict { .. } = kept.put(event) {
-                return Err(UnfitSession::Twins(event_id));
-            }
         }
-        if begins {
-            Ok(SessionLog { id, events: kept })
-        } else {
-            Err(UnfitSession::NoBeginning)
+        if !begins {
+            return Err(UnfitSession::NoBeginning);
         }
+        // As they are written.
+        let in_order = events.windows(2).all(|two| two[0].id < two[1].id);
+        let events = if in_order { events } else { ordered(events)? };
+        let events = Arc::new(events);
+        Ok(SessionLog { id, events })
     }
 
     /// The session.
@@ -125,7 +126,13 @@ impl SessionLog {
     /// Its events by rising id.
     #[must_use]
     pub fn events(&self) -> Vec<Event> {
-        self.events.iter().cloned().collect()
+        self.events.to_vec()
+    }
+
+    /// The same where they lie.
+    #[must_use]
+    pub fn as_events(&self) -> &[Event] {
+        &self.events
     }
 
     /// How many events it has; never 0.
@@ -149,7 +156,8 @@ impl SessionLog {
     /// The event of that id.
     #[must_use]
     pub fn event(&self, id: EventId) -> Option<&Event> {
-        self.events.get(id)
+        let place = self.events.binary_search_by_key(&id, |event| event.id);
+        place.ok().and_then(|place| self.events.get(place))
     }
 
     /// The ids of its events, rising.
@@ -173,11 +181,43 @@ impl SessionLog {
         SessionLog::new(self.id, as_before.cloned()).ok()
     }
 
-    /// Takes the events of the same session from `other`; says what each did.
+    /// Takes the events of the same session from `other`; says what each did. Of two that differ under one id one stays
+    /// by the rule of [`Kept::put`].
     pub(super) fn take(&mut self, other: SessionLog) -> Vec<(EventId, Put)> {
-        let events = other.events.into_records();
-        events
-            .map(|event| (event.id, self.events.put(event)))
-            .collect()
+        let mut done = Vec::new();
+        for event in other.events.iter() {
+            let place = self
+                .events
+                .binary_search_by_key(&event.id, |event| event.id);
+            let put = match place {
+                Ok(place) if self.events[place] == *event => Put::Known,
+                Ok(place) => {
+                    let mut one = Kept::default();
+                    one.put(self.events[place].clone());
+                    let put = one.put(event.clone());
+                    let stays = one.into_records().next();
+                    Arc::make_mut(&mut self.events).splice(place..=place, stays);
+                    put
+                }
+                Err(place) => {
+                    Arc::make_mut(&mut self.events).insert(place, event.clone());
+                    Put::New
+                }
+            };
+            done.push((event.id, put));
+        }
+        done
     }
+}
+
+/// Events by rising id, each once.
+fn ordered(events: Vec<Event>) -> Result<Vec<Event>, UnfitSession> {
+    let mut kept = Kept::default();
+    for event in events {
+        let id = event.id;
+        if let Put::Conflict { .. } = kept.put(event) {
+            return Err(UnfitSession::Twins(id));
+        }
+    }
+    Ok(kept.into_records().collect())
 }

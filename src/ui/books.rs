@@ -30,7 +30,7 @@ fn entry(row: &str) -> Option<Entry> {
 
 /// The entry of a session.
 pub fn entry_of(log: &SessionLog) -> Option<Entry> {
-    let record = SessionRecord::from_events(&log.events()).ok()?;
+    let record = SessionRecord::from_events(log.as_events()).ok()?;
     Some(Entry::of(&record))
 }
 
