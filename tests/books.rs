@@ -18,6 +18,9 @@ use stanchion::strength::{Curve, Performance, mdc95, shown};
 use stanchion::units::Load;
 use std::collections::BTreeMap;
 
+/// What a row counts at most of the stages of a set together.
+const REPS_MAX: u32 = 500;
+
 type Sessions = BTreeMap<SessionId, Vec<Event>>;
 
 /// Days on which sessions may begin: within a week, over the turn of a year, years apart.
@@ -325,7 +328,7 @@ fn histories_agree(books: &Memory, records: &[SessionRecord]) {
                 .block
                 .lines
                 .iter()
-                .map(|line| (line.load, line.amount.full_reps()))
+                .map(|line| (line.load, line.amount.full_reps().min(REPS_MAX)))
                 .collect();
             told.entry(format!("{exercise}/{year}")).or_default().push((
                 one.record.session,

@@ -132,6 +132,14 @@ impl Db {
         self.persist(async |db| read::all(db, shelf).await).await
     }
 
+    /// The keys on a shelf, rising.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn keys(&self, shelf: &str) -> Result<Vec<String>, DbError> {
+        self.persist(async |db| read::keys(db, shelf).await).await
+    }
+
     /// The records with those keys that there are, as (key, text).
     ///
     /// # Errors

@@ -200,6 +200,15 @@ impl Keep {
             .collect())
     }
 
+    /// The keys on a shelf, rising.
+    pub async fn keys(&self, shelf: Shelf) -> Result<Vec<String>, DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.keys(shelf.name()).await;
+        }
+        let rows = self.rows(shelf).await?;
+        Ok(rows.into_iter().map(|(key, _)| key).collect())
+    }
+
     /// How many rows are on a shelf.
     pub async fn count(&self, shelf: Shelf) -> Result<usize, DbError> {
         match self.disk_of(shelf) {

@@ -22,12 +22,12 @@ use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
     Archive, BodyMassRecord, DATABASE, END, ExerciseRecord, KitRecord, LASTS, LastOf, LifterRecord,
-    ProgrammeRecord, SheetRecord, Shelf, Shelves, Taken, aside_line, seal, shelved,
+    ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line, seal, shelved,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use std::sync::Arc;
+use std::collections::BTreeMap;
 
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
@@ -125,7 +125,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
     let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
-    let sheets: Vec<SheetRecord> = keep.records(Shelf::Sheets, &mut lost).await?;
+    let sheets = newest_sheets(&keep, &mut lost).await?;
     let mut named = Archive::default();
     let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = keep.records(Shelf::Programmes, &mut lost).await?;
@@ -133,11 +133,6 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let books = read_books(&keep, app.model.with_untracked(|model| !model.follows)).await?;
     let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
     let (strays, events) = strays(events);
-    let imports: Vec<Taken> = keep.records(Shelf::Imports, &mut lost).await?;
-    let last_import = imports
-        .into_iter()
-        .max_by_key(|taken| taken.id)
-        .map(Arc::new);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
         .iter()
@@ -186,7 +181,6 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             .into_iter()
             .map(|last| (last.sheet, last))
             .collect();
-        model.last_import = last_import;
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
         let own = model.session.take().filter(|_| !model.follows);
         let own = own
@@ -296,6 +290,32 @@ async fn read_books(keep: &Keep, writes: bool) -> Result<Books, DbError> {
             lasts: lasts.records,
         });
     }
+}
+
+/// The newest version of each sheet; all versions where one of those cannot be read.
+async fn newest_sheets(
+    keep: &Keep,
+    lost: &mut Vec<(Shelf, Unreadable)>,
+) -> Result<Vec<SheetRecord>, DbError> {
+    let of = |key: &String| {
+        key.split_once('/')
+            .map_or(String::new(), |(sheet, _)| sheet.to_owned())
+    };
+    // Keys rise by sheet, then by version: the last of each counts.
+    let newest: BTreeMap<String, String> = keep
+        .keys(Shelf::Sheets)
+        .await?
+        .into_iter()
+        .map(|key| (of(&key), key))
+        .collect();
+    let rows = keep
+        .some(Shelf::Sheets, newest.into_values().collect())
+        .await?;
+    let newest = shelved(rows);
+    if newest.unreadable.is_empty() {
+        return Ok(newest.records);
+    }
+    keep.records(Shelf::Sheets, lost).await
 }
 
 /// Sheets in their newest version, by name.

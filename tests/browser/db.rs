@@ -126,6 +126,7 @@ async fn five_hundred_events_come_back_in_order() {
     assert_eq!(first(whole, 2).await, ["0000", "0001"]);
     assert_eq!(first(middle, u32::MAX).await, ["0100", "0101", "0102"]);
     assert_eq!(first(("6", "5"), 3).await, [""; 0]);
+    assert_eq!(db.keys("events").await.unwrap().len(), 500);
     let wanted = ["0007", "nowhere", "0003"].map(String::from);
     let some = db.some("events", &wanted).await.unwrap();
     assert_eq!(keys(some), ["0007", "0003"]);

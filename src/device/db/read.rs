@@ -76,6 +76,18 @@ pub(super) async fn all(db: &IdbDatabase, shelf: &str) -> Result<Vec<(String, St
     pairs(&asked)
 }
 
+/// The keys of a shelf, rising.
+pub(super) async fn keys(db: &IdbDatabase, shelf: &str) -> Result<Vec<String>, Fault> {
+    let (transaction, store) = begin(db, shelf)?;
+    let keys = store.get_all_keys();
+    let keys = keys.map_err(|error| transaction.give_up(&error))?;
+    transaction.finish().await?;
+    Ok(Array::from(&result(&keys)?)
+        .iter()
+        .map(|key| text(&key))
+        .collect())
+}
+
 /// Asks for the keys and records of a span.
 fn ask(store: &IdbObjectStore, span: &JsValue, most: Option<u32>) -> Result<Asked, JsValue> {
     Ok(match most {
