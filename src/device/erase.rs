@@ -1,6 +1,6 @@
 //! Wiping what the browser keeps for us beside the rows of the store: settings, cached files, the worker, the database.
 
-use super::{js, prefs};
+use super::{js, prefs, received};
 use js_sys::Array;
 use wasm_bindgen::JsValue;
 

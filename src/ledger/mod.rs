@@ -20,10 +20,8 @@ pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
 pub use history::{Past, in_order, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
-pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
+pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, PACE_SESSIONS, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
 pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
-pub use summary::{
-    ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
-};
+pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of};
 pub use volume::{UnfitVolume, Volume, VolumeLoad};

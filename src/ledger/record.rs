@@ -155,7 +155,7 @@ impl SessionRecord {
     #[must_use]
     pub fn predicted_minutes(&self, change_over: Seconds) -> u32 {
         let seconds = self.predicted.seconds(change_over) + self.longer_rests;
-        u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+        whole_minutes(seconds)
     }
 
     /// Every set that was done, with its block.
@@ -170,6 +170,11 @@ impl SessionRecord {
     pub fn minutes(&self) -> u32 {
         u32::try_from((self.duration_ms + 30_000) / 60_000).unwrap_or(u32::MAX)
     }
+}
+
+/// Seconds in whole minutes, rounded to the nearest.
+pub(super) fn whole_minutes(seconds: u64) -> u32 {
+    u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
 }
 
 /// What was done of a block, by the exercise that it was done as.

@@ -6,6 +6,8 @@
 //! order, without harm.
 
 mod archive;
+mod book_keys;
+mod books;
 mod change;
 mod csv;
 mod demo;
@@ -19,6 +21,7 @@ mod migrate;
 mod programme_record;
 mod read;
 mod record;
+mod remaking;
 mod removed;
 mod removed_session;
 mod row;
@@ -30,6 +33,11 @@ mod taken;
 mod write;
 
 pub use archive::Archive;
+pub use book_keys::{
+    BOOKS_FORM, END, FORM_KEY, LASTS, Rows, Shelves, UNREAD_KEY, heading_key, headings_span,
+    history_span, last_key,
+};
+pub use books::{BookFault, Entry, LastOf, Turn, turned};
 pub use change::{Change, changes};
 pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
@@ -46,12 +54,13 @@ pub use migrate::FormatVersion;
 pub use programme_record::ProgrammeRecord;
 pub use read::{ReadError, check_size, read};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};
+pub use remaking::Remaking;
 pub use removed::Removed;
 pub use removed_session::RemovedSession;
 pub use row::{RowError, open, seal};
-pub use session_log::{SessionLog, UnfitSession};
+pub use session_log::{SessionLog, UnfitSession, entry};
 pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
-pub use write::write;
+pub use write::{write, write_with};

@@ -4,6 +4,7 @@ mod app;
 mod archive;
 mod away;
 mod belongings;
+mod books;
 mod change;
 mod charts;
 mod cueing;

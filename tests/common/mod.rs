@@ -10,6 +10,7 @@ pub mod own;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;
+pub mod shelves;
 pub mod squat;
 pub mod swaps;
 

@@ -14,6 +14,7 @@ use crate::ui::parts::{
     toggles_of, way, words,
 };
 use crate::ui::place::Place;
+use crate::ui::reading::heading_of;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Rpe, Unit, clock, long_day_and_time};
 use leptos::prelude::*;
@@ -39,10 +40,18 @@ fn open(app: Stanchion, id: SessionId) {
         {
             Ok(log) => {
                 let session = log.and_then(|log| Session::replay(log.events()).ok());
+                let began = session.as_ref().map(|session| session.state().since.at);
+                let heading = match began {
+                    Some(began) => heading_of(&app.keep(), began, id).await.unwrap_or_default(),
+                    None => None,
+                };
                 if session.is_none() {
                     app.complain("This session is not stored here, or cannot be read.");
                 }
-                app.model.update(|model| model.opened = session);
+                app.model.update(|model| {
+                    model.opened = session;
+                    model.opened_heading = heading;
+                });
             }
             Err(error) => app.complain(error.to_string()),
         }
