@@ -2,6 +2,7 @@
 
 use super::record::{BlockRecord, SessionRecord};
 use super::summary::performance;
+use super::tempo::TempoKept;
 use super::volume::{Volume, VolumeLoad};
 use crate::session::SessionId;
 use crate::sheet::{ExerciseId, SheetId};
@@ -21,6 +22,9 @@ pub struct Past {
     pub light: bool,
     /// Volume load of its work sets: see [`Volume::of`].
     pub volume: VolumeLoad,
+    /// Its sets by tempo that were timed.
+    #[serde(default, skip_serializing_if = "TempoKept::is_empty")]
+    pub tempo: TempoKept,
 }
 
 impl Past {
@@ -42,10 +46,12 @@ pub fn pasts_of(record: &SessionRecord) -> Vec<(ExerciseId, Past)> {
 
 fn past(record: &SessionRecord, block: &BlockRecord) -> Past {
     let lines = block.lines.iter().map(|line| (&block.block, line));
+    let timed = block.lines.iter().filter_map(|line| line.tempo_kept);
     Past {
         performance: performance(record, block),
         sheet: record.sheet,
         light: record.light,
         volume: Volume::of_lines(lines, record.body_mass).work,
+        tempo: timed.fold(TempoKept::default(), TempoKept::and),
     }
 }

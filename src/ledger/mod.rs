@@ -11,6 +11,7 @@ mod pace;
 mod record;
 mod share;
 mod summary;
+mod tempo;
 mod volume;
 
 pub use gained::{Gained, gained};
@@ -23,4 +24,5 @@ pub use share::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{
     ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
 };
+pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};

@@ -3,8 +3,8 @@
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
-/// `removed` and `imports`.
-pub const DATABASE_VERSION: u32 = 3;
+/// `removed` and `imports`, 4 `body`.
+pub const DATABASE_VERSION: u32 = 4;
 /// Name of the database with a copy of everything from before each change of the layout.
 pub const SNAPSHOTS: &str = "stanchion-snapshot";
 /// Its one object store; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
@@ -36,6 +36,8 @@ pub enum Shelf {
     Lifters,
     /// Body masses; key: id.
     BodyMass,
+    /// Corrections and removals of body masses, and measures of one's own; key: version.
+    Body,
     /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
     Aside,
     /// Notes that sessions were removed; key: session id.
@@ -46,7 +48,7 @@ pub enum Shelf {
 
 impl Shelf {
     /// All of them.
-    pub const ALL: [Shelf; 14] = [
+    pub const ALL: [Shelf; 15] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -58,6 +60,7 @@ impl Shelf {
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
+        Shelf::Body,
         Shelf::Aside,
         Shelf::Removed,
         Shelf::Imports,
@@ -78,6 +81,7 @@ impl Shelf {
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
+            Shelf::Body => "body",
             Shelf::Aside => "aside",
             Shelf::Removed => "removed",
             Shelf::Imports => "imports",

@@ -4,7 +4,7 @@ use super::keep::Keep;
 use crate::device::db::DbError;
 use crate::session::{Event, Session};
 use crate::store::{
-    Archive, BodyMassRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
+    Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
     RemovedSession, SessionLog, SheetRecord, Shelf, Unreadable,
 };
 
@@ -34,6 +34,9 @@ pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
         .await?
     {
         archive.body_mass.put(record);
+    }
+    for record in keep.records::<BodyRecord>(Shelf::Body, &mut lost).await? {
+        archive.body.put(record);
     }
     for record in keep
         .records::<SheetRecord>(Shelf::Sheets, &mut lost)

@@ -20,8 +20,8 @@ use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::{ExerciseId, Sheet};
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
-    SessionLog, SheetRecord, Shelf, Taken, aside_line, seal,
+    Archive, BodyMassRecord, BodyRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord,
+    ProgrammeRecord, SessionLog, SheetRecord, Shelf, Taken, aside_line, body_entries, seal,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -125,6 +125,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
     let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
+    let body: Vec<BodyRecord> = keep.records(Shelf::Body, &mut lost).await?;
     let sheets: Vec<SheetRecord> = keep.records(Shelf::Sheets, &mut lost).await?;
     let mut named = Archive::default();
     let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
@@ -171,6 +172,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         .chain(sheet_versions)
         .chain(exercise_versions)
         .chain(programme_versions)
+        .chain(body.iter().map(|record| record.version))
     {
         app.see_id(id);
     }
@@ -184,7 +186,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         let newest_kit = kits.into_iter().max_by_key(|record| record.version);
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
-        model.body_mass = body_mass;
+        model.body = body_entries(&body_mass, &body);
         model.sheets = current(sheets);
         model.exercises = named.catalogue();
         model.programmes = named.current_programmes().into_iter().cloned().collect();

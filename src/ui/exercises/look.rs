@@ -74,6 +74,10 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
     ];
     let cautions = shown.cautions.into_iter();
     inside.extend(cautions.map(|caution| words("caution", caution)));
+    inside.push(way(
+        Place::History(id.clone()).href(),
+        "What was done of it",
+    ));
     inside.push(naming(app, id.clone(), shown.name));
     let of = id.clone();
     inside.push(button(

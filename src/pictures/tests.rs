@@ -1,0 +1,1 @@
+//! The pictures against what is counted another way.
