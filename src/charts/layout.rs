@@ -3,7 +3,7 @@
 //! A unit is a pixel at ordinary text size; who has larger text asks for fewer units and draws them larger, so that the
 //! figures on the axes grow with the text around them.
 
-use super::chart::{Axis, Chart, Grain, Ink, Mark, Shape};
+use super::chart::{Axis, Chart, Grain, Ink, Mark, Row, Shape};
 use super::dates::time_ticks;
 use super::pen::Pen;
 use super::scale::Scale;
@@ -27,6 +27,12 @@ const BOTTOM: i64 = 24;
 
 /// Units that a name of the horizontal axis needs below the ticks.
 const NAME: i64 = 18;
+
+/// Units that a row with a name takes.
+const NAMED: i64 = 26;
+
+/// Units that a week takes that lies across.
+const WEEK: i64 = 9;
 
 /// Units between the plot's edge and the outermost mark.
 const PAD: i64 = 6;
@@ -66,6 +72,8 @@ pub struct Drawing {
     pub words: Vec<Words>,
     x: Span,
     y: Span,
+    /// Whether it is read from top to bottom, each row from left to right.
+    lying: bool,
 }
 
 /// A scale and what it is doubled and widened by: bars reach half their width beyond their value.
@@ -110,20 +118,27 @@ impl Drawing {
         (self.x.at(x), self.y.at(y))
     }
 
-    /// Upper and lower end of the plot, in tenths.
+    /// The path that points out a row: a line through the plot and a dot.
     #[must_use]
-    pub fn upright(&self) -> (i64, i64) {
-        (self.y.ends.1, self.y.ends.0)
+    pub fn here(&self, row: &Row) -> String {
+        let (x, y) = self.place(row.x, row.y);
+        let mut pen = Pen::new();
+        if self.lying {
+            pen.line(&[(self.x.ends.0, y), (x, y)]);
+        } else {
+            pen.line(&[(x, self.y.ends.1), (x, self.y.ends.0)]);
+        }
+        pen.dot((x, y));
+        pen.path()
     }
 
-    /// The row of the chart that lies nearest to a place in tenths: by its horizontal distance, then by its upright one.
+    /// The row of the chart that lies nearest to a place in tenths: by the axis that it is read by, then by the other.
     #[must_use]
     pub fn nearest(&self, chart: &Chart, (x, y): (i64, i64)) -> Option<usize> {
-        let lying = chart.marks.iter().any(|mark| mark.shape == Shape::Lying);
-        let far = |row: &super::chart::Row| {
+        let far = |row: &Row| {
             let place = self.place(row.x, row.y);
             let (along, across) = ((place.0 - x).abs(), (place.1 - y).abs());
-            if lying {
+            if self.lying {
                 (across, along)
             } else {
                 (along, across)
@@ -194,7 +209,11 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     let width = width.max(WIDTH_LEAST);
     let named = if chart.x.label.is_empty() { 0 } else { NAME };
     let rows = match &chart.y.grain {
-        Grain::Names(names) => i64::try_from(names.len()).unwrap_or(0) * 26,
+        Grain::Names(names) => i64::try_from(names.len()).unwrap_or(0) * NAMED,
+        Grain::Days => {
+            let (low, high) = chart.y.span.unwrap_or((0, 0));
+            ((high - low) / 7 + 1).clamp(10, 60) * WEEK
+        }
         _ => (width * 9 / 16).clamp(130, 280) - TOP - BOTTOM,
     };
     let height = TOP + rows + BOTTOM + named;
@@ -218,17 +237,14 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         (first, ticks.last().map_or(high, |tick| tick.at.max(high)))
     };
     let (low, high) = ends(&up, low, high);
-    let pad = if matches!(chart.y.grain, Grain::Names(_)) {
-        0
+    // What has no numbers upright is read from top to bottom.
+    let lying = !matches!(chart.y.grain, Grain::Number { .. });
+    let upright = if lying {
+        (TOP * 10, bottom * 10)
     } else {
-        PAD
+        ((bottom - PAD) * 10, (TOP + PAD) * 10)
     };
-    let y = Span::new(
-        low,
-        high,
-        beyond(chart, true),
-        ((bottom - pad) * 10, (TOP + pad) * 10),
-    );
+    let y = Span::new(low, high, beyond(chart, true), upright);
 
     let left = (widest(&up) + 80).min(width * 5);
     let right = (width - 4) * 10;
@@ -251,7 +267,8 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     } else {
         (low, high)
     };
-    let x = Span::new(low, high, bars, (left + PAD * 10, right - PAD * 10));
+    let pad = if lying { 0 } else { PAD * 10 };
+    let x = Span::new(low, high, bars, (left + pad, right - PAD * 10));
     let across: Vec<Tick> = across
         .into_iter()
         .filter(|tick| (low..=high).contains(&tick.at))
@@ -264,6 +281,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         words: Vec::new(),
         x,
         y,
+        lying,
     };
     axes(
         &mut drawing,
@@ -288,7 +306,6 @@ fn axes(
     (left, right, bottom): (i64, i64, i64),
 ) {
     let mut grid = Pen::new();
-    let lined = !matches!(chart.y.grain, Grain::Names(_));
     let words = |x: i64, y: i64, anchor: &'static str, words: String| Words {
         x,
         y,
@@ -297,21 +314,23 @@ fn axes(
     };
     for tick in up {
         let y = drawing.y.at(tick.at);
-        if lined {
+        if !drawing.lying {
             grid.line(&[(left, y), (right, y)]);
+        } else if matches!(chart.y.grain, Grain::Days) {
+            // A notch in the upright.
+            grid.line(&[(left - 50, y), (left, y)]);
         }
-        let beside = words(left - 60, y + 45, "end", tick.label.clone());
+        let beside = words(left - 70, y + 45, "end", tick.label.clone());
         drawing.words.push(beside);
     }
-    // Bars that lie are read along the horizontal axis.
     let below = bottom + (TEXT + 5) * 10;
     let mut free = 0;
     for tick in across {
         let x = drawing.x.at(tick.at);
-        if lined {
-            grid.line(&[(x, bottom), (x, bottom + 40)]);
-        } else {
+        if drawing.lying {
             grid.line(&[(x, TOP * 10), (x, bottom)]);
+        } else {
+            grid.line(&[(x, bottom), (x, bottom + 40)]);
         }
         let half = width_of(&tick.label) / 2;
         let middle = x.clamp(half, (drawing.width * 10 - half).max(half));
@@ -327,9 +346,15 @@ fn axes(
         path: grid.path(),
     });
     let mut base = Pen::new();
-    base.line(&[(left, bottom), (right, bottom)]);
+    let class = if drawing.lying {
+        base.line(&[(left, TOP * 10), (left, bottom)]);
+        "chart-axis upright"
+    } else {
+        base.line(&[(left, bottom), (right, bottom)]);
+        "chart-axis"
+    };
     drawing.strokes.push(Stroke {
-        class: "chart-axis".to_owned(),
+        class: class.to_owned(),
         path: base.path(),
     });
     if !chart.y.label.is_empty() {

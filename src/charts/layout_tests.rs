@@ -52,7 +52,8 @@ fn a_tap_finds_the_nearest_row() {
     }
     let chart = lying(&[4, 9, 2]);
     let drawing = lay_out(&chart, 320);
-    let (_, y) = drawing.place(chart.rows[1].x, chart.rows[1].y);
+    let [(_, first), (_, y)] = [0, 1].map(|n| drawing.place(chart.rows[n].x, chart.rows[n].y));
+    assert!(first < y, "the first name stands on top");
     assert_eq!(drawing.nearest(&chart, (3_000, y)), Some(1));
     assert_eq!(drawing.nearest(&dots(&[]), (0, 0)), None);
 }

@@ -22,6 +22,7 @@ font:13px system-ui,sans-serif}\
 --amber:#efb13e}}\
 .ground{fill:var(--ground)}text{fill:var(--dust)}.title{fill:var(--chalk);font-size:18px;font-weight:700}\
 path{fill:none}.chart-grid{stroke:var(--faint)}.chart-axis{stroke:var(--line)}\
+.upright{stroke:var(--chalk);stroke-width:3}\
 .ink-main{color:var(--amber)}.ink-second{color:var(--chalk)}.ink-third{color:var(--dust)}.ink-quiet{color:var(--line)}\
 .mark-line{stroke:currentColor;stroke-width:2.5;stroke-linejoin:round}\
 .mark-line.ink-second{stroke-dasharray:7 4}.mark-line.ink-third{stroke-dasharray:2 3}\

@@ -6,6 +6,7 @@ mod body;
 mod estimate;
 mod moved;
 mod sums;
+mod year;
 
 #[cfg(test)]
 mod tests;
@@ -16,3 +17,4 @@ pub use body::{DAY_KEEPS, body_mass, own_measure, own_measures, smoothed};
 pub use estimate::estimate;
 pub use moved::both_loads;
 pub use sums::{tempo_kept, volume};
+pub use year::{Peg, year};

@@ -31,8 +31,8 @@ pub enum BodyValue {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(try_from = "BodyForm", into = "BodyForm")]
 pub struct BodyRecord {
-    /// The entry: that of a body mass, or of its first version.
-    pub id: Uuid,
+    /// The entry: the id of a body mass, or one of its own.
+    pub entry: Uuid,
     /// This version, UUIDv7.
     pub version: Uuid,
     /// When this version was written.
@@ -79,7 +79,7 @@ impl TryFrom<BodyForm> for BodyRecord {
             }
         };
         Ok(BodyRecord {
-            id: form.id,
+            entry: form.id,
             version: form.version,
             written: form.written,
             taken,
@@ -97,7 +97,7 @@ impl From<BodyRecord> for BodyForm {
             Some(BodyValue::Measure { name, measure }) => (None, Some(name), Some(measure)),
         };
         BodyForm {
-            id: record.id,
+            id: record.entry,
             version: record.version,
             written: record.written,
             at,
@@ -152,7 +152,7 @@ pub fn body_entries<'a>(
 ) -> Vec<BodyEntry> {
     let mut newest: BTreeMap<Uuid, &BodyRecord> = BTreeMap::new();
     for record in versions {
-        let there = newest.entry(record.id).or_insert(record);
+        let there = newest.entry(record.entry).or_insert(record);
         if record.version > there.version {
             *there = record;
         }
@@ -169,7 +169,7 @@ pub fn body_entries<'a>(
         .collect();
     entries.extend(newest.values().filter_map(|record| {
         let (at, value) = record.taken.clone()?;
-        let id = record.id;
+        let id = record.entry;
         Some(BodyEntry { id, at, value })
     }));
     order::by_key(&mut entries, |entry| (entry.at, entry.id));
@@ -179,8 +179,8 @@ pub fn body_entries<'a>(
 /// The body mass at `when`: the last one taken until then.
 #[must_use]
 pub fn mass_at(entries: &[BodyEntry], when: DateTime<FixedOffset>) -> Option<Load> {
-    let until = entries.iter().filter(|entry| entry.at <= when);
-    until.filter_map(BodyEntry::mass).last()
+    let until = entries.iter().rev().filter(|entry| entry.at <= when);
+    until.filter_map(BodyEntry::mass).next()
 }
 
 #[cfg(test)]
@@ -204,7 +204,7 @@ mod tests {
 
     fn version(n: u128, version: u128, taken: Option<(i64, BodyValue)>) -> BodyRecord {
         BodyRecord {
-            id: Uuid::from_u128(n),
+            entry: Uuid::from_u128(n),
             version: Uuid::from_u128(version),
             written: at(50),
             taken: taken.map(|(days, value)| (at(days), value)),

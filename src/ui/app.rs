@@ -19,6 +19,7 @@ use super::sheets::{
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
 use super::welcome::Welcome;
+use super::year::YearPlace;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
@@ -67,7 +68,7 @@ fn open(app: Stanchion) -> AnyView {
         Place::Histories => view! { <HistoriesPlace/> }.into_any(),
         Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
         Place::Body => view! { <BodyPlace/> }.into_any(),
-        Place::Year(_) => ().into_any(),
+        Place::Year(year) => view! { <YearPlace year/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
         Place::State => view! { <StatePlace/> }.into_any(),
     });

@@ -87,7 +87,7 @@ impl Stanchion {
             return;
         }
         let record = BodyRecord {
-            id,
+            entry: id,
             version: self.id(),
             written: clock::wall(),
             taken,

@@ -30,5 +30,6 @@ mod stanchion;
 mod start;
 mod unsaved;
 mod welcome;
+mod year;
 
 pub use app::App;

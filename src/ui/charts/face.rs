@@ -1,7 +1,7 @@
 //! The picture itself, its key, and the way from place to place.
 
 use super::Shown;
-use crate::charts::{Drawing, Mark, Pen, class_of, key_path, lay_out, tenths_text};
+use crate::charts::{Drawing, Mark, class_of, key_path, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
 use leptos::ev::{Event, MouseEvent};
@@ -41,16 +41,12 @@ pub fn face(shown: Shown) -> AnyView {
         }
     };
     let here = Memo::new(move |_| {
-        let place = shown.chart.with(|chart| {
-            let row = chart.rows.get(shown.at.get())?;
-            drawing.with(|drawing| Some((drawing.place(row.x, row.y), drawing.upright())))
+        let at = shown.at.get();
+        let found = shown.chart.with(|chart| {
+            let row = chart.rows.get(at)?;
+            Some(drawing.with(|drawing| drawing.here(row)))
         });
-        let mut pen = Pen::new();
-        if let Some(((x, y), (top, bottom))) = place {
-            pen.line(&[(x, top), (x, bottom)]);
-            pen.dot((x, y));
-        }
-        pen.path()
+        found.unwrap_or_default()
     });
     let picture = dynamic(move || {
         if width.get() == 0 {
