@@ -3,11 +3,12 @@
 //! A unit is a pixel at ordinary text size; who has larger text asks for fewer units and draws them larger, so that the
 //! figures on the axes grow with the text around them.
 
-use super::chart::{Axis, Chart, Grain, Ink, Mark, Row, Shape};
+use super::axes::axes;
+use super::chart::{Axis, Chart, Grain, Row, Shape};
 use super::dates::time_ticks;
+use super::marks::draw;
 use super::pen::Pen;
 use super::scale::Scale;
-use super::thin::{thin_dots, thin_line};
 use super::ticks::{Tick, number_ticks};
 
 /// The narrowest drawing, in units.
@@ -20,7 +21,7 @@ pub(super) const TEXT: i64 = 13;
 const CHARACTER: i64 = 75;
 
 /// Units above the plot, for the name of the upright axis.
-const TOP: i64 = 24;
+pub(super) const TOP: i64 = 24;
 
 /// Units below the plot, for the ticks.
 const BOTTOM: i64 = 24;
@@ -70,15 +71,15 @@ pub struct Drawing {
     pub strokes: Vec<Stroke>,
     /// Its words.
     pub words: Vec<Words>,
-    x: Span,
-    y: Span,
+    pub(super) x: Span,
+    pub(super) y: Span,
     /// Whether it is read from top to bottom, each row from left to right.
-    lying: bool,
+    pub(super) lying: bool,
 }
 
 /// A scale and what it is doubled and widened by: bars reach half their width beyond their value.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Span {
+pub(super) struct Span {
     scale: Scale,
     ends: (i64, i64),
 }
@@ -91,12 +92,12 @@ impl Span {
         }
     }
 
-    fn at(&self, value: i64) -> i64 {
+    pub(super) fn at(&self, value: i64) -> i64 {
         self.scale.at(2 * value)
     }
 
     /// From half of `width` before the value to half of it behind, a tenth of it left free between two.
-    fn around(&self, value: i64, width: i64) -> (i64, i64) {
+    pub(super) fn around(&self, value: i64, width: i64) -> (i64, i64) {
         let (from, to) = (
             self.scale.at(2 * value - width),
             self.scale.at(2 * value + width),
@@ -295,152 +296,6 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         draw(&mut drawing, mark);
     }
     drawing
-}
-
-/// Lines of the ticks and what stands beside them.
-fn axes(
-    drawing: &mut Drawing,
-    chart: &Chart,
-    up: &[Tick],
-    across: &[Tick],
-    (left, right, bottom): (i64, i64, i64),
-) {
-    let mut grid = Pen::new();
-    let words = |x: i64, y: i64, anchor: &'static str, words: String| Words {
-        x,
-        y,
-        anchor,
-        words,
-    };
-    for tick in up {
-        let y = drawing.y.at(tick.at);
-        if !drawing.lying {
-            grid.line(&[(left, y), (right, y)]);
-        } else if matches!(chart.y.grain, Grain::Days) {
-            // A notch in the upright.
-            grid.line(&[(left - 50, y), (left, y)]);
-        }
-        let beside = words(left - 70, y + 45, "end", tick.label.clone());
-        drawing.words.push(beside);
-    }
-    let below = bottom + (TEXT + 5) * 10;
-    let mut free = 0;
-    for tick in across {
-        let x = drawing.x.at(tick.at);
-        if drawing.lying {
-            grid.line(&[(x, TOP * 10), (x, bottom)]);
-        } else {
-            grid.line(&[(x, bottom), (x, bottom + 40)]);
-        }
-        let half = width_of(&tick.label) / 2;
-        let middle = x.clamp(half, (drawing.width * 10 - half).max(half));
-        if middle - half < free {
-            continue;
-        }
-        free = middle + half + 40;
-        let under = words(middle, below, "middle", tick.label.clone());
-        drawing.words.push(under);
-    }
-    drawing.strokes.push(Stroke {
-        class: "chart-grid".to_owned(),
-        path: grid.path(),
-    });
-    let mut base = Pen::new();
-    let class = if drawing.lying {
-        base.line(&[(left, TOP * 10), (left, bottom)]);
-        "chart-axis upright"
-    } else {
-        base.line(&[(left, bottom), (right, bottom)]);
-        "chart-axis"
-    };
-    drawing.strokes.push(Stroke {
-        class: class.to_owned(),
-        path: base.path(),
-    });
-    if !chart.y.label.is_empty() {
-        let at = (TEXT - 1) * 10;
-        drawing
-            .words
-            .push(words(0, at, "start", chart.y.label.clone()));
-    }
-    if !chart.x.label.is_empty() {
-        let at = (drawing.height - 4) * 10;
-        drawing
-            .words
-            .push(words(right, at, "end", chart.x.label.clone()));
-    }
-}
-
-/// The classes of a mark.
-#[must_use]
-pub fn class_of(mark: &Mark) -> String {
-    let shape = match mark.shape {
-        Shape::Line | Shape::Steps => "mark-line",
-        Shape::Band => "mark-band",
-        Shape::Dots => "mark-dots",
-        Shape::Rings => "mark-rings",
-        Shape::Squares => "mark-squares",
-        Shape::Bars | Shape::Lying => "mark-bars",
-    };
-    format!("{shape} {}", ink_class(mark.ink))
-}
-
-fn ink_class(ink: Ink) -> &'static str {
-    match ink {
-        Ink::Main => "ink-main",
-        Ink::Second => "ink-second",
-        Ink::Third => "ink-third",
-        Ink::Quiet => "ink-quiet",
-    }
-}
-
-fn draw(drawing: &mut Drawing, mark: &Mark) {
-    let upper: Vec<(i64, i64)> = mark
-        .spots
-        .iter()
-        .map(|spot| drawing.place(spot.x, spot.y))
-        .collect();
-    let mut pen = Pen::new();
-    match mark.shape {
-        Shape::Line => pen.line(&thin_line(&upper)),
-        Shape::Steps => pen.steps(&thin_line(&upper)),
-        Shape::Band => {
-            let lower = mark
-                .spots
-                .iter()
-                .map(|spot| drawing.place(spot.x, spot.from));
-            pen.area(&thin_line(&upper), &thin_line(&lower.collect::<Vec<_>>()));
-        }
-        Shape::Dots | Shape::Rings | Shape::Squares => {
-            for place in thin_dots(&upper) {
-                pen.dot(place);
-            }
-        }
-        Shape::Bars => {
-            for spot in &mark.spots {
-                let (from, to) = drawing.x.around(spot.x, mark.width);
-                pen.bar((from, drawing.y.at(spot.from)), (to, drawing.y.at(spot.y)));
-            }
-        }
-        Shape::Lying => {
-            for spot in &mark.spots {
-                let (from, to) = drawing.y.around(spot.y, mark.width);
-                pen.bar((drawing.x.at(spot.from), from), (drawing.x.at(spot.x), to));
-            }
-        }
-    }
-    let path = pen.path();
-    let class = class_of(mark);
-    if mark.shape == Shape::Rings {
-        // The hole is a smaller dot in the colour of the ground.
-        let hole = Stroke {
-            class: "mark-hole".to_owned(),
-            path: path.clone(),
-        };
-        drawing.strokes.extend([Stroke { class, path }, hole]);
-    } else {
-        drawing.strokes.push(Stroke { class, path });
-    }
 }
 
 #[cfg(test)]

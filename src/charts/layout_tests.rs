@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::charts::chart::tests::dots;
-use crate::charts::{Cell, Column, Row, Spot};
+use crate::charts::{Cell, Column, Ink, Mark, Row, Spot};
 use proptest::prelude::*;
 
 /// The places of a path, in tenths.

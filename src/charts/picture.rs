@@ -1,7 +1,8 @@
 //! A chart as the text of an SVG file: title, picture and key, with its colours inside.
 
 use super::chart::{Chart, Mark};
-use super::layout::{Drawing, Words, class_of, lay_out};
+use super::layout::{Drawing, Words, lay_out};
+use super::marks::class_of;
 use super::pen::{Pen, tenths_text};
 
 /// Width of a saved picture, in units.

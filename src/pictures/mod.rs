@@ -8,9 +8,6 @@ mod moved;
 mod sums;
 mod year;
 
-#[cfg(test)]
-mod tests;
-
 pub use asked::{Asked, Period, chosen, hundredths, load_grain};
 pub use best::{REPS_MOST, best_at_reps, loads_done, reps_at_load};
 pub use body::{DAY_KEEPS, body_mass, own_measure, own_measures, smoothed};

@@ -1,6 +1,6 @@
 //! The correction or removal of one entry: kept as a new version of it; what was there stays on disk.
 
-use super::page::{mass_of, shown};
+use super::page::{mass_of, value_words};
 use crate::store::{BodyEntry, BodyValue};
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, checked_field, panel, quiet};
@@ -8,7 +8,7 @@ use crate::ui::stanchion::Stanchion;
 use crate::units::{Measure, Unit, day_and_time};
 use leptos::prelude::*;
 
-fn figure(value: &BodyValue, unit: Unit) -> String {
+fn typed_as(value: &BodyValue, unit: Unit) -> String {
     match value {
         BodyValue::Mass(mass) => mass.figure(unit),
         BodyValue::Measure { measure, .. } => measure.amount().to_string(),
@@ -19,7 +19,7 @@ fn figure(value: &BodyValue, unit: Unit) -> String {
 fn corrected(before: &BodyValue, typed: &str, unit: Unit) -> Result<BodyValue, String> {
     match before {
         // Untouched, it stays as exact as it was typed.
-        before if figure(before, unit) == typed.trim() => Ok(before.clone()),
+        before if typed_as(before, unit) == typed.trim() => Ok(before.clone()),
         BodyValue::Mass(_) => mass_of(typed, unit),
         BodyValue::Measure { name, measure } => {
             let measure = Measure::parse_in(typed, measure.unit());
@@ -39,7 +39,7 @@ pub fn correction(
     close: Callback<()>,
 ) -> AnyView {
     let unit = app.model.with_untracked(Model::unit);
-    let typed = RwSignal::new(figure(&entry.value, unit));
+    let typed = RwSignal::new(typed_as(&entry.value, unit));
     let wrong = RwSignal::new(None::<String>);
     let (before, removed) = (entry.clone(), entry.clone());
     let keep = move || match typed.with_untracked(|typed| corrected(&before.value, typed, unit)) {
@@ -64,7 +64,7 @@ pub fn correction(
     let inside = vec![
         quiet(format!(
             "{}, {}",
-            shown(&entry.value, unit),
+            value_words(&entry.value, unit),
             day_and_time(entry.at)
         )),
         checked_field(

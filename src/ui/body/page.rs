@@ -20,7 +20,7 @@ use leptos::prelude::*;
 const ENTRIES: usize = 8;
 
 /// A value in words.
-pub fn shown(value: &BodyValue, unit: Unit) -> String {
+pub fn value_words(value: &BodyValue, unit: Unit) -> String {
     match value {
         BodyValue::Mass(mass) => format!("body mass {}", mass.shown(unit)),
         BodyValue::Measure { name, measure } => format!("{name} {measure}"),
@@ -253,7 +253,7 @@ fn entries(
     let some = Signal::derive(move || all.get() > 0 || gone.with(Option::is_some));
     let more = Signal::derive(move || all.get() > most.get());
     let back = Signal::derive(move || gone.with(Option::is_some));
-    let rows = move || {
+    let listed = move || {
         dynamic(move || {
             let most = most.get();
             let newest = app.model.with(|model| {
@@ -261,7 +261,10 @@ fn entries(
                 newest.cloned().collect::<Vec<_>>()
             });
             let rows = newest.into_iter().map(|entry| {
-                let (said, when) = (shown(&entry.value, unit.get()), day_and_time(entry.at));
+                let (said, when) = (
+                    value_words(&entry.value, unit.get()),
+                    day_and_time(entry.at),
+                );
                 let open = Callback::new(move |()| correcting.set(Some(entry.clone())));
                 row_opener("body-entry", said, when, open)
             });
@@ -280,13 +283,13 @@ fn entries(
                 let said = text(move || {
                     let gone = gone.get();
                     gone.map_or_else(String::new, |entry| {
-                        format!("Removed: {}.", shown(&entry.value, unit.get()))
+                        format!("Removed: {}.", value_words(&entry.value, unit.get()))
                     })
                 });
                 let undo = button("plain", "body-back", "Undo", undo);
                 group(Some("body-gone"), vec![quiet(said), undo])
             }),
-            rows(),
+            listed(),
             when(more, move || {
                 button("plain", "body-more", "Show more", move || {
                     most.update(|most| *most += ENTRIES)

@@ -1,1 +1,0 @@
-//! The pictures against what is counted another way.
