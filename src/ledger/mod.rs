@@ -3,6 +3,8 @@
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
+mod best_words;
+mod bests;
 mod gained;
 mod heading;
 mod history;
@@ -14,9 +16,10 @@ mod summary;
 mod tempo;
 mod volume;
 
+pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, When};
 pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
-pub use history::{Past, pasts_of};
+pub use history::{Past, in_order, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};

@@ -44,7 +44,7 @@ impl VolumeLoad {
         format!("{} {unit}", amount.round())
     }
 
-    fn add(&mut self, more: Decimal) {
+    pub(super) fn add(&mut self, more: Decimal) {
         self.0 = (self.0 + more).normalize();
     }
 }

@@ -3,13 +3,10 @@
 use super::asked::{Asked, day, hundredths, load_grain};
 use super::moved::{moved, plain_sets, with_body, written};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
-use crate::ledger::Past;
+use crate::ledger::{BEST_REPS_MAX, Past};
 use crate::units::{Load, Unit};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
-
-/// Most reps at which a best load is shown.
-pub const REPS_MOST: u16 = 15;
 
 /// Reps, as they stand on an axis or in a column.
 fn reps_grain() -> Grain {
@@ -28,13 +25,16 @@ struct Best {
     day: i64,
 }
 
-/// The heaviest load at 1 to [`REPS_MOST`] reps: done for so many reps or more. The first day on which it was done counts.
-/// Where the body is moved, the load is what is moved in all.
+/// The heaviest load at 1 to [`BEST_REPS_MAX`] reps: done for so many reps or more. The first day on which it was done counts.
+/// Where the body is moved, the load is what is moved in all. What was done light counts for nothing, as in
+/// [`crate::ledger::Bests`].
 #[must_use]
 pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
     let unit = asked.unit;
-    let mut bests: [Option<Best>; REPS_MOST as usize] = [None; REPS_MOST as usize];
-    let within = history.iter().filter(|past| asked.holds(past));
+    let mut bests: [Option<Best>; BEST_REPS_MAX as usize] = [None; BEST_REPS_MAX as usize];
+    let within = history
+        .iter()
+        .filter(|past| asked.holds(past) && !past.light);
     let body = history.iter().any(|past| with_body(past));
     for past in within {
         for set in plain_sets(past) {
@@ -42,7 +42,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
                 continue;
             };
             let reps = set.reps.get();
-            let at = usize::from(reps.min(REPS_MOST)) - 1;
+            let at = usize::from(reps.min(BEST_REPS_MAX)) - 1;
             if bests[at].is_none_or(|best| load.kg() > best.load.kg()) {
                 let written = written(past, set);
                 let day = day(past);
@@ -71,7 +71,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
             .filter_map(|(n, best): (i64, _)| Some((n, best?)))
     };
     let spot = |(n, best): (i64, Best)| Spot::at(n, hundredths(best.load, unit));
-    let exact = |(n, best): &(i64, Best)| i64::from(best.reps.min(REPS_MOST)) == *n;
+    let exact = |(n, best): &(i64, Best)| i64::from(best.reps.min(BEST_REPS_MAX)) == *n;
     let rows: Vec<Row> = found()
         .map(|(n, best)| {
             let y = hundredths(best.load, unit);
@@ -107,7 +107,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
     Chart {
         title: "Best load by reps".to_owned(),
         about: about.to_owned(),
-        x: Axis::of(Grain::count(), "reps").spanning(1, i64::from(REPS_MOST)),
+        x: Axis::of(Grain::count(), "reps").spanning(1, i64::from(BEST_REPS_MAX)),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![
             Mark::new(Shape::Line, Ink::Quiet, "", found().map(spot).collect()),

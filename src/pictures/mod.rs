@@ -9,7 +9,7 @@ mod sums;
 mod year;
 
 pub use asked::{Asked, Period, chosen, hundredths, load_grain};
-pub use best::{REPS_MOST, best_at_reps, loads_done, reps_at_load};
+pub use best::{best_at_reps, loads_done, reps_at_load};
 pub use body::{DAY_KEEPS, body_mass, own_measure, own_measures, smoothed};
 pub use estimate::estimate;
 pub use moved::both_loads;

@@ -4,7 +4,7 @@ use super::asked::{Asked, day, hundredths, load_grain};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::Past;
 use crate::sheet::LoadBasis;
-use crate::strength::{SetResult, Unfed, system_load};
+use crate::strength::{SetResult, system_load};
 use crate::units::Load;
 
 /// Whether its load stands beside a part of the body's own.
@@ -28,15 +28,10 @@ pub(super) fn written(past: &Past, set: &SetResult) -> Option<Load> {
     set.load.or_else(|| with_body(past).then_some(Load::ZERO))
 }
 
-/// The sets that hold full reps done in one go: what was done with pauses, in stages, by time or distance is passed over.
+/// The sets that count for bests, here as in [`crate::ledger::Bests`]: plain work sets with full reps.
 pub(super) fn plain_sets(past: &Past) -> impl Iterator<Item = &SetResult> {
-    past.performance.sets.iter().filter(|set| {
-        let other = matches!(
-            set.unfed,
-            Some(Unfed::Cluster | Unfed::Staged | Unfed::Timed | Unfed::Distance)
-        );
-        set.reps.get() > 0 && !other
-    })
+    let sets = past.performance.sets.iter();
+    sets.filter(|set| set.work && set.unfed.is_none() && set.reps.get() > 0)
 }
 
 /// The heaviest set of each session where the body is moved: in all, and as written. None where no body is moved.

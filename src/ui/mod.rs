@@ -25,6 +25,7 @@ mod parts;
 mod place;
 mod programme;
 mod reading;
+mod seen;
 mod sheets;
 mod stanchion;
 mod start;

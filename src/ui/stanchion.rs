@@ -18,6 +18,7 @@ use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Ti
 use crate::sheet::SheetId;
 use crate::store::{Shelf, Unreadable};
 use crate::strength::{Performance, Proposal, propose};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
@@ -117,12 +118,12 @@ impl Stanchion {
     }
 
     /// A projection of the model that a view follows.
-    pub fn of<T, F>(self, project: F) -> Memo<T>
+    pub fn of<T, F>(self, project: F) -> Seen<T>
     where
         T: PartialEq + Send + Sync + 'static,
         F: Fn(&Model) -> T + Send + Sync + 'static,
     {
-        Memo::new(move |_| self.model.with(&project))
+        Seen::new(move || self.model.with(&project))
     }
 
     /// Tells the person something.

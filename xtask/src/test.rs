@@ -81,7 +81,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
             .web_cargo()?
             .arg("check")
             .args(targets)
-            .env("RUSTFLAGS", "-D warnings"),
+            .env("RUSTFLAGS", "-D warnings --cfg erase_components"),
         MEND,
     )
 }

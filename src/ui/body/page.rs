@@ -12,6 +12,7 @@ use crate::ui::parts::{
     section, text, toggles_of, way, when, wrong_word,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Load, Measure, MeasureUnit, Unit, day_and_time};
 use leptos::prelude::*;
@@ -40,7 +41,7 @@ pub fn BodyPlace() -> impl IntoView {
         period: period.get(),
         today: clock::wall().date_naive(),
     };
-    let mass = Memo::new(move |_| {
+    let mass = Seen::new(move || {
         let asked = asked();
         app.model.with(|model| body_mass(&model.body, asked))
     });
@@ -50,7 +51,7 @@ pub fn BodyPlace() -> impl IntoView {
         let all: Vec<AnyView> = own
             .map(|(name, measured_in)| {
                 let of = name.clone();
-                let picture = Memo::new(move |_| {
+                let picture = Seen::new(move || {
                     let asked = asked();
                     let entries = app.model;
                     entries.with(|model| own_measure(&model.body, &of, measured_in, asked))
@@ -148,7 +149,7 @@ pub fn mass_of(typed: &str, unit: Unit) -> Result<BodyValue, String> {
     Ok(BodyValue::Mass(mass))
 }
 
-fn weigh(app: Stanchion, unit: Memo<Unit>) -> AnyView {
+fn weigh(app: Stanchion, unit: Seen<Unit>) -> AnyView {
     let label = move || format!("body mass today, {}", unit.get());
     keeping("body-weigh", label, move |typed| {
         if let BodyValue::Mass(mass) = mass_of(typed, unit.get_untracked())? {
@@ -244,7 +245,7 @@ fn another(app: Stanchion) -> AnyView {
 /// The entries, the newest first, and the way back for the one that was removed last.
 fn entries(
     app: Stanchion,
-    unit: Memo<Unit>,
+    unit: Seen<Unit>,
     correcting: RwSignal<Option<BodyEntry>>,
     gone: RwSignal<Option<BodyEntry>>,
 ) -> AnyView {

@@ -15,6 +15,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::reading::history_of;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Load;
 use leptos::prelude::*;
@@ -43,9 +44,9 @@ struct Shown {
 
 impl Shown {
     /// A picture of what is chosen.
-    fn of(self, draw: impl Fn(&[&Past], Asked) -> Chart + Send + Sync + 'static) -> Memo<Chart> {
+    fn of(self, draw: impl Fn(&[&Past], Asked) -> Chart + Send + Sync + 'static) -> Seen<Chart> {
         let unit = self.app.of(Model::unit);
-        Memo::new(move |_| {
+        Seen::new(move || {
             let asked = Asked {
                 unit: unit.get(),
                 period: self.period.get(),
@@ -145,7 +146,7 @@ fn done(shown: Shown) -> AnyView {
     let strength = shown.of(move |history, asked| estimate(history, asked, curve.get()));
     let moved = shown.of(|history, asked| both_loads(history, asked).unwrap_or_default());
     let tempo = shown.of(|history, asked| tempo_kept(history, asked).unwrap_or_default());
-    let named = |chart: Memo<Chart>| Signal::derive(move || chart.with(|it| !it.title.is_empty()));
+    let named = |chart: Seen<Chart>| Signal::derive(move || chart.with(|it| !it.title.is_empty()));
     vec![
         asking(shown),
         chart("history-estimate", strength),
@@ -194,9 +195,9 @@ fn asking(shown: Shown) -> AnyView {
 
 /// Reps at one load, and the choice of it.
 fn at_load(shown: Shown) -> AnyView {
-    let loads = Memo::new(move |_| shown.chosen(loads_done));
+    let loads = Seen::new(move || shown.chosen(loads_done));
     // The newest load is what a person looks for first.
-    let newest = Memo::new(move |_| {
+    let newest = Seen::new(move || {
         let load = shown.chosen(|history| {
             let last = *history.last()?;
             loads_done(&[last]).pop().map(|(load, _)| load)
@@ -204,7 +205,7 @@ fn at_load(shown: Shown) -> AnyView {
         loads.with(|loads| loads.iter().position(|(other, _)| Some(*other) == load))
     });
     let at = move || shown.load.get().or(newest.get()).unwrap_or(0);
-    let load = Memo::new(move |_| {
+    let load = Seen::new(move || {
         let at = at();
         loads.with(|loads| loads.get(at).map_or(Load::ZERO, |(load, _)| *load))
     });

@@ -7,6 +7,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{button, choices, dynamic, group, h1, line, list, page, toggles_of, way};
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
 use chrono::NaiveDate;
 use leptos::prelude::*;
@@ -34,13 +35,13 @@ pub fn YearPlace(
     reading();
     let peg = RwSignal::new(Peg::Minutes);
     let unit = app.of(Model::unit);
-    let picture = Memo::new(move |_| {
+    let picture = Seen::new(move || {
         read.with(|read| match read {
             Some(Ok(headings)) => pictures::year(headings, year, peg.get(), unit.get()),
             _ => Default::default(),
         })
     });
-    let state = Memo::new(move |_| read.with(|read| read.as_ref().map(Result::is_ok)));
+    let state = Seen::new(move || read.with(|read| read.as_ref().map(Result::is_ok)));
     let at = Signal::derive(move || {
         let found = (0..).zip(Peg::ALL).find(|(_, one)| *one == peg.get());
         found.map(|(n, _)| n)
