@@ -11,7 +11,7 @@ mod history;
 mod moved;
 mod pace;
 mod record;
-mod share;
+mod shares;
 mod summary;
 mod tempo;
 mod volume;
@@ -23,7 +23,7 @@ pub use history::{Past, in_order, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
-pub use share::{HARD_RESERVE_MAX, ShareOf, shares_of};
+pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{
     ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
 };

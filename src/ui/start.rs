@@ -32,6 +32,9 @@ use std::sync::Arc;
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
 
+/// The setting that says that someone has been here before; `assets/boot.js` reads it too.
+const KNOWN: &str = "known";
+
 /// Form and checksum of a sealed text.
 const MARK_CHARS: usize = 10;
 
@@ -63,12 +66,23 @@ pub fn start(app: Stanchion) {
                 Stage::Open
             };
         });
+        known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
         persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
+}
+
+/// Remembers, for the page that is shown while the app loads, that someone has been here before.
+fn known(app: Stanchion) {
+    if app.model.with_untracked(|model| model.stage == Stage::Open)
+        && prefs::get::<bool>(KNOWN).is_none()
+    {
+        // Not kept, the caution is read once more.
+        let _ = prefs::set(KNOWN, &true);
+    }
 }
 
 /// Goes where the fragment of the address leads.

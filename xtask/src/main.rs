@@ -10,6 +10,7 @@ mod heard;
 mod http;
 mod idle;
 mod in_app;
+mod lighthouse;
 mod link;
 mod lock;
 mod measure;
