@@ -115,6 +115,8 @@ pub enum Shape {
     Rings,
     /// Square dots.
     Squares,
+    /// Upright notches, higher than a dot.
+    Notches,
     /// Upright bars from `from` to `y`, `width` of the axis wide.
     Bars,
     /// Bars that lie: from `from` to `x`, `width` of the other axis high.

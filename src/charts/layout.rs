@@ -119,6 +119,12 @@ impl Drawing {
         (self.x.at(x), self.y.at(y))
     }
 
+    /// Upper and lower end of the plot, in tenths.
+    pub(super) fn upright(&self) -> (i64, i64) {
+        let (one, other) = self.y.ends;
+        (one.min(other), one.max(other))
+    }
+
     /// The path that points out a row: a line through the plot and a dot.
     #[must_use]
     pub fn here(&self, row: &Row) -> String {
@@ -215,7 +221,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
             let (low, high) = chart.y.span.unwrap_or((0, 0));
             ((high - low) / 7 + 1).clamp(10, 60) * WEEK
         }
-        _ => (width * 9 / 16).clamp(130, 280) - TOP - BOTTOM,
+        _ => (width * 2 / 3).clamp(170, 270) - TOP - BOTTOM,
     };
     let height = TOP + rows + BOTTOM + named;
     let bottom = height - BOTTOM - named;
@@ -232,7 +238,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     };
 
     let (low, high) = range(&chart.y, spots().map(|spot| spot.y).chain(reaching(false)));
-    let up = ticks_of(&chart.y, low, high, rows / 34, false);
+    let up = ticks_of(&chart.y, low, high, rows / 26, false);
     let ends = |ticks: &[Tick], low: i64, high: i64| {
         let first = ticks.first().map_or(low, |tick| tick.at.min(low));
         (first, ticks.last().map_or(high, |tick| tick.at.max(high)))

@@ -5,6 +5,9 @@ use super::layout::{Drawing, Stroke};
 use super::pen::Pen;
 use super::thin::{thin_dots, thin_line};
 
+/// How far a notch reaches above and below its place, in tenths.
+const NOTCH: i64 = 100;
+
 /// The classes of a mark.
 #[must_use]
 pub fn class_of(mark: &Mark) -> String {
@@ -14,6 +17,7 @@ pub fn class_of(mark: &Mark) -> String {
         Shape::Dots => "mark-dots",
         Shape::Rings => "mark-rings",
         Shape::Squares => "mark-squares",
+        Shape::Notches => "mark-notches",
         Shape::Bars | Shape::Lying => "mark-bars",
     };
     format!("{shape} {}", ink_class(mark.ink))
@@ -50,6 +54,11 @@ pub(super) fn draw(drawing: &mut Drawing, mark: &Mark) {
                 pen.dot(place);
             }
         }
+        Shape::Notches => {
+            for (x, y) in thin_dots(&upper) {
+                pen.line(&notch(drawing, (x, y)));
+            }
+        }
         Shape::Bars => {
             for spot in &mark.spots {
                 let (from, to) = drawing.x.around(spot.x, mark.width);
@@ -75,4 +84,10 @@ pub(super) fn draw(drawing: &mut Drawing, mark: &Mark) {
     } else {
         drawing.strokes.push(Stroke { class, path });
     }
+}
+
+/// A notch, as far as it lies in the plot.
+fn notch(drawing: &Drawing, (x, y): (i64, i64)) -> [(i64, i64); 2] {
+    let (top, bottom) = drawing.upright();
+    [(x, (y - NOTCH).max(top)), (x, (y + NOTCH).min(bottom))]
 }

@@ -71,7 +71,7 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![
-            Mark::new(Shape::Band, Ink::Main, "holds it in 80 of 100 cases", band),
+            Mark::new(Shape::Band, Ink::Main, "its 80 % interval", band),
             Mark::new(
                 Shape::Rings,
                 Ink::Second,
@@ -87,16 +87,16 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
             Mark::new(Shape::Dots, Ink::Second, "a session said", about),
             Mark::new(Shape::Line, Ink::Main, "the estimate", line),
             Mark::new(
-                Shape::Squares,
-                Ink::Main,
-                "more than noise since the mark before",
+                Shape::Notches,
+                Ink::Second,
+                "more than noise since the notch before",
                 real,
             ),
         ],
         columns: vec![
             Column::new("day", Grain::Days),
             Column::new("estimate", grain()),
-            Column::new("80 of 100", grain()),
+            Column::new("80 % interval", grain()),
             Column::new("session said", grain()),
             Column::new("", Grain::count()),
         ],

@@ -9,6 +9,7 @@ use super::export::{download_into, give_file};
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
+use super::whole_session::{begin, end_rest, log as log_set, log_all};
 use common::built::{block, done, events, key, reps, work};
 use common::events::event;
 use common::time;
@@ -230,4 +231,136 @@ async fn a_picture_is_saved_as_a_file() {
             std::fs::write(PathBuf::from(shots).join(format!("saved.{ending}")), &bytes).unwrap();
         }
     }
+}
+
+#[tokio::test]
+async fn a_year_hangs_on_one_upright() {
+    let server = Server::start();
+    let browser = Browser::start("year");
+    let person = person_of_a_year(&browser, &server).await;
+    go(&person, "/ledger/year/2026").await;
+    person.reads("year-chart", "80 sessions in").await;
+    picture(&person, "year").await;
+    picture_of(&person, "year-chart", "year-chart").await;
+    let says = "year-chart-says";
+    let first = person.read(says).await;
+    assert!(first.contains("min") && first.contains("sets"), "{first}");
+    person.tap("year-peg-2").await;
+    person
+        .until(
+            "return [...document.querySelectorAll('[data-part=\"year-chart\"] text')].some((at) => at.textContent === 'kg')",
+            "the pegs are volume load",
+        )
+        .await;
+    person.tap("year-chart-table").await;
+    let rows = "return document.querySelectorAll('[data-part=\"year-chart\"] tbody tr').length";
+    assert_eq!(person.run(rows).await.as_i64(), Some(60));
+    person.tap("year-chart-rows").await;
+    person
+        .until(&rows.replace("length", "length === 80"), "all rows")
+        .await;
+    go(&person, "/ledger/year/2024").await;
+    person.reads("year-chart", "No session in 2024").await;
+}
+
+#[tokio::test]
+async fn the_body_is_weighed_corrected_and_removed_with_a_way_back() {
+    let server = Server::start();
+    let browser = Browser::start("body");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-ledger").await;
+    person
+        .tap_css("[data-part=\"ledger-pictures\"] a[href=\"#/ledger/body\"]")
+        .await;
+    person
+        .reads("body-mass-chart", "No body mass in this period")
+        .await;
+    person.type_into("body-weigh", "heavy").await;
+    person.tap("body-weigh-keep").await;
+    person.reads("body-weigh-wrong", "is no load").await;
+    person.type_into("body-weigh", "28.4").await;
+    person.tap("body-weigh-keep").await;
+    person.reads("body-mass-chart-says", "28.4 kg").await;
+    person.tap("body-entry").await;
+    person.see("body-panel").await;
+    person.type_into("body-correct", "82.4").await;
+    person.tap("body-correct-keep").await;
+    person.reads("body-mass-chart-says", "82.4 kg").await;
+    person.tap("body-another").await;
+    person.type_into("body-name", "waist").await;
+    person.type_into("body-value", "84,5").await;
+    person.tap("body-keep").await;
+    person.reads("body-own-says", "84.5 cm").await;
+    picture(&person, "body").await;
+    person.tap("body-entry").await;
+    person.tap("body-remove").await;
+    person.reads("body-gone", "waist 84.5 cm").await;
+    assert!(!person.has("body-own").await);
+    person.tap("body-back").await;
+    person.reads("body-own-says", "84.5 cm").await;
+    // All of it is on disk, and the session that follows goes by the corrected mass.
+    person.reload().await;
+    person.reads("body-mass-chart-says", "82.4 kg").await;
+    person.reads("body-own-says", "84.5 cm").await;
+    person.tap("go-kit").await;
+    let mass = "return document.querySelector('[data-part=\"body-mass\"]').value === '82.4'";
+    person.until(mass, "Kit has the corrected mass").await;
+}
+
+#[tokio::test]
+async fn a_best_is_told_once_in_one_line() {
+    let server = Server::start();
+    let browser = Browser::start("best");
+    let person = Person::arrive(&browser, &server).await;
+    // Three reps with 60 kg a while ago: five are a best.
+    let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let log = session(1, &squat, None, "60 kg", 3);
+    let mut archive = Archive::default();
+    archive.sessions.insert(log.id(), log);
+    let file = browser.folder().join("one.json");
+    std::fs::write(&file, write(&archive, time(0))).unwrap();
+    person.tap("go-kit").await;
+    give_file(&person, "import", &file).await;
+    person.tap("import-take").await;
+    person.reads("notice", "1 session new").await;
+    person.tap("notice-close").await;
+    person.tap("go-floor").await;
+    begin(&person, "Lower A").await;
+    let mut told = Vec::new();
+    for _ in 0..9 {
+        log_set(&person).await;
+        person.see("rest").await;
+        if person.has("best").await {
+            told.push(person.read("best").await);
+            if told.len() == 1 {
+                picture(&person, "best").await;
+            }
+        }
+        end_rest(&person).await;
+    }
+    assert!(
+        told[0].starts_with("Best: ") && told[0].contains("3 before"),
+        "{told:?}"
+    );
+    assert_eq!(
+        told.iter().filter(|best| **best == told[0]).count(),
+        1,
+        "{told:?}"
+    );
+    log_all(&person).await;
+    person
+        .until(
+            "document.querySelector('[data-part=\"end\"]')?.click();
+             return document.querySelector('[data-part=\"finish\"]') !== null",
+            "the summary is there",
+        )
+        .await;
+    person.reads("bests", "Front squat: ").await;
+    picture(&person, "bests").await;
+    go(&person, "/ledger/exercise/front-squat").await;
+    person.reads("exercise-bests", "hardest: ").await;
+    go(&person, "/exercises/front-squat").await;
+    person
+        .reads("exercise-bests", "most volume load in a session")
+        .await;
 }

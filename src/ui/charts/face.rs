@@ -1,7 +1,7 @@
 //! The picture itself, its key, and the way from place to place.
 
 use super::Shown;
-use crate::charts::{Drawing, Mark, class_of, key_path, lay_out, tenths_text};
+use crate::charts::{Drawing, Mark, Shape, class_of, key_path, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
 use crate::ui::seen::Seen;
@@ -107,7 +107,11 @@ pub fn key(shown: Shown) -> AnyView {
 }
 
 fn entry(mark: &Mark) -> AnyView {
-    let piece = stroke_of(class_of(mark), key_path(mark, (80, 80)));
+    let path = key_path(mark, (80, 80));
+    let mut piece = vec![stroke_of(class_of(mark), path.clone())];
+    if mark.shape == Shape::Rings {
+        piece.push(stroke_of("mark-hole".to_owned(), path));
+    }
     view! {
         <li>
             <svg class="chart-picture" aria-hidden="true" viewBox="0 0 20 16">{piece}</svg>

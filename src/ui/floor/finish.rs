@@ -93,6 +93,12 @@ fn sums(summed: &Summed) -> AnyView {
     view! { <dl class="sums" data-part="sums">{inside}</dl> }.into_any()
 }
 
+/// Sentences under each other.
+fn said(part: &'static str, lines: Vec<String>) -> AnyView {
+    let lines = lines.into_iter().map(IntoAny::into_any);
+    list("moved", Some(part), lines.collect())
+}
+
 /// Predicted and actual length side by side, where there was a prediction.
 pub fn predicted(said: Option<String>) -> AnyView {
     said.map(|said| line("quiet", "sum-predicted", said))
@@ -133,19 +139,15 @@ pub fn summary(app: Stanchion) -> AnyView {
     let head = dynamic(move || match summed.get() {
         None => ().into_any(),
         Some(summed) => {
-            let lines = |part, lines: Vec<String>| {
-                let lines = lines.into_iter().map(IntoAny::into_any);
-                list("moved", Some(part), lines.collect())
-            };
             let mut inside = vec![
                 h1(format!("{}, done", summed.name)),
                 sums(&summed),
                 predicted(summed.predicted),
             ];
             if !summed.bests.is_empty() {
-                inside.extend([h2("Bests"), lines("bests", summed.bests)]);
+                inside.extend([h2("Bests"), said("bests", summed.bests)]);
             }
-            inside.extend([h2("What moved"), lines("moved", summed.moved)]);
+            inside.extend([h2("What moved"), said("moved", summed.moved)]);
             inside.into_any()
         }
     });

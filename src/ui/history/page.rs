@@ -1,5 +1,6 @@
 //! One exercise: its strength over time, its best loads, reps at a load, volume load, tempo.
 
+use super::bests::{best_lines, bests};
 use crate::charts::Chart;
 use crate::device::clock;
 use crate::ledger::Past;
@@ -108,6 +109,8 @@ pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
     shown.read(id.clone());
     let of = id.clone();
     let title = app.of(move |model| name(model, &of));
+    let of = id.clone();
+    let best = app.of(move |model| best_lines(model, &of));
     let about = Place::Exercise(id.clone()).href();
     page(
         "history",
@@ -119,6 +122,7 @@ pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
                 Read::Failed => failed(shown, id.clone()),
                 Read::Done => done(shown),
             }),
+            dynamic(move || bests(best.get())),
             way(about, "What is known of this exercise"),
         ],
     )
