@@ -4,11 +4,12 @@ mod common;
 
 use common::built::{at, block, done, events, key, plain, record, reps, work};
 use stanchion::ledger::{
-    ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, moved, pasts_of,
-    performances_of, summaries_of,
+    ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, beaten_in,
+    beaten_just_now, moved, pasts_of, performances_of, summaries_of,
 };
 use stanchion::session::Amount;
 use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::strength::Curve;
 use stanchion::units::Unit;
 
 /// What moved in the last of these sessions against those before it.
@@ -231,4 +232,40 @@ fn a_session_without_a_set_moves_nothing() {
     let record = record(1, &block, None, &[]);
     assert!(moved(&record, &summaries_of([&record])).is_empty());
     assert_eq!(record.blocks.len(), 1);
+}
+
+#[test]
+fn a_best_is_told_after_its_set_and_not_again() {
+    let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let said = |before: &[&[(&str, i64)]], now: &[(&str, i64)]| {
+        let records: Vec<SessionRecord> = before
+            .iter()
+            .zip(1..)
+            .map(|(sets, n)| plain(n, &squat, sets))
+            .collect();
+        let last = key(0, u8::try_from(now.len()).unwrap() - 1);
+        let now = plain(50, &squat, now);
+        beaten_just_now(&now, last, &summaries_of(&records), Curve::default())
+            .iter()
+            .map(|best| best.sentence(Unit::Kg))
+            .collect::<Vec<_>>()
+    };
+    let before: &[&[(&str, i64)]] = &[&[("80 kg", 5), ("80 kg", 5), ("80 kg", 5)]];
+    assert_eq!(said(before, &[("80 kg", 5)]), [""; 0]);
+    let best = "82.5 kg for 5: the most at 5 reps, 80 kg before";
+    assert_eq!(said(before, &[("80 kg", 5), ("82.5 kg", 5)]), [best]);
+    assert_eq!(said(before, &[("82.5 kg", 5), ("82.5 kg", 5)]), [""; 0]);
+    assert_eq!(said(&[], &[("82.5 kg", 5)]), [""; 0], "the first time");
+}
+
+#[test]
+fn what_a_session_beat_is_told_while_it_is_the_newest() {
+    let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let mut summaries = summaries_of(&[plain(1, &squat, &[("80 kg", 5)])]);
+    let better = plain(2, &squat, &[("82.5 kg", 5)]);
+    update(&mut summaries, &better);
+    let told = beaten_in(&better, &summaries, Curve::default());
+    assert_eq!(told.len(), 2, "the set and the volume: {told:?}");
+    update(&mut summaries, &plain(3, &squat, &[("70 kg", 5)]));
+    assert_eq!(beaten_in(&better, &summaries, Curve::default()), []);
 }

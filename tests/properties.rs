@@ -92,6 +92,7 @@ proptest! {
         fill(&mut written.lifter, &a.lifter);
         fill(&mut written.kit, &a.kit);
         fill(&mut written.body_mass, &a.body_mass);
+        fill(&mut written.body, &a.body);
         fill(&mut written.exercises, &a.exercises);
         fill(&mut written.sheets, &a.sheets);
         fill(&mut written.programmes, &a.programmes);

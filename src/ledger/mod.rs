@@ -3,6 +3,7 @@
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
+mod best_now;
 mod best_words;
 mod bests;
 mod gained;
@@ -13,8 +14,10 @@ mod pace;
 mod record;
 mod shares;
 mod summary;
+mod tempo;
 mod volume;
 
+pub use best_now::{beaten_in, beaten_just_now};
 pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, When};
 pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
@@ -24,4 +27,5 @@ pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, PACE_SESSIONS, Pace};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
 pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of};
+pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};

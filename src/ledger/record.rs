@@ -1,6 +1,7 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
 use super::pace::{change_overs, longer_rests};
+use super::tempo::{kept, under_way};
 use crate::session::{Amount, Done, Event, Moment, Phase, SessionId, Slot, State, What, effective};
 use crate::sheet::{Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target};
 use crate::units::{Load, Rir, Rpe, Seconds};
@@ -34,6 +35,8 @@ pub struct DoneLine {
     pub earlier: Vec<Done>,
     /// Note on the set.
     pub note: Option<Note>,
+    /// Whether it took the time of its tempo: see [`super::TempoKept`]. None where that was not timed.
+    pub tempo_kept: Option<bool>,
 }
 
 /// What was done of one block.
@@ -118,13 +121,14 @@ impl SessionRecord {
         let state = State::fold(events).ok_or(Unreadable::NoBeginning)?;
         let counting = effective(events);
         let rests = rests_taken(&counting);
+        let times = under_way(&counting, &state);
         let ended = match state.phase {
             Phase::Ended(moment) => Some(moment.at),
             _ => None,
         };
         let written = state.began.sheet.blocks();
         let blocks = written
-            .flat_map(|block| block_records(&state, block, &rests))
+            .flat_map(|block| block_records(&state, block, (&rests, &times)))
             .collect();
         Ok(SessionRecord {
             session: state.began.session,
@@ -181,14 +185,14 @@ pub(super) fn whole_minutes(seconds: u64) -> u32 {
 fn block_records(
     state: &State,
     written: &Block,
-    rests: &BTreeMap<SetKey, u32>,
+    times: (&BTreeMap<SetKey, u32>, &BTreeMap<SetKey, u64>),
 ) -> Vec<BlockRecord> {
     let mut records: Vec<BlockRecord> = Vec::new();
     for slot in &state.slots {
         if slot.planned.key.block != written.id {
             continue;
         }
-        let Some(line) = done_line(slot, rests) else {
+        let Some(line) = done_line(slot, times) else {
             continue;
         };
         let block = state.block_of(slot);
@@ -209,7 +213,10 @@ fn block_records(
     records
 }
 
-fn done_line(slot: &Slot, rests: &BTreeMap<SetKey, u32>) -> Option<DoneLine> {
+fn done_line(
+    slot: &Slot,
+    (rests, times): (&BTreeMap<SetKey, u32>, &BTreeMap<SetKey, u64>),
+) -> Option<DoneLine> {
     let logged = slot.logged()?;
     Some(DoneLine {
         key: slot.planned.key,
@@ -223,6 +230,9 @@ fn done_line(slot: &Slot, rests: &BTreeMap<SetKey, u32>) -> Option<DoneLine> {
         proposed: logged.proposed,
         earlier: logged.earlier.clone(),
         note: slot.note.clone(),
+        tempo_kept: times
+            .get(&slot.planned.key)
+            .and_then(|ms| kept(slot, logged, *ms)),
     })
 }
 

@@ -33,6 +33,7 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
         &to.body_mass,
         key,
     );
+    differ(&mut all, Shelf::Body, &from.body, &to.body, key);
     differ(
         &mut all,
         Shelf::Exercises,

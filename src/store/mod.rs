@@ -6,6 +6,7 @@
 //! order, without harm.
 
 mod archive;
+mod body;
 mod book_keys;
 mod books;
 mod change;
@@ -33,6 +34,7 @@ mod taken;
 mod write;
 
 pub use archive::Archive;
+pub use body::{BodyEntry, BodyRecord, BodyValue, body_entries, mass_at};
 pub use book_keys::{
     BOOKS_FORM, END, FORM_KEY, LASTS, Rows, Shelves, UNREAD_KEY, heading_key, headings_span,
     history_span, last_key,
@@ -46,8 +48,8 @@ pub use file::FORMAT;
 pub use import::{import, join};
 pub use kept::{Kept, Put, Record};
 pub use limits::{
-    BODY_MASSES_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX,
-    SESSIONS_MAX, SHEETS_MAX,
+    BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX,
+    PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
 };
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;

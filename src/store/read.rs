@@ -163,6 +163,7 @@ fn gather(form: FileV1) -> Result<Archive, ReadError> {
         lifter: gather_list("lifter", form.lifter)?,
         kit: gather_list("kit", form.kit)?,
         body_mass: gather_list("body_mass", form.body_mass)?,
+        body: gather_list("body", form.body)?,
         exercises: gather_list("exercises", form.exercises)?,
         sheets: gather_list("sheets", form.sheets)?,
         programmes: gather_list("programmes", form.programmes)?,

@@ -3,7 +3,7 @@
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
-/// `removed` and `imports`, 4 `histories` and `books`.
+/// `removed` and `imports`, 4 `histories`, `books` and `body`.
 pub const DATABASE_VERSION: u32 = 4;
 /// Name of the database with a copy of everything from before each change of the layout.
 pub const SNAPSHOTS: &str = "stanchion-snapshot";
@@ -41,6 +41,8 @@ pub enum Shelf {
     Lifters,
     /// Body masses; key: id.
     BodyMass,
+    /// Corrections and removals of body masses, and measures of one's own; key: version.
+    Body,
     /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
     Aside,
     /// Notes that sessions were removed; key: session id.
@@ -59,7 +61,7 @@ impl Shelf {
     ];
 
     /// All of them.
-    pub const ALL: [Shelf; 16] = [
+    pub const ALL: [Shelf; 17] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -73,6 +75,7 @@ impl Shelf {
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
+        Shelf::Body,
         Shelf::Aside,
         Shelf::Removed,
         Shelf::Imports,
@@ -95,6 +98,7 @@ impl Shelf {
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
+            Shelf::Body => "body",
             Shelf::Aside => "aside",
             Shelf::Removed => "removed",
             Shelf::Imports => "imports",

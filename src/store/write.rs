@@ -38,6 +38,7 @@ pub fn write_with(
     list(&mut file, "lifter", records(&archive.lifter));
     list(&mut file, "kit", records(&archive.kit));
     list(&mut file, "body_mass", records(&archive.body_mass));
+    list(&mut file, "body", records(&archive.body));
     list(&mut file, "exercises", records(&archive.exercises));
     list(&mut file, "sheets", records(&archive.sheets));
     list(&mut file, "programmes", records(&archive.programmes));

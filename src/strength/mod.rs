@@ -24,14 +24,15 @@ mod set_load;
 mod shown;
 mod steps;
 mod system;
+mod trace;
 mod turn_words;
 mod unfed;
 mod words;
 
 pub use because::{Because, Bound, Missed, Moved, Proposal, Wish};
 pub use change::{
-    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_since, mdc95, plateau,
-    typical_error,
+    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,
+    plateau, typical_error,
 };
 pub use curves::{Curve, OffTheCurve, epley};
 pub use estimate::best_e1rm;
@@ -50,4 +51,5 @@ pub use set_load::set_load;
 pub use shown::{Shown, shown};
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
 pub use system::{BODY_MASS_WORDS, lacks_body_mass, system_load, written_load};
+pub use trace::{Said, Traced, trace};
 pub use unfed::Unfed;

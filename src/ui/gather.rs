@@ -5,7 +5,7 @@ use super::keep::Keep;
 use crate::device::db::DbError;
 use crate::session::{Event, Session, SessionId};
 use crate::store::{
-    Archive, BodyMassRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
+    Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
     RemovedSession, SessionLog, SheetRecord, Shelf, UNREAD_KEY, Unreadable, entry, shelved,
     write_with,
 };
@@ -107,6 +107,9 @@ async fn but_sessions(
         .await?
     {
         archive.body_mass.put(record);
+    }
+    for record in keep.records::<BodyRecord>(Shelf::Body, lost).await? {
+        archive.body.put(record);
     }
     for record in keep.records::<SheetRecord>(Shelf::Sheets, lost).await? {
         archive.sheets.put(record);

@@ -9,7 +9,7 @@ use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS, Pace};
 use crate::programme::{DoneSheet, Programme};
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
-use crate::store::{Archive, BodyMassRecord, LastOf, LifterRecord, SessionLog, Taken};
+use crate::store::{Archive, BodyEntry, LastOf, LifterRecord, SessionLog, Taken};
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
@@ -87,8 +87,8 @@ pub struct Model {
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
     pub kit: Kit,
-    /// Body masses, by time.
-    pub body_mass: Vec<BodyMassRecord>,
+    /// What was measured of the body, by time.
+    pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.
     pub exercises: Catalogue,
     /// Sheets in their newest version.
@@ -149,7 +149,7 @@ impl Default for Model {
             place: Place::default(),
             lifter: None,
             kit: Kit::starter(Unit::Kg),
-            body_mass: Vec::new(),
+            body: Vec::new(),
             exercises: Catalogue::default(),
             sheets: Vec::new(),
             programmes: Vec::new(),
@@ -210,10 +210,7 @@ impl Model {
     /// The newest body mass.
     #[must_use]
     pub fn newest_body_mass(&self) -> Option<Load> {
-        self.body_mass
-            .iter()
-            .max_by_key(|record| (record.at, record.id))
-            .map(|record| record.mass)
+        self.body.iter().filter_map(BodyEntry::mass).next_back()
     }
 
     /// The sheet of that id.

@@ -22,8 +22,9 @@ use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, END, ExerciseRecord, KitRecord, LASTS, LastOf, LifterRecord,
-    ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line, seal, shelved,
+    Archive, BodyMassRecord, BodyRecord, DATABASE, END, ExerciseRecord, KitRecord, LASTS, LastOf,
+    LifterRecord, ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line,
+    body_entries, seal, shelved,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -147,6 +148,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
     let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
+    let body: Vec<BodyRecord> = keep.records(Shelf::Body, &mut lost).await?;
     let sheets = newest_sheets(&keep, &mut lost).await?;
     let mut named = Archive::default();
     let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
@@ -170,6 +172,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         .chain(sheet_versions)
         .chain(exercise_versions)
         .chain(programme_versions)
+        .chain(body.iter().map(|record| record.version))
     {
         app.see_id(id);
     }
@@ -183,7 +186,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         let newest_kit = kits.into_iter().max_by_key(|record| record.version);
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
-        model.body_mass = body_mass;
+        model.body = body_entries(&body_mass, &body);
         model.sheets = current(sheets);
         model.exercises = named.catalogue();
         model.programmes = named.current_programmes().into_iter().cloned().collect();

@@ -5,11 +5,13 @@
 mod count;
 mod day;
 mod load;
+mod measure;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
 pub use day::{WEEKDAYS, date, day, day_and_time, iso_day, long_day_and_time, month_short};
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
+pub use measure::{Measure, MeasureUnit, UnfitMeasure};
 pub use share::Share;
 
 use std::fmt;

@@ -10,6 +10,7 @@ mod away;
 mod axe;
 mod broken;
 mod browser;
+mod charts;
 mod curve;
 mod disk;
 mod draft;

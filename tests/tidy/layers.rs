@@ -31,6 +31,13 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["heat", "session", "strength", "sheet", "order", "units"],
     ),
     (
+        "pictures",
+        // What was done, drawn.
+        &[
+            "charts", "store", "ledger", "strength", "sheet", "order", "units",
+        ],
+    ),
+    (
         "store",
         &[
             "json",

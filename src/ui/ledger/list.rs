@@ -1,11 +1,15 @@
 //! All sessions by date.
 
+use crate::device::clock;
 use crate::ledger::Heading;
 use crate::ui::away::{bring_sessions_back, nudge};
-use crate::ui::parts::{Row, button, counted, group, h1, line, page, quiet, rows, text, when};
+use crate::ui::parts::{
+    Row, button, counted, group, h1, line, list, page, quiet, rows, text, way, when,
+};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day_and_time};
+use chrono::Datelike;
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
@@ -44,6 +48,16 @@ fn removed(app: Stanchion) -> AnyView {
     })
 }
 
+/// The ways to the pictures.
+fn ways() -> AnyView {
+    let ways = vec![
+        way(Place::Histories.href(), "Exercises done"),
+        way(Place::Year(clock::wall().year()).href(), "The year"),
+        way(Place::Body.href(), "Body"),
+    ];
+    list("ways", Some("ledger-pictures"), ways)
+}
+
 /// All sessions.
 #[component]
 pub fn LedgerPlace() -> impl IntoView {
@@ -67,6 +81,7 @@ pub fn LedgerPlace() -> impl IntoView {
                     "Nothing yet. What you do on the floor is written here, every set of it.",
                 )
             }),
+            ways(),
             removed(app),
             nudge(app),
             rows("session", sessions),

@@ -125,10 +125,12 @@ fn look(
             inside.into_any()
         });
         let name = block.block.exercise.name.to_string();
+        let place = Place::History(block.block.exercise.id.clone());
+        let over_time = way(place.href(), "This exercise over time");
         inside.push(section(
             None,
             name,
-            vec![list("rows", None, sets.collect())],
+            vec![list("rows", None, sets.collect()), over_time],
         ));
     }
     inside.push(rating(app, record.rpe));

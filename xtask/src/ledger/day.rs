@@ -193,7 +193,7 @@ fn set(floor: &mut Floor, form: f64, mass: Load) -> Outcome<bool> {
     let rested = floor.seconds(rest, 40);
     floor.wait(rested);
     if floor.ledger.chance.happens(0.3) {
-        floor.tap(What::RestEnded).or_else(|_| Ok(()))?;
+        floor.tap(What::RestEnded).or(Ok(()))?;
     }
     Ok(true)
 }
