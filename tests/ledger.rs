@@ -261,11 +261,15 @@ fn a_best_is_told_after_its_set_and_not_again() {
 #[test]
 fn what_a_session_beat_is_told_while_it_is_the_newest() {
     let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
-    let mut summaries = summaries_of(&[plain(1, &squat, &[("80 kg", 5)])]);
+    let first = plain(1, &squat, &[("80 kg", 5)]);
     let better = plain(2, &squat, &[("82.5 kg", 5)]);
-    update(&mut summaries, &better);
-    let told = beaten_in(&better, &summaries, Curve::default());
-    assert_eq!(told.len(), 2, "the set and the volume: {told:?}");
-    update(&mut summaries, &plain(3, &squat, &[("70 kg", 5)]));
-    assert_eq!(beaten_in(&better, &summaries, Curve::default()), []);
+    let later = plain(3, &squat, &[("70 kg", 5)]);
+    let told = |records: &[&SessionRecord]| {
+        let summaries = summaries_of(records.iter().copied());
+        let beaten = beaten_in(&better, &summaries, Curve::default());
+        beaten.len()
+    };
+    let newest = told(&[&first, &better]);
+    assert_eq!(newest, 2, "the set and the volume");
+    assert_eq!(told(&[&first, &better, &later]), 0);
 }
