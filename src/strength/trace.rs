@@ -108,7 +108,7 @@ mod tests {
 
     #[test]
     fn a_step_up_is_marked_and_noise_is_not() {
-        let mut sets = vec![("100 kg", 5), ("100 kg", 6)].repeat(10);
+        let mut sets = [("100 kg", 5), ("100 kg", 6)].repeat(10);
         let (_, steady) = traced(&sets);
         assert!(steady.iter().all(|step| step.change.is_none()));
         sets.extend([("130 kg", 5); 12]);
