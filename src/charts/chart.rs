@@ -121,6 +121,16 @@ pub enum Shape {
     Bars,
     /// Bars that lie: from `from` to `x`, `width` of the other axis high.
     Lying,
+    /// Thin pegs that lie likewise, each with a notch at its end: as sleeves hold plates.
+    Pegs,
+}
+
+impl Shape {
+    /// Whether it lies: it is read along the horizontal axis.
+    #[must_use]
+    pub fn lies(self) -> bool {
+        matches!(self, Shape::Lying | Shape::Pegs)
+    }
 }
 
 /// In which ink a mark is drawn. Where colours are few, lines differ by their dashes and bars by their filling too.

@@ -181,7 +181,7 @@ fn range(axis: &Axis, values: impl Iterator<Item = i64>) -> (i64, i64) {
 /// The widest mark along an axis: bars that lie are wide along the upright one.
 fn beyond(chart: &Chart, lying: bool) -> i64 {
     let marks = chart.marks.iter();
-    let bars = marks.filter(|mark| (mark.shape == Shape::Lying) == lying);
+    let bars = marks.filter(|mark| mark.shape.lies() == lying);
     bars.map(|mark| mark.width).max().unwrap_or(0)
 }
 
@@ -231,7 +231,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         marks
             .filter(move |mark| match mark.shape {
                 Shape::Band | Shape::Bars => !lying,
-                Shape::Lying => lying,
+                Shape::Lying | Shape::Pegs => lying,
                 _ => false,
             })
             .flat_map(|mark| mark.spots.iter().map(|spot| spot.from))

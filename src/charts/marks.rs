@@ -5,6 +5,9 @@ use super::layout::{Drawing, Stroke};
 use super::pen::Pen;
 use super::thin::{thin_dots, thin_line};
 
+/// How wide the notch at the end of a peg is, in tenths.
+const NOTCH_WIDTH: i64 = 40;
+
 /// How far a notch reaches above and below its place, in tenths.
 const NOTCH: i64 = 100;
 
@@ -18,7 +21,7 @@ pub fn class_of(mark: &Mark) -> String {
         Shape::Rings => "mark-rings",
         Shape::Squares => "mark-squares",
         Shape::Notches => "mark-notches",
-        Shape::Bars | Shape::Lying => "mark-bars",
+        Shape::Bars | Shape::Lying | Shape::Pegs => "mark-bars",
     };
     format!("{shape} {}", ink_class(mark.ink))
 }
@@ -63,6 +66,16 @@ pub(super) fn draw(drawing: &mut Drawing, mark: &Mark) {
             for spot in &mark.spots {
                 let (from, to) = drawing.x.around(spot.x, mark.width);
                 pen.bar((from, drawing.y.at(spot.from)), (to, drawing.y.at(spot.y)));
+            }
+        }
+        Shape::Pegs => {
+            for spot in &mark.spots {
+                let (top, bottom) = drawing.y.around(spot.y, mark.width);
+                let thin = (bottom - top) / 3;
+                let (begin, end) = (drawing.x.at(spot.from), drawing.x.at(spot.x));
+                let notch = (end - NOTCH_WIDTH).max(begin);
+                pen.bar((begin, top + thin), (notch, bottom - thin));
+                pen.bar((notch, top), (end.max(notch + 15), bottom));
             }
         }
         Shape::Lying => {

@@ -125,7 +125,9 @@ pub fn key_path(mark: &Mark, (x, y): (i64, i64)) -> String {
         Shape::Line | Shape::Steps => pen.line(&[(x - 60, y), (x + 90, y)]),
         Shape::Dots | Shape::Rings | Shape::Squares => pen.dot((x, y)),
         Shape::Notches => pen.line(&[(x, y - 70), (x, y + 70)]),
-        Shape::Band | Shape::Bars | Shape::Lying => pen.bar((x - 60, y - 50), (x + 60, y + 50)),
+        Shape::Band | Shape::Bars | Shape::Lying | Shape::Pegs => {
+            pen.bar((x - 60, y - 50), (x + 60, y + 50))
+        }
     }
     pen.path()
 }

@@ -1,4 +1,4 @@
-//! A year at a glance: the weeks hang on an upright, each session a peg as long as it was.
+//! A year at a glance: a peg a week on one upright, and on it a notch at the end of each session.
 
 use super::asked::in_parts;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
@@ -96,7 +96,7 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
         let name = heading.sheet.to_string();
         let of = |peg: Peg| Cell::Of(peg.of(heading, unit));
         rows.push(Row {
-            x: i64::midpoint(spot.from, spot.x),
+            x: spot.x,
             y: week,
             cells: vec![
                 Cell::Of(day_of(date)),
@@ -128,8 +128,8 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
             None => axis,
         },
         marks: vec![
-            Mark::new(Shape::Lying, Ink::Main, "", usual).wide(7),
-            Mark::new(Shape::Lying, Ink::Second, "light week", light).wide(7),
+            Mark::new(Shape::Pegs, Ink::Main, "", usual).wide(7),
+            Mark::new(Shape::Pegs, Ink::Second, "light week", light).wide(7),
         ],
         columns: vec![
             Column::new("day", Grain::Days),
@@ -161,7 +161,7 @@ fn said(done: &[&Heading], weeks: &BTreeMap<i64, i64>) -> String {
     let sessions = i64::try_from(done.len()).unwrap_or(i64::MAX);
     let trained = i64::try_from(weeks.len()).unwrap_or(i64::MAX);
     format!(
-        "{} in {}: {} and {}. A row is a week, a peg a session.",
+        "{} in {}: {} and {}. A row is a week; each notch ends a session.",
         many(sessions, "session"),
         many(trained, "week"),
         many((minutes + 30) / 60, "hour"),

@@ -185,6 +185,26 @@ async fn an_exercise_is_seen_over_a_year() {
     let day = newest.split(':').next().unwrap();
     assert!(first.starts_with(day), "{first} is of {day}");
     picture_of(&person, "history-moved-table", "history-table").await;
+    if Engine::here() == Engine::Chromium {
+        on_paper(&person).await;
+    }
+}
+
+/// Printed, a picture is dark ink on white, and what is for fingers is gone.
+async fn on_paper(person: &Person) {
+    let print = json!({ "media": "print" });
+    person.devtools("Emulation.setEmulatedMedia", print).await;
+    let seen = "const style = (css) => getComputedStyle(document.querySelector(css));
+                return style('.chart-slider').display === 'none'
+                    && style('.chart-picture text').fill === 'rgb(0, 0, 0)'
+                    && style('.chart-table').display !== 'none'";
+    person.until(seen, "the picture is printed").await;
+    if let Some(shots) = std::env::var_os("STANCHION_SHOTS") {
+        let picture = person.client.screenshot().await.unwrap();
+        std::fs::write(PathBuf::from(shots).join("history-print.png"), picture).unwrap();
+    }
+    let screen = json!({ "media": "" });
+    person.devtools("Emulation.setEmulatedMedia", screen).await;
 }
 
 #[tokio::test]

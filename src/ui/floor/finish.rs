@@ -94,7 +94,7 @@ fn sums(summed: &Summed) -> AnyView {
 }
 
 /// Sentences under each other.
-fn said(part: &'static str, lines: Vec<String>) -> AnyView {
+fn sentences(part: &'static str, lines: Vec<String>) -> AnyView {
     let lines = lines.into_iter().map(IntoAny::into_any);
     list("moved", Some(part), lines.collect())
 }
@@ -145,9 +145,9 @@ pub fn summary(app: Stanchion) -> AnyView {
                 predicted(summed.predicted),
             ];
             if !summed.bests.is_empty() {
-                inside.extend([h2("Bests"), said("bests", summed.bests)]);
+                inside.extend([h2("Bests"), sentences("bests", summed.bests)]);
             }
-            inside.extend([h2("What moved"), said("moved", summed.moved)]);
+            inside.extend([h2("What moved"), sentences("moved", summed.moved)]);
             inside.into_any()
         }
     });
