@@ -3,31 +3,27 @@
 //! the rows that this touches are read and written.
 
 use super::book_keys::{
-    BOOKS_FORM, END, FORM_KEY, Shelves, heading_key, history_key, history_span, last_key, year_of,
+    BOOKS_FORM, END, FORM_KEY, Shelves, heading_key, history_key, history_span, year_of,
 };
 use super::change::Change;
+use super::lasts::lasts;
 use super::row::open;
 use super::shelf::Shelf;
 use crate::json::{parse, text};
 use crate::ledger::{
-    ExerciseSummary, Heading, PACE_SESSIONS, Pace, Past, SessionRecord, in_order, newest_first,
-    pasts_of,
+    ExerciseSummary, Heading, PACE_SESSIONS, Pace, Past, SessionRecord, in_order, pasts_of,
 };
 use crate::order;
 use crate::session::SessionId;
-use crate::sheet::{ExerciseId, SheetId};
-use chrono::{DateTime, FixedOffset};
+use crate::sheet::ExerciseId;
+use serde::Serialize;
 use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
-
-/// How many headings are looked at in one go for the newest of a sheet.
-const LOOK_BACK: u32 = 120;
 
 /// What the books say of one session.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
-    heading: Heading,
+    pub(super) heading: Heading,
     pasts: Vec<(ExerciseId, Past)>,
 }
 
@@ -63,7 +59,7 @@ pub struct Turn {
 }
 
 impl Turn {
-    fn entries(&self) -> impl Iterator<Item = &Entry> {
+    pub(super) fn entries(&self) -> impl Iterator<Item = &Entry> {
         self.before.iter().chain(&self.after)
     }
 
@@ -82,32 +78,6 @@ impl Turn {
     }
 }
 
-/// The newest session of a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LastOf {
-    /// The sheet.
-    pub sheet: SheetId,
-    /// Its newest session.
-    pub session: SessionId,
-    /// When that began.
-    pub began: DateTime<FixedOffset>,
-}
-
-impl LastOf {
-    pub(super) fn of(heading: &Heading) -> LastOf {
-        LastOf {
-            sheet: heading.sheet_id,
-            session: heading.session,
-            began: heading.began,
-        }
-    }
-
-    fn place(&self) -> (DateTime<FixedOffset>, SessionId) {
-        (self.began, self.session)
-    }
-}
-
 /// Why books could not be kept up: then they are to be made anew.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum BookFault<F> {
@@ -123,7 +93,7 @@ impl<F> From<F> for BookFault<F> {
     }
 }
 
-fn read<T: DeserializeOwned, F>(row: &str) -> Result<T, BookFault<F>> {
+pub(super) fn read<T: DeserializeOwned, F>(row: &str) -> Result<T, BookFault<F>> {
     let json = open(row).map_err(|_| BookFault::Unreadable)?;
     parse(json).map_err(|_| BookFault::Unreadable)
 }
@@ -337,67 +307,4 @@ async fn anew<S: Shelves>(
     }
     in_order(&mut history);
     Ok(ExerciseSummary::of(exercise, &history))
-}
-
-/// The newest session of each sheet.
-async fn lasts<S: Shelves>(
-    shelves: &S,
-    turns: &[Turn],
-    changes: &mut Vec<Change>,
-) -> Result<(), BookFault<S::Fault>> {
-    let entries = turns.iter().flat_map(Turn::entries);
-    let sheets: BTreeSet<SheetId> = entries.map(|entry| entry.heading.sheet_id).collect();
-    for sheet in sheets {
-        let row = shelves.some(Shelf::Books, vec![last_key(sheet)]).await?;
-        let stored: Option<LastOf> = match row.first() {
-            Some((_, row)) => Some(read(row)?),
-            None => None,
-        };
-        let stays = |session| turns.iter().all(|turn| turn.session != session);
-        let new = turns.iter().filter_map(|turn| turn.after.as_ref());
-        let new = new.filter(|entry| entry.heading.sheet_id == sheet);
-        let newest = new
-            .map(|entry| LastOf::of(&entry.heading))
-            .max_by_key(LastOf::place);
-        let last = match stored {
-            Some(stored) if !stays(stored.session) => {
-                let left = newest_left(shelves, sheet, &stays).await?;
-                left.into_iter().chain(newest).max_by_key(LastOf::place)
-            }
-            _ => stored.into_iter().chain(newest).max_by_key(LastOf::place),
-        };
-        if last != stored {
-            changes.push(Change {
-                shelf: Shelf::Books,
-                key: last_key(sheet),
-                json: last.as_ref().map(text),
-            });
-        }
-    }
-    Ok(())
-}
-
-/// The newest session of a sheet among those that stay.
-async fn newest_left<S: Shelves>(
-    shelves: &S,
-    sheet: SheetId,
-    stays: &impl Fn(SessionId) -> bool,
-) -> Result<Option<LastOf>, BookFault<S::Fault>> {
-    let mut end = END.to_owned();
-    loop {
-        let rows = shelves.last(Shelf::Headings, ("", &end), LOOK_BACK).await?;
-        let Some((first, _)) = rows.first() else {
-            return Ok(None);
-        };
-        end.clone_from(first);
-        let mut headings: Vec<Heading> = Vec::new();
-        for (_, row) in &rows {
-            headings.push(read(row)?);
-        }
-        newest_first(&mut headings);
-        let mut left = headings.iter();
-        if let Some(found) = left.find(|it| it.sheet_id == sheet && stays(it.session)) {
-            return Ok(Some(LastOf::of(found)));
-        }
-    }
 }

@@ -16,6 +16,7 @@ mod exercise_record;
 mod file;
 mod import;
 mod kept;
+mod lasts;
 mod limits;
 mod merge;
 mod migrate;
@@ -39,7 +40,7 @@ pub use book_keys::{
     BOOKS_FORM, END, FORM_KEY, LASTS, Rows, Shelves, UNREAD_KEY, heading_key, headings_span,
     history_span, last_key,
 };
-pub use books::{BookFault, Entry, LastOf, Turn, turned};
+pub use books::{BookFault, Entry, Turn, turned};
 pub use change::{Change, changes};
 pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
@@ -47,6 +48,7 @@ pub use exercise_record::ExerciseRecord;
 pub use file::FORMAT;
 pub use import::{import, join};
 pub use kept::{Kept, Put, Record};
+pub use lasts::LastOf;
 pub use limits::{
     BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX,
     PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,

@@ -1,8 +1,9 @@
 //! The books made anew, session by session: after a change of their form, or where a row of them is spoiled.
 
 use super::book_keys::{heading_key, history_key, last_key, year_of};
-use super::books::{Entry, LastOf, at_their_pace, form, put};
+use super::books::{Entry, at_their_pace, form, put};
 use super::change::Change;
+use super::lasts::LastOf;
 use super::shelf::Shelf;
 use crate::ledger::{ExerciseSummary, Heading, Past, in_order};
 use crate::order;

@@ -3,6 +3,7 @@
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
 use super::row::open;
+use crate::json::parse;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -10,13 +11,23 @@ use std::fmt;
 use std::sync::Arc;
 
 /// The events of one session, by rising id. At least one of them begins it, and none begins another.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Deserialize)]
 #[serde(try_from = "SessionForm")]
 pub struct SessionLog {
     id: SessionId,
     /// By strictly rising id. Shared: a log is copied whenever histories are compared or joined.
     events: Arc<Vec<Event>>,
+    /// The entry of the file that it was read from, where it is to be written so.
+    source: Option<Arc<str>>,
 }
+
+impl PartialEq for SessionLog {
+    fn eq(&self, other: &SessionLog) -> bool {
+        self.id == other.id && self.events == other.events
+    }
+}
+
+impl Eq for SessionLog {}
 
 /// What an entry of a file begins with, before the id of the session.
 const HEAD: &str = "{\n   \"id\": ";
@@ -34,7 +45,17 @@ const TAIL: &str = "\n   ]\n  }";
 #[must_use]
 pub fn entry(row: &str) -> Option<&str> {
     let json = open(row).ok()?;
-    (json.starts_with(HEAD) && json.ends_with(TAIL)).then_some(json)
+    is_laid_out(json).then_some(json)
+}
+
+/// True for the text of an entry as it is written here.
+fn is_laid_out(json: &str) -> bool {
+    json.starts_with(HEAD) && json.ends_with(TAIL)
+}
+
+/// True for events by strictly rising id.
+fn rise(events: &[Event]) -> bool {
+    events.windows(2).all(|two| two[0].id < two[1].id)
 }
 
 /// Why events are no session.
@@ -111,10 +132,26 @@ impl SessionLog {
             return Err(UnfitSession::NoBeginning);
         }
         // As they are written.
-        let in_order = events.windows(2).all(|two| two[0].id < two[1].id);
-        let events = if in_order { events } else { ordered(events)? };
-        let events = Arc::new(events);
-        Ok(SessionLog { id, events })
+        let events = if rise(&events) {
+            events
+        } else {
+            ordered(events)?
+        };
+        Ok(SessionLog {
+            id,
+            events: Arc::new(events),
+            source: None,
+        })
+    }
+
+    /// The log of an entry of a file; where it is laid out as it is written here, with its events in order, it is written
+    /// as it stands. None where it is no session.
+    pub(super) fn of_entry(text: &str) -> Option<SessionLog> {
+        let SessionForm { id, events } = parse(text).ok()?;
+        let as_written = is_laid_out(text) && rise(&events);
+        let log = SessionLog::new(id, events).ok()?;
+        let source = as_written.then(|| text.into());
+        Some(SessionLog { source, ..log })
     }
 
     /// The session.
@@ -144,6 +181,9 @@ impl SessionLog {
     /// The text of the session in a row and, to the same byte, as an entry of a file: an event is one line.
     #[must_use]
     pub fn to_json(&self) -> String {
+        if let Some(source) = &self.source {
+            return source.as_ref().to_owned();
+        }
         let mut text = format!("{}{}{HEAD_END}", HEAD, content(&self.id));
         for (at, event) in self.events.iter().enumerate() {
             text.push_str(if at > 0 { EVENT_NEXT } else { EVENT_FIRST });
@@ -205,6 +245,9 @@ impl SessionLog {
                 }
             };
             done.push((event.id, put));
+        }
+        if done.iter().any(|(_, put)| *put != Put::Known) {
+            self.source = None;
         }
         done
     }

@@ -11,6 +11,7 @@ pub mod quantities;
 pub mod reasons;
 pub mod sheets;
 pub mod shelves;
+pub mod simple;
 pub mod squat;
 pub mod swaps;
 
