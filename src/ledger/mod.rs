@@ -12,9 +12,12 @@ mod record;
 mod share;
 mod summary;
 mod volume;
+mod week;
+mod week_load;
+mod week_words;
 
 pub use gained::{Gained, gained};
-pub use heading::{Heading, newest_first};
+pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
 pub use history::{Past, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
@@ -24,3 +27,6 @@ pub use summary::{
     ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
 };
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
+pub use week::{Balance, Budgeted, MuscleSets, Week, monday_of, weeks};
+pub use week_load::{DayLoads, Spread, session_load};
+pub use week_words::{Band, COUNTED, halves_said};

@@ -82,6 +82,8 @@ pub struct SessionRecord {
     pub rpe: Option<Rpe>,
     /// Note on the session.
     pub note: Option<Note>,
+    /// Time budget of the sheet in minutes.
+    pub budget_minutes: Option<u16>,
 }
 
 /// Why events are no session.
@@ -147,6 +149,7 @@ impl SessionRecord {
                 .count(),
             rpe: state.rpe,
             note: state.note,
+            budget_minutes: state.began.sheet.budget_minutes,
         })
     }
 

@@ -44,6 +44,12 @@ impl VolumeLoad {
         format!("{} {unit}", amount.round())
     }
 
+    /// This sum and another.
+    #[must_use]
+    pub fn plus(self, other: VolumeLoad) -> VolumeLoad {
+        VolumeLoad((self.0 + other.0).normalize())
+    }
+
     fn add(&mut self, more: Decimal) {
         self.0 = (self.0 + more).normalize();
     }
