@@ -11,6 +11,7 @@ mod pace;
 mod record;
 mod share;
 mod summary;
+mod times;
 mod volume;
 mod week;
 mod week_load;

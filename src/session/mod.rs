@@ -27,7 +27,7 @@ pub use budget::AgainstBudget;
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
-pub use machine::{EVENTS_MAX, Refusal, Session, amount};
+pub use machine::{EVENTS_MAX, RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
@@ -35,6 +35,8 @@ pub use state::State;
 pub use swap::{Swap, Swapped};
 pub use turn::Turn;
 
+#[cfg(test)]
+mod after_end_tests;
 #[cfg(test)]
 mod ahead_tests;
 #[cfg(test)]

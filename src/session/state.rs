@@ -18,6 +18,8 @@ pub struct State {
     pub began: Began,
     /// When it began.
     pub since: Moment,
+    /// Milliseconds that passed between an end and going on.
+    pub paused_ms: u64,
     /// Its sets in the order they are done.
     pub slots: Vec<Slot>,
     /// The blocks that were swapped, as they are done since, in the order of the swaps.
@@ -62,6 +64,7 @@ impl State {
             order: (0..began.sheet.groups.len()).collect(),
             began: (**began).clone(),
             since: event.moment(),
+            paused_ms: 0,
             slots: Vec::new(),
             swapped: Vec::new(),
             phase: Phase::Ready,
@@ -264,6 +267,7 @@ impl State {
             }
             What::Rated { rpe } => self.rpe = Some(*rpe),
             What::Ended => self.phase = Phase::Ended(moment),
+            What::Resumed => self.resume(moment),
         }
     }
 
@@ -317,6 +321,15 @@ impl State {
         };
     }
 
+    /// Goes on after the end. The rest that ran then is long over.
+    fn resume(&mut self, moment: Moment) {
+        if let Phase::Ended(end) = self.phase {
+            self.paused_ms = self.paused_ms.saturating_add(moment.since(&end));
+            self.phase = Phase::Ready;
+            self.settle();
+        }
+    }
+
     /// Brings the phase in line with what is left to do.
     fn settle(&mut self) {
         let current = self.current().map(|slot| slot.planned.key);
@@ -366,6 +379,12 @@ impl State {
             .iter()
             .filter(|slot| slot.logged().is_some())
             .max_by_key(|slot| slot.logged().map(|logged| logged.event))
+    }
+
+    /// Milliseconds from the beginning to `now`, without the pauses between an end and going on.
+    #[must_use]
+    pub fn gone_ms(&self, now: &Moment) -> u64 {
+        now.since(&self.since).saturating_sub(self.paused_ms)
     }
 
     /// True once the session has ended.
