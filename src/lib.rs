@@ -3,6 +3,7 @@
 //! The map. Arrows run one way: `ui` → `device` → core, `ui` → core. The core has no clock, no randomness and no
 //! browser: it takes them as arguments. The core builds without the feature `app`; that is the wall.
 
+pub mod charts;
 pub mod cues;
 #[cfg(feature = "device")]
 pub mod device;

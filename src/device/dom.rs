@@ -1,5 +1,6 @@
 //! Small things done to the page as a whole.
 
+use super::js;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlElement};
 
@@ -71,6 +72,28 @@ impl Focused {
                 .as_ref()
                 == Some(&self.0)
     }
+}
+
+/// How wide an element is, in pixels of ordinary text size: who has text twice as large has half as many. None where it
+/// is not on the page.
+#[must_use]
+pub fn width_in_units(element: &HtmlElement) -> Option<i64> {
+    let root = document()?.document_element()?;
+    let window = js::global("window")?;
+    let style = js::call(&window, "getComputedStyle", &[root.into()]).ok();
+    let size = style.and_then(|style| js::get(&style, "fontSize")?.as_string());
+    let size = size.map_or(16.0, |size| js_sys::parse_float(&size));
+    let size = if size >= 1.0 { size } else { 16.0 };
+    let width = f64::from(element.client_width()) * 16.0 / size;
+    (width > 0.0).then_some(width as i64)
+}
+
+/// Where in an element something is, as tenths of so many units that it is wide; from pixels from its corner.
+#[must_use]
+pub fn tenths_in(element: &HtmlElement, units: i64, (x, y): (i32, i32)) -> (i64, i64) {
+    let wide = i64::from(element.client_width()).max(1);
+    let tenths = |pixels: i32| i64::from(pixels) * units * 10 / wide;
+    (tenths(x), tenths(y))
 }
 
 /// Sets `data-theme` on the root element, or takes it off.

@@ -93,6 +93,11 @@ pub fn on_hash_change(mut f: impl FnMut() + 'static) -> Listener {
     on_window("hashchange", move |_| f())
 }
 
+/// Calls `f` when the page has got another size: turned, split, or its text made larger by the zoom.
+pub fn on_resize(mut f: impl FnMut() + 'static) -> Listener {
+    on_window("resize", move |_| f())
+}
+
 /// Where the focus is when a key goes down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum On {

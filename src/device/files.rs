@@ -72,7 +72,7 @@ impl std::error::Error for FileError {}
 const CHUNK: usize = 8 * 1024 * 1024;
 
 /// A text as the browser's bytes.
-fn blob(mime: &str, text: &str) -> Option<Blob> {
+pub(super) fn blob(mime: &str, text: &str) -> Option<Blob> {
     let options = BlobPropertyBag::new();
     options.set_type(mime);
     let chunks = text.as_bytes().chunks(CHUNK);
@@ -149,21 +149,22 @@ impl Chosen {
 
 /// Offers a text as a download under this name; whether the browser took it.
 pub fn save_as(name: &str, mime: &str, text: &str) -> bool {
-    let offer = || -> Option<()> {
-        let blob = blob(mime, text)?;
-        let document = web_sys::window()?.document()?;
-        let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
-        let address = Url::create_object_url_with_blob(&blob).ok()?;
-        link.set_href(&address);
-        link.set_download(name);
-        link.click();
-        timer::detached(KEEP_MS, move || {
-            // Revoking an address twice or too late does nothing.
-            let _ = Url::revoke_object_url(&address);
-        });
-        Some(())
-    };
-    offer().is_some()
+    blob(mime, text).is_some_and(|blob| offer(name, &blob).is_some())
+}
+
+/// Offers bytes as a download under this name.
+pub(super) fn offer(name: &str, blob: &Blob) -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
+    let address = Url::create_object_url_with_blob(blob).ok()?;
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    timer::detached(KEEP_MS, move || {
+        // Revoking an address twice or too late does nothing.
+        let _ = Url::revoke_object_url(&address);
+    });
+    Some(())
 }
 
 /// Opens the share sheet with a text as a file named `name` (ending in `.json`). To be called in

@@ -11,6 +11,14 @@ pub(super) fn get(object: &JsValue, name: &str) -> Option<JsValue> {
         .filter(|value| !value.is_undefined() && !value.is_null())
 }
 
+/// Sets a property.
+///
+/// # Errors
+/// What its setter threw.
+pub(super) fn set(object: &JsValue, name: &str, value: &JsValue) -> Result<(), JsValue> {
+    Reflect::set(object, &JsValue::from_str(name), value).map(|_| ())
+}
+
 /// A global such as `AudioContext`, which `window` may not have.
 pub(super) fn global(name: &str) -> Option<JsValue> {
     get(&js_sys::global(), name)

@@ -21,6 +21,7 @@ pub mod media;
 mod oneshot;
 pub mod pack;
 pub mod persist;
+pub mod picture;
 pub mod place;
 pub mod prefs;
 pub mod send;

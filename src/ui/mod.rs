@@ -5,6 +5,7 @@ mod archive;
 mod away;
 mod belongings;
 mod change;
+mod charts;
 mod cueing;
 mod drafts;
 mod exercises;

@@ -38,8 +38,13 @@ pub fn day(at: DateTime<FixedOffset>) -> String {
 /// A date: `3 Feb 2026`.
 #[must_use]
 pub fn date(date: NaiveDate) -> String {
-    let month = &MONTHS[date.month0() as usize][..3];
-    format!("{} {month} {}", date.day(), date.year())
+    format!("{} {} {}", date.day(), month_short(date), date.year())
+}
+
+/// The month in three letters: `Feb`.
+#[must_use]
+pub fn month_short(date: NaiveDate) -> &'static str {
+    &MONTHS[date.month0() as usize][..3]
 }
 
 /// The day and the time of day in short: `Tue 3 Feb 2026, 07:05`.

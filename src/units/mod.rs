@@ -8,7 +8,7 @@ mod load;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
-pub use day::{WEEKDAYS, date, day, day_and_time, iso_day, long_day_and_time};
+pub use day::{WEEKDAYS, date, day, day_and_time, iso_day, long_day_and_time, month_short};
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use share::Share;
 

@@ -9,6 +9,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("json", &[]),
     ("order", &[]),
     ("units", &[]),
+    ("charts", &["order", "units"]),
     ("sheet", &["json", "order", "units"]),
     ("kit", &["sheet", "order", "units"]),
     ("exercises", &["kit", "sheet", "order", "units"]),

@@ -1,0 +1,34 @@
+//! A whole number of parts of a unit as it is read: 10250 hundredths are 102.5.
+
+/// `value` in parts of ten to the power of `decimals`, without zeros at the end: `figure(10250, 2)` is `102.5`.
+///
+/// `decimals` is at most 9; more is taken as 9.
+#[must_use]
+pub fn figure(value: i64, decimals: u8) -> String {
+    let parts = 10_u64.pow(u32::from(decimals.min(9)));
+    let size = value.unsigned_abs();
+    let (whole, rest) = (size / parts, size % parts);
+    let sign = if value < 0 { "−" } else { "" };
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    let width = usize::from(decimals.min(9));
+    let rest = format!("{rest:0width$}");
+    format!("{sign}{whole}.{}", rest.trim_end_matches('0'))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::figure;
+
+    #[test]
+    fn reads_as_a_person_writes_it() {
+        assert_eq!(figure(10250, 2), "102.5");
+        assert_eq!(figure(10205, 2), "102.05");
+        assert_eq!(figure(10200, 2), "102");
+        assert_eq!(figure(7, 0), "7");
+        assert_eq!(figure(0, 2), "0");
+        assert_eq!(figure(-5, 1), "−0.5");
+        assert_eq!(figure(i64::MIN, 0), "−9223372036854775808");
+    }
+}

@@ -1,0 +1,167 @@
+//! The picture itself, its key, and the way from place to place.
+
+use super::Shown;
+use crate::charts::{Drawing, Mark, Pen, class_of, key_path, lay_out, tenths_text};
+use crate::device::{dom, events};
+use crate::ui::parts::{dynamic, text};
+use leptos::ev::{Event, MouseEvent};
+use leptos::html::Div;
+use leptos::prelude::*;
+
+/// The picture, as wide as there is room. A tap on it leads to the nearest place.
+pub fn face(shown: Shown) -> AnyView {
+    let holder = NodeRef::<Div>::new();
+    // Nothing is drawn before the width is known.
+    let width = RwSignal::new(0);
+    let measure = move || {
+        let found = holder.try_get_untracked().flatten();
+        if let Some(found) = found.and_then(|div| dom::width_in_units(&div)) {
+            width.set(found);
+        }
+    };
+    Effect::new(move |_| {
+        holder.track();
+        measure();
+    });
+    let resized = StoredValue::new_local(Some(events::on_resize(measure)));
+    on_cleanup(move || resized.set_value(None));
+    let drawing = Memo::new(move |_| shown.chart.with(|chart| lay_out(chart, width.get())));
+    let tapped = move |event: MouseEvent| {
+        let Some(div) = holder.get_untracked() else {
+            return;
+        };
+        let place = (event.offset_x(), event.offset_y());
+        let near = drawing.with_untracked(|drawing| {
+            let place = dom::tenths_in(&div, drawing.width, place);
+            let chart = shown.chart;
+            chart.with_untracked(|chart| drawing.nearest(chart, place))
+        });
+        if let Some(near) = near {
+            shown.at.set(near);
+        }
+    };
+    let here = Memo::new(move |_| {
+        let place = shown.chart.with(|chart| {
+            let row = chart.rows.get(shown.at.get())?;
+            drawing.with(|drawing| Some((drawing.place(row.x, row.y), drawing.upright())))
+        });
+        let mut pen = Pen::new();
+        if let Some(((x, y), (top, bottom))) = place {
+            pen.line(&[(x, top), (x, bottom)]);
+            pen.dot((x, y));
+        }
+        pen.path()
+    });
+    let picture = dynamic(move || {
+        if width.get() == 0 {
+            ().into_any()
+        } else {
+            drawing.with(|drawing| picture(shown, drawing, here))
+        }
+    });
+    view! { <div class="chart-face" node_ref=holder on:click=tapped>{picture}</div> }.into_any()
+}
+
+fn picture(shown: Shown, drawing: &Drawing, here: Memo<String>) -> AnyView {
+    let strokes = drawing.strokes.iter();
+    let strokes: Vec<AnyView> = strokes
+        .map(|stroke| stroke_of(stroke.class.clone(), stroke.path.clone()))
+        .collect();
+    let words = drawing.words.iter().map(|words| {
+        view! {
+            <text x=tenths_text(words.x) y=tenths_text(words.y) text-anchor=words.anchor>
+                {words.words.clone()}
+            </text>
+        }
+        .into_any()
+    });
+    let words: Vec<AnyView> = words.collect();
+    let title = shown.chart.with_untracked(|chart| chart.title.clone());
+    view! {
+        <svg
+            class="chart-picture"
+            role="img"
+            aria-label=title
+            aria-describedby=format!("{}-about", shown.part)
+            viewBox=format!("0 0 {} {}", drawing.width, drawing.height)
+        >
+            {strokes}
+            <path class="chart-here" d=move || here.get()/>
+            {words}
+        </svg>
+    }
+    .into_any()
+}
+
+fn stroke_of(class: String, path: String) -> AnyView {
+    view! { <path class=class d=path/> }.into_any()
+}
+
+/// What each mark is, where the title does not say it.
+pub fn key(shown: Shown) -> AnyView {
+    dynamic(move || {
+        let entries = shown.chart.with(|chart| {
+            let marks = chart.marks.iter();
+            let named = marks.filter(|mark| !mark.name.is_empty() && !mark.spots.is_empty());
+            named.map(entry).collect::<Vec<_>>()
+        });
+        view! { <ul class="chart-key">{entries}</ul> }.into_any()
+    })
+}
+
+fn entry(mark: &Mark) -> AnyView {
+    let piece = stroke_of(class_of(mark), key_path(mark, (80, 80)));
+    view! {
+        <li>
+            <svg class="chart-picture" aria-hidden="true" viewBox="0 0 20 16">{piece}</svg>
+            {mark.name.clone()}
+        </li>
+    }
+    .into_any()
+}
+
+/// A slider through the places, and the line that says the one that is chosen.
+pub fn stepping(shown: Shown) -> AnyView {
+    let said = text(move || {
+        let at = shown.at.get();
+        let said = shown.chart.with(|chart| {
+            let row = chart.rows.get(at)?;
+            Some(chart.line(row))
+        });
+        said.unwrap_or_default()
+    });
+    let first = move || {
+        let at = shown.at.get();
+        let said = shown.chart.with(|chart| {
+            let row = chart.rows.get(at)?;
+            Some(chart.cell(row, 0))
+        });
+        said.unwrap_or_default()
+    };
+    let moved = move |event: Event| {
+        if let Ok(at) = event_target_value(&event).parse() {
+            shown.at.set(at);
+        }
+    };
+    let last = move || shown.rows().saturating_sub(1).to_string();
+    let slider = view! {
+        <input
+            class="chart-slider"
+            type="range"
+            min="0"
+            max=last
+            step="1"
+            aria-label="place in the picture"
+            aria-valuetext=first
+            data-part=format!("{}-step", shown.part)
+            prop:value=move || shown.at.get().to_string()
+            on:input=moved
+        />
+    };
+    vec![
+        slider.into_any(),
+        view! { <p class="chart-says" role="status" data-part=format!("{}-says", shown.part)>{move || said.get()}</p> }
+            .into_any(),
+    ]
+    .into_any()
+}

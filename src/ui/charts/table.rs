@@ -1,0 +1,73 @@
+//! The table behind the picture: the same, to be read and heard.
+
+use super::Shown;
+use crate::charts::{Chart, Grain};
+use crate::ui::parts::{button, dynamic, when};
+use leptos::prelude::*;
+
+/// Rows that are shown at first, and that each further tap adds.
+const ROWS: usize = 60;
+
+/// The table, while it is open.
+pub fn table(shown: Shown, open: RwSignal<bool>) -> AnyView {
+    let most = RwSignal::new(ROWS);
+    let rows = when(open, move || {
+        dynamic(move || {
+            let most = most.get();
+            shown.chart.with(|chart| whole(chart, most))
+        })
+    });
+    let more = Signal::derive(move || open.get() && shown.rows() > most.get());
+    let more = when(more, move || {
+        let part = format!("{}-rows", shown.part);
+        button("plain", part, "Show more rows", move || {
+            most.update(|most| *most += ROWS);
+        })
+    });
+    vec![rows, more].into_any()
+}
+
+/// The table with at most so many rows; days stand newest first.
+fn whole(chart: &Chart, most: usize) -> AnyView {
+    let head: Vec<AnyView> = chart
+        .columns
+        .iter()
+        .map(|column| head(&column.name))
+        .collect();
+    let newest_first = matches!(chart.x.grain, Grain::Days);
+    let count = chart.rows.len();
+    let place = |n: usize| if newest_first { count - 1 - n } else { n };
+    let rows: Vec<AnyView> = (0..count.min(most))
+        .map(|n| {
+            let row = &chart.rows[place(n)];
+            let cells =
+                (0..chart.columns.len()).map(|column| cell(column, chart.cell(row, column)));
+            let cells: Vec<AnyView> = cells.collect();
+            view! { <tr>{cells}</tr> }.into_any()
+        })
+        .collect();
+    let title = chart.title.clone();
+    let caption = title.clone();
+    view! {
+        <div class="chart-table" role="region" tabindex="0" aria-label=title>
+            <table>
+                <caption>{caption}</caption>
+                <thead><tr>{head}</tr></thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+fn head(name: &str) -> AnyView {
+    view! { <th scope="col">{name.to_owned()}</th> }.into_any()
+}
+
+fn cell(column: usize, words: String) -> AnyView {
+    if column == 0 {
+        view! { <th scope="row">{words}</th> }.into_any()
+    } else {
+        view! { <td>{words}</td> }.into_any()
+    }
+}
