@@ -3,6 +3,8 @@
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
+mod again;
+mod find;
 mod gained;
 mod heading;
 mod history;
@@ -17,6 +19,8 @@ mod week;
 mod week_load;
 mod week_words;
 
+pub use again::again;
+pub use find::Sought;
 pub use gained::{Gained, gained};
 pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
 pub use history::{Past, pasts_of};
