@@ -34,15 +34,11 @@ impl Sought {
         last: Option<NaiveDate>,
     ) -> Sought {
         let words: Vec<String> = text.split_whitespace().map(plain).collect();
+        let words: Vec<String> = words.into_iter().filter(|word| !word.is_empty()).collect();
         let mut exercises = BTreeSet::new();
         if !words.is_empty() {
-            let called = |known: &KnownExercise| {
-                let others = known.listed().into_iter().flat_map(Entry::names);
-                std::iter::once(known.name())
-                    .chain(others)
-                    .any(|name| hold(name, &words))
-            };
-            exercises.extend(catalogue.all().filter(called).map(KnownExercise::id));
+            let called = catalogue.all().filter(|known| is_called(*known, &words));
+            exercises.extend(called.map(KnownExercise::id));
             let named = done.filter(|(_, name)| hold(name, &words));
             exercises.extend(named.map(|(id, _)| id.clone()));
         }
@@ -118,6 +114,13 @@ impl Sought {
 fn texts(heading: &Heading) -> String {
     let note = heading.note.as_ref().map_or("", Note::as_str);
     format!("{} {note} {}", heading.sheet, heading.set_notes)
+}
+
+/// Whether a name of the exercise, or another name for it, holds every word.
+fn is_called(known: KnownExercise, words: &[String]) -> bool {
+    let others = known.listed().into_iter().flat_map(Entry::names);
+    let mut names = std::iter::once(known.name()).chain(others);
+    names.any(|name| hold(name, words))
 }
 
 /// Small letters without hyphens and apostrophes, so that “push-up” and “pushup” are one word.
