@@ -118,9 +118,8 @@ fn texts(heading: &Heading) -> String {
 
 /// Whether a name of the exercise, or another name for it, holds every word.
 fn is_called(known: KnownExercise, words: &[String]) -> bool {
-    let others = known.listed().into_iter().flat_map(Entry::names);
-    let mut names = std::iter::once(known.name()).chain(others);
-    names.any(|name| hold(name, words))
+    let mut others = known.listed().into_iter().flat_map(Entry::names);
+    hold(known.name(), words) || others.any(|name| hold(name, words))
 }
 
 /// Small letters without hyphens and apostrophes, so that “push-up” and “pushup” are one word.
