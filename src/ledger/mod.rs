@@ -10,6 +10,7 @@ mod heading;
 mod history;
 mod moved;
 mod pace;
+mod period;
 mod record;
 mod share;
 mod summary;
@@ -26,6 +27,7 @@ pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
 pub use history::{Past, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
+pub use period::{Course, course, muscles_of};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
 pub use share::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{
@@ -34,4 +36,4 @@ pub use summary::{
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
 pub use week::{Balance, Budgeted, MuscleSets, Week, monday_of, weeks};
 pub use week_load::{DayLoads, Spread, session_load};
-pub use week_words::{Band, COUNTED, halves_said};
+pub use week_words::{Band, COUNTED, beside, halves_said};

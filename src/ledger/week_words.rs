@@ -63,6 +63,21 @@ fn hundredths(figure: f64) -> String {
     format!("{}.{:02}", all / 100, all % 100)
 }
 
+/// A figure of this week beside those of the weeks before it, in one sentence: how many they were at least, at most and
+/// on average. Weeks without a session are among them.
+#[must_use]
+pub fn beside(before: &[i64]) -> Option<String> {
+    let least = before.iter().min()?;
+    let most = before.iter().max()?;
+    let count = i64::try_from(before.len()).unwrap_or(i64::MAX);
+    let sum: i64 = before.iter().sum();
+    // Rounded to the nearest.
+    let mean = (2 * sum + count) / (2 * count);
+    Some(format!(
+        "{count} weeks before: {least} to {most}, {mean} on average"
+    ))
+}
+
 fn sets(count: u32) -> String {
     let s = if count == 1 { "" } else { "s" };
     format!("{count} set{s}")
@@ -204,6 +219,15 @@ mod tests {
         let [across, below] = balance.said();
         assert_eq!(across, "pull 12 sets, push 9 sets (1.33 to 1)");
         assert_eq!(below, "hinge 1 set, squat 0 sets");
+    }
+
+    #[test]
+    fn a_week_stands_beside_those_before_it() {
+        assert_eq!(
+            beside(&[0, 30, 40]).as_deref(),
+            Some("3 weeks before: 0 to 40, 23 on average")
+        );
+        assert_eq!(beside(&[]), None);
     }
 
     #[test]

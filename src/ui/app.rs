@@ -4,7 +4,7 @@ use super::away::{Form, export, look};
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
 use super::kit::{KitPlace, StatePlace};
-use super::ledger::{LedgerPlace, SessionPlace};
+use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
@@ -62,6 +62,8 @@ fn open(app: Stanchion) -> AnyView {
         Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
+        Place::Weeks => view! { <WeeksPlace/> }.into_any(),
+        Place::Report => view! { <ReportPlace/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
         Place::State => view! { <StatePlace/> }.into_any(),
     });

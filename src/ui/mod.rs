@@ -23,6 +23,7 @@ mod parts;
 mod place;
 mod programme;
 mod reading;
+mod resume;
 mod sheets;
 mod stanchion;
 mod start;

@@ -1,5 +1,6 @@
 //! The model: everything that the screens are a function of.
 
+use super::ledger::LookBack;
 use super::place::Place;
 use crate::device::persist::Keeping as Promise;
 use crate::draft::Draft;
@@ -104,6 +105,8 @@ pub struct Model {
     pub session: Option<Session>,
     /// The session of the ledger that is open.
     pub opened: Option<Session>,
+    /// How far and for what one looks back in the ledger.
+    pub back: LookBack,
     /// The sheet of the link that was opened.
     pub shared: Option<Shared>,
     /// Writes that are not yet on disk.
@@ -150,6 +153,7 @@ impl Default for Model {
             headings: Vec::new(),
             session: None,
             opened: None,
+            back: LookBack::default(),
             shared: None,
             unsaved: 0,
             keeping: Keeping::default(),

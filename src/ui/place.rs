@@ -36,6 +36,10 @@ pub enum Place {
     Ledger,
     /// One session.
     Session(SessionId),
+    /// This week and those before it.
+    Weeks,
+    /// A period on one page.
+    Report,
     /// What stands in the garage, settings and data.
     Kit,
     /// Versions, storage and faults, for a report.
@@ -68,7 +72,11 @@ impl Place {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
-            ("ledger", Err(_)) => Place::Ledger,
+            ("ledger", Err(_)) => match item {
+                "weeks" => Place::Weeks,
+                "report" => Place::Report,
+                _ => Place::Ledger,
+            },
             ("programme", _) => Place::Programme,
             ("kit", _) if item == "state" => Place::State,
             ("kit", _) => Place::Kit,
@@ -120,6 +128,8 @@ impl Place {
             Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
+            Place::Weeks => "/ledger/weeks".to_owned(),
+            Place::Report => "/ledger/report".to_owned(),
             Place::Kit => "/kit".to_owned(),
             Place::State => "/kit/state".to_owned(),
         }
@@ -145,7 +155,7 @@ impl Place {
             | Place::Draft(_)
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
-            Place::Session(_) => Place::Ledger,
+            Place::Session(_) | Place::Weeks | Place::Report => Place::Ledger,
             Place::State => Place::Kit,
             main => main.clone(),
         }
@@ -177,6 +187,8 @@ mod tests {
             Place::Shared,
             Place::Ledger,
             Place::Session(SessionId(id)),
+            Place::Weeks,
+            Place::Report,
             Place::Kit,
             Place::State,
         ] {
