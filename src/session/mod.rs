@@ -16,6 +16,7 @@ mod machine;
 mod mint;
 mod off_plan;
 mod offer;
+mod pause;
 mod short;
 mod slot;
 mod state;

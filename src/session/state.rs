@@ -321,17 +321,8 @@ impl State {
         };
     }
 
-    /// Goes on after the end. The rest that ran then is long over.
-    fn resume(&mut self, moment: Moment) {
-        if let Phase::Ended(end) = self.phase {
-            self.paused_ms = self.paused_ms.saturating_add(moment.since(&end));
-            self.phase = Phase::Ready;
-            self.settle();
-        }
-    }
-
     /// Brings the phase in line with what is left to do.
-    fn settle(&mut self) {
+    pub(super) fn settle(&mut self) {
         let current = self.current().map(|slot| slot.planned.key);
         self.phase = match (self.phase, current) {
             (Phase::Ended(at), _) => Phase::Ended(at),
@@ -379,12 +370,6 @@ impl State {
             .iter()
             .filter(|slot| slot.logged().is_some())
             .max_by_key(|slot| slot.logged().map(|logged| logged.event))
-    }
-
-    /// Milliseconds from the beginning to `now`, without the pauses between an end and going on.
-    #[must_use]
-    pub fn gone_ms(&self, now: &Moment) -> u64 {
-        now.since(&self.since).saturating_sub(self.paused_ms)
     }
 
     /// True once the session has ended.

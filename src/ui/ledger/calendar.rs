@@ -90,7 +90,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         });
     });
     let board = dynamic(move || board(looked, today));
-    let of_days = Memo::new(move |_| rows_of(looked));
+    let of_days = Memo::new(move |_| sessions_of(looked));
     let said = text(move || {
         let count = counted(of_days.with(Vec::len), "session");
         match looked.chosen.get() {
@@ -109,7 +109,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
 }
 
 /// The sessions of the day that is chosen, or of the whole month.
-fn rows_of(looked: Looked) -> Vec<Row> {
+fn sessions_of(looked: Looked) -> Vec<Row> {
     let unit = looked.app.model.with_untracked(|model| model.unit());
     let shown = match looked.chosen.get() {
         Some(day) => looked.of_day(day),

@@ -25,17 +25,15 @@ fn removed(app: Stanchion) -> AnyView {
 
 /// The ways to what is made of the sessions.
 fn ways() -> AnyView {
-    let links = [
-        (Place::Weeks, "ledger-weeks", "Weeks"),
-        (Place::Report, "ledger-report", "Report"),
+    let links = vec![
+        way_of(Place::Weeks, "ledger-weeks", "Weeks"),
+        way_of(Place::Report, "ledger-report", "Report"),
     ];
-    let links: Vec<AnyView> = links
-        .into_iter()
-        .map(|(place, part, words)| {
-            view! { <a class="way" href=place.href() data-part=part>{words}</a> }.into_any()
-        })
-        .collect();
     view! { <nav class="ways" aria-label="Of the ledger">{links}</nav> }.into_any()
+}
+
+fn way_of(place: Place, part: &'static str, words: &'static str) -> AnyView {
+    view! { <a class="way" href=place.href() data-part=part>{words}</a> }.into_any()
 }
 
 /// All sessions.

@@ -190,7 +190,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
 }
 
 /// A table with its heads.
-fn table(
+fn report_table(
     name: &'static str,
     part: &'static str,
     heads: &[&'static str],
@@ -301,7 +301,7 @@ fn exercises(report: &Report) -> AnyView {
         "e1RM, begin to end",
         "change",
     ];
-    let table = table("Exercises", "report-exercises", &heads, rows.collect());
+    let table = report_table("Exercises", "report-exercises", &heads, rows.collect());
     let more = (report.left_off > 0).then(|| {
         quiet(format!(
             "{} more, with fewer sets, not on this page.",

@@ -92,7 +92,7 @@ fn read(looked: Looked, monday: NaiveDate) {
     spawn_local(async move {
         match headings_between(&looked.app.keep(), first, last).await {
             Ok(headings) => {
-                let read = sum(looked.app, &headings, first, last);
+                let read = add_up(looked.app, &headings, first, last);
                 // Another week may have been chosen, or the page left, meanwhile.
                 if looked.monday.try_get_untracked() == Some(monday) {
                     looked.weeks.try_set(read);
@@ -103,7 +103,7 @@ fn read(looked: Looked, monday: NaiveDate) {
     });
 }
 
-fn sum(app: Stanchion, headings: &[Heading], first: NaiveDate, last: NaiveDate) -> Vec<Week> {
+fn add_up(app: Stanchion, headings: &[Heading], first: NaiveDate, last: NaiveDate) -> Vec<Week> {
     app.model
         .with_untracked(|model| weeks(headings, &model.exercises, first, last))
 }
@@ -150,7 +150,7 @@ fn head(looked: Looked) -> AnyView {
 }
 
 /// A figure of the week with its name, and those of the weeks before it.
-fn figure(name: &'static str, value: String, before: Option<String>) -> AnyView {
+fn of_week(name: &'static str, value: String, before: Option<String>) -> AnyView {
     view! {
         <div>
             <dt>{name}</dt>
@@ -171,22 +171,22 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
     };
     let hours = |minutes: u32| format!("{} h {:02}", minutes / 60, minutes % 60);
     let inside = vec![
-        figure(
+        of_week(
             "sets",
             format!("{}, {} hard", week.sets, week.hard),
             of(&|week| i64::from(week.sets)),
         ),
-        figure(
+        of_week(
             "session load",
             week.load.total().to_string(),
             of(&|week| i64::from(week.load.total())),
         ),
-        figure(
+        of_week(
             "volume load",
             week.volume.shown(unit),
             of(&|week| week.volume.whole(unit)),
         ),
-        figure(
+        of_week(
             "time",
             format!(
                 "{} in {}",
