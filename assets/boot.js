@@ -4,6 +4,8 @@
 try {
   const look = JSON.parse(localStorage.getItem("stanchion.theme"));
   if (look) document.documentElement.dataset.theme = look;
+  // Whoever comes for the first time has something to read while the app loads.
+  if (localStorage.getItem("stanchion.known") === null) document.getElementById("shell-first").hidden = false;
 } catch {
   // No storage here: the look of the phone.
 }

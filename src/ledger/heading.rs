@@ -2,7 +2,7 @@
 
 use super::pace::Pace;
 use super::record::SessionRecord;
-use super::share::{ShareOf, shares_of};
+use super::shares::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
 use crate::session::SessionId;

@@ -3,8 +3,9 @@
 use super::record::{BlockRecord, SessionRecord};
 use super::summary::performance;
 use super::volume::{Volume, VolumeLoad};
+use crate::order;
 use crate::session::SessionId;
-use crate::sheet::{ExerciseId, SheetId};
+use crate::sheet::{ExerciseId, Line, SheetId};
 use crate::strength::Performance;
 use serde::{Deserialize, Serialize};
 
@@ -12,6 +13,8 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Past {
+    /// Name of the exercise at the time.
+    pub name: Line,
     /// Its sets, as the rules see them.
     pub performance: Performance,
     /// The sheet that it was done by.
@@ -31,6 +34,13 @@ impl Past {
     }
 }
 
+/// Sorts a history: the oldest first, blocks of one session in the order that they had.
+pub fn in_order(history: &mut [Past]) {
+    order::by_key(history, |past| {
+        (past.performance.at, past.performance.session)
+    });
+}
+
 /// What a session adds to the history of each exercise, block by block in the order of its sheet; blocks of which
 /// nothing was done add nothing.
 #[must_use]
@@ -43,6 +53,7 @@ pub fn pasts_of(record: &SessionRecord) -> Vec<(ExerciseId, Past)> {
 fn past(record: &SessionRecord, block: &BlockRecord) -> Past {
     let lines = block.lines.iter().map(|line| (&block.block, line));
     Past {
+        name: block.block.exercise.name.clone(),
         performance: performance(record, block),
         sheet: record.sheet,
         light: record.light,

@@ -4,6 +4,8 @@
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
 mod again;
+mod best_words;
+mod bests;
 mod find;
 mod gained;
 mod heading;
@@ -12,7 +14,7 @@ mod moved;
 mod pace;
 mod period;
 mod record;
-mod share;
+mod shares;
 mod summary;
 mod times;
 mod volume;
@@ -21,15 +23,16 @@ mod week_load;
 mod week_words;
 
 pub use again::again;
+pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, When};
 pub use find::Sought;
 pub use gained::{Gained, gained};
 pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
-pub use history::{Past, pasts_of};
+pub use history::{Past, in_order, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
 pub use period::{Course, course, muscles_of};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
-pub use share::{HARD_RESERVE_MAX, ShareOf, shares_of};
+pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{
     ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
 };

@@ -1,5 +1,7 @@
 //! What each exercise did last: enough for the next proposal without reading the history.
 
+use super::bests::{Best, Bests};
+use super::history::{Past, in_order, pasts_of};
 use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order;
 use crate::session::Amount;
@@ -22,6 +24,12 @@ pub struct ExerciseSummary {
     pub name: Line,
     /// Its last performances, newest last, at most [`PERFORMANCES_MAX`].
     pub performances: Vec<Performance>,
+    /// The bests of all that was ever done of it.
+    #[serde(default)]
+    pub bests: Bests,
+    /// What the newest of its sessions beat, by every curve: see [`Best::counts`].
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub beaten: Vec<Best>,
 }
 
 /// What a session did of each exercise, block by block in the order of its sheet.
@@ -141,37 +149,111 @@ fn asked(line: &DoneLine) -> (Reps, Reps) {
     (Reps::saturating(low), Reps::saturating(top))
 }
 
-/// Takes a session into the summaries: its own earlier entries are replaced, so doing it twice changes nothing.
-///
-/// Equal to [`summaries_of`] all sessions, whatever the order they come in, as long as no session is taken in again
-/// with fewer blocks done than before: then an entry older than the kept ones would have to come back. After an import
-/// make the summaries anew.
-pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &SessionRecord) {
-    for summary in summaries.values_mut() {
-        summary
-            .performances
-            .retain(|performance| performance.session != record.session.0);
+/// Whether a past counts: it was no light session's.
+fn counts(past: &Past) -> bool {
+    !past.light
+}
+
+impl ExerciseSummary {
+    /// The summary of a history, the oldest first; none where nothing in it counts.
+    #[must_use]
+    pub fn of(exercise: &ExerciseId, history: &[Past]) -> Option<ExerciseSummary> {
+        let counting: Vec<Past> = history
+            .iter()
+            .filter(|past| counts(past))
+            .cloned()
+            .collect();
+        let newest = counting.last()?;
+        let mut summary = ExerciseSummary {
+            exercise: exercise.clone(),
+            name: newest.name.clone(),
+            performances: Vec::new(),
+            bests: Bests::default(),
+            beaten: Vec::new(),
+        };
+        let session = newest.session();
+        let place = counting.partition_point(|past| past.session() != session);
+        let (before, newest) = counting.split_at(place);
+        summary.bests = Bests::of(before);
+        let from = before.len().saturating_sub(PERFORMANCES_MAX);
+        let kept = before[from..].iter();
+        summary.performances = kept.map(|past| past.performance.clone()).collect();
+        summary.put(newest);
+        Some(summary)
     }
-    for block in counting(record) {
-        let exercise = &block.block.exercise;
-        let summary = summaries
-            .entry(exercise.id.clone())
-            .or_insert_with(|| ExerciseSummary {
-                exercise: exercise.id.clone(),
-                name: exercise.name.clone(),
-                performances: Vec::new(),
-            });
-        summary.performances.push(performance(record, block));
-        // The sort is stable: blocks of one session stay in the order of the sheet.
-        order::by_key(&mut summary.performances, |performance| {
-            (performance.at, performance.session)
-        });
-        let newest = summary.performances.last().map(|last| last.session);
-        if newest == Some(record.session.0) {
-            summary.name = exercise.name.clone();
+
+    /// Takes in what one session did of the exercise, block by block. False, and nothing is changed, where that session is
+    /// not later than all that is known: then the summary is to be made anew of the history, by [`ExerciseSummary::of`].
+    #[must_use]
+    pub fn take(&mut self, session: &[Past]) -> bool {
+        let counting: Vec<Past> = session
+            .iter()
+            .filter(|past| counts(past))
+            .cloned()
+            .collect();
+        let order = |done: &Performance| (done.at, done.session);
+        let (first, last) = (counting.first(), self.performances.last());
+        if let (Some(first), Some(last)) = (first, last)
+            && order(&first.performance) <= order(last)
+        {
+            return false;
         }
-        let surplus = summary.performances.len().saturating_sub(PERFORMANCES_MAX);
-        summary.performances.drain(..surplus);
+        self.put(&counting);
+        true
+    }
+
+    /// Puts the newest session in.
+    fn put(&mut self, session: &[Past]) {
+        let Some(newest) = session.last() else {
+            return;
+        };
+        self.name = newest.name.clone();
+        self.beaten = self.bests.beaten_by(&[], session);
+        self.bests.take(session);
+        let performances = session.iter().map(|past| past.performance.clone());
+        self.performances.extend(performances);
+        let surplus = self.performances.len().saturating_sub(PERFORMANCES_MAX);
+        self.performances.drain(..surplus);
+    }
+
+    /// What the newest session beat, as a lifter with that curve is told.
+    pub fn beaten(&self, curve: Curve) -> impl Iterator<Item = &Best> {
+        self.beaten.iter().filter(move |best| best.counts(curve))
+    }
+}
+
+/// Takes a session into the summaries: its own earlier performances are replaced, so doing it twice changes nothing.
+/// Bests are taken from a session that is later than all that is known; else they stay.
+pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &SessionRecord) {
+    let pasts = pasts_of(record);
+    let mut new: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
+    for (exercise, past) in pasts {
+        new.entry(exercise).or_default().push(past);
+    }
+    for (exercise, session) in &new {
+        let Some(known) = summaries.get_mut(exercise) else {
+            summaries.extend(
+                ExerciseSummary::of(exercise, session).map(|summary| (exercise.clone(), summary)),
+            );
+            continue;
+        };
+        if !known.take(session) {
+            let own = |done: &Performance| done.session == record.session.0;
+            known.performances.retain(|done| !own(done));
+            let counting = session.iter().filter(|past| counts(past));
+            known
+                .performances
+                .extend(counting.map(|past| past.performance.clone()));
+            order::by_key(&mut known.performances, |done| (done.at, done.session));
+            let surplus = known.performances.len().saturating_sub(PERFORMANCES_MAX);
+            known.performances.drain(..surplus);
+        }
+    }
+    for (exercise, summary) in summaries.iter_mut() {
+        if !new.contains_key(exercise) {
+            let own = |done: &Performance| done.session == record.session.0;
+            summary.performances.retain(|done| !own(done));
+        }
     }
     summaries.retain(|_, summary| !summary.performances.is_empty());
 }
@@ -181,9 +263,18 @@ pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &Se
 pub fn summaries_of<'a>(
     records: impl IntoIterator<Item = &'a SessionRecord>,
 ) -> BTreeMap<ExerciseId, ExerciseSummary> {
-    let mut summaries = BTreeMap::new();
+    let mut histories: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
     for record in records {
-        update(&mut summaries, record);
+        for (exercise, past) in pasts_of(record) {
+            histories.entry(exercise).or_default().push(past);
+        }
+    }
+    let mut summaries = BTreeMap::new();
+    for (exercise, mut history) in histories {
+        in_order(&mut history);
+        if let Some(summary) = ExerciseSummary::of(&exercise, &history) {
+            summaries.insert(exercise, summary);
+        }
     }
     summaries
 }

@@ -60,7 +60,7 @@ impl VolumeLoad {
         VolumeLoad((self.0 + other.0).normalize())
     }
 
-    fn add(&mut self, more: Decimal) {
+    pub(super) fn add(&mut self, more: Decimal) {
         self.0 = (self.0 + more).normalize();
     }
 }

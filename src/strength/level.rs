@@ -238,7 +238,7 @@ pub(super) fn days(span: TimeDelta) -> f64 {
 }
 
 /// The estimate of so many kilograms, to a hundredth, at most 2,000.
-fn kilograms(kg: f64) -> Load {
+pub(super) fn kilograms(kg: f64) -> Load {
     let hundredths = (kg * 100.0).round().clamp(0.0, 200_000.0);
     Load::new(Decimal::new(hundredths as i64, 2), Unit::Kg).unwrap_or(Load::ZERO)
 }

@@ -20,6 +20,7 @@ use super::welcome::Welcome;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// The whole app.
@@ -94,7 +95,7 @@ fn places(app: Stanchion) -> AnyView {
     view! { <nav class="places" aria-label="Places" data-part="places">{links}</nav> }.into_any()
 }
 
-fn way_to(at: Memo<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
+fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
     let href = place.href();
     let current = move || (at.get() == place).then_some("page");
     view! { <a class="places-link" href=href data-part=part aria-current=current>{name}</a> }

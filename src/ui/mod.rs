@@ -24,6 +24,7 @@ mod place;
 mod programme;
 mod reading;
 mod resume;
+mod seen;
 mod sheets;
 mod stanchion;
 mod start;

@@ -7,6 +7,7 @@ use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
+use crate::device::install::{Install, Way};
 use crate::device::locks::Writer;
 use crate::device::sound::Sound;
 use crate::device::timer::{Timer, after};
@@ -18,6 +19,7 @@ use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Ti
 use crate::sheet::SheetId;
 use crate::store::{Shelf, Unreadable};
 use crate::strength::{Performance, Proposal, propose};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
@@ -42,6 +44,10 @@ pub struct Stanchion {
     pub unheard: RwSignal<bool>,
     /// Whether the screen stays on.
     pub awake: RwSignal<Stay>,
+    /// The browser's offer to put the app on the home screen.
+    pub install: StoredValue<Install, LocalStorage>,
+    /// How the app gets to the home screen.
+    pub home: RwSignal<Way>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -82,6 +88,8 @@ impl Stanchion {
             behind: RwSignal::new(0),
             unheard: RwSignal::new(false),
             awake: RwSignal::new(Stay::default()),
+            install: StoredValue::new_local(Install::default()),
+            home: RwSignal::new(Install::default().way()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),
@@ -117,12 +125,12 @@ impl Stanchion {
     }
 
     /// A projection of the model that a view follows.
-    pub fn of<T, F>(self, project: F) -> Memo<T>
+    pub fn of<T, F>(self, project: F) -> Seen<T>
     where
         T: PartialEq + Send + Sync + 'static,
         F: Fn(&Model) -> T + Send + Sync + 'static,
     {
-        Memo::new(move |_| self.model.with(&project))
+        Seen::new(move || self.model.with(&project))
     }
 
     /// Tells the person something.

@@ -1,7 +1,7 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
 use super::archive::archive;
-use super::away::read_settings;
+use super::away::{open_received, read_settings};
 use super::keep::put;
 use super::layout;
 use super::model::{Keeping, Model, Stage};
@@ -10,8 +10,9 @@ use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::channel::Channel;
 use crate::device::db::DbError;
+use crate::device::install::Install;
 use crate::device::locks::{Role, Writer, writer};
-use crate::device::{clock, dom, faults, persist, place as address, prefs, worker};
+use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
 use crate::draft::Draft;
 use crate::json;
 use crate::kit::Kit;
@@ -31,6 +32,9 @@ use std::sync::Arc;
 
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
+
+/// The setting that says that someone has been here before; `assets/boot.js` reads it too.
+const KNOWN: &str = "known";
 
 /// Form and checksum of a sealed text.
 const MARK_CHARS: usize = 10;
@@ -63,12 +67,30 @@ pub fn start(app: Stanchion) {
                 Stage::Open
             };
         });
+        known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
+        app.install.with_value(|install| {
+            install.watch(move || app.home.set(app.install.with_value(Install::way)));
+        });
         persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
+        received::on_opened(move |file| spawn_local(open_received(app, file)));
+        if let Some(file) = received::sent().await {
+            open_received(app, file).await;
+        }
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
     });
+}
+
+/// Remembers, for the page that is shown while the app loads, that someone has been here before.
+fn known(app: Stanchion) {
+    if app.model.with_untracked(|model| model.stage == Stage::Open)
+        && prefs::get::<bool>(KNOWN).is_none()
+    {
+        // Not kept, the caution is read once more.
+        let _ = prefs::set(KNOWN, &true);
+    }
 }
 
 /// Goes where the fragment of the address leads.

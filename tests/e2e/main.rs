@@ -32,6 +32,7 @@ mod paper;
 mod past;
 mod person;
 mod plates;
+mod received;
 mod refusals;
 mod roles;
 mod server;

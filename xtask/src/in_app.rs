@@ -1,10 +1,12 @@
 //! The built app, opened in a browser for a measurement.
 
+use std::path::PathBuf;
 use std::thread;
 
 use serde_json::Value;
 
 use crate::measure::once_ready;
+use crate::places;
 use crate::say::Outcome;
 use crate::serve::{Host, Options};
 use crate::setup::Browser;
@@ -23,7 +25,12 @@ const BEGIN: &str = "
 
 /// Opens the app from a host of its own and waits until it runs; gives its address too.
 pub fn open(browser: &Browser) -> Outcome<(Session, String)> {
-    let host = Host::open(&Options::parse(&["--port", "0"])?)?;
+    open_from(browser, places::dist())
+}
+
+/// The same of another folder that holds an app.
+pub fn open_from(browser: &Browser, folder: PathBuf) -> Outcome<(Session, String)> {
+    let host = Host::open(&Options::of(folder))?;
     let address = host.address()?;
     thread::spawn(move || host.answer());
     let session = Session::start(browser)?;

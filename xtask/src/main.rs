@@ -1,5 +1,6 @@
 //! The project's only tool: set-up, serve, test, dist, measure, simulate, torture.
 
+mod again;
 mod axe;
 mod build;
 mod engines;
@@ -10,6 +11,8 @@ mod heard;
 mod http;
 mod idle;
 mod in_app;
+mod licences;
+mod lighthouse;
 mod link;
 mod lock;
 mod measure;

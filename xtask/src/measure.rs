@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 
@@ -11,7 +11,7 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{axe, build, hands, heard, idle, in_app, link, places, precache, taps};
+use crate::{axe, build, hands, heard, idle, in_app, lighthouse, link, places, precache, taps};
 
 /// The key of each figure, and the figure.
 pub type Figures = BTreeMap<&'static str, f64>;
@@ -35,7 +35,14 @@ pub fn run() -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
     build::dist(&tools)?;
     let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
-    let median = step("Start with nothing stored", || start(&browser))?;
+    let floor = build::floor(&tools)?;
+    let median = step("Start of the smallest Leptos app", || {
+        start(&browser, floor)
+    })?;
+    figures.insert("start.floor_ms", median);
+    let median = step("Start with nothing stored", || {
+        start(&browser, places::dist())
+    })?;
     figures.insert("start.empty_ms", median);
     let taps = step("Taps to a block", || taps::to_block(&browser))?;
     figures.insert("sheet.taps_to_block", taps);
@@ -46,6 +53,9 @@ pub fn run() -> Outcome<()> {
         axe::violations(&browser)
     })?;
     figures.insert("axe.violations", violations);
+    figures.extend(step("The page by Lighthouse", || {
+        lighthouse::figures(&browser)
+    })?);
     let idle = step("A minute of rest", || idle::of_rest(&browser))?;
     figures.insert("rest.main_thread_ms_per_s", idle);
     figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
@@ -109,7 +119,9 @@ fn sizes(dist: &Path) -> Outcome<Figures> {
     for path in precache::list(dist)?.paths() {
         let next = "run `cargo xtask dist` again";
         let bytes = fs::read(dist.join(path)).or_next(format!("reading {path}"), next)?;
-        let size = compressed(&bytes).or_next(format!("compressing {path}"), next)? as f64;
+        let size = compressed(&bytes)
+            .or_next(format!("compressing {path}"), next)?
+            .len() as f64;
         *figures.entry("bytes.total_br").or_default() += size;
         if let Some(key) = kind(path) {
             *figures.entry(key).or_default() += size;
@@ -128,16 +140,17 @@ fn kind(path: &str) -> Option<&'static str> {
     }
 }
 
-fn compressed(bytes: &[u8]) -> std::io::Result<usize> {
+/// A file as a static host sends it.
+pub fn compressed(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
     let mut writer = brotli::CompressorWriter::new(Vec::new(), 4096, QUALITY, WINDOW);
     writer.write_all(bytes)?;
     writer.flush()?;
-    Ok(writer.into_inner().len())
+    Ok(writer.into_inner())
 }
 
 /// Milliseconds from navigation to ready, on a slowed processor, everything served by the service worker.
-fn start(browser: &Browser) -> Outcome<f64> {
-    let (session, address) = in_app::open(browser)?;
+fn start(browser: &Browser, app: PathBuf) -> Outcome<f64> {
+    let (session, address) = in_app::open_from(browser, app)?;
     // The first visit installs the worker; what is measured are the visits after it.
     session.ask_later(
         "const done = arguments[0];

@@ -31,6 +31,15 @@ pub struct Options {
 }
 
 impl Options {
+    /// A folder, on any free port.
+    pub fn of(dir: PathBuf) -> Self {
+        Self {
+            dir,
+            port: Some(0),
+            base: "/".into(),
+        }
+    }
+
     /// Reads `--dir D`, `--port N` and `--under PATH`.
     pub fn parse(words: &[&str]) -> Outcome<Self> {
         let mut options = Self {
@@ -146,12 +155,20 @@ fn listen(port: Option<u16>) -> Outcome<TcpListener> {
 
 fn reply(stream: TcpStream, folder: &Folder) -> io::Result<()> {
     stream.set_read_timeout(Some(PATIENCE))?;
-    let line = head(&stream)?;
+    let (line, takes_brotli) = head(&stream)?;
+    let mut coding = "";
     let (status, kind, bytes, body) = match http::ask(&line, &folder.base) {
-        Ask::File { path, body } => match file(&folder.dir, &path) {
-            Some(bytes) => ("200 OK", http::content_type(&path), bytes, body),
-            None => failed("404 Not Found", body),
-        },
+        Ask::File { path, body } => {
+            let packed = takes_brotli.then(|| file(&folder.dir, &format!("{path}.br")));
+            let packed = packed.flatten();
+            if packed.is_some() {
+                coding = "Content-Encoding: br\r\n";
+            }
+            match packed.or_else(|| file(&folder.dir, &path)) {
+                Some(bytes) => ("200 OK", http::content_type(&path), bytes, body),
+                None => failed("404 Not Found", body),
+            }
+        }
         Ask::NotFound => failed("404 Not Found", true),
         Ask::NotAllowed => failed("405 Method Not Allowed", true),
         Ask::Malformed => failed("400 Bad Request", true),
@@ -159,7 +176,7 @@ fn reply(stream: TcpStream, folder: &Folder) -> io::Result<()> {
     let mut stream = &stream;
     write!(
         stream,
-        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\n\
+        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\n{coding}Content-Length: {}\r\n\
          Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n",
         bytes.len()
     )?;
@@ -178,16 +195,22 @@ fn file(dir: &Path, path: &str) -> Option<Vec<u8>> {
     fs::read(dir.join(path)).ok()
 }
 
-/// Reads a request's head and returns its first line.
-fn head(stream: &TcpStream) -> io::Result<String> {
+/// Reads a request's head; gives its first line, and whether it takes Brotli (RFC 7932): a file `x.br` beside `x` is
+/// then sent in its place, as many static hosts do.
+fn head(stream: &TcpStream) -> io::Result<(String, bool)> {
     let mut reader = BufReader::new(io::Read::take(stream, LONGEST_HEAD));
     let mut first = String::new();
     reader.read_line(&mut first)?;
+    let mut takes_brotli = false;
     let mut line = String::new();
     while reader.read_line(&mut line)? > 0 && !line.trim_end().is_empty() {
+        let field = line.to_ascii_lowercase();
+        if let Some(codings) = field.strip_prefix("accept-encoding:") {
+            takes_brotli = codings.split(',').any(|coding| coding.trim() == "br");
+        }
         line.clear();
     }
-    Ok(first)
+    Ok((first, takes_brotli))
 }
 
 #[cfg(test)]
@@ -198,6 +221,10 @@ mod tests {
     use crate::scratch::Scratch;
 
     fn get(address: &str, path: &str) -> String {
+        get_with(address, path, "")
+    }
+
+    fn get_with(address: &str, path: &str, field: &str) -> String {
         let port: u16 = address
             .trim_start_matches("http://localhost:")
             .split('/')
@@ -205,7 +232,11 @@ mod tests {
             .and_then(|port| port.parse().ok())
             .unwrap();
         let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, port)).unwrap();
-        write!(stream, "GET {path} HTTP/1.1\r\nHost: localhost\r\n\r\n").unwrap();
+        write!(
+            stream,
+            "GET {path} HTTP/1.1\r\nHost: localhost\r\n{field}\r\n"
+        )
+        .unwrap();
         let mut answer = String::new();
         stream.read_to_string(&mut answer).unwrap();
         answer
@@ -233,6 +264,28 @@ mod tests {
         assert!(get(&address, "/some/sub/app.wasm").contains("Content-Type: application/wasm\r\n"));
         assert!(get(&address, "/app.wasm").starts_with("HTTP/1.1 404"));
         assert!(get(&address, "/some/sub/none.js").starts_with("HTTP/1.1 404"));
+    }
+
+    #[test]
+    fn a_packed_file_is_sent_to_those_who_take_it() {
+        let build = Scratch::new("packed");
+        build.write("index.html", b"the page");
+        build.write("a.js", b"plain");
+        build.write("a.js.br", b"packed");
+        let host = Host::open(&Options {
+            dir: build.path().into(),
+            port: Some(0),
+            base: "/".into(),
+        })
+        .unwrap();
+        let address = host.address().unwrap();
+        thread::spawn(move || host.answer());
+        let takes = "Accept-Encoding: gzip, br\r\n";
+        let packed = get_with(&address, "/a.js", takes);
+        assert!(packed.contains("Content-Encoding: br\r\n"), "{packed}");
+        assert!(packed.contains("text/javascript") && packed.ends_with("packed"));
+        assert!(get(&address, "/a.js").ends_with("plain"));
+        assert!(get_with(&address, "/", takes).ends_with("the page"));
     }
 
     #[test]

@@ -21,6 +21,15 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
     take_file(app, event, false);
 }
 
+/// Looks at a file that was opened with the app or sent to it: one that holds a sheet alone is shown as a sheet.
+pub async fn open_received(app: Stanchion, file: web_sys::File) {
+    if app.may_write()
+        && let Err(why) = look_into(app, &file, true).await
+    {
+        app.complain(refused(&file.name(), &why));
+    }
+}
+
 /// As [`import_file`]; a file that holds one sheet and nothing else is shown as a sheet.
 pub fn open_sheet_file(app: Stanchion, event: &DomEvent) {
     take_file(app, event, true);

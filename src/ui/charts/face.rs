@@ -4,6 +4,7 @@ use super::Shown;
 use crate::charts::{Drawing, Mark, Pen, class_of, key_path, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
+use crate::ui::seen::Seen;
 use leptos::ev::{Event, MouseEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -25,7 +26,7 @@ pub fn face(shown: Shown) -> AnyView {
     });
     let resized = StoredValue::new_local(Some(events::on_resize(measure)));
     on_cleanup(move || resized.set_value(None));
-    let drawing = Memo::new(move |_| shown.chart.with(|chart| lay_out(chart, width.get())));
+    let drawing = Seen::new(move || shown.chart.with(|chart| lay_out(chart, width.get())));
     let tapped = move |event: MouseEvent| {
         let Some(div) = holder.get_untracked() else {
             return;
@@ -40,7 +41,7 @@ pub fn face(shown: Shown) -> AnyView {
             shown.at.set(near);
         }
     };
-    let here = Memo::new(move |_| {
+    let here = Seen::new(move || {
         let place = shown.chart.with(|chart| {
             let row = chart.rows.get(shown.at.get())?;
             drawing.with(|drawing| Some((drawing.place(row.x, row.y), drawing.upright())))
@@ -62,7 +63,7 @@ pub fn face(shown: Shown) -> AnyView {
     view! { <div class="chart-face" node_ref=holder on:click=tapped>{picture}</div> }.into_any()
 }
 
-fn picture(shown: Shown, drawing: &Drawing, here: Memo<String>) -> AnyView {
+fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {
     let strokes = drawing.strokes.iter();
     let strokes: Vec<AnyView> = strokes
         .map(|stroke| stroke_of(stroke.class.clone(), stroke.path.clone()))

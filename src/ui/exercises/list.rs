@@ -4,6 +4,7 @@ use super::words::{EQUIPMENT, word};
 use crate::exercises::KnownExercise;
 use crate::ui::parts::{Mode, Row, button, dynamic, field, h1, page, quiet, rows, way};
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
 use leptos::prelude::*;
 
@@ -30,7 +31,7 @@ fn row(exercise: KnownExercise) -> Row {
 pub fn ExercisesPlace() -> impl IntoView {
     let app = stanchion();
     let sought = RwSignal::new(String::new());
-    let found = Memo::new(move |_| {
+    let found = Seen::new(move || {
         app.model.with(|model| {
             let found = sought.with(|sought| model.exercises.search(sought, SHOWN + 1));
             found.into_iter().map(row).collect::<Vec<_>>()

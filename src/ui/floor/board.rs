@@ -11,6 +11,7 @@ use crate::sheet::Target;
 use crate::strength::{BODY_MASS_WORDS, JUMP_WORDS};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line, list};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -43,9 +44,9 @@ pub fn title(text: String) -> AnyView {
 }
 
 /// The board of a set.
-pub fn set_board(app: Stanchion, board: Memo<Option<Board>>) -> AnyView {
+pub fn set_board(app: Stanchion, board: Seen<Option<Board>>) -> AnyView {
     let unit = app.of(Model::unit);
-    let position = Memo::new(move |_| {
+    let position = Seen::new(move || {
         let (now, behind) = (app.now.get(), app.behind.get());
         app.model.with(|model| under_way(model, &now, behind))
     });
@@ -63,7 +64,7 @@ fn of_set(
     board: &Board,
     turn: Option<String>,
     unit: Unit,
-    position: Memo<Option<Position>>,
+    position: Seen<Option<Position>>,
 ) -> AnyView {
     let load = load_figure(board, unit);
     let target = target_figure(board);
@@ -79,7 +80,7 @@ fn of_set(
         let size = main.size();
         inside.push(figure("board-main", "main", size, main));
     }
-    let counted = Memo::new(move |_| position.get().and_then(counting));
+    let counted = Seen::new(move || position.get().and_then(counting));
     inside.push(dynamic(move || match (counted.get(), second.clone()) {
         (Some(count), _) => figure("board-second", "count", "second", count),
         (None, Some(second)) => figure("board-second", "target", "second", second),

@@ -13,6 +13,7 @@ use crate::session::{Amount, Board, Phase, What};
 use crate::sheet::SetKey;
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
 use crate::units::{Load, Reps};
 use leptos::prelude::*;
@@ -46,13 +47,13 @@ pub struct Hands {
     /// The app.
     pub app: Stanchion,
     /// The board of the set that is to be done now or next.
-    pub board: Memo<Option<Board>>,
+    pub board: Seen<Option<Board>>,
     /// The panel that is open.
     pub open: RwSignal<Open>,
     /// What the floor shows.
-    pub face: Memo<Face>,
+    pub face: Seen<Face>,
     /// What a tap would log.
-    pub offer: Memo<Option<Amount>>,
+    pub offer: Seen<Option<Amount>>,
     /// The set whose reps are counted by taps.
     pub counting: RwSignal<Option<SetKey>>,
     /// True once the end of the session was asked for and not yet confirmed.
@@ -68,8 +69,8 @@ pub struct Hands {
 
 impl Hands {
     /// The hands on a floor.
-    pub fn on(app: Stanchion, board: Memo<Option<Board>>, face: Memo<Face>) -> Hands {
-        let offer = Memo::new(move |_| {
+    pub fn on(app: Stanchion, board: Seen<Option<Board>>, face: Seen<Face>) -> Hands {
+        let offer = Seen::new(move || {
             let now = app.now.get();
             app.model.with(|model| {
                 let state = model.session.as_ref()?.state();

@@ -4,6 +4,7 @@ use crate::heat::{Air, AirError, Category, Humidity, Scale, Temperature, heat_in
 use crate::session::What;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, dynamic, field, line, panel, quiet, wrong_word};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -56,7 +57,7 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let degrees = RwSignal::new(degrees);
     let percent = RwSignal::new(percent);
     let wrong = RwSignal::new(None::<String>);
-    let air = Memo::new(move |_| {
+    let air = Seen::new(move || {
         Ok::<Air, AirError>(Air {
             temperature: Temperature::parse(&degrees.get(), scale)?,
             humidity: Humidity::parse(&percent.get())?,

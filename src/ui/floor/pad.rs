@@ -7,6 +7,7 @@ use super::short::minutes_over;
 use crate::session::{Amount, Board, Phase};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::parts::{Text, button, dynamic, tap, text, when};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Reps, clock};
 use leptos::prelude::*;
@@ -133,17 +134,17 @@ pub fn set_pad(hands: Hands) -> AnyView {
     let Hands {
         app, board, offer, ..
     } = hands;
-    let over = Memo::new(move |_| over(app));
+    let over = Seen::new(move || over(app));
     let heard = heard(hands);
     let steps = Signal::derive(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
-    let counts = Memo::new(move |_| {
+    let counts = Seen::new(move || {
         hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
     let one = move |more: bool| Callback::new(move |()| hands.step(more));
     let by = move |word: &'static str| {
         text(move || format!("{} {word}", offer.with(|offer| step_word(offer.as_ref()))))
     };
-    let said = Memo::new(move |_| {
+    let said = Seen::new(move || {
         let (board, offer) = board.get().zip(offer.get())?;
         Some(large(hands, &board, &offer, over.get(), heard.get()))
     });
@@ -193,9 +194,9 @@ pub fn set_pad(hands: Hands) -> AnyView {
 }
 
 /// True while what was heard of the set is offered in place of what is prescribed.
-fn heard(hands: Hands) -> Memo<bool> {
+fn heard(hands: Hands) -> Seen<bool> {
     let app = hands.app;
-    Memo::new(move |_| {
+    Seen::new(move || {
         let now = app.now.get();
         app.model.with(|model| {
             let state = model.session.as_ref().map(|session| session.state());
@@ -214,7 +215,7 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
     let working = app.of(works);
-    let from = Memo::new(move |_| {
+    let from = Seen::new(move || {
         let now = app.now.get();
         app.model.with(|model| {
             let state = model.session.as_ref()?.state();
@@ -296,7 +297,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
             button("", "rest-hold", "hold here", move || hands.hold())
         }
     });
-    let over = Memo::new(move |_| {
+    let over = Seen::new(move || {
         let now = app.now.get();
         app.model.with(|model| minutes_over(model, &now))
     });

@@ -11,6 +11,7 @@ use crate::ui::parts::{
     Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
     wrong_word,
 };
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Rir};
 use leptos::prelude::*;
@@ -36,7 +37,7 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
 }
 
 /// Another load for the set on the board.
-pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
+pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
     let wrong = RwSignal::new(None::<String>);
     let refused = RwSignal::new(None::<NotLoadable>);
@@ -95,7 +96,7 @@ pub fn load_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()
             .unwrap_or_default();
         format!("or type it, {word}")
     });
-    let jump = Memo::new(move |_| board.get().is_some_and(|board| board.jump));
+    let jump = Seen::new(move || board.get().is_some_and(|board| board.jump));
     let as_proposed = dynamic(move || {
         match board
             .get()
@@ -173,7 +174,7 @@ fn reserves(
 }
 
 /// Reps in reserve of the set on the board.
-pub fn reserve_panel(app: Stanchion, board: Memo<Option<Board>>, close: Callback<()>) -> AnyView {
+pub fn reserve_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()>) -> AnyView {
     let said = Signal::derive(move || board.get().and_then(|board| board.reserve).map(i64::from));
     let choose = move |reserve| {
         if let Some(board) = board.get_untracked() {
@@ -255,7 +256,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             None => done.clone(),
         });
     });
-    let sided = Memo::new(move |_| sides.get().is_some());
+    let sided = Seen::new(move || sides.get().is_some());
     let by_count = dynamic(move || {
         if sided.get() {
             sides::steppers(sides, step_side).into_any()

@@ -3,6 +3,7 @@
 use crate::session::{Moment, Status};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::clock;
 use leptos::prelude::*;
@@ -76,7 +77,7 @@ pub fn rail(app: Stanchion) -> AnyView {
             .as_ref()
             .map(|session| session.state().began.sheet.name.to_string())
     });
-    let times = Memo::new(move |_| {
+    let times = Seen::new(move || {
         let now = app.now.get();
         app.model.with(|model| times(model, &now))
     });

@@ -6,6 +6,7 @@ use super::screen::Open;
 use crate::session::{Board, Phase};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{dynamic, line, tap};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, clock};
 use leptos::prelude::*;
@@ -50,9 +51,9 @@ fn saved(model: &Model) -> &'static str {
 }
 
 /// The board of a rest.
-pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Open>) -> AnyView {
+pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Open>) -> AnyView {
     let unit = app.of(Model::unit);
-    let left = Memo::new(move |_| seconds_left(app));
+    let left = Seen::new(move || seconds_left(app));
     let logged = app.of(logged);
     let saved = app.of(saved);
     let because = app.of(because);
@@ -102,7 +103,7 @@ pub fn rest_board(app: Stanchion, board: Memo<Option<Board>>, open: RwSignal<Ope
 
 /// How the session stands against its time budget, in a sentence; nothing where the sheet has none.
 fn against_budget(app: Stanchion) -> AnyView {
-    let said = Memo::new(move |_| {
+    let said = Seen::new(move || {
         let now = app.now.get();
         app.model.with(|model| {
             let state = model.session.as_ref()?.state();

@@ -21,6 +21,7 @@ use crate::session::{Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, words};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
@@ -158,7 +159,7 @@ fn place_focus(hands: Hands, before: Open, open: Open) {
 
 /// The screen of a session under way.
 pub fn screen(app: Stanchion) -> AnyView {
-    let rest_is_over = Memo::new(move |_| {
+    let rest_is_over = Seen::new(move || {
         let now = app.now.get();
         app.model.with(
             |model| match model.session.as_ref().map(|session| session.state().phase) {
@@ -167,7 +168,7 @@ pub fn screen(app: Stanchion) -> AnyView {
             },
         )
     });
-    let face = Memo::new(move |_| {
+    let face = Seen::new(move || {
         app.model.with(|model| {
             model.session.as_ref().map_or(Face::AllDone, |session| {
                 face(session.state(), rest_is_over.get())

@@ -4,6 +4,7 @@ use super::hands::Hands;
 use crate::session::{Moment, Short, Slot, Status};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// Minutes by which the time there is is stepped.
@@ -40,7 +41,7 @@ pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
     let minutes = RwSignal::new(app.model.with_untracked(|model| first_minutes(model, &now)));
     let taken = RwSignal::new(None::<Short>);
     // By the clock of when the panel was opened: a list that changes under the finger is no offer.
-    let short = Memo::new(move |_| {
+    let short = Seen::new(move || {
         let within = minutes.get() * 60;
         app.model.with(|model| {
             let state = model.session.as_ref()?.state();

@@ -2,6 +2,7 @@
 
 use crate::cues::{Phase, Position};
 use crate::sheet::{Digit, Tempo};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// The parts of a tempo as they are written on the strip.
@@ -41,7 +42,7 @@ fn parts(tempo: Tempo) -> [(Phase, String, &'static str); 4] {
 }
 
 /// The strip.
-pub fn tempo_strip(tempo: Tempo, position: Memo<Option<Position>>) -> AnyView {
+pub fn tempo_strip(tempo: Tempo, position: Seen<Option<Position>>) -> AnyView {
     let parts: Vec<AnyView> = parts(tempo)
         .into_iter()
         .map(|(phase, said, grow)| part(phase, said, grow, position))
@@ -55,7 +56,7 @@ fn part(
     phase: Phase,
     said: String,
     grow: &'static str,
-    position: Memo<Option<Position>>,
+    position: Seen<Option<Position>>,
 ) -> AnyView {
     let lit = move || matches!(position.get(), Some(Position::Running { span, .. }) if span.what == phase);
     view! { <span class=format!("tempo-part {grow}") class:lit=lit>{said}</span> }.into_any()

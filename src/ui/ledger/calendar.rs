@@ -4,6 +4,7 @@ use super::list::row;
 use crate::ledger::{Heading, monday_of};
 use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text};
 use crate::ui::reading::headings_between;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
 use crate::units::{WEEKDAYS, long_date, month};
 use chrono::{Datelike, Days, Months, NaiveDate};
@@ -32,7 +33,7 @@ fn mondays(first: NaiveDate, last: NaiveDate) -> Vec<NaiveDate> {
 #[derive(Clone, Copy)]
 struct Looked {
     app: Stanchion,
-    first: Memo<NaiveDate>,
+    first: Seen<NaiveDate>,
     headings: RwSignal<Vec<Heading>>,
     chosen: RwSignal<Option<NaiveDate>>,
 }
@@ -75,13 +76,14 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
     };
     let newest = app.of(|model| model.headings.clone());
     Effect::new(move |_| {
-        newest.track();
+        newest.with(|_| ());
         let (first, last) = ends_of(looked.first.get());
         spawn_local(async move {
             match headings_between(&app.keep(), first, last).await {
                 Ok(read) => {
                     // The month may have been turned, or the page left, meanwhile.
-                    if looked.first.try_get_untracked() == Some(first) {
+                    let shown = app.model.with_untracked(|model| model.back.month);
+                    if ends_of(shown.unwrap_or(today)).0 == first {
                         looked.headings.try_set(read);
                     }
                 }
@@ -90,7 +92,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         });
     });
     let board = dynamic(move || board(looked, today));
-    let of_days = Memo::new(move |_| sessions_of(looked));
+    let of_days = Seen::new(move || sessions_of(looked));
     let said = text(move || {
         let count = counted(of_days.with(Vec::len), "session");
         match looked.chosen.get() {

@@ -6,6 +6,7 @@ use crate::sheet::ExerciseId;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, Row, button, counted, dynamic, field, line, rows, text, when};
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, date, day_and_time, parse_date};
 use leptos::prelude::*;
@@ -79,11 +80,11 @@ pub fn list_view(app: Stanchion) -> AnyView {
         (back.text.clone(), back.first.clone(), back.last.clone())
     });
     Effect::new(move |_| {
-        newest.track();
-        sought.track();
+        newest.with(|_| ());
+        sought.with(|_| ());
         search(app, found);
     });
-    let rows_found = Memo::new(move |_| found_rows(app, found));
+    let rows_found = Seen::new(move || found_rows(app, found));
     let everything = app.of(|model| model.back.sought(model).is_everything());
     let more = Signal::derive(move || found.with(|found| found.before.is_some() && !found.reading));
     let told = text(move || found.with(|found| told(found, everything.get())));

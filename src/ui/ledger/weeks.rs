@@ -41,7 +41,7 @@ pub fn WeeksPlace() -> impl IntoView {
     };
     let newest = app.of(|model| model.headings.clone());
     Effect::new(move |_| {
-        newest.track();
+        newest.with(|_| ());
         read(looked, looked.monday.get());
     });
     let unit = app.of(|model| model.unit());

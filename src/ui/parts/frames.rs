@@ -2,6 +2,7 @@
 
 use super::Text;
 use super::words::h2;
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -28,7 +29,7 @@ pub fn when(
 
 fn when_of(on: Signal<bool>, lay: Lay) -> AnyView {
     // The view is laid anew when the answer changes, not whenever it is given again.
-    let on = Memo::new(move |_| on.get());
+    let on = Seen::new(move || on.get());
     dynamic(move || if on.get() { lay() } else { ().into_any() })
 }
 

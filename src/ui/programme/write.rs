@@ -9,6 +9,7 @@ use crate::ui::parts::{
     text, toggle, way, when, wrong_word,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{WEEKDAYS, date};
 use leptos::prelude::*;
@@ -18,7 +19,7 @@ type Sheets = Vec<(SheetId, String)>;
 
 /// The sheets of the rotation in order, each with a button that takes it out.
 fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
-    let order = Memo::new(move |_| draft.with(|draft| draft.order.clone()));
+    let order = Seen::new(move || draft.with(|draft| draft.order.clone()));
     dynamic(move || {
         let row = |(at, id): (usize, SheetId)| {
             let name = app.model.with_untracked(|model| sheet_name(model, id));
@@ -145,7 +146,7 @@ pub fn ProgrammePlace() -> impl IntoView {
             set(true)
         }),
     ];
-    let plan = Memo::new(move |_| on_days.get());
+    let plan = Seen::new(move || on_days.get());
     let plan = dynamic(move || {
         if plan.get() {
             (0..7)

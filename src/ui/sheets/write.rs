@@ -8,6 +8,7 @@ use crate::ui::parts::{
     Mode, button, counted, dynamic, field, h1, line, list, page, quiet, text, way, words,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
 use uuid::Uuid;
@@ -160,7 +161,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             typed.with_untracked(|typed| then(typed, |app, sheet| app.draft_lines(&sheet)));
         }
     };
-    let outcome = Memo::new(move |_| typed.with(|typed| outcome(app, typed)));
+    let outcome = Seen::new(move || typed.with(|typed| outcome(app, typed)));
     let title = if id.is_some() {
         "Change a sheet"
     } else {

@@ -6,6 +6,7 @@ mod binaryen;
 mod browser;
 mod cargo_tool;
 mod firefox;
+pub mod lighthouse;
 mod npm;
 mod web_toolchain;
 mod webkit;

@@ -12,6 +12,7 @@ use crate::ui::parts::{
     under_each_other, way, words,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Seconds, Unit};
 use leptos::prelude::*;
@@ -85,7 +86,7 @@ fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
 
 /// What contradicts itself in the block.
 fn doubts(hand: Hand) -> AnyView {
-    let doubts = Memo::new(move |_| {
+    let doubts = Seen::new(move || {
         hand.it.with(|block| {
             let block = block.as_ref()?;
             let known = hand

@@ -8,6 +8,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, Text, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
 };
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -49,7 +50,7 @@ pub struct Hand {
     /// The block.
     pub block: BlockId,
     /// The block as it stands; none once it was taken off.
-    pub it: Memo<Option<Block>>,
+    pub it: Seen<Option<Block>>,
     /// What was wrong with the last change.
     pub wrong: RwSignal<Option<String>>,
 }
@@ -252,7 +253,7 @@ impl Hand {
         look: Look,
         set: Put,
     ) -> AnyView {
-        let count = Memo::new(move |_| {
+        let count = Seen::new(move || {
             self.it
                 .with(|block| block.as_ref().and_then(|block| count(block, at)))
         });
@@ -268,7 +269,7 @@ impl Hand {
     /// What depends on a choice: laid anew when `key` reads otherwise, and only then, so that what is being tapped
     /// stays where it is.
     pub fn depends(self, at: At, key: Look, lay: Lay) -> AnyView {
-        let key = Memo::new(move |_| self.read(key, at));
+        let key = Seen::new(move || self.read(key, at));
         dynamic(move || {
             // Read, not only followed: a memo that was never read follows nothing.
             let there = key.with(|_| self.it.with_untracked(Option::is_some));

@@ -4,13 +4,14 @@ use super::hand::{At, Hand};
 use super::sets::inside_of_line;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::parts::{button, dynamic, list, panel, tap, when};
+use crate::ui::seen::Seen;
 use crate::ui::sheets::words::sets_line;
 use leptos::prelude::*;
 
 /// The lines of sets; a tap opens one.
 pub fn set_lines(hand: Hand) -> AnyView {
     let open = RwSignal::new(None::<usize>);
-    let shown = Memo::new(move |_| {
+    let shown = Seen::new(move || {
         hand.it.with(|block| {
             let lines = block.iter().flat_map(|block| &block.sets);
             lines.map(sets_line).collect::<Vec<_>>()

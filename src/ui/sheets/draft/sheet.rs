@@ -10,6 +10,7 @@ use crate::ui::parts::{
     under_each_other, way, when, wrong_word,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::sheets::order::order_view;
 use crate::ui::sheets::time::time_view;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -40,7 +41,7 @@ fn of<T: PartialEq + Send + Sync + 'static>(
     app: Stanchion,
     id: SheetId,
     read: fn(&Draft) -> T,
-) -> Memo<Option<T>> {
+) -> Seen<Option<T>> {
     app.of(move |model: &Model| model.drafts.get(&id).map(read))
 }
 

@@ -1,0 +1,357 @@
+//! Bests of an exercise: the sets that no other set beats, the highest estimate that is more than noise, the most volume.
+
+use super::history::Past;
+use super::volume::VolumeLoad;
+use crate::sheet::LoadBasis;
+use crate::strength::{Curve, SetResult, Shown, shown};
+use crate::units::{Load, Reps};
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+use std::cmp::Ordering;
+
+/// Up to how many reps the best load is asked for.
+pub const BEST_REPS_MAX: u16 = 15;
+
+/// When something was best, and in which session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct When {
+    /// The session.
+    pub session: uuid::Uuid,
+    /// When it began.
+    pub at: DateTime<FixedOffset>,
+}
+
+impl When {
+    fn of(past: &Past) -> When {
+        When {
+            session: past.performance.session,
+            at: past.performance.at,
+        }
+    }
+}
+
+/// A set that no other set of its way beats in load and reps alike.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BestSet {
+    /// Load as written, on its basis; zero where there is none.
+    pub load: Load,
+    /// Full repetitions, 1 or more.
+    pub reps: Reps,
+    /// When.
+    pub when: When,
+}
+
+/// The bests of one way to load an exercise: only sets on the same basis are compared.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Way {
+    /// What the loads are added to; a band by its label.
+    pub basis: LoadBasis,
+    /// The sets that no other beats, rising in reps and so falling in load.
+    pub sets: Vec<BestSet>,
+}
+
+/// The highest maximum by one curve, as it was told last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Highest {
+    /// The curve.
+    pub curve: Curve,
+    /// What was shown.
+    pub shown: Shown,
+    /// When.
+    pub when: When,
+}
+
+/// The most volume of the exercise in one session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MostVolume {
+    /// Volume load of its work sets.
+    pub volume: VolumeLoad,
+    /// When.
+    pub when: When,
+}
+
+/// The bests of one exercise.
+///
+/// Plain work sets with full reps count, those of light sessions do not. A set of 8 is one of 5 too: the best load at 5
+/// reps is the most load of any set of 5 or more. Of two equal ones the earlier is the best. Tempo and rests are not
+/// looked at.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bests {
+    /// Way by way, in the order in which they were first done.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub ways: Vec<Way>,
+    /// The highest maximum, curve by curve: the first that was shown, and after it each that was above the one before by
+    /// more than the detectable change. A creeping gain is told once it can be told from noise.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub highest: Vec<Highest>,
+    /// The most volume in a session.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub volume: Option<MostVolume>,
+}
+
+/// Something that was never as good before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Best {
+    /// A set that none before beats: more load at its reps, more reps at its load, or both.
+    Set {
+        /// What the load is added to.
+        basis: LoadBasis,
+        /// Its load.
+        load: Load,
+        /// Its reps.
+        reps: Reps,
+        /// The best load at so many reps before; none where so many were never done, and above
+        /// [`BEST_REPS_MAX`] reps.
+        load_before: Option<Load>,
+        /// The most reps at such a load before; none where it was never lifted.
+        reps_before: Option<Reps>,
+    },
+    /// A maximum above the highest before by more than noise.
+    E1rm {
+        /// By this curve.
+        curve: Curve,
+        /// The maximum.
+        e1rm: Load,
+        /// The highest before.
+        before: Load,
+        /// From how much on it could be told from noise, in hundredths of a percent.
+        detectable: u32,
+    },
+    /// More volume in a session.
+    Volume {
+        /// So much so far.
+        volume: VolumeLoad,
+        /// The most before.
+        before: VolumeLoad,
+    },
+}
+
+impl Way {
+    /// The hardest load at which so many reps or more were done.
+    #[must_use]
+    pub fn at_reps(&self, reps: Reps) -> Option<&BestSet> {
+        self.sets.iter().find(|set| set.reps >= reps)
+    }
+
+    /// The most reps at that load or a harder one.
+    #[must_use]
+    pub fn at_load(&self, load: Load) -> Option<&BestSet> {
+        let mut hardest_last = self.sets.iter().rev();
+        hardest_last.find(|set| self.harder(set.load, load) != Ordering::Less)
+    }
+
+    /// The best load at each number of reps from 1 to [`BEST_REPS_MAX`], as far as so many were ever done.
+    #[must_use]
+    pub fn by_reps(&self) -> Vec<(Reps, &BestSet)> {
+        (1..=i64::from(BEST_REPS_MAX))
+            .map(Reps::saturating)
+            .filter_map(|reps| Some((reps, self.at_reps(reps)?)))
+            .collect()
+    }
+
+    /// How two loads compare, the harder being greater: of assistance that is the less.
+    fn harder(&self, a: Load, b: Load) -> Ordering {
+        if self.basis.assists() {
+            b.cmp(&a)
+        } else {
+            a.cmp(&b)
+        }
+    }
+
+    /// What a set beats; none where one before was as good. The first set of all beats nothing.
+    fn beaten_by(&self, load: Load, reps: Reps) -> Option<Best> {
+        let at_reps = self.at_reps(reps);
+        if self.sets.is_empty()
+            || at_reps.is_some_and(|set| self.harder(load, set.load) != Ordering::Greater)
+        {
+            return None;
+        }
+        Some(Best::Set {
+            basis: self.basis.clone(),
+            load,
+            reps,
+            load_before: at_reps
+                .filter(|_| reps.get() <= BEST_REPS_MAX)
+                .map(|set| set.load),
+            reps_before: self.at_load(load).map(|set| set.reps),
+        })
+    }
+
+    fn put(&mut self, new: BestSet) {
+        let beaten = |set: &BestSet| self.harder(new.load, set.load) != Ordering::Greater;
+        if self.at_reps(new.reps).is_some_and(beaten) {
+            return;
+        }
+        let mut sets = std::mem::take(&mut self.sets);
+        sets.retain(|set| {
+            set.reps > new.reps || self.harder(set.load, new.load) == Ordering::Greater
+        });
+        let place = sets.partition_point(|set| set.reps < new.reps);
+        sets.insert(place, new);
+        self.sets = sets;
+    }
+}
+
+/// Load and reps of a set that counts for bests.
+fn counted(basis: &LoadBasis, set: &SetResult) -> Option<(Load, Reps)> {
+    if !set.work || set.unfed.is_some() || set.reps.get() == 0 {
+        return None;
+    }
+    let load = match basis {
+        LoadBasis::External => set.load?,
+        _ if basis.has_load() => set.load.unwrap_or(Load::ZERO),
+        _ => Load::ZERO,
+    };
+    Some((load, set.reps))
+}
+
+/// The volume of one session's blocks together; none where nothing was lifted.
+fn volume_of(session: &[&Past]) -> Option<VolumeLoad> {
+    let mut volume = VolumeLoad::default();
+    for past in session {
+        volume.add(past.volume.kg());
+    }
+    (volume > VolumeLoad::default()).then_some(volume)
+}
+
+/// The best that a session shows by a curve, over its blocks.
+fn shown_in(session: &[&Past], curve: Curve) -> Option<Shown> {
+    let blocks = session.iter();
+    let shown = blocks.filter_map(|past| shown(&past.performance, curve));
+    shown.reduce(|a, b| if b.e1rm > a.e1rm { b } else { a })
+}
+
+impl Bests {
+    /// The bests of a history, the oldest first.
+    #[must_use]
+    pub fn of(history: &[Past]) -> Bests {
+        let mut bests = Bests::default();
+        let sessions = history.chunk_by(|a, b| a.performance.session == b.performance.session);
+        for session in sessions {
+            bests.take(session);
+        }
+        bests
+    }
+
+    /// Takes in what one session did of the exercise, block by block. It is later than all that was taken before.
+    pub fn take(&mut self, session: &[Past]) {
+        let session = counting(session);
+        let Some(when) = session.first().map(|past| When::of(past)) else {
+            return;
+        };
+        self.take_sets(&session, when);
+        for curve in Curve::ALL {
+            let Some(shown) = shown_in(&session, curve) else {
+                continue;
+            };
+            let new = Highest { curve, shown, when };
+            match self.highest.iter_mut().find(|known| known.curve == curve) {
+                None => self.highest.push(new),
+                Some(known) => {
+                    let (by, detectable) = shown.above(&known.shown);
+                    if by > detectable {
+                        *known = new;
+                    }
+                }
+            }
+        }
+        if let Some(volume) = volume_of(&session)
+            && self.volume.is_none_or(|most| volume > most.volume)
+        {
+            self.volume = Some(MostVolume { volume, when });
+        }
+    }
+
+    fn take_sets(&mut self, session: &[&Past], when: When) {
+        for past in session {
+            let Some(basis) = &past.performance.basis else {
+                continue;
+            };
+            let sets = past.performance.sets.iter();
+            for (load, reps) in sets.filter_map(|set| counted(basis, set)) {
+                self.way(basis).put(BestSet { load, reps, when });
+            }
+        }
+    }
+
+    fn way(&mut self, basis: &LoadBasis) -> &mut Way {
+        let place = self.ways.iter().position(|way| way.basis == *basis);
+        let place = place.unwrap_or_else(|| {
+            self.ways.push(Way {
+                basis: basis.clone(),
+                sets: Vec::new(),
+            });
+            self.ways.len() - 1
+        });
+        &mut self.ways[place]
+    }
+
+    /// What `now` beats that `before` did not: two states of one session, which is not among these bests, as
+    /// [`super::pasts_of`] gives them. Handed in before and after a set was logged it says what that set beat; with
+    /// nothing before, what the session did.
+    ///
+    /// Sets first, each once and only those that the session itself did not beat again, then the estimate by each curve
+    /// (see [`Best::counts`]), then the volume.
+    #[must_use]
+    pub fn beaten_by(&self, before: &[Past], now: &[Past]) -> Vec<Best> {
+        let mut known = self.clone();
+        known.take(before);
+        let (now, mut beaten) = (counting(now), Vec::new());
+        let mut session = Bests::default();
+        if let Some(first) = now.first() {
+            session.take_sets(&now, When::of(first));
+        }
+        for way in &session.ways {
+            let known = known.ways.iter().find(|known| known.basis == way.basis);
+            let sets = way.sets.iter();
+            beaten.extend(known.into_iter().flat_map(|known| {
+                let new = sets.clone();
+                new.filter_map(|set| known.beaten_by(set.load, set.reps))
+            }));
+        }
+        // What was told before in the same session is not told again: the mark stays that of before it.
+        for highest in &self.highest {
+            let told = |session: &[&Past]| {
+                let shown = shown_in(session, highest.curve)?;
+                let (by, detectable) = shown.above(&highest.shown);
+                (by > detectable).then_some((shown, detectable))
+            };
+            if let Some((shown, detectable)) = told(&now)
+                && told(&counting(before)).is_none()
+            {
+                beaten.push(Best::E1rm {
+                    curve: highest.curve,
+                    e1rm: shown.e1rm,
+                    before: highest.shown.e1rm,
+                    detectable: (detectable * 10_000.0).round() as u32,
+                });
+            }
+        }
+        if let (Some(most), Some(volume)) = (&self.volume, volume_of(&now))
+            && volume > most.volume
+            && volume_of(&counting(before)).is_none_or(|before| before <= most.volume)
+        {
+            beaten.push(Best::Volume {
+                volume,
+                before: most.volume,
+            });
+        }
+        beaten
+    }
+}
+
+/// The blocks that count: those of no light session.
+fn counting(session: &[Past]) -> Vec<&Past> {
+    session.iter().filter(|past| !past.light).collect()
+}
+
+#[cfg(test)]
+#[path = "bests_tests.rs"]
+mod tests;
