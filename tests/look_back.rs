@@ -7,11 +7,12 @@ use common::events::{event, session};
 use common::{id, time};
 use proptest::prelude::*;
 use stanchion::exercises::Catalogue;
-use stanchion::ledger::{Heading, SessionRecord, Sought, again};
+use stanchion::ledger::{Heading, SessionRecord, Sought, again, course, pasts_of};
 use stanchion::session::{Amount, State, What};
 use stanchion::sheet::{
     ExerciseId, LoadBasis, LoadPolicy, Note, RepTarget, SetKind, SheetId, SideMode, Target, unroll,
 };
+use stanchion::strength::{Curve, Told};
 use stanchion::units::{Rir, Share};
 
 fn found(text: &str, heading: &Heading) -> bool {
@@ -153,6 +154,38 @@ fn of_nothing_done_there_is_no_sheet() {
             time(0)
         ),
         None
+    );
+}
+
+#[test]
+fn a_period_says_the_best_set_and_what_changed_beyond_noise() {
+    let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    // A set to two left a day, 60 days long, a fifth stronger at their end.
+    let pasts: Vec<_> = (0..60_u64)
+        .flat_map(|n| {
+            let load = format!("{} kg", 80 + n / 4);
+            let set =
+                done(Some(&load), Amount::Reps(reps(6))).with_reserve(Some(Rir::saturating(1)));
+            pasts_of(&record(n, &block, None, &[(key(0, 0), set)]))
+        })
+        .map(|(_, past)| past)
+        .collect();
+    let on = |n: usize| pasts[n].performance.at.date_naive();
+    let whole = course(&pasts, Curve::default(), on(0), on(59));
+    assert_eq!(whole.sessions, 60);
+    assert_eq!(whole.best, Some((Some("94 kg".parse().unwrap()), reps(6))));
+    let (begin, end) = whole.estimate.clone().unwrap();
+    assert!(begin.middle < end.middle);
+    assert_eq!(whole.change.unwrap().told, Told::Up);
+    // Three days are within noise; a day before all of it knows nothing.
+    let short = course(&pasts, Curve::default(), on(20), on(22));
+    assert_eq!(short.sessions, 3);
+    assert_eq!(short.change.unwrap().told, Told::Noise);
+    let before = on(0).pred_opt().unwrap();
+    let none = course(&pasts, Curve::default(), before, before);
+    assert_eq!(
+        (none.sessions, none.best, none.estimate, none.change),
+        (0, None, None, None)
     );
 }
 
