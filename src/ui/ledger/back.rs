@@ -151,6 +151,7 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
                 found.update(|now| now.before = None);
                 break;
             };
+            let first = until.map_or(first, |until| first.max(until));
             match headings_between(&app.keep(), first, last).await {
                 Ok(read) => {
                     days = if read.is_empty() {

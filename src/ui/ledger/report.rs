@@ -65,11 +65,13 @@ pub fn ReportPlace() -> impl IntoView {
     let last = RwSignal::new(iso_date(today));
     let wrong = RwSignal::new(None::<String>);
     let report = RwSignal::new(None::<Report>);
+    let wanted = RwSignal::new(None);
     Effect::new(
         move |_| match (parse_date(&first.get()), parse_date(&last.get())) {
             (Some(first), Some(last)) if first <= last => {
                 wrong.set(None);
-                make(app, first, last, report);
+                wanted.set(Some((first, last)));
+                make(app, wanted, report);
             }
             (Some(_), Some(_)) => {
                 wrong.set(Some(
@@ -128,12 +130,21 @@ pub fn ReportPlace() -> impl IntoView {
 }
 
 /// Reads what the period holds, and makes its page.
-fn make(app: Stanchion, first: NaiveDate, last: NaiveDate, report: RwSignal<Option<Report>>) {
+fn make(
+    app: Stanchion,
+    wanted: RwSignal<Option<(NaiveDate, NaiveDate)>>,
+    report: RwSignal<Option<Report>>,
+) {
+    let Some((first, last)) = wanted.get_untracked() else {
+        return;
+    };
     spawn_local(async move {
-        let made = read(app, first, last).await;
-        match made {
+        match read(app, first, last).await {
             Ok(made) => {
-                report.try_set(Some(made));
+                // Another period may have been chosen, or the page left, meanwhile.
+                if wanted.try_get_untracked() == Some(Some((first, last))) {
+                    report.try_set(Some(made));
+                }
             }
             Err(error) => app.complain(error),
         }

@@ -119,7 +119,8 @@ fn head(looked: Looked) -> AnyView {
             } else {
                 monday.checked_sub_days(Days::new(7))
             };
-            *monday = to.unwrap_or(*monday);
+            // What is to come is not written yet.
+            *monday = to.unwrap_or(*monday).min(this.max(*monday));
         });
     };
     let name = text(move || {
