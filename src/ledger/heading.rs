@@ -64,7 +64,17 @@ pub struct Heading {
     /// Note on the session.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<Note>,
+    /// Time budget of its sheet in minutes, where there was one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub budget_minutes: Option<u16>,
+    /// The notes on its sets, one a line: what a search looks through. Of all together the first
+    /// [`SET_NOTES_CHARS_MAX`] characters.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub set_notes: String,
 }
+
+/// Most characters of the notes on sets that a heading holds.
+pub const SET_NOTES_CHARS_MAX: usize = 400;
 
 impl Heading {
     /// The heading of a session; `known` are the headings that are known, the newest first.
@@ -89,6 +99,8 @@ impl Heading {
             rpe: record.rpe,
             shares: shares_of(record),
             note: record.note.clone(),
+            budget_minutes: record.budget_minutes,
+            set_notes: set_notes(record),
         }
     }
 
@@ -115,4 +127,10 @@ impl Heading {
             self.minutes
         ))
     }
+}
+
+fn set_notes(record: &SessionRecord) -> String {
+    let notes = record.lines().filter_map(|(_, line)| line.note.as_ref());
+    let notes: Vec<&str> = notes.map(Note::as_str).collect();
+    notes.join("\n").chars().take(SET_NOTES_CHARS_MAX).collect()
 }

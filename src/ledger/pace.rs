@@ -1,6 +1,7 @@
 //! The lifter's own pace: how long the change from one group of blocks to the next takes beyond the rest.
 
 use super::heading::Heading;
+use super::times::while_under_way;
 use crate::heat::{Category, heat_index};
 use crate::order;
 use crate::session::{Event, Moment, SessionId, Slot, State, What};
@@ -110,11 +111,13 @@ pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
     let mut before: Option<(&Slot, Moment, u64)> = None;
     let mut started: Option<(SetKey, Moment)> = None;
     let mut heat = Category::None;
-    for event in counting {
+    for event in while_under_way(counting) {
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
             What::SetStarted { set } => started = Some((*set, event.moment())),
             What::SetStopped { .. } => started = None,
+            // The pause before it is no change-over.
+            What::Resumed => before = None,
             What::SetDone { set, .. } => {
                 let begun = started.take().filter(|(key, _)| key == set);
                 // Merged histories may log a set twice; one of the two counts.
@@ -149,9 +152,10 @@ pub(super) fn longer_rests(counting: &[&Event], state: &State) -> u64 {
     let mut longer = 0;
     let mut before: Option<(&Slot, Category)> = None;
     let mut heat = Category::None;
-    for event in counting {
+    for event in while_under_way(counting) {
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
+            What::Resumed => before = None,
             What::SetDone { set, .. } => {
                 let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
                 let Some(slot) = state.slot(*set).filter(counts) else {

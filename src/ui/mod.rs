@@ -26,6 +26,7 @@ mod parts;
 mod place;
 mod programme;
 mod reading;
+mod resume;
 mod seen;
 mod sheets;
 mod stanchion;

@@ -1,5 +1,6 @@
 //! The model: everything that the screens are a function of.
 
+use super::ledger::LookBack;
 use super::place::Place;
 use crate::device::persist::Keeping as Promise;
 use crate::draft::Draft;
@@ -113,6 +114,8 @@ pub struct Model {
     pub opened: Option<Session>,
     /// Its line in the ledger.
     pub opened_heading: Option<Heading>,
+    /// How far and for what one looks back in the ledger.
+    pub back: LookBack,
     /// The sheet of the link that was opened.
     pub shared: Option<Shared>,
     /// Writes that are not yet on disk.
@@ -162,6 +165,7 @@ impl Default for Model {
             session: None,
             opened: None,
             opened_heading: None,
+            back: LookBack::default(),
             shared: None,
             unsaved: 0,
             keeping: Keeping::default(),

@@ -244,7 +244,7 @@ impl Stanchion {
 
     // ---- the session ----
 
-    fn event(self, now: Moment, what: What) -> Event {
+    pub(super) fn event(self, now: Moment, what: What) -> Event {
         Event {
             id: EventId(self.id()),
             at: now.at,
@@ -306,31 +306,29 @@ impl Stanchion {
 
     /// Makes something happen in the session on the floor. False when it was refused; the person is told.
     pub fn act(self, what: What) -> bool {
-        self.happen(Lies::OnFloor, what)
+        self.act_all(vec![what])
     }
 
     /// Makes several things happen by one tap: all of them or, where one is refused, none. They bear one moment, are
     /// written in one transaction, and [`Stanchion::undo`] takes all of them back.
     pub fn act_all(self, whats: Vec<What>) -> bool {
-        self.happen_all(Lies::OnFloor, whats)
+        self.happen_all(Lies::OnFloor, whats).is_some()
     }
 
-    /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
-    pub fn correct(self, what: What) -> bool {
-        self.happen(Lies::InLedger, what)
+    /// Makes things happen in the session of the ledger that is open by one tap: corrections, notes, a rating, a set
+    /// more; all or none. Gives the events, so that they can be taken back.
+    pub fn correct_all(self, whats: Vec<What>) -> Option<Vec<EventId>> {
+        self.happen_all(Lies::InLedger, whats)
     }
 
-    fn happen(self, lies: Lies, what: What) -> bool {
-        self.happen_all(lies, vec![what])
-    }
-
-    fn happen_all(self, lies: Lies, whats: Vec<What>) -> bool {
+    fn happen_all(self, lies: Lies, whats: Vec<What>) -> Option<Vec<EventId>> {
         if !self.may_write() {
-            return false;
+            return None;
         }
         let now = moment();
         let events = whats.into_iter().map(|what| self.event(now, what));
         let events: Vec<Event> = events.collect();
+        let ids = events.iter().map(|event| event.id).collect();
         let mut taken = Ok(Vec::new());
         self.model
             .update(|model| taken = take_all(model, lies, events));
@@ -338,11 +336,11 @@ impl Stanchion {
         match taken {
             Err(refusal) => {
                 self.complain(refusal.to_string());
-                false
+                None
             }
             Ok(writes) => {
                 self.write(writes);
-                true
+                Some(ids)
             }
         }
     }
