@@ -47,7 +47,7 @@ pub enum Shelf {
     Aside,
     /// Notes that sessions were removed; key: session id.
     Removed,
-    /// The last import, so that it can be undone; key: its id.
+    /// The last imports, so that they can be undone; key: id.
     Imports,
 }
 

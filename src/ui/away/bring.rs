@@ -16,6 +16,9 @@ use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use std::sync::Arc;
 
+/// How many imports can be taken back, the newest first.
+const IMPORTS_KEPT: usize = 3;
+
 /// Reads the file that was chosen, and says what an import of it would do.
 pub fn import_file(app: Stanchion, event: &DomEvent) {
     take_file(app, event, false);
@@ -141,13 +144,15 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
             &merged.archive,
             (app.id(), clock::wall(), said.clone()),
         );
-        // One import can be taken back, the last one.
-        let keys = app
-            .keep()
-            .keys(Shelf::Imports)
-            .await
-            .map_err(|error| error.to_string())?;
-        more.extend(keys.iter().map(|key| delete(Shelf::Imports, key)));
+        // The newest can be taken back, one after the other; their ids rise.
+        let keys = app.keep().keys(Shelf::Imports).await;
+        let keys = keys.map_err(|error| error.to_string())?;
+        let surplus = (keys.len() + 1).saturating_sub(IMPORTS_KEPT);
+        more.extend(
+            keys[..surplus]
+                .iter()
+                .map(|key| delete(Shelf::Imports, key)),
+        );
         more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
     }
     replace(app, &mine, &merged.archive, more)
