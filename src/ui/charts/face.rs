@@ -79,7 +79,7 @@ fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {
             class="chart-picture"
             role="img"
             aria-label=title
-            aria-describedby=format!("{}-about", shown.part)
+            aria-describedby=shown.about_id()
             viewBox=format!("0 0 {} {}", drawing.width, drawing.height)
         >
             {strokes}
