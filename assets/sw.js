@@ -42,7 +42,24 @@ self.addEventListener("activate", (event) => {
   );
 });
 
+// A file that another app sends is left where the page finds it (src/device/received.rs), and the page is opened. It goes
+// nowhere else: no host ever sees it.
+const RECEIVED = "stanchion received";
+
+async function receive(request) {
+  const file = (await request.formData()).get("file");
+  if (file) {
+    const cache = await caches.open(RECEIVED);
+    await cache.put(new URL("./received", scope), new Response(file));
+  }
+  return Response.redirect(new URL("./?received", scope), 303);
+}
+
 self.addEventListener("fetch", (event) => {
+  if (event.request.method === "POST" && new URL(event.request.url).pathname === scope.pathname + "receive") {
+    event.respondWith(receive(event.request));
+    return;
+  }
   const url = ours(event.request);
   if (url === undefined) return;
   event.respondWith(

@@ -40,6 +40,8 @@ enum Tap {
     Note,
     Swap(u8),
     Undo,
+    End,
+    GoOn,
     Wait(u16),
     Restart,
 }
@@ -66,6 +68,8 @@ fn tap() -> impl Strategy<Value = Tap> {
         1 => Just(Tap::Note),
         2 => (0..24u8).prop_map(Tap::Swap),
         2 => Just(Tap::Undo),
+        1 => Just(Tap::End),
+        1 => Just(Tap::GoOn),
         2 => (0..400u16).prop_map(Tap::Wait),
         1 => Just(Tap::Restart),
     ]
@@ -203,6 +207,8 @@ impl Floor {
             Tap::Undo => What::Undone {
                 event: self.session.newest_undoable()?.id,
             },
+            Tap::End => What::Ended,
+            Tap::GoOn => What::Resumed,
             Tap::Wait(seconds) => {
                 self.now.at += TimeDelta::seconds(i64::from(seconds));
                 self.now.tick.ms += u64::from(seconds) * 1000;
@@ -298,7 +304,9 @@ proptest! {
             floor.act(tap);
         }
         let before = seen(floor.session.state());
-        prop_assume!(!matches!(last, Tap::Undo) && floor.act(last));
+        // An end and going on are no steps of an undo: from the one the other leads back.
+        let step = !matches!(last, Tap::Undo | Tap::End | Tap::GoOn);
+        prop_assume!(step && floor.act(last));
         prop_assert!(floor.act(Tap::Undo));
         prop_assert_eq!(seen(floor.session.state()), before);
     }

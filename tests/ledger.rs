@@ -4,8 +4,8 @@ mod common;
 
 use common::built::{at, block, done, events, key, plain, record, reps, work};
 use stanchion::ledger::{
-    ExerciseSummary, Moved, PERFORMANCES_MAX, SessionRecord, Unreadable, beaten_in,
-    beaten_just_now, moved, performances_of, summaries_of, update,
+    ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, beaten_in,
+    beaten_just_now, moved, pasts_of, performances_of, summaries_of,
 };
 use stanchion::session::Amount;
 use stanchion::sheet::{LoadBasis, SideMode};
@@ -142,12 +142,7 @@ fn the_newest_performances_are_kept() {
     assert_eq!(summary.performances.len(), PERFORMANCES_MAX);
     assert_eq!(summary.performances[0].session, records[6].session.0);
     assert_eq!(summary.performances[23].session, records[29].session.0);
-    // Backwards, and each twice: the same.
-    let mut kept = summaries_of(records.iter().rev());
-    for record in &records {
-        update(&mut kept, record);
-    }
-    assert_eq!(kept, whole);
+    assert_eq!(summaries_of(records.iter().rev()), whole, "in any order");
     let text = serde_json::to_string(summary).unwrap();
     assert_eq!(
         serde_json::from_str::<ExerciseSummary>(&text).unwrap(),
@@ -156,18 +151,22 @@ fn the_newest_performances_are_kept() {
 }
 
 #[test]
-fn a_session_taken_in_again_replaces_its_own() {
+fn only_a_later_session_is_taken_in_without_the_history() {
     let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
-    let mut summaries = summaries_of([&plain(1, &block, &[("60 kg", 5)])]);
-    update(
-        &mut summaries,
-        &plain(1, &block, &[("60 kg", 5), ("60 kg", 6)]),
-    );
-    let summary = summaries.values().next().unwrap();
-    assert_eq!(summary.performances.len(), 1);
-    assert_eq!(summary.performances[0].sets.len(), 2);
-    update(&mut summaries, &plain(1, &block, &[]));
-    assert!(summaries.is_empty());
+    let pasts = |n| {
+        let pasts = pasts_of(&plain(n, &block, &[("60 kg", 5)]));
+        let pasts: Vec<Past> = pasts.into_iter().map(|(_, past)| past).collect();
+        pasts
+    };
+    let summaries = summaries_of([&plain(3, &block, &[("60 kg", 5)])]);
+    let mut summary = summaries.into_values().next().unwrap();
+    let before = summary.clone();
+    for n in [2, 3] {
+        assert!(!summary.take(&pasts(n)));
+        assert_eq!(summary, before);
+    }
+    assert!(summary.take(&pasts(4)));
+    assert_eq!(summary.performances.len(), 2);
 }
 
 #[test]
@@ -265,11 +264,15 @@ fn a_best_is_told_after_its_set_and_not_again() {
 #[test]
 fn what_a_session_beat_is_told_while_it_is_the_newest() {
     let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
-    let mut summaries = summaries_of(&[plain(1, &squat, &[("80 kg", 5)])]);
+    let first = plain(1, &squat, &[("80 kg", 5)]);
     let better = plain(2, &squat, &[("82.5 kg", 5)]);
-    update(&mut summaries, &better);
-    let told = beaten_in(&better, &summaries, Curve::default());
-    assert_eq!(told.len(), 2, "the set and the volume: {told:?}");
-    update(&mut summaries, &plain(3, &squat, &[("70 kg", 5)]));
-    assert_eq!(beaten_in(&better, &summaries, Curve::default()), []);
+    let later = plain(3, &squat, &[("70 kg", 5)]);
+    let told = |records: &[&SessionRecord]| {
+        let summaries = summaries_of(records.iter().copied());
+        let beaten = beaten_in(&better, &summaries, Curve::default());
+        beaten.len()
+    };
+    let newest = told(&[&first, &better]);
+    assert_eq!(newest, 2, "the set and the volume");
+    assert_eq!(told(&[&first, &better, &later]), 0);
 }

@@ -3,10 +3,10 @@
 mod common;
 
 use common::built::{block, done, key, plain, record, reps, sets, work};
-use stanchion::ledger::{Volume, VolumeLoad};
+use stanchion::ledger::{DayLoads, Spread, Volume, VolumeLoad, session_load};
 use stanchion::session::{Amount, StageAmount};
 use stanchion::sheet::{LoadBasis, RepTarget, SetKind, SideMode, Target};
-use stanchion::units::{Seconds, Share};
+use stanchion::units::{Rpe, Seconds, Share};
 
 fn volume(text: &str) -> VolumeLoad {
     text.parse().unwrap()
@@ -102,4 +102,61 @@ fn bands_and_unloaded_sets_have_no_volume_and_are_not_unknown() {
             Volume::default()
         );
     }
+}
+
+#[test]
+fn session_load_is_rpe_by_minutes() {
+    // Foster et al. 2001 (J Strength Cond Res 15(1):109–115, P2): session RPE (CR-10) × minutes. 7 × 60 = 420 (D).
+    let rpe = |n| Rpe::new(n).unwrap();
+    assert_eq!(session_load(rpe(7), 60), 420);
+    assert_eq!(session_load(rpe(0), 60), 0);
+    assert_eq!(session_load(rpe(10), 48), 480);
+}
+
+/// Days with one rated session each; 0 is rest.
+fn week_of(days: [u32; 7]) -> DayLoads {
+    DayLoads {
+        days,
+        rated: days.iter().filter(|day| **day > 0).count() as u32,
+        unrated: 0,
+    }
+}
+
+#[test]
+fn monotony_is_mean_over_deviation_and_strain_is_total_by_monotony() {
+    // Foster 1998 (P2): monotony = mean / SD of seven daily loads, rest = 0; strain = total × monotony. With the SD of a
+    // sample, n − 1 (D).
+    for (days, total, monotony, strain) in [
+        ([0, 300, 420, 0, 360, 480, 0], 1560, 1.0340, 1612.96),
+        ([420, 0, 420, 0, 420, 0, 0], 1260, 0.8018, 1010.25),
+    ] {
+        let week = week_of(days);
+        assert_eq!(week.total(), total);
+        let Spread::Known {
+            monotony: m,
+            strain: s,
+        } = week.spread(true)
+        else {
+            panic!("known");
+        };
+        assert!((m - monotony).abs() < 5e-5, "{m}");
+        assert!((s - strain).abs() < 5e-3, "{s}");
+        assert_eq!(week.spread(false), Spread::NotOver);
+    }
+}
+
+#[test]
+fn where_all_days_are_equal_there_is_no_monotony() {
+    // The deviation is 0 (D): undefined, and said to be.
+    for days in [[0; 7], [300; 7]] {
+        let spread = week_of(days).spread(true);
+        assert_eq!(spread, Spread::AllEqual);
+        assert!(spread.said().contains("undefined"));
+    }
+    // A session that was not rated is no day of rest.
+    let unrated = DayLoads {
+        unrated: 1,
+        ..week_of([0, 300, 420, 0, 360, 480, 0])
+    };
+    assert_eq!(unrated.spread(true), Spread::Unrated(1));
 }

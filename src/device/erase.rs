@@ -1,6 +1,6 @@
 //! Wiping what the browser keeps for us beside the rows of the store: settings, cached files, the worker, the database.
 
-use super::{js, prefs};
+use super::{js, prefs, received};
 use js_sys::Array;
 use wasm_bindgen::JsValue;
 
@@ -37,7 +37,7 @@ async fn forget_caches() {
     for name in names.map_or_else(|_| Array::new(), |names| Array::from(&names)) {
         if name
             .as_string()
-            .is_some_and(|name| name.starts_with(&prefix))
+            .is_some_and(|name| name.starts_with(&prefix) || name == received::CACHE)
         {
             let _ = js::call_async(&caches, "delete", &[name]).await;
         }

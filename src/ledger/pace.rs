@@ -1,9 +1,10 @@
 //! The lifter's own pace: how long the change from one group of blocks to the next takes beyond the rest.
 
 use super::heading::Heading;
+use super::times::while_under_way;
 use crate::heat::{Category, heat_index};
 use crate::order;
-use crate::session::{Event, Moment, Slot, State, What};
+use crate::session::{Event, Moment, SessionId, Slot, State, What};
 use crate::sheet::{SetKey, set_seconds};
 use crate::units::Seconds;
 use chrono::{DateTime, FixedOffset};
@@ -14,6 +15,8 @@ const ASSUMED_SECONDS: i64 = 60;
 pub const CHANGE_OVERS_LEAST: usize = 5;
 /// How many of the newest change-overs count.
 pub const CHANGE_OVERS_NEWEST: usize = 20;
+/// Only so many of the newest sessions are looked at, so that a start reads no more of them.
+pub const PACE_SESSIONS: usize = 60;
 /// A longer change-over is a pause and is not measured, in seconds.
 const PAUSE_SECONDS: u64 = 15 * 60;
 
@@ -38,12 +41,25 @@ impl Pace {
         Pace::before(headings, None)
     }
 
-    /// The pace that the sessions begun before `time` tell; `headings` the newest first.
+    /// The pace that the sessions before that place tell, the newest [`PACE_SESSIONS`] of them; `headings` the newest
+    /// first.
     #[must_use]
-    pub fn before(headings: &[Heading], time: Option<DateTime<FixedOffset>>) -> Pace {
+    pub fn before(headings: &[Heading], place: Option<(DateTime<FixedOffset>, SessionId)>) -> Pace {
+        let before = |heading: &&Heading| place.is_none_or(|place| heading.place() < place);
+        let before: Vec<&Heading> = headings.iter().filter(before).take(PACE_SESSIONS).collect();
+        Pace::told(&before)
+    }
+
+    /// The same, all of `headings` counting; they come with the newest last.
+    #[must_use]
+    pub fn of_newest_last(headings: &[Heading]) -> Pace {
+        let newest: Vec<&Heading> = headings.iter().rev().take(PACE_SESSIONS).collect();
+        Pace::told(&newest)
+    }
+
+    fn told(headings: &[&Heading]) -> Pace {
         let mut newest: Vec<Seconds> = headings
             .iter()
-            .filter(|heading| time.is_none_or(|time| heading.began < time))
             .flat_map(|heading| heading.change_overs.iter().rev())
             .take(CHANGE_OVERS_NEWEST)
             .copied()
@@ -95,11 +111,13 @@ pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
     let mut before: Option<(&Slot, Moment, u64)> = None;
     let mut started: Option<(SetKey, Moment)> = None;
     let mut heat = Category::None;
-    for event in counting {
+    for event in while_under_way(counting) {
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
             What::SetStarted { set } => started = Some((*set, event.moment())),
             What::SetStopped { .. } => started = None,
+            // The pause before it is no change-over.
+            What::Resumed => before = None,
             What::SetDone { set, .. } => {
                 let begun = started.take().filter(|(key, _)| key == set);
                 // Merged histories may log a set twice; one of the two counts.
@@ -134,9 +152,10 @@ pub(super) fn longer_rests(counting: &[&Event], state: &State) -> u64 {
     let mut longer = 0;
     let mut before: Option<(&Slot, Category)> = None;
     let mut heat = Category::None;
-    for event in counting {
+    for event in while_under_way(counting) {
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
+            What::Resumed => before = None,
             What::SetDone { set, .. } => {
                 let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
                 let Some(slot) = state.slot(*set).filter(counts) else {

@@ -2,8 +2,13 @@
 
 use super::pace::{change_overs, longer_rests};
 use super::tempo::{kept, under_way};
-use crate::session::{Amount, Done, Event, Moment, Phase, SessionId, Slot, State, What, effective};
-use crate::sheet::{Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target};
+use super::times::{SetTimes, duration_ms, set_times};
+use crate::session::{Amount, Done, Event, EventId, Phase, SessionId, Slot, State, effective};
+use crate::sheet::{
+    Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target, Tempo,
+    set_seconds,
+};
+use crate::strength::Proposal;
 use crate::units::{Load, Rir, Rpe, Seconds};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
@@ -29,6 +34,19 @@ pub struct DoneLine {
     /// Rest before it in whole seconds: from the log of the set before to the start of this one. None for the first
     /// set and where no start was recorded, as the set's own time would be in it.
     pub rest_taken: Option<u32>,
+    /// The rest before it as prescribed, longer where the heat made it so; none for the first set, and for one that was
+    /// added after the end.
+    pub rest_asked: Option<u32>,
+    /// Whole seconds from its start to its log, the count-in among them; none where no start was recorded.
+    pub lasted: Option<u32>,
+    /// Seconds under way as planned, by its tempo.
+    pub planned_seconds: u64,
+    /// The tempo of its reps, where one is prescribed.
+    pub tempo: Option<Tempo>,
+    /// Reps in reserve that it was to leave, where that is prescribed.
+    pub reserve_asked: Option<Rir>,
+    /// The event that logged it.
+    pub event: EventId,
     /// The load that was proposed.
     pub proposed: Option<Load>,
     /// What it was said to be before, the first log first; empty when it was never corrected.
@@ -46,6 +64,8 @@ pub struct BlockRecord {
     pub block: Block,
     /// Its sets that were done as this exercise, in the order of the sheet.
     pub lines: Vec<DoneLine>,
+    /// What was proposed for it when the session began, or when it was swapped.
+    pub proposal: Option<Proposal>,
 }
 
 /// A session as it went.
@@ -85,6 +105,8 @@ pub struct SessionRecord {
     pub rpe: Option<Rpe>,
     /// Note on the session.
     pub note: Option<Note>,
+    /// Time budget of the sheet in minutes.
+    pub budget_minutes: Option<u16>,
 }
 
 /// Why events are no session.
@@ -120,15 +142,15 @@ impl SessionRecord {
         }
         let state = State::fold(events).ok_or(Unreadable::NoBeginning)?;
         let counting = effective(events);
-        let rests = rests_taken(&counting);
-        let times = under_way(&counting, &state);
+        let times = set_times(&counting, &state);
+        let by_ear = under_way(&counting, &state);
         let ended = match state.phase {
             Phase::Ended(moment) => Some(moment.at),
             _ => None,
         };
         let written = state.began.sheet.blocks();
         let blocks = written
-            .flat_map(|block| block_records(&state, block, (&rests, &times)))
+            .flat_map(|block| block_records(&state, block, (&times, &by_ear)))
             .collect();
         Ok(SessionRecord {
             session: state.began.session,
@@ -151,6 +173,7 @@ impl SessionRecord {
                 .count(),
             rpe: state.rpe,
             note: state.note,
+            budget_minutes: state.began.sheet.budget_minutes,
         })
     }
 
@@ -159,7 +182,7 @@ impl SessionRecord {
     #[must_use]
     pub fn predicted_minutes(&self, change_over: Seconds) -> u32 {
         let seconds = self.predicted.seconds(change_over) + self.longer_rests;
-        u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+        whole_minutes(seconds)
     }
 
     /// Every set that was done, with its block.
@@ -176,12 +199,16 @@ impl SessionRecord {
     }
 }
 
+/// Seconds in whole minutes, rounded to the nearest.
+pub(super) fn whole_minutes(seconds: u64) -> u32 {
+    u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+}
+
+/// What the clocks say of each set, and for how many milliseconds those by ear were under way.
+type Times<'a> = (&'a BTreeMap<SetKey, SetTimes>, &'a BTreeMap<SetKey, u64>);
+
 /// What was done of a block, by the exercise that it was done as.
-fn block_records(
-    state: &State,
-    written: &Block,
-    times: (&BTreeMap<SetKey, u32>, &BTreeMap<SetKey, u64>),
-) -> Vec<BlockRecord> {
+fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockRecord> {
     let mut records: Vec<BlockRecord> = Vec::new();
     for slot in &state.slots {
         if slot.planned.key.block != written.id {
@@ -196,6 +223,7 @@ fn block_records(
             None => records.push(BlockRecord {
                 block: block.clone(),
                 lines: vec![line],
+                proposal: state.proposal(slot).cloned(),
             }),
         }
     }
@@ -203,16 +231,15 @@ fn block_records(
         records.push(BlockRecord {
             block: written.clone(),
             lines: Vec::new(),
+            proposal: None,
         });
     }
     records
 }
 
-fn done_line(
-    slot: &Slot,
-    (rests, times): (&BTreeMap<SetKey, u32>, &BTreeMap<SetKey, u64>),
-) -> Option<DoneLine> {
+fn done_line(slot: &Slot, (times, by_ear): Times<'_>) -> Option<DoneLine> {
     let logged = slot.logged()?;
+    let times = times.get(&slot.planned.key).copied().unwrap_or_default();
     Some(DoneLine {
         key: slot.planned.key,
         kind: slot.planned.kind.clone(),
@@ -221,71 +248,18 @@ fn done_line(
         amount: logged.done.amount.clone(),
         reserve: logged.done.reserve,
         at: logged.moment.at,
-        rest_taken: rests.get(&slot.planned.key).copied(),
+        rest_taken: times.rest_taken,
+        rest_asked: times.rest_asked,
+        lasted: times.lasted,
+        planned_seconds: set_seconds(&slot.planned),
+        tempo: slot.planned.tempo,
+        reserve_asked: slot.planned.reserve,
+        event: logged.event,
         proposed: logged.proposed,
         earlier: logged.earlier.clone(),
         note: slot.note.clone(),
-        tempo_kept: times
+        tempo_kept: by_ear
             .get(&slot.planned.key)
             .and_then(|ms| kept(slot, logged, *ms)),
     })
-}
-
-/// Seconds of rest before each set that was started and logged.
-fn rests_taken(counting: &[&Event]) -> BTreeMap<SetKey, u32> {
-    let mut rests = BTreeMap::new();
-    let mut logged: Option<Moment> = None;
-    let mut started: Option<(SetKey, Moment)> = None;
-    for event in counting {
-        match &event.what {
-            What::SetStarted { set } => started = Some((*set, event.moment())),
-            What::SetStopped { .. } => started = None,
-            What::SetDone { set, .. } => {
-                if let (Some(before), Some((key, since))) = (logged, started.take())
-                    && key == *set
-                {
-                    let seconds = since.since(&before) / 1000;
-                    rests
-                        .entry(*set)
-                        .or_insert(u32::try_from(seconds).unwrap_or(u32::MAX));
-                }
-                logged = Some(event.moment());
-            }
-            _ => {}
-        }
-    }
-    rests
-}
-
-/// Milliseconds from the beginning to the end, or to the last event.
-///
-/// Run by run: within one both clocks are compared over the whole of it, and from run to run the wall clock counts,
-/// so that a clock set back between two runs costs only the pause between them.
-fn duration_ms(counting: &[&Event]) -> u64 {
-    let begin = counting
-        .iter()
-        .position(|event| matches!(event.what, What::Began(_)))
-        .unwrap_or(0);
-    let end = counting
-        .iter()
-        .rposition(|event| matches!(event.what, What::Ended))
-        .map_or(counting.len(), |end| end + 1);
-    let mut moments = counting
-        .get(begin..end)
-        .unwrap_or_default()
-        .iter()
-        .map(|event| event.moment());
-    let Some(mut head) = moments.next() else {
-        return 0;
-    };
-    let mut total = 0;
-    let mut last = head;
-    for moment in moments {
-        if moment.tick.run != head.tick.run {
-            total += last.since(&head) + moment.since(&last);
-            head = moment;
-        }
-        last = moment;
-    }
-    total + last.since(&head)
 }

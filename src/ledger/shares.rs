@@ -57,7 +57,7 @@ fn share(record: &SessionRecord, exercise: &ExerciseId) -> ShareOf {
         told.unwrap_or(line.kind == SetKind::ToFailure)
     });
     let lines = blocks()
-        .flat_map(|BlockRecord { block, lines }| lines.iter().map(move |line| (block, line)));
+        .flat_map(|BlockRecord { block, lines, .. }| lines.iter().map(move |line| (block, line)));
     let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
     ShareOf {
         exercise: exercise.clone(),

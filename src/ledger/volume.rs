@@ -37,11 +37,27 @@ impl VolumeLoad {
     /// Number and unit for the screen, to the whole unit.
     #[must_use]
     pub fn shown(self, unit: Unit) -> String {
-        let amount = match unit {
+        format!("{} {unit}", self.in_unit(unit).round())
+    }
+
+    /// The sum in whole units.
+    #[must_use]
+    pub fn whole(self, unit: Unit) -> i64 {
+        let whole = self.in_unit(unit).round();
+        i64::try_from(whole).unwrap_or(i64::MAX)
+    }
+
+    fn in_unit(self, unit: Unit) -> Decimal {
+        match unit {
             Unit::Kg => self.0,
             Unit::Lb => self.0 / KG_PER_LB,
-        };
-        format!("{} {unit}", amount.round())
+        }
+    }
+
+    /// This sum and another.
+    #[must_use]
+    pub fn plus(self, other: VolumeLoad) -> VolumeLoad {
+        VolumeLoad((self.0 + other.0).normalize())
     }
 
     pub(super) fn add(&mut self, more: Decimal) {

@@ -98,7 +98,8 @@ impl Board {
 
 impl State {
     /// What was proposed for the block of `slot`: at its swap, else at the beginning.
-    pub(super) fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
+    #[must_use]
+    pub fn proposal(&self, slot: &Slot) -> Option<&Proposal> {
         if let Some(swapped) = slot.swap.and_then(|at| self.swapped.get(at)) {
             return Some(&swapped.proposal);
         }

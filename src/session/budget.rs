@@ -20,7 +20,7 @@ impl State {
     #[must_use]
     pub fn budget_left(&self, now: &Moment) -> Option<u64> {
         let budget = u64::from(self.began.sheet.budget_minutes?) * 60;
-        Some(budget.saturating_sub(now.since(&self.since) / 1000))
+        Some(budget.saturating_sub(self.gone_ms(now) / 1000))
     }
 
     /// Seconds by which the end, predicted as [`State::seconds_left`] does it, lies after the budget; below zero: seconds
@@ -28,7 +28,7 @@ impl State {
     #[must_use]
     pub fn over_budget(&self, now: &Moment, change_over: Seconds) -> Option<i64> {
         let minutes = self.began.sheet.budget_minutes?;
-        let gone = now.since(&self.since) / 1000;
+        let gone = self.gone_ms(now) / 1000;
         let end = gone.saturating_add(self.seconds_left(now, change_over));
         Some(i64::try_from(end).unwrap_or(i64::MAX) - i64::from(minutes) * 60)
     }

@@ -9,9 +9,29 @@ use std::collections::BTreeSet;
 /// An undo may itself be undone: from the newest to the oldest, an undo that still counts takes its target away.
 #[must_use]
 pub fn effective(events: &[Event]) -> Vec<&Event> {
+    let mut sorted = sorted(events);
+    let gone = gone(&sorted);
+    sorted.retain(|event| !gone.contains(&event.id) && !matches!(event.what, What::Undone { .. }));
+    sorted
+}
+
+/// The undos that count: those that were not undone themselves.
+pub(super) fn undos(events: &[Event]) -> Vec<&Event> {
+    let mut sorted = sorted(events);
+    let gone = gone(&sorted);
+    sorted.retain(|event| !gone.contains(&event.id) && matches!(event.what, What::Undone { .. }));
+    sorted
+}
+
+fn sorted(events: &[Event]) -> Vec<&Event> {
     let mut sorted: Vec<&Event> = events.iter().collect();
     order::by_key(&mut sorted, |event| event.id);
     sorted.dedup_by_key(|event| event.id);
+    sorted
+}
+
+/// What was undone.
+fn gone(sorted: &[&Event]) -> BTreeSet<EventId> {
     let mut gone: BTreeSet<EventId> = BTreeSet::new();
     for event in sorted.iter().rev() {
         if let What::Undone { event: target } = &event.what
@@ -20,6 +40,5 @@ pub fn effective(events: &[Event]) -> Vec<&Event> {
             gone.insert(*target);
         }
     }
-    sorted.retain(|event| !gone.contains(&event.id) && !matches!(event.what, What::Undone { .. }));
-    sorted
+    gone
 }

@@ -226,6 +226,8 @@ pub enum What {
     },
     /// The session ended.
     Ended,
+    /// It went on after its end: at most three hours later.
+    Resumed,
     /// An earlier event does not count any more. An undo can itself be undone.
     Undone {
         /// That event.

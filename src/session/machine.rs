@@ -1,15 +1,18 @@
 //! The machine: a running session that takes events, refuses those that make no sense, and keeps its state.
 
 use super::done::{Amount, Done, StageAmount};
-use super::effective::effective;
-use super::event::{Event, EventId, What};
+use super::effective::{effective, undos};
+use super::event::{Event, EventId, Moment, What};
 use super::slot::{Phase, Slot, Status};
 use super::state::State;
 use super::swap::Swap;
 use crate::order;
-use crate::sheet::{SetKey, Stage, Target};
+use crate::sheet::{BlockId, SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
 use std::fmt;
+
+/// For so long after its end a session may go on, in milliseconds: three hours (our own choice).
+pub const RESUME_MS_MAX: u64 = 3 * 60 * 60 * 1000;
 
 /// Most events in one session.
 pub const EVENTS_MAX: usize = 5000;
@@ -31,6 +34,10 @@ pub enum Refusal {
     NotResting,
     /// The session has ended.
     Ended,
+    /// The session has not ended.
+    NotEnded,
+    /// The session ended too long ago to go on.
+    EndedLongAgo,
     /// There is no such event, or it may not be undone.
     CannotUndo,
     /// The sheet has no such block.
@@ -55,6 +62,8 @@ impl fmt::Display for Refusal {
             Refusal::NotLogged => "this set is not logged yet",
             Refusal::NotResting => "no rest is running",
             Refusal::Ended => "the session has ended; correct its sets in the ledger",
+            Refusal::NotEnded => "the session is under way",
+            Refusal::EndedLongAgo => "the session ended more than three hours ago; begin a new one",
             Refusal::CannotUndo => "there is nothing to undo",
             Refusal::NoSuchBlock => "this sheet has no such block",
             Refusal::NothingLeft => "nothing of this block is left to do; add a set first",
@@ -118,6 +127,9 @@ impl Session {
             return Err(Refusal::OutOfOrder);
         }
         self.allow(&event.what)?;
+        if matches!(event.what, What::Resumed) {
+            self.may_resume(&event.moment())?;
+        }
         self.events.push(event);
         // A session has at most some hundred events: folding them all anew takes less than a frame, and there is
         // no second path on which live and replayed state could differ.
@@ -125,7 +137,19 @@ impl Session {
         Ok(())
     }
 
-    /// Whether `what` makes sense now.
+    /// Whether the session may go on at `now`, after its end.
+    ///
+    /// # Errors
+    /// [`Refusal::NotEnded`], or [`Refusal::EndedLongAgo`] more than [`RESUME_MS_MAX`] after its end.
+    pub fn may_resume(&self, now: &Moment) -> Result<(), Refusal> {
+        match self.state.phase {
+            Phase::Ended(end) if now.since(&end) <= RESUME_MS_MAX => Ok(()),
+            Phase::Ended(_) => Err(Refusal::EndedLongAgo),
+            _ => Err(Refusal::NotEnded),
+        }
+    }
+
+    /// Whether `what` makes sense now, whatever the time.
     ///
     /// # Errors
     /// [`Refusal`] when it does not.
@@ -138,19 +162,21 @@ impl Session {
         };
         match what {
             What::Began(_) => Err(Refusal::NotABeginning),
-            // What may still come after the end: corrections, notes and the rating.
+            // What may still come after the end: corrections, notes, the rating, a set that was forgotten, going on.
             What::SetAmended { set, .. } => {
                 slot(set)?.logged().map(|_| ()).ok_or(Refusal::NotLogged)
             }
             What::Noted { set, .. } => set.as_ref().map_or(Ok(()), |key| slot(key).map(|_| ())),
             What::Rated { .. } => Ok(()),
-            What::Undone { event } => {
-                if self.undoable().any(|other| other.id == *event) {
-                    Ok(())
-                } else {
-                    Err(Refusal::CannotUndo)
-                }
-            }
+            What::Undone { event } if self.may_undo(*event) => Ok(()),
+            What::Undone { .. } => Err(Refusal::CannotUndo),
+            What::Resumed if ended => Ok(()),
+            What::Resumed => Err(Refusal::NotEnded),
+            What::SetDone { set, .. } if ended => match slot(set)?.logged() {
+                None => Ok(()),
+                Some(_) => Err(Refusal::AlreadySettled),
+            },
+            What::SetAdded { block, line } => self.allow_added(*block, *line),
             _ if ended => Err(Refusal::Ended),
             What::SetStarted { set }
             | What::SetStopped { set, .. }
@@ -161,19 +187,6 @@ impl Session {
             | What::RepsChosen { set, .. }
             | What::AmountChosen { set, .. }
             | What::ReserveChosen { set, .. } => pending(set),
-            What::SetAdded { block, line } => {
-                let block = self
-                    .state
-                    .began
-                    .sheet
-                    .block(*block)
-                    .ok_or(Refusal::NoSuchSet)?;
-                block
-                    .sets
-                    .get(usize::from(*line))
-                    .map(|_| ())
-                    .ok_or(Refusal::NoSuchSet)
-            }
             What::BlockSwapped(swap) => self.allow_swap(swap),
             What::OrderChanged { groups } => {
                 if groups.len() == self.state.order.len() {
@@ -188,6 +201,12 @@ impl Session {
             },
             What::AirNoted { .. } | What::Ended => Ok(()),
         }
+    }
+
+    fn allow_added(&self, block: BlockId, line: u8) -> Result<(), Refusal> {
+        let block = self.state.began.sheet.block(block);
+        let line = block.and_then(|block| block.sets.get(usize::from(line)));
+        line.map(|_| ()).ok_or(Refusal::NoSuchSet)
     }
 
     fn allow_swap(&self, swap: &Swap) -> Result<(), Refusal> {
@@ -207,15 +226,39 @@ impl Session {
         }
     }
 
-    /// The events that count and may be undone, oldest first: all but the beginning, and after the end only what
-    /// came after it.
+    /// The events that count and may be undone step by step, oldest first: all but the beginning, an end and going on;
+    /// after the end only what came after it.
     fn undoable(&self) -> impl DoubleEndedIterator<Item = &Event> {
         let counting = effective(&self.events);
         let end = counting
             .iter()
-            .position(|event| matches!(event.what, What::Ended));
+            .rposition(|event| matches!(event.what, What::Ended))
+            .filter(|_| self.state.has_ended());
         let from = end.map_or(1, |end| end + 1);
-        counting.into_iter().skip(from)
+        let steps = |event: &&Event| !matches!(event.what, What::Ended | What::Resumed);
+        counting.into_iter().skip(from).filter(steps)
+    }
+
+    /// Whether that event may be undone: one of the steps, and after the end also a set that was logged before it and
+    /// an undo made since, so that a set can be taken out and put back.
+    fn may_undo(&self, event: EventId) -> bool {
+        if self.undoable().any(|other| other.id == event) {
+            return true;
+        }
+        let Phase::Ended(_) = self.state.phase else {
+            return false;
+        };
+        let end = effective(&self.events)
+            .into_iter()
+            .rfind(|event| matches!(event.what, What::Ended))
+            .map(|end| end.id);
+        let logged = effective(&self.events)
+            .into_iter()
+            .any(|other| other.id == event && matches!(other.what, What::SetDone { .. }));
+        logged
+            || undos(&self.events)
+                .iter()
+                .any(|undo| undo.id == event && Some(event) > end)
     }
 
     /// The newest event that may be undone.

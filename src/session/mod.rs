@@ -16,6 +16,7 @@ mod machine;
 mod mint;
 mod off_plan;
 mod offer;
+mod pause;
 mod short;
 mod slot;
 mod state;
@@ -27,7 +28,7 @@ pub use budget::AgainstBudget;
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
-pub use machine::{EVENTS_MAX, Refusal, Session, amount};
+pub use machine::{EVENTS_MAX, RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use offer::COUNT_IN_SECONDS;
 pub use short::{Gone, Short};
@@ -36,6 +37,8 @@ pub use state::State;
 pub use swap::{Swap, Swapped};
 pub use turn::Turn;
 
+#[cfg(test)]
+mod after_end_tests;
 #[cfg(test)]
 mod ahead_tests;
 #[cfg(test)]

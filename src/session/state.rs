@@ -18,6 +18,8 @@ pub struct State {
     pub began: Began,
     /// When it began.
     pub since: Moment,
+    /// Milliseconds that passed between an end and going on.
+    pub paused_ms: u64,
     /// Its sets in the order they are done.
     pub slots: Vec<Slot>,
     /// The blocks that were swapped, as they are done since, in the order of the swaps.
@@ -62,6 +64,7 @@ impl State {
             order: (0..began.sheet.groups.len()).collect(),
             began: (**began).clone(),
             since: event.moment(),
+            paused_ms: 0,
             slots: Vec::new(),
             swapped: Vec::new(),
             phase: Phase::Ready,
@@ -264,6 +267,7 @@ impl State {
             }
             What::Rated { rpe } => self.rpe = Some(*rpe),
             What::Ended => self.phase = Phase::Ended(moment),
+            What::Resumed => self.resume(moment),
         }
     }
 
@@ -318,7 +322,7 @@ impl State {
     }
 
     /// Brings the phase in line with what is left to do.
-    fn settle(&mut self) {
+    pub(super) fn settle(&mut self) {
         let current = self.current().map(|slot| slot.planned.key);
         self.phase = match (self.phase, current) {
             (Phase::Ended(at), _) => Phase::Ended(at),

@@ -304,7 +304,7 @@ fn sets_are_added_dropped_skipped_and_reordered() {
 }
 
 #[test]
-fn after_the_end_there_are_corrections_and_the_rating_only() {
+fn after_the_end_there_are_corrections_and_the_rating() {
     let mut gym = Gym::open();
     let set = gym.set();
     gym.log(7);

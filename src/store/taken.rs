@@ -76,14 +76,17 @@ impl Taken {
                 before.sessions.insert(*id, log.clone());
                 continue;
             };
+            if now == log {
+                continue;
+            }
             let more: Vec<EventId> = now
                 .event_ids()
                 .filter(|event| log.event(*event).is_none())
                 .collect();
             let replaced = log
-                .events()
+                .as_events()
                 .iter()
-                .any(|event| now.event(event.id).map(content) != Some(content(event)));
+                .any(|event| now.event(event.id) != Some(event));
             if replaced {
                 before.sessions.insert(*id, log.clone());
             }

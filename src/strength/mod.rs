@@ -48,7 +48,7 @@ pub use propose::{Today, propose};
 pub use safety::{JUMP_WORDS, best_lately, cautions, jump_caution, jumps};
 pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
-pub use shown::{Shown, shown};
+pub use shown::{Shown, shown, shown_by_all};
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
 pub use system::{BODY_MASS_WORDS, lacks_body_mass, system_load, written_load};
 pub use trace::{Said, Traced, trace};

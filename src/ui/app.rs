@@ -6,7 +6,7 @@ use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
 use super::history::{HistoriesPlace, HistoryPlace};
 use super::kit::{KitPlace, StatePlace};
-use super::ledger::{LedgerPlace, SessionPlace};
+use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
 use super::place::Place;
@@ -70,6 +70,8 @@ fn open(app: Stanchion) -> AnyView {
         Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
         Place::Body => view! { <BodyPlace/> }.into_any(),
         Place::Year(year) => view! { <YearPlace year/> }.into_any(),
+        Place::Weeks => view! { <WeeksPlace/> }.into_any(),
+        Place::Report => view! { <ReportPlace/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
         Place::State => view! { <StatePlace/> }.into_any(),
     });

@@ -6,6 +6,7 @@ use super::stanchion::Stanchion;
 use crate::device::clock;
 use crate::device::db::Write;
 use crate::draft::{Draft, Unfit};
+use crate::ledger::{SessionRecord, again};
 use crate::sheet::{Block, BlockId, Sheet, SheetId, SheetVersion};
 use crate::store::Shelf;
 use leptos::prelude::*;
@@ -37,6 +38,30 @@ impl Stanchion {
             model.drafts.insert(copy, draft);
         });
         self.go(Place::Draft(copy));
+    }
+
+    /// Begins a new sheet of what the session of the ledger that is open did, and leads to it.
+    pub fn sheet_again(self) {
+        if !self.may_write() {
+            return;
+        }
+        let id = SheetId(self.id());
+        let made = self.model.with_untracked(|model| {
+            let session = model.opened.as_ref()?;
+            let record = SessionRecord::from_events(session.events()).ok()?;
+            let written = &session.state().began.sheet;
+            again(&record, written, id, &mut || self.id(), clock::wall())
+        });
+        let Some(sheet) = made else {
+            return self
+                .complain("Nothing was done in this session, so there is nothing to do again.");
+        };
+        let draft = Draft::resumed(sheet);
+        self.write(vec![row(id, draft.sheet())]);
+        self.model.update(|model| {
+            model.drafts.insert(id, draft);
+        });
+        self.go(Place::Draft(id));
     }
 
     /// Opens a sheet to be changed, or goes on with what was begun of it, and leads to it.

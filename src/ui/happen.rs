@@ -17,29 +17,10 @@ pub enum Lies {
 }
 
 /// Takes the events of one tap, all or none, and gives what is to be written.
-pub fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec<Write>, Refusal> {
-    let several = lies == Lies::OnFloor && events.len() > 1;
-    let before = several.then(|| model.session.clone()).flatten();
-    let mut writes = Vec::new();
-    for event in events {
-        match take(model, lies, event) {
-            Ok(more) => writes.extend(more),
-            Err(refusal) => {
-                if before.is_some() {
-                    model.session = before;
-                }
-                return Err(refusal);
-            }
-        }
-    }
-    Ok(writes)
-}
-
-/// Takes an event into a session of the model and gives what is to be written.
 ///
 /// A session that has just ended may lie on the floor and be open in the ledger too. Both are then made the same: an
 /// archive is written whole, and from an older copy it would lose what the newer one holds.
-fn take(model: &mut Model, lies: Lies, event: Event) -> Result<Vec<Write>, Refusal> {
+pub fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec<Write>, Refusal> {
     let place = match lies {
         Lies::OnFloor => &mut model.session,
         Lies::InLedger => &mut model.opened,
@@ -47,9 +28,18 @@ fn take(model: &mut Model, lies: Lies, event: Event) -> Result<Vec<Write>, Refus
     let Some(session) = place else {
         return Ok(Vec::new());
     };
-    session.take(event.clone())?;
+    let before = (events.len() > 1).then(|| session.clone());
+    for event in &events {
+        if let Err(refusal) = session.take(event.clone()) {
+            if let Some(before) = before {
+                *session = before;
+            }
+            return Err(refusal);
+        }
+    }
     if lies == Lies::OnFloor && !session.state().has_ended() {
-        return Ok(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
+        let row = |event: &Event| put(Shelf::Events, &event.id.0.to_string(), event);
+        return Ok(events.iter().map(row).collect());
     }
     let session = session.clone();
     let id = session.state().began.session;

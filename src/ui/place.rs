@@ -44,6 +44,10 @@ pub enum Place {
     Body,
     /// A year at a glance.
     Year(i32),
+    /// This week and those before it.
+    Weeks,
+    /// A period on one page.
+    Report,
     /// What stands in the garage, settings and data.
     Kit,
     /// Versions, storage and faults, for a report.
@@ -81,7 +85,11 @@ impl Place {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
-            ("ledger", Err(_)) => Place::Ledger,
+            ("ledger", Err(_)) => match item {
+                "weeks" => Place::Weeks,
+                "report" => Place::Report,
+                _ => Place::Ledger,
+            },
             ("programme", _) => Place::Programme,
             ("kit", _) if item == "state" => Place::State,
             ("kit", _) => Place::Kit,
@@ -148,6 +156,8 @@ impl Place {
             Place::History(id) => format!("/ledger/exercise/{id}"),
             Place::Body => "/ledger/body".to_owned(),
             Place::Year(year) => format!("/ledger/year/{year}"),
+            Place::Weeks => "/ledger/weeks".to_owned(),
+            Place::Report => "/ledger/report".to_owned(),
             Place::Kit => "/kit".to_owned(),
             Place::State => "/kit/state".to_owned(),
         }
@@ -177,7 +187,9 @@ impl Place {
             | Place::Histories
             | Place::History(_)
             | Place::Body
-            | Place::Year(_) => Place::Ledger,
+            | Place::Year(_)
+            | Place::Weeks
+            | Place::Report => Place::Ledger,
             Place::State => Place::Kit,
             main => main.clone(),
         }
@@ -213,6 +225,8 @@ mod tests {
             Place::History(ExerciseId::new("back-squat").unwrap()),
             Place::Body,
             Place::Year(2026),
+            Place::Weeks,
+            Place::Report,
             Place::Kit,
             Place::State,
         ] {

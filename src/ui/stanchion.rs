@@ -1,5 +1,6 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
+use super::books::{apply_next, follow};
 use super::happen::{Lies, take_all};
 use super::keep::{Keep, put};
 use super::kit::{Hearing, hearing};
@@ -7,6 +8,7 @@ use super::model::{Keeping, Model, Notice};
 use super::place::Place;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
+use crate::device::install::{Install, Way};
 use crate::device::locks::Writer;
 use crate::device::sound::Sound;
 use crate::device::timer::{Timer, after};
@@ -43,6 +45,10 @@ pub struct Stanchion {
     pub unheard: RwSignal<bool>,
     /// Whether the screen stays on.
     pub awake: RwSignal<Stay>,
+    /// The browser's offer to put the app on the home screen.
+    pub install: StoredValue<Install, LocalStorage>,
+    /// How the app gets to the home screen.
+    pub home: RwSignal<Way>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// This tab's place among those that have the app open.
@@ -83,6 +89,8 @@ impl Stanchion {
             behind: RwSignal::new(0),
             unheard: RwSignal::new(false),
             awake: RwSignal::new(Stay::default()),
+            install: StoredValue::new_local(Install::default()),
+            home: RwSignal::new(Install::default().way()),
             worker: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
             others: StoredValue::new_local(None),
@@ -184,11 +192,12 @@ impl Stanchion {
         spawn_local(async move {
             let keep = self.keep();
             while let Some(writes) = keep.next() {
-                match keep.apply(writes).await {
-                    Ok(()) => {
+                match apply_next(&keep, writes).await {
+                    Ok(books) => {
                         keep.done();
                         self.tell_others();
                         self.model.update(|model| {
+                            follow(model, &books);
                             model.unsaved = keep.waiting();
                             if matches!(model.keeping, Keeping::Failing(_)) {
                                 model.keeping = Keeping::Safe;
@@ -235,7 +244,7 @@ impl Stanchion {
 
     // ---- the session ----
 
-    fn event(self, now: Moment, what: What) -> Event {
+    pub(super) fn event(self, now: Moment, what: What) -> Event {
         Event {
             id: EventId(self.id()),
             at: now.at,
@@ -297,31 +306,29 @@ impl Stanchion {
 
     /// Makes something happen in the session on the floor. False when it was refused; the person is told.
     pub fn act(self, what: What) -> bool {
-        self.happen(Lies::OnFloor, what)
+        self.act_all(vec![what])
     }
 
     /// Makes several things happen by one tap: all of them or, where one is refused, none. They bear one moment, are
     /// written in one transaction, and [`Stanchion::undo`] takes all of them back.
     pub fn act_all(self, whats: Vec<What>) -> bool {
-        self.happen_all(Lies::OnFloor, whats)
+        self.happen_all(Lies::OnFloor, whats).is_some()
     }
 
-    /// Makes something happen in the session of the ledger that is open: a correction, a note, a rating.
-    pub fn correct(self, what: What) -> bool {
-        self.happen(Lies::InLedger, what)
+    /// Makes things happen in the session of the ledger that is open by one tap: corrections, notes, a rating, a set
+    /// more; all or none. Gives the events, so that they can be taken back.
+    pub fn correct_all(self, whats: Vec<What>) -> Option<Vec<EventId>> {
+        self.happen_all(Lies::InLedger, whats)
     }
 
-    fn happen(self, lies: Lies, what: What) -> bool {
-        self.happen_all(lies, vec![what])
-    }
-
-    fn happen_all(self, lies: Lies, whats: Vec<What>) -> bool {
+    fn happen_all(self, lies: Lies, whats: Vec<What>) -> Option<Vec<EventId>> {
         if !self.may_write() {
-            return false;
+            return None;
         }
         let now = moment();
         let events = whats.into_iter().map(|what| self.event(now, what));
         let events: Vec<Event> = events.collect();
+        let ids = events.iter().map(|event| event.id).collect();
         let mut taken = Ok(Vec::new());
         self.model
             .update(|model| taken = take_all(model, lies, events));
@@ -329,11 +336,11 @@ impl Stanchion {
         match taken {
             Err(refusal) => {
                 self.complain(refusal.to_string());
-                false
+                None
             }
             Ok(writes) => {
                 self.write(writes);
-                true
+                Some(ids)
             }
         }
     }

@@ -64,14 +64,49 @@ pub fn long_day_and_time(at: DateTime<FixedOffset>) -> String {
 /// The day in the form of ISO 8601, for names of files: `2026-02-03`.
 #[must_use]
 pub fn iso_day(at: DateTime<FixedOffset>) -> String {
-    format!("{:04}-{:02}-{:02}", at.year(), at.month(), at.day())
+    iso_date(at.date_naive())
+}
+
+/// A date in the form of ISO 8601: `2026-02-03`.
+#[must_use]
+pub fn iso_date(date: NaiveDate) -> String {
+    format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day())
+}
+
+/// Reads what [`iso_date`] writes; none for anything else, and for a day that there is not.
+#[must_use]
+pub fn parse_date(text: &str) -> Option<NaiveDate> {
+    let mut parts = text.trim().split('-');
+    let year = parts.next()?.parse().ok()?;
+    let month = parts.next()?.parse().ok()?;
+    let day = parts.next()?.parse().ok()?;
+    match parts.next() {
+        None => NaiveDate::from_ymd_opt(year, month, day),
+        Some(_) => None,
+    }
+}
+
+/// The month of a date: `February 2026`.
+#[must_use]
+pub fn month(date: NaiveDate) -> String {
+    format!("{} {}", MONTHS[date.month0() as usize], date.year())
+}
+
+/// The day and its weekday in full: `Tuesday 3 February 2026`.
+#[must_use]
+pub fn long_date(date: NaiveDate) -> String {
+    let weekday = WEEKDAYS[date.weekday().num_days_from_monday() as usize];
+    let month = MONTHS[date.month0() as usize];
+    format!("{weekday} {} {month} {}", date.day(), date.year())
 }
 
 fn weekday(at: DateTime<FixedOffset>) -> &'static str {
     WEEKDAYS[at.weekday().num_days_from_monday() as usize]
 }
 
-fn time(at: DateTime<FixedOffset>) -> String {
+/// The time of day: `07:05`.
+#[must_use]
+pub fn time(at: DateTime<FixedOffset>) -> String {
     format!("{:02}:{:02}", at.hour(), at.minute())
 }
 
@@ -87,6 +122,17 @@ mod tests {
         assert_eq!(day_and_time(at), "Tue 3 Feb 2026, 07:05");
         assert_eq!(long_day_and_time(at), "Tuesday 3 February 2026, 07:05");
         assert_eq!(iso_day(at), "2026-02-03");
+    }
+
+    #[test]
+    fn a_date_is_read_as_it_is_written() {
+        let date = NaiveDate::from_ymd_opt(2026, 2, 3).unwrap();
+        assert_eq!(parse_date(&iso_date(date)), Some(date));
+        for text in ["", "2026-02-30", "2026-02", "2026-02-03-04", "3 Feb"] {
+            assert_eq!(parse_date(text), None, "{text}");
+        }
+        assert_eq!(month(date), "February 2026");
+        assert_eq!(long_date(date), "Tuesday 3 February 2026");
     }
 
     proptest! {

@@ -9,7 +9,10 @@ mod measure;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
-pub use day::{WEEKDAYS, date, day, day_and_time, iso_day, long_day_and_time, month_short};
+pub use day::{
+    WEEKDAYS, date, day, day_and_time, iso_date, iso_day, long_date, long_day_and_time, month,
+    month_short, parse_date, time,
+};
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use measure::{Measure, MeasureUnit, UnfitMeasure};
 pub use share::Share;

@@ -88,6 +88,7 @@ fn what(keys: Vec<SetKey>, groups: usize) -> BoxedStrategy<Choice> {
             rpe: Rpe::new(rpe).unwrap()
         }),
         Just(What::Ended),
+        Just(What::Resumed),
     ];
     prop_oneof![
         6 => (key(), done(), option::of(load()))

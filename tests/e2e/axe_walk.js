@@ -179,10 +179,32 @@ window.axeWalk = (() => {
       }, "the summary");
     }],
     ["ledger", false, async () => { await tap("rpe-7"); await tap("put-away"); await seen("session"); }],
-    ["session", false, async () => { await tap("session"); await seen("session-record"); }],
-    ["session, corrected", false, async () => { await tap("set"); await seen("correct-panel"); }],
+    ["ledger, found", false, async () => {
+      part("find-days").open = true;
+      const field = part("find-text");
+      field.value = "squat";
+      field.dispatchEvent(new Event("change", { bubbles: true }));
+      await seen("find-all");
+    }],
+    ["calendar", false, async () => {
+      await tap("find-all");
+      await tap("ledger-as-1");
+      await tapIn(".day.done");
+      await until(() => document.querySelector('.day.done[aria-pressed="true"]'), "a day chosen");
+    }],
+    ["weeks", false, async () => {
+      await tap("ledger-weeks");
+      await seen("week-sums");
+      part("how-counted").open = true;
+      await tap("weeks-sets-table");
+      await tap("weeks-muscles-table");
+    }],
+    ["report", false, async () => {
+      await tap("go-ledger");
+      await tap("ledger-report");
+      await seen("report-exercises");
+    }],
     ["exercises done", false, async () => {
-      await close("correct-panel");
       await tap("go-ledger");
       await tapIn(`[data-part="ledger-pictures"] a[href="#/ledger/exercise"]`);
       await seen("history-row");
@@ -197,6 +219,23 @@ window.axeWalk = (() => {
       await tap("go-ledger");
       await tapIn(`[data-part="ledger-pictures"] a[href^="#/ledger/year/"]`);
       await seen("year-chart-step");
+    }],
+    ["session", false, async () => {
+      await tap("go-ledger");
+      await tap("ledger-as-0");
+      await tap("session");
+      await seen("session-record");
+    }],
+    ["session, forgotten set", false, async () => { await tap("forgotten"); await seen("forgotten-panel"); }],
+    ["session, note", false, async () => {
+      await close("forgotten-panel");
+      await tap("annotate");
+      await seen("annotate-panel");
+    }],
+    ["session, corrected", false, async () => {
+      await close("annotate-panel");
+      await tap("set");
+      await seen("correct-panel");
     }],
   ];
 

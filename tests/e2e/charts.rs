@@ -1,18 +1,15 @@
 //! The pictures of the ledger: an exercise over a year, each place of a picture said, its table, its file.
 
-#[path = "../common/mod.rs"]
-mod common;
-
 use super::browser::Browser;
+use super::common::built::{block, done, events, key, reps, work};
+use super::common::events::event;
+use super::common::time;
 use super::engine::Engine;
 use super::export::{download_into, give_file};
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest, log as log_set, log_all};
-use common::built::{block, done, events, key, reps, work};
-use common::events::event;
-use common::time;
 use serde_json::json;
 use stanchion::session::{Amount, Event, What};
 use stanchion::sheet::{Block, ExerciseId, Line, LoadBasis, SideMode};

@@ -5,6 +5,9 @@
 //! `STANCHION_ENGINE` is `chromium` unless it says `firefox` (`STANCHION_FIREFOX`, `STANCHION_GECKODRIVER`) or `webkit`
 //! (`STANCHION_WEBKIT`, `STANCHION_WEBKIT_DRIVER`, under an X server). `docs/engines.md` says what runs where.
 
+#[path = "../common/mod.rs"]
+mod common;
+
 mod ahead;
 mod away;
 mod axe;
@@ -23,14 +26,17 @@ mod hands;
 mod heat;
 mod keys;
 mod layout;
+mod ledger;
 mod light;
 mod looks;
 mod nobody;
 mod offline;
 mod own;
 mod paper;
+mod past;
 mod person;
 mod plates;
+mod received;
 mod refusals;
 mod roles;
 mod server;
@@ -42,5 +48,6 @@ mod time_and_order;
 mod trust;
 mod two_tabs;
 mod update;
+mod weeks;
 mod whole_session;
 mod write;

@@ -23,7 +23,7 @@ async fn pages(person: &Person, size: PrintSize) -> usize {
     kinds.filter(|rest| !rest.starts_with('s')).count()
 }
 
-async fn on_both(person: &Person, what: &str, most: usize) {
+pub async fn on_both(person: &Person, what: &str, most: usize) {
     for (paper, size) in [("A4", PrintSize::A4), ("Letter", PrintSize::US_LETTER)] {
         let pages = pages(person, size).await;
         assert!(
@@ -34,7 +34,7 @@ async fn on_both(person: &Person, what: &str, most: usize) {
 }
 
 /// How the open place looks on paper, kept for people to look at where `STANCHION_SHOTS` names a folder.
-async fn picture(person: &Person, name: &str) {
+pub async fn picture(person: &Person, name: &str) {
     let Some(folder) = std::env::var_os("STANCHION_SHOTS") else {
         return;
     };

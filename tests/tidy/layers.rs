@@ -27,8 +27,17 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "ledger",
-        // The heat made rests longer.
-        &["heat", "session", "strength", "sheet", "order", "units"],
+        &[
+            // The heat made rests longer.
+            "heat",
+            "session",
+            "strength",
+            // The muscles and patterns of what was done in a week.
+            "exercises",
+            "sheet",
+            "order",
+            "units",
+        ],
     ),
     (
         "pictures",

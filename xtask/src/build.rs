@@ -1,7 +1,7 @@
 //! The optimised build, into dist/.
 
 use std::ffi::OsStr;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use crate::freshness;
 use crate::places;
@@ -24,7 +24,7 @@ pub fn dist(tools: &Tools) -> Outcome<()> {
             "check the network and run the command again",
         )?;
         note("compiling; from nothing this takes a few minutes");
-        bundle(tools, &[])?;
+        bundle(tools, places::root(), &[])?;
         freshness::remember(&inputs, &dist)
     })
 }
@@ -32,17 +32,24 @@ pub fn dist(tools: &Tools) -> Outcome<()> {
 /// Builds the smallest Leptos app beside it, with the same profile and by the same hook; gives its folder.
 pub fn floor(tools: &Tools) -> Outcome<PathBuf> {
     step("Build (the smallest Leptos app)", || {
-        bundle(tools, &["--config", "tests/floor/Trunk.toml"])?;
+        bundle(
+            tools,
+            places::root(),
+            &["--config", "tests/floor/Trunk.toml"],
+        )?;
         Ok(places::target("floor"))
     })
 }
 
-fn bundle(tools: &Tools, more: &[&str]) -> Outcome<()> {
+/// Lets Trunk build the project in a folder, with what is compiled kept where it always is.
+pub fn bundle(tools: &Tools, project: &Path, more: &[&str]) -> Outcome<()> {
     run(
         tools
             .trunk()?
             .args(["build", "--release", "--offline"])
             .args(more)
+            .current_dir(project)
+            .env("CARGO_TARGET_DIR", tools.toolchain().target_dir())
             .env(
                 crate::finish::WASM_OPT,
                 tools

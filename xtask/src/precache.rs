@@ -51,6 +51,20 @@ impl List {
         hex(&digest.finalize())[..16].to_owned()
     }
 
+    /// The addresses whose bytes differ, or which only one of both has.
+    pub fn differences<'a>(&'a self, other: &'a List) -> Vec<&'a str> {
+        let mine = self
+            .0
+            .iter()
+            .filter(|(address, digest)| other.0.get(*address) != Some(*digest));
+        let theirs = other
+            .0
+            .keys()
+            .filter(|address| !self.0.contains_key(*address));
+        let mine = mine.map(|(address, _)| address.as_str());
+        mine.chain(theirs.map(String::as_str)).collect()
+    }
+
     /// The worker's source with the list on top of it.
     pub fn worker(&self, template: &str) -> String {
         let files: serde_json::Map<_, _> = self

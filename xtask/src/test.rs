@@ -6,8 +6,10 @@ use std::process::Command;
 
 use serde_json::json;
 
+use crate::again;
 use crate::build;
 use crate::engines::{self, Engines};
+use crate::licences;
 use crate::places;
 use crate::run::{run as run_tool, run_tests, tool};
 use crate::say::{OrNext, Outcome, note, step};
@@ -51,6 +53,8 @@ pub fn run(engines: Engines) -> Outcome<()> {
         run_tests(native().args(["test", "--lib", "ui::"]), MEND)
     })?;
 
+    step("Licences", licences::check)?;
+
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;
     let axe = step("axe-core", axe::prepare)?;
@@ -58,6 +62,7 @@ pub fn run(engines: Engines) -> Outcome<()> {
     step("Browser tests", || in_browser(&tools, &browser))?;
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
+    again::check(&tools)?;
     engines::run(engines)?;
     step("Kills", || torture::few(KILLS))
 }

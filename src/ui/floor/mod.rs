@@ -28,7 +28,7 @@ use super::stanchion::stanchion;
 use leptos::prelude::*;
 
 pub use begin::Beginning;
-pub use figures::logged_line;
+pub use figures::{amount_line, logged_line};
 pub use finish::{predicted, rpe_word};
 pub use screen::current_board;
 

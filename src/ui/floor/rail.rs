@@ -46,7 +46,7 @@ fn times(model: &Model, now: &Moment) -> String {
         return String::new();
     };
     let state = session.state();
-    let mut gone = clock((now.since(&state.since) / 1000) as i64);
+    let mut gone = clock((state.gone_ms(now) / 1000) as i64);
     if let Some(budget) = state.began.sheet.budget_minutes {
         gone.push_str(&format!(" of {budget} min"));
     }

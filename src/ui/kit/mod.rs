@@ -5,6 +5,7 @@ mod erase;
 mod estimate;
 mod gear;
 mod hearing;
+mod home;
 mod lists;
 mod looks;
 mod settings;
@@ -32,6 +33,7 @@ pub fn KitPlace() -> impl IntoView {
         sound::sound_settings(app),
         looks::looks(),
         data::data(app),
+        home::home(app),
         erase::erase(app),
         settings::about(),
     ]);

@@ -1,126 +1,274 @@
-//! The correction of one set of the ledger: kept as an event; what was logged first is kept too.
+//! The panel of one set of the ledger: its correction, its note, taking it out; and that of a set that was forgotten.
+//! Each is an event; what was logged first is kept too.
 
-use crate::session::{Done, SessionId, What};
-use crate::sheet::SetKey;
+use super::changed::Changing;
+use super::notes::{note_area, noted};
+use crate::session::{Amount, Done, EventId, State, Status, What};
+use crate::sheet::{BlockId, SetKey};
+use crate::ui::floor::amount_line;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, button, field, panel, stepper, wrong_word};
-use crate::ui::stanchion::Stanchion;
-use crate::units::{Load, Reps, Rir, Unit};
+use crate::ui::parts::{Mode, button, field, panel, stepper, text, wrong_word};
+use crate::units::{Load, Rir, Unit};
 use leptos::prelude::*;
 
-/// What was logged of a set.
-fn done_of(model: &Model, id: SessionId, key: SetKey) -> Option<Done> {
-    let session = model
-        .opened
-        .as_ref()
-        .filter(|session| session.state().began.session == id)?;
-    Some(session.state().slot(key)?.logged()?.done.clone())
+/// What a panel is open for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Open {
+    /// The note on the session.
+    Note,
+    /// A set that was logged.
+    Set(SetKey),
+    /// A set of that block that was forgotten.
+    Forgotten(BlockId),
+}
+
+/// A set as a panel finds it.
+struct Before {
+    done: Done,
+    note: String,
+    event: EventId,
+}
+
+fn state_of(model: &Model, changing: Changing) -> Option<&State> {
+    let session = model.opened.as_ref()?;
+    (session.state().began.session == changing.id).then(|| session.state())
+}
+
+fn before(model: &Model, changing: Changing, key: SetKey) -> Option<Before> {
+    let slot = state_of(model, changing)?.slot(key)?;
+    let logged = slot.logged()?;
+    let note = slot.note.as_ref().map(|note| note.as_str().to_owned());
+    Some(Before {
+        done: logged.done.clone(),
+        note: note.unwrap_or_default(),
+        event: logged.event,
+    })
 }
 
 /// What the panel holds, as typed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Clone, Copy)]
 struct Typed {
-    reps: String,
-    load: String,
-    reserve: String,
+    amount: RwSignal<Amount>,
+    load: RwSignal<String>,
+    reserve: RwSignal<String>,
+    wrong: RwSignal<Option<String>>,
 }
 
 impl Typed {
     fn of(done: &Done, unit: Unit) -> Typed {
-        let reps = done.amount.reps().map(|reps| reps.to_string());
         let load = done.load.map(|load| load.figure(unit));
         let reserve = done.reserve.map(|reserve| reserve.to_string());
         Typed {
-            reps: reps.unwrap_or_default(),
-            load: load.unwrap_or_default(),
-            reserve: reserve.unwrap_or_default(),
+            amount: RwSignal::new(done.amount.clone()),
+            load: RwSignal::new(load.unwrap_or_default()),
+            reserve: RwSignal::new(reserve.unwrap_or_default()),
+            wrong: RwSignal::new(None),
         }
     }
 
-    /// The set as corrected, or why it cannot be so.
-    fn correct(&self, before: &Done, unit: Unit) -> Result<Done, String> {
-        let was = Typed::of(before, unit);
+    /// The set as typed, or why it cannot be so. `has_load` says that a load belongs to it.
+    fn done(self, before: &Done, unit: Unit, has_load: bool) -> Result<Done, String> {
         let mut done = before.clone();
-        if before.amount.reps().is_some() {
-            done = done.with_reps(Reps::parse(&self.reps).map_err(|error| error.to_string())?);
-        }
+        done.amount = self.amount.get_untracked();
+        let typed = self.load.get_untracked();
+        let untouched = before
+            .load
+            .map(|load| load.figure(unit))
+            .unwrap_or_default();
         // Untouched, it stays as exact as it was logged.
-        if before.load.is_some() && self.load != was.load {
-            let load = Load::parse_in(&self.load, unit).map_err(|error| error.to_string())?;
+        if has_load && typed != untouched {
+            let load = Load::parse_in(&typed, unit).map_err(|error| error.to_string())?;
             done = done.with_load(Some(load));
         }
-        let reserve = match self.reserve.trim() {
+        let reserve = match self.reserve.get_untracked().trim() {
             "" => None,
             typed => Some(Rir::parse(typed).map_err(|error| error.to_string())?),
         };
         Ok(done.with_reserve(reserve))
     }
-}
 
-/// The panel that corrects a set.
-pub fn correction(app: Stanchion, id: SessionId, key: SetKey, close: Callback<()>) -> AnyView {
-    let unit = app.model.with_untracked(Model::unit);
-    let before = app.model.with_untracked(|model| done_of(model, id, key));
-    let Some(before) = before else {
-        return ().into_any();
-    };
-    let was = Typed::of(&before, unit);
-    let reps = RwSignal::new(was.reps);
-    let load = RwSignal::new(was.load);
-    let reserve = RwSignal::new(was.reserve);
-    let wrong = RwSignal::new(None::<String>);
-    let mut inside = Vec::new();
-    if before.amount.reps().is_some() {
-        inside.push(stepper("rep", "correct-reps", reps, move |more| {
-            let now = Reps::parse(&reps.get_untracked()).map_or(0, i64::from);
-            let by = if more { 1 } else { -1 };
-            reps.set(Reps::saturating(now + by).to_string());
-        }));
-    }
-    if before.load.is_some() {
-        let label = format!("load, {unit}");
-        let typed = move |text| load.set(text);
+    fn fields(self, unit: Unit, has_load: bool) -> Vec<AnyView> {
+        let figure = text(move || match self.amount.get() {
+            Amount::Reps(reps) => reps.to_string(),
+            other => amount_line(&other),
+        });
+        let name = match self.amount.get_untracked() {
+            Amount::Timed(_) => "five seconds",
+            Amount::Distance(_) => "five metres",
+            _ => "rep",
+        };
+        let step = move |more| {
+            self.amount.update(|amount| {
+                let one = Done {
+                    load: None,
+                    amount: amount.clone(),
+                    reserve: None,
+                };
+                *amount = one.stepped(more).amount;
+            });
+        };
+        let mut inside = vec![stepper(name, "correct-reps", figure, step)];
+        if has_load {
+            let label = format!("load, {unit}");
+            let typed = move |text| self.load.set(text);
+            inside.push(field(
+                "correct-load",
+                Mode::Decimal,
+                label,
+                self.load,
+                true,
+                typed,
+            ));
+        }
+        let typed = move |text| self.reserve.set(text);
+        let label = "reps in reserve, if known";
         inside.push(field(
-            "correct-load",
-            Mode::Decimal,
+            "correct-reserve",
+            Mode::Whole,
             label,
-            load,
+            self.reserve,
             true,
             typed,
         ));
+        inside
     }
-    let typed = move |text| reserve.set(text);
-    let label = "reps in reserve, if known";
-    inside.push(field(
-        "correct-reserve",
-        Mode::Whole,
-        label,
-        reserve,
-        true,
-        typed,
-    ));
-    inside.push(wrong_word("correct-wrong", wrong));
-    let keep = move || {
-        let typed = Typed {
-            reps: reps.get_untracked(),
-            load: load.get_untracked(),
-            reserve: reserve.get_untracked(),
-        };
-        match typed.correct(&before, unit) {
-            Ok(done) => {
-                if done != before {
-                    app.correct(What::SetAmended { set: key, done });
-                }
-                close.run(());
+}
+
+/// The panel of a set that was logged.
+pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyView {
+    let model = changing.app.model;
+    let unit = model.with_untracked(Model::unit);
+    let Some(before) = model.with_untracked(|model| before(model, changing, key)) else {
+        return ().into_any();
+    };
+    let has_load = before.done.load.is_some();
+    let typed = Typed::of(&before.done, unit);
+    let note = RwSignal::new(before.note.clone());
+    let mut inside = typed.fields(unit, has_load);
+    inside.push(note_area("correct-note", "note on this set", note));
+    inside.push(wrong_word("correct-wrong", typed.wrong));
+    let event = before.event;
+    let keep = move || match changes(typed, &before, key, &note.get_untracked(), unit) {
+        Ok(whats) => {
+            if !whats.is_empty() {
+                changing.make("The set is changed.", whats);
             }
-            Err(why) => wrong.set(Some(why)),
+            close.run(());
         }
+        Err(why) => typed.wrong.set(Some(why)),
+    };
+    inside.push(button("wide strong", "correct-keep", "Keep", keep));
+    let out = move || {
+        changing.make("The set is taken out.", vec![What::Undone { event }]);
+        close.run(());
     };
     inside.push(button(
-        "wide strong",
-        "correct-keep",
-        "Keep the correction",
-        keep,
+        "wide",
+        "correct-out",
+        "It was not done: take it out",
+        out,
     ));
     panel("correct-panel", "Correct this set", close, inside)
+}
+
+/// What differs from before, as events.
+fn changes(
+    typed: Typed,
+    before: &Before,
+    key: SetKey,
+    note: &str,
+    unit: Unit,
+) -> Result<Vec<What>, String> {
+    let done = typed.done(&before.done, unit, before.done.load.is_some())?;
+    let mut whats = Vec::new();
+    if done != before.done {
+        whats.push(What::SetAmended { set: key, done });
+    }
+    if note != before.note {
+        whats.push(noted(Some(key), note)?);
+    }
+    Ok(whats)
+}
+
+/// A set to be added: its key, what stands in the fields at first, and what must happen before it.
+struct Forgotten {
+    key: SetKey,
+    done: Done,
+    has_load: bool,
+    first: Option<What>,
+}
+
+/// The set of a block that a person most likely forgot: the first of its plan that was not logged, else one more in the
+/// line of its last one. What stands there at first is what was done last in the block.
+fn forgotten(state: &State, block: BlockId) -> Option<Forgotten> {
+    let slots = state
+        .slots
+        .iter()
+        .filter(|slot| slot.planned.key.block == block);
+    let last = slots.clone().rfind(|slot| slot.logged().is_some());
+    let like = last.or_else(|| slots.clone().next())?;
+    let has_load = state.block_of(like).basis.has_load();
+    let load = last.and_then(|slot| slot.logged()?.done.load);
+    let open = slots.clone().find(|slot| {
+        slot.logged().is_none() && slot.planned.key.drop == 0 && slot.status != Status::Skipped
+    });
+    let open = open.or_else(|| slots.clone().find(|slot| slot.logged().is_none()));
+    let done = |amount: Amount| Done {
+        load,
+        amount,
+        reserve: None,
+    };
+    if let Some(slot) = open {
+        return Some(Forgotten {
+            key: slot.planned.key,
+            done: done(slot.as_prescribed(None).amount),
+            has_load,
+            first: None,
+        });
+    }
+    let line = like.planned.key.line;
+    let sets = slots.filter(|slot| slot.planned.key.line == line);
+    let next = sets
+        .map(|slot| slot.planned.key.set)
+        .max()?
+        .checked_add(1)?;
+    let key = SetKey {
+        set: next,
+        drop: 0,
+        ..like.planned.key
+    };
+    Some(Forgotten {
+        key,
+        done: done(like.logged()?.done.amount.clone()),
+        has_load,
+        first: Some(What::SetAdded { block, line }),
+    })
+}
+
+/// The panel of a set that was forgotten.
+pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) -> AnyView {
+    let model = changing.app.model;
+    let unit = model.with_untracked(Model::unit);
+    let found = model.with_untracked(|model| forgotten(state_of(model, changing)?, block));
+    let Some(found) = found else {
+        return ().into_any();
+    };
+    let typed = Typed::of(&found.done, unit);
+    let mut inside = typed.fields(unit, found.has_load);
+    inside.push(wrong_word("correct-wrong", typed.wrong));
+    let keep = move || match typed.done(&found.done, unit, found.has_load) {
+        Ok(done) => {
+            let logged = What::SetDone {
+                set: found.key,
+                done,
+                proposed: None,
+            };
+            let whats = found.first.clone().into_iter().chain([logged]).collect();
+            changing.make("The set is added.", whats);
+            close.run(());
+        }
+        Err(why) => typed.wrong.set(Some(why)),
+    };
+    inside.push(button("wide strong", "forgotten-keep", "Add the set", keep));
+    panel("forgotten-panel", "A set that was forgotten", close, inside)
 }

@@ -1,19 +1,18 @@
-//! All sessions by date.
+//! The sessions as a list, the newest first: found by exercise, sheet, note and day, read further back as asked.
 
-use crate::device::clock;
-use crate::ledger::Heading;
-use crate::ui::away::{bring_sessions_back, nudge};
-use crate::ui::parts::{
-    Row, button, counted, group, h1, line, list, page, quiet, rows, text, way, when,
-};
+use super::back::{Found, read_on, search};
+use crate::ledger::{Heading, Sought};
+use crate::sheet::ExerciseId;
+use crate::ui::model::Model;
+use crate::ui::parts::{Mode, Row, button, counted, dynamic, field, line, rows, text, when};
 use crate::ui::place::Place;
-use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::units::{Unit, day_and_time};
-use chrono::Datelike;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::Stanchion;
+use crate::units::{Unit, date, day_and_time, parse_date};
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
-fn facts(heading: &Heading, unit: Unit) -> String {
+pub fn facts(heading: &Heading, unit: Unit) -> String {
     let mut facts = format!(
         "{} min · {} · {}",
         heading.minutes,
@@ -26,65 +25,159 @@ fn facts(heading: &Heading, unit: Unit) -> String {
     facts
 }
 
-fn row(heading: &Heading, unit: Unit) -> Row {
+/// The row of a session; where it was found stands behind its facts.
+pub fn row(heading: &Heading, unit: Unit, place: &str) -> Row {
+    let mut after = facts(heading, unit);
+    if !place.is_empty() {
+        after.push_str(&format!(" · {place}"));
+    }
     Row {
         href: Place::Session(heading.session).href(),
         before: day_and_time(heading.began),
         strong: heading.sheet.to_string(),
-        after: facts(heading, unit),
+        after,
     }
 }
 
-/// The sessions that were removed last, and the way back.
-fn removed(app: Stanchion) -> AnyView {
-    let gone = app.of(|model| model.gone.len());
-    let some = Signal::derive(move || gone.get() > 0);
-    when(some, move || {
-        let said = text(move || format!("{} removed.", counted(gone.get(), "session")));
-        let back = button("plain", "session-back", "Undo", move || {
-            bring_sessions_back(app)
-        });
-        group(Some("sessions-gone"), vec![quiet(said), back])
+/// The name of an exercise, as it is called now or was called last.
+pub fn name_of(model: &Model, id: &ExerciseId) -> String {
+    let known = model.exercises.of(id.as_str());
+    let done = model.summaries.get(id);
+    match (known, done) {
+        (Some(known), _) => {
+            let mut name = known.name().to_owned();
+            name.get_mut(..1).map(str::make_ascii_uppercase);
+            name
+        }
+        (None, Some(done)) => done.name.to_string(),
+        (None, None) => id.to_string(),
+    }
+}
+
+/// What was found, as rows.
+fn found_rows(app: Stanchion, found: RwSignal<Found>) -> Vec<Row> {
+    app.model.with_untracked(|model| {
+        let unit = model.unit();
+        let sought: Sought = model.back.sought(model);
+        found.with(|found| {
+            let headings = found.headings.iter();
+            headings
+                .map(|heading| {
+                    let place = sought.place(heading, |id| name_of(model, id));
+                    row(heading, unit, &place)
+                })
+                .collect()
+        })
     })
 }
 
-/// The ways to the pictures.
-fn ways() -> AnyView {
-    let ways = vec![
-        way(Place::Histories.href(), "Exercises done"),
-        way(Place::Year(clock::wall().year()).href(), "The year"),
-        way(Place::Body.href(), "Body"),
-    ];
-    list("ways", Some("ledger-pictures"), ways)
+/// The list, and the fields that narrow it.
+pub fn list_view(app: Stanchion) -> AnyView {
+    let found = RwSignal::new(Found::default());
+    let newest = app.of(|model| model.headings.clone());
+    let sought = app.of(|model| {
+        let back = &model.back;
+        (back.text.clone(), back.first.clone(), back.last.clone())
+    });
+    Effect::new(move |_| {
+        newest.with(|_| ());
+        sought.with(|_| ());
+        search(app, found);
+    });
+    let rows_found = Seen::new(move || found_rows(app, found));
+    let everything = app.of(|model| model.back.sought(model).is_everything());
+    let more = Signal::derive(move || found.with(|found| found.before.is_some() && !found.reading));
+    let told = text(move || found.with(|found| told(found, everything.get())));
+    vec![
+        fields(app),
+        line("quiet", "found", told),
+        rows("session", rows_found),
+        when(more, move || {
+            button("wide", "earlier", "Earlier", move || {
+                read_on(app, found, None);
+            })
+        }),
+    ]
+    .into_any()
 }
 
-/// All sessions.
-#[component]
-pub fn LedgerPlace() -> impl IntoView {
-    let app = stanchion();
-    let sessions = app.of(|model| {
-        let unit = model.unit();
-        let headings = model.headings.iter();
-        headings
-            .map(|heading| row(heading, unit))
-            .collect::<Vec<_>>()
+/// What was found, in words; nothing where all of a short ledger stands there.
+fn told(found: &Found, everything: bool) -> String {
+    let count = counted(found.headings.len(), "session");
+    match (found.reading, found.before, everything) {
+        (true, ..) => "Reading.".to_owned(),
+        (false, None, true) if found.headings.is_empty() => String::new(),
+        (false, None, true) => format!("{count} in all."),
+        (false, None, false) => format!("{count} found in the whole ledger."),
+        (false, Some(before), true) => format!("The newest {count}, back to {}.", date(before)),
+        (false, Some(before), false) => format!("{count} found back to {}.", date(before)),
+    }
+}
+
+/// The fields that narrow the list.
+fn fields(app: Stanchion) -> AnyView {
+    let typed = app.of(|model| model.back.text.clone());
+    let days = app.of(|model| (model.back.first.clone(), model.back.last.clone()));
+    let first = text(move || days.get().0);
+    let last = text(move || days.get().1);
+    let open = app
+        .model
+        .with_untracked(|model| !model.back.first.is_empty() || !model.back.last.is_empty());
+    let wrong = text(move || {
+        let (first, last) = days.get();
+        match (parse_date(&first), parse_date(&last)) {
+            (Some(first), Some(last)) if last < first => {
+                "The last day lies before the first: nothing can be found.".to_owned()
+            }
+            _ => String::new(),
+        }
     });
-    let none = app.of(|model| model.headings.is_empty());
-    page(
-        "ledger",
-        vec![
-            h1("Ledger"),
-            when(none, || {
-                line(
-                    "quiet",
-                    "ledger-empty",
-                    "Nothing yet. What you do on the floor is written here, every set of it.",
-                )
-            }),
-            ways(),
-            removed(app),
-            nudge(app),
-            rows("session", sessions),
-        ],
-    )
+    let change = move |change: &dyn Fn(&mut super::LookBack)| {
+        app.model.update(|model| {
+            change(&mut model.back);
+            model.back.until = None;
+        });
+    };
+    let between = vec![
+        field(
+            "find-first",
+            Mode::Day,
+            "from",
+            first,
+            false,
+            move |typed| {
+                change(&|back| back.first.clone_from(&typed));
+            },
+        ),
+        field("find-last", Mode::Day, "to", last, false, move |typed| {
+            change(&|back| back.last.clone_from(&typed));
+        }),
+    ];
+    let some = app.of(|model| !model.back.sought(model).is_everything());
+    let narrow = move |typed: String| change(&|back| back.text.clone_from(&typed));
+    let label = "find by exercise, sheet or note";
+    vec![
+        field("find-text", Mode::Text, label, typed, false, narrow),
+        view! {
+            <details class="adder" open=open data-part="find-days">
+                <summary>{"Between two days"}</summary>
+                <div class="adder-fields">{between}</div>
+            </details>
+        }
+        .into_any(),
+        dynamic(move || match wrong.get() {
+            wrong if wrong.is_empty() => ().into_any(),
+            wrong => line("wrong-word", "find-wrong", wrong),
+        }),
+        when(some, move || {
+            button("plain", "find-all", "Show all sessions", move || {
+                change(&|back| {
+                    back.text.clear();
+                    back.first.clear();
+                    back.last.clear();
+                });
+            })
+        }),
+    ]
+    .into_any()
 }

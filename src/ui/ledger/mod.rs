@@ -1,8 +1,20 @@
-//! The ledger: what was done, by date; each set visible and correctable.
+//! The ledger: what was done, by date; each set visible and correctable; weeks, and a period on paper.
 
+mod back;
+mod calendar;
+mod changed;
 mod correct;
 mod list;
+mod notes;
+mod place;
+mod report;
 mod session;
+mod sets;
+mod week_charts;
+mod weeks;
 
-pub use list::LedgerPlace;
+pub use back::LookBack;
+pub use place::LedgerPlace;
+pub use report::ReportPlace;
 pub use session::SessionPlace;
+pub use weeks::WeeksPlace;

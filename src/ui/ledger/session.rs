@@ -1,20 +1,24 @@
-//! One session: every set as it was done.
+//! One session: every set as it was done, and what can still be done with it.
 
-use super::correct::correction;
-use crate::ledger::{DoneLine, Heading, SessionRecord, Volume, unfed_of};
-use crate::session::{Done, Session, SessionId, What};
-use crate::sheet::{LoadBasis, SetKey};
+use super::changed::Changing;
+use super::correct::{Open, correction, forgotten_panel};
+use super::notes::note_panel;
+use super::sets::{done_words, facts_of, proposed};
+use crate::ledger::{BlockRecord, Heading, SessionRecord, Volume, unfed_of};
+use crate::session::{RESUME_MS_MAX, Session, SessionId, What};
+use crate::sheet::Note;
 use crate::store::{SessionLog, Shelf};
 use crate::strength::Curve;
 use crate::ui::away::remove_session;
-use crate::ui::floor::{logged_line, predicted, rpe_word};
+use crate::ui::floor::{predicted, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section, sure_button,
-    toggles_of, way, words,
+    button, choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section,
+    sure_button, toggles_of, way,
 };
 use crate::ui::place::Place;
-use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::ui::reading::heading_of;
+use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Rpe, Unit, clock, long_day_and_time};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -39,10 +43,20 @@ fn open(app: Stanchion, id: SessionId) {
         {
             Ok(log) => {
                 let session = log.and_then(|log| Session::replay(log.events()).ok());
-                if session.is_none() {
-                    app.complain("This session is not stored here, or cannot be read.");
+                let began = session.as_ref().map(|session| session.state().since.at);
+                let heading = match began {
+                    Some(began) => heading_of(&app.keep(), began, id).await.unwrap_or_default(),
+                    None => None,
+                };
+                match session.as_ref().and_then(|it| it.events().last()) {
+                    // What is added to it comes after all that it holds, whatever the clock says.
+                    Some(newest) => app.see_id(newest.id.0),
+                    None => app.complain("This session is not stored here, or cannot be read."),
                 }
-                app.model.update(|model| model.opened = session);
+                app.model.update(|model| {
+                    model.opened = session;
+                    model.opened_heading = heading;
+                });
             }
             Err(error) => app.complain(error.to_string()),
         }
@@ -68,31 +82,37 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
         let heading = model.heading(id);
         heading.and_then(Heading::predicted_and_taken)
     });
-    let correcting = RwSignal::new(None::<SetKey>);
+    let changing = Changing::new(app, id);
+    let opened = RwSignal::new(None::<Open>);
+    let close = Callback::new(move |()| opened.set(None));
+    let inside = dynamic(move || match record.get() {
+        Some(record) => look(changing, &record, shown.get(), predicted.get(), opened),
+        None => ().into_any(),
+    });
     vec![
-        dynamic(move || match record.get() {
-            Some(record) => look(app, &record, shown.get(), predicted.get(), correcting),
-            None => ().into_any(),
-        }),
-        dynamic(move || match correcting.get() {
-            Some(key) => correction(app, id, key, Callback::new(move |()| correcting.set(None))),
+        inside,
+        dynamic(move || match opened.get() {
+            Some(Open::Note) => note_panel(changing, close),
+            Some(Open::Set(key)) => correction(changing, key, close),
+            Some(Open::Forgotten(block)) => forgotten_panel(changing, block, close),
             None => ().into_any(),
         }),
     ]
 }
 
 fn look(
-    app: Stanchion,
+    changing: Changing,
     record: &SessionRecord,
-    (unit, curve): (Unit, Curve),
+    shown: (Unit, Curve),
     took: Option<String>,
-    correcting: RwSignal<Option<SetKey>>,
+    opened: RwSignal<Option<Open>>,
 ) -> AnyView {
+    let app = changing.app;
     let facts = format!(
         "{} · {} · {} volume load of work sets{}",
         clock((record.duration_ms / 1000) as i64),
         counted(record.lines().count(), "set"),
-        Volume::of(record).work.shown(unit),
+        Volume::of(record).work.shown(shown.0),
         if record.light { " · light week" } else { "" },
     );
     let mut inside = vec![
@@ -101,63 +121,124 @@ fn look(
         quiet(long_day_and_time(record.began)),
         line("", "facts", facts),
         predicted(took),
+        changing.view(),
+        going_on(app, record),
     ];
-    let note = record.note.as_ref();
-    inside.extend(note.map(|note| words("because", note.as_str().to_owned())));
+    inside.push(note(record.note.as_ref(), opened));
     for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
-        let basis = &block.block.basis;
-        let why = unfed_of(record, block, curve);
-        let sets = block.lines.iter().zip(why).map(|(set, why)| {
-            let key = set.key;
-            let correct = Callback::new(move |()| correcting.set(Some(key)));
-            let (done, facts) = set_words(set, basis, unit);
-            let mut inside = vec![row_opener("set", done, facts, correct)];
-            inside.extend(why.map(|why| line("quiet", "unfed", why.to_string())));
-            inside.into_any()
-        });
-        let name = block.block.exercise.name.to_string();
-        let place = Place::History(block.block.exercise.id.clone());
-        let over_time = way(place.href(), "This exercise over time");
-        inside.push(section(
-            None,
-            name,
-            vec![list("rows", None, sets.collect()), over_time],
-        ));
+        inside.push(block_view(record, block, shown, opened));
     }
-    inside.push(rating(app, record.rpe));
+    inside.push(not_done(record, opened));
+    inside.push(rating(changing, record.rpe));
+    inside.push(again(app));
     inside.push(removal(app, record));
     page("session-record", inside)
 }
 
-/// One set: what was done, and the facts about it.
-fn set_words(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> (String, String) {
-    let done = Done {
-        load: line.load,
-        amount: line.amount.clone(),
-        reserve: line.reserve,
+/// The note on the session, and the way to write it.
+fn note(note: Option<&Note>, opened: RwSignal<Option<Open>>) -> AnyView {
+    let word = if note.is_some() {
+        "Change the note"
+    } else {
+        "Write a note"
     };
-    let mut facts = vec![line.kind.name().to_owned()];
-    if let Some(reserve) = line.reserve {
-        facts.push(format!("{reserve} in reserve"));
+    let said = note.map(|note| line("said", "session-note", note.as_str().to_owned()));
+    let write = button("plain", "annotate", word, move || {
+        opened.set(Some(Open::Note));
+    });
+    vec![said.into_any(), write].into_any()
+}
+
+/// What was done of a block, set by set.
+fn block_view(
+    record: &SessionRecord,
+    block: &BlockRecord,
+    (unit, curve): (Unit, Curve),
+    opened: RwSignal<Option<Open>>,
+) -> AnyView {
+    let basis = &block.block.basis;
+    let why = unfed_of(record, block, curve);
+    let sets = block.lines.iter().zip(why).map(|(set, why)| {
+        let key = set.key;
+        let correct = Callback::new(move |()| opened.set(Some(Open::Set(key))));
+        let (done, facts) = (done_words(set, basis, unit), facts_of(set, basis, unit));
+        let mut inside = vec![row_opener("set", done, facts, correct)];
+        let note = set.note.as_ref().map(|note| note.as_str().to_owned());
+        inside.extend(note.map(|note| line("said", "set-note", note)));
+        inside.extend(why.map(|why| line("quiet", "unfed", why.to_string())));
+        inside.into_any()
+    });
+    let id = block.block.id;
+    let because = proposed(block, unit).map(|because| line("because", "proposed", because));
+    let inside = vec![
+        because.into_any(),
+        list("rows", None, sets.collect()),
+        button(
+            "plain",
+            "forgotten",
+            "Add a set that was forgotten",
+            move || {
+                opened.set(Some(Open::Forgotten(id)));
+            },
+        ),
+        way(
+            Place::History(block.block.exercise.id.clone()).href(),
+            "This exercise over time",
+        ),
+    ];
+    section(None, block.block.exercise.name.to_string(), inside)
+}
+
+/// The blocks of the sheet of which nothing was done, each with the way to add a set of it.
+fn not_done(record: &SessionRecord, opened: RwSignal<Option<Open>>) -> AnyView {
+    let left = record.blocks.iter().filter(|block| block.lines.is_empty());
+    let items: Vec<AnyView> = left
+        .map(|block| {
+            let id = block.block.id;
+            let name = block.block.exercise.name.to_string();
+            let add = Callback::new(move |()| opened.set(Some(Open::Forgotten(id))));
+            row_opener("not-done", name, "add a set that was done".to_owned(), add)
+        })
+        .collect();
+    if items.is_empty() {
+        return ().into_any();
     }
-    if let Some(rest) = line.rest_taken {
-        facts.push(format!("rest {}", clock(i64::from(rest))));
-    }
-    if let Some(proposed) = line
-        .proposed
-        .filter(|proposed| Some(*proposed) != line.load)
-    {
-        facts.push(format!("proposed was {}", proposed.shown(unit)));
-    }
-    for (n, earlier) in line.earlier.iter().enumerate() {
-        let word = if n == 0 {
-            "first logged as"
-        } else {
-            "then corrected to"
-        };
-        facts.push(format!("{word} {}", logged_line(earlier, basis, unit)));
-    }
-    (logged_line(&done, basis, unit), facts.join(" · "))
+    section(None, "Not done", vec![list("rows", None, items)])
+}
+
+/// The way back onto the floor, within three hours of the end.
+fn going_on(app: Stanchion, record: &SessionRecord) -> AnyView {
+    let may = app.model.with_untracked(|model| {
+        let opened = model.opened.as_ref();
+        opened.is_some_and(|session| session.may_resume(&moment()).is_ok()) && !model.in_session()
+    });
+    let Some(ended) = record.ended.filter(|_| may) else {
+        return ().into_any();
+    };
+    let until = ended + chrono::TimeDelta::milliseconds(RESUME_MS_MAX as i64);
+    let said = format!(
+        "Until {} it can go on where it stopped. The time between does not count as trained.",
+        crate::units::time(until)
+    );
+    let resume = button("wide", "resume", "Go on with this session", move || {
+        app.resume();
+    });
+    vec![resume, quiet(said)].into_any()
+}
+
+/// The way to do the same once more.
+fn again(app: Stanchion) -> AnyView {
+    let said = "A new sheet with its exercises, sets, reps and loads as they were done; you can change it before you \
+                keep it.";
+    let make = button(
+        "wide",
+        "again",
+        "Do this again: make it a sheet",
+        move || {
+            app.sheet_again();
+        },
+    );
+    section(None, "Again", vec![quiet(said), make])
 }
 
 /// The way to remove the session, with what goes.
@@ -179,13 +260,12 @@ fn removal(app: Stanchion, record: &SessionRecord) -> AnyView {
 }
 
 /// The rating, given or still to be given.
-fn rating(app: Stanchion, rpe: Option<Rpe>) -> AnyView {
+fn rating(changing: Changing, rpe: Option<Rpe>) -> AnyView {
     let labels = (0..=10).map(|n: i64| (n.to_string(), rpe_word(n)));
     let given = rpe.map(|rpe| i64::from(rpe.get()));
     let inside = toggles_of("rpe", labels, Signal::stored(given), move |n| {
-        app.correct(What::Rated {
-            rpe: Rpe::saturating(n),
-        });
+        let rpe = Rpe::saturating(n);
+        changing.make("The rating is kept.", vec![What::Rated { rpe }]);
     });
     let inside = choices("choices", "session RPE", inside);
     section(None, "Session RPE", vec![inside])

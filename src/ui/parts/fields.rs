@@ -14,6 +14,8 @@ pub enum Mode {
     Whole,
     /// Any text.
     Text,
+    /// A day, in the browser's own way; its value is in the form of ISO 8601, or empty.
+    Day,
 }
 
 impl Mode {
@@ -23,6 +25,15 @@ impl Mode {
             Mode::Decimal => "decimal",
             Mode::Whole => "numeric",
             Mode::Text => "text",
+            Mode::Day => "none",
+        }
+    }
+
+    /// The kind of field.
+    fn kind(self) -> &'static str {
+        match self {
+            Mode::Decimal | Mode::Whole | Mode::Text => "text",
+            Mode::Day => "date",
         }
     }
 }
@@ -88,7 +99,7 @@ fn field_of(
         <label class="field">
             <span>{move || label.get()}</span>
             <input
-                type="text"
+                type=mode.kind()
                 autocomplete="off"
                 inputmode=mode.keyboard()
                 data-part=part

@@ -1,5 +1,6 @@
 //! A Rust toolchain that builds for WebAssembly: rustup's, or Debian's with std built from source.
 
+use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -121,6 +122,10 @@ impl WebToolchain {
     /// Sets what a command for the web needs. Native commands must not have it: they would build
     /// the host's std as well.
     pub fn enter(&self, command: &mut Command) {
+        if let Some(flag) = without_home(std::env::var_os("CARGO_HOME"), std::env::home_dir()) {
+            // Added to the flags in .cargo/config.toml.
+            command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flag);
+        }
         if let Self::Debian { linker } = self {
             command
                 .env("RUSTC", Path::new(DEBIAN_BIN).join("rustc"))
@@ -150,6 +155,17 @@ impl WebToolchain {
             }
         }
     }
+}
+
+/// The flag that keeps the place of cargo's packages on this machine out of the build, so that every machine builds the
+/// same bytes; none where the place is not known, or cannot be written as a flag.
+fn without_home(cargo: Option<OsString>, home: Option<PathBuf>) -> Option<String> {
+    let place = cargo.map_or_else(
+        || home.map(|home| home.join(".cargo")),
+        |set| Some(set.into()),
+    )?;
+    let place = place.to_str().filter(|place| !place.contains([' ', '=']))?;
+    Some(format!("--remap-path-prefix={place}=cargo"))
 }
 
 fn newest_lld() -> Outcome<String> {
@@ -183,10 +199,22 @@ mod tests {
     }
 
     #[test]
+    fn the_place_of_packages_is_kept_out_of_the_build() {
+        let home = || Some(PathBuf::from("/home/x"));
+        let flag = |cargo: Option<&str>| without_home(cargo.map(OsString::from), home());
+        let said = |place: &str| Some(format!("--remap-path-prefix={place}=cargo"));
+        assert_eq!(flag(None), said("/home/x/.cargo"));
+        assert_eq!(flag(Some("/c")), said("/c"));
+        assert_eq!(flag(Some("/c d")), None);
+        assert_eq!(without_home(None, None), None);
+    }
+
+    #[test]
     fn only_debians_toolchain_changes_a_command() {
         let mut command = Command::new("cargo");
         WebToolchain::Native.enter(&mut command);
-        assert_eq!(command.get_envs().count(), 0);
+        let flags = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS";
+        assert!(command.get_envs().all(|(name, _)| name == flags));
         WebToolchain::Debian {
             linker: "wasm-ld-22".into(),
         }

@@ -1,0 +1,54 @@
+//! Files that come from outside: opened with the app, or sent to it by another one.
+
+use super::js;
+use js_sys::Array;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::spawn_local;
+use web_sys::File;
+
+/// The cache in which the service worker leaves a file that another app sent, and its address there: see `assets/sw.js`.
+pub(super) const CACHE: &str = "stanchion received";
+const ADDRESS: &str = "./received";
+
+/// Calls `f` with each file that is opened with the app, where the browser has such a way. It lives as long as the page.
+pub fn on_opened(f: impl Fn(File) + Clone + 'static) {
+    let Some(queue) = js::global("launchQueue") else {
+        return;
+    };
+    let consume = Closure::<dyn FnMut(JsValue)>::new(move |launch: JsValue| {
+        let Some(files) = js::get(&launch, "files") else {
+            return;
+        };
+        for handle in Array::from(&files).iter() {
+            let f = f.clone();
+            spawn_local(async move {
+                let file = js::call_async(&handle, "getFile", &[]).await;
+                // One that went away meanwhile was not opened.
+                if let Ok(file) = file.and_then(JsCast::dyn_into::<File>) {
+                    f(file);
+                }
+            });
+        }
+    });
+    // Refused, nothing is ever opened so.
+    let _ = js::call(&queue, "setConsumer", &[consume.into_js_value()]);
+}
+
+/// The file that another app sent, once; none where there is none.
+pub async fn sent() -> Option<File> {
+    let caches = js::global("caches")?;
+    let there = js::call_async(&caches, "has", &[CACHE.into()]).await.ok()?;
+    if !there.is_truthy() {
+        return None;
+    }
+    let cache = js::call_async(&caches, "open", &[CACHE.into()])
+        .await
+        .ok()?;
+    let answer = js::call_async(&cache, "match", &[ADDRESS.into()]).await;
+    // Looked at once: it is not shown again at the next start.
+    let _ = js::call_async(&caches, "delete", &[CACHE.into()]).await;
+    let blob = js::call_async(&answer.ok()?, "blob", &[]).await.ok()?;
+    let parts = Array::of1(&blob);
+    File::new_with_blob_sequence(&parts, "the file that was sent").ok()
+}

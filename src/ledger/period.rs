@@ -1,0 +1,102 @@
+//! A period in figures: what a report of it is made of.
+
+use super::history::Past;
+use super::week::{MuscleSets, Week};
+use crate::exercises::Muscle;
+use crate::strength::{Change, Curve, Estimate, Performance, change_since, track};
+use crate::units::{Load, Reps};
+use chrono::NaiveDate;
+
+/// What a period did to one exercise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Course {
+    /// In how many of its sessions it was done.
+    pub sessions: usize,
+    /// The best work set of the period: the most load (the least assistance), then the most reps; none where no full rep
+    /// was done.
+    pub best: Option<(Option<Load>, Reps)>,
+    /// The estimate at its begin and at its end; none where too little is known. At its begin: what was known before it,
+    /// or else after its first session that feeds the estimate.
+    pub estimate: Option<(Estimate, Estimate)>,
+    /// The change between the two, told apart from noise; none where there is but one.
+    pub change: Option<Change>,
+}
+
+/// What the period from `first` to `last`, both among it, did to an exercise; `pasts` is all that was done of it, the
+/// oldest first.
+#[must_use]
+pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -> Course {
+    let day = |past: &Past| past.performance.at.date_naive();
+    let within: Vec<&Past> = pasts
+        .iter()
+        .filter(|past| first <= day(past) && day(past) <= last)
+        .collect();
+    let mut sessions: Vec<_> = within.iter().map(|past| past.session()).collect();
+    sessions.dedup();
+    let known: Vec<Performance> = pasts
+        .iter()
+        .filter(|past| !past.light && day(past) <= last)
+        .map(|past| past.performance.clone())
+        .collect();
+    let track = track(&known, curve);
+    let before = track.iter().rfind(|it| it.at().date_naive() < first);
+    let begin = before.or_else(|| track.iter().find(|it| it.at().date_naive() >= first));
+    let end = track.last().filter(|end| end.at().date_naive() >= first);
+    let ends = begin.zip(end);
+    Course {
+        sessions: sessions.len(),
+        best: best(&within),
+        estimate: ends.map(|(begin, end)| (begin.e1rm(), end.e1rm())),
+        change: ends.and_then(|(begin, _)| change_since(&known, curve, begin.at())),
+    }
+}
+
+fn best(within: &[&Past]) -> Option<(Option<Load>, Reps)> {
+    let sets = within.iter().flat_map(|past| {
+        let assists = past
+            .performance
+            .basis
+            .as_ref()
+            .is_some_and(|basis| basis.assists());
+        let sets = past.performance.sets.iter();
+        let work = sets.filter(|set| set.work && set.reps.get() > 0);
+        work.map(move |set| (assists, set.load, set.reps))
+    });
+    let harder = |load: Option<Load>, assists: bool| {
+        let load = load.unwrap_or(Load::ZERO);
+        if assists {
+            (None, Some(std::cmp::Reverse(load)))
+        } else {
+            (Some(load), None)
+        }
+    };
+    let best = sets.max_by_key(|(assists, load, reps)| (harder(*load, *assists), *reps));
+    best.map(|(_, load, reps)| (load, reps))
+}
+
+/// The sets of each muscle in all these weeks, from the legs up; muscles without any are left out.
+#[must_use]
+pub fn muscles_of(weeks: &[Week]) -> Vec<MuscleSets> {
+    let of_muscle = |muscle: Muscle| {
+        let all = weeks.iter().flat_map(|week| &week.muscles);
+        let of_it = all.filter(|sets| sets.muscle == muscle);
+        of_it.fold(
+            MuscleSets {
+                muscle,
+                main: 0,
+                also: 0,
+                hard_main: 0,
+                hard_also: 0,
+            },
+            |sum, sets| MuscleSets {
+                muscle,
+                main: sum.main + sets.main,
+                also: sum.also + sets.also,
+                hard_main: sum.hard_main + sets.hard_main,
+                hard_also: sum.hard_also + sets.hard_also,
+            },
+        )
+    };
+    let all = Muscle::ALL.into_iter().map(of_muscle);
+    all.filter(|sets| sets.halves() > 0).collect()
+}

@@ -1,0 +1,130 @@
+//! How long a session and its sets took, by the clocks of its events.
+
+use crate::heat::{Category, heat_index};
+use crate::session::{Event, Moment, State, What};
+use crate::sheet::SetKey;
+use std::collections::BTreeMap;
+
+/// What the clocks say of a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct SetTimes {
+    /// Seconds of rest before it.
+    pub(super) rest_taken: Option<u32>,
+    /// Seconds of rest before it as prescribed, stretched where the heat made it so.
+    pub(super) rest_asked: Option<u32>,
+    /// Seconds from its start to its log.
+    pub(super) lasted: Option<u32>,
+}
+
+/// A set that was logged, and when.
+#[derive(Clone, Copy)]
+struct Before {
+    set: SetKey,
+    at: Moment,
+    heat: Category,
+}
+
+/// The times of each set that was logged before the end. What is added to an ended session has none.
+pub(super) fn set_times(counting: &[&Event], state: &State) -> BTreeMap<SetKey, SetTimes> {
+    let mut times = BTreeMap::new();
+    let mut before: Option<Before> = None;
+    let mut started: Option<(SetKey, Moment)> = None;
+    let mut heat = Category::None;
+    for event in while_under_way(counting) {
+        match &event.what {
+            What::AirNoted { air } => heat = Category::of(heat_index(*air)),
+            What::SetStarted { set } => started = Some((*set, event.moment())),
+            What::SetStopped { .. } => started = None,
+            // A pause is no rest.
+            What::Resumed => (before, started) = (None, None),
+            What::SetDone { set, .. } => {
+                let begun = started.take().filter(|(key, _)| key == set);
+                let seconds = |ms: u64| u32::try_from(ms / 1000).unwrap_or(u32::MAX);
+                let rest_taken = before
+                    .zip(begun)
+                    .map(|(before, (_, since))| seconds(since.since(&before.at)));
+                let of_set = SetTimes {
+                    rest_taken,
+                    rest_asked: before.and_then(|before| asked(state, before, *set)),
+                    lasted: begun.map(|(_, since)| seconds(event.moment().since(&since))),
+                };
+                times.entry(*set).or_insert(of_set);
+                before = Some(Before {
+                    set: *set,
+                    at: event.moment(),
+                    heat,
+                });
+            }
+            _ => {}
+        }
+    }
+    times
+}
+
+/// The rest prescribed between two sets.
+fn asked(state: &State, before: Before, set: SetKey) -> Option<u32> {
+    let last = state.slot(before.set)?;
+    let next = state.slot(set)?;
+    let rest = last.planned.rest_before(&next.planned);
+    Some(u32::from(before.heat.stretched(rest).get()))
+}
+
+/// The events while the session was under way: those after an end are left out, until it went on.
+pub(super) fn while_under_way<'a>(counting: &[&'a Event]) -> impl Iterator<Item = &'a Event> {
+    let mut ended = false;
+    counting.iter().copied().filter(move |event| {
+        match event.what {
+            What::Ended => ended = true,
+            What::Resumed => ended = false,
+            _ => {}
+        }
+        !ended
+    })
+}
+
+/// Milliseconds from the beginning to the end, or to the last event, without the pauses between an end and going on.
+pub(super) fn duration_ms(counting: &[&Event]) -> u64 {
+    let begin = counting
+        .iter()
+        .position(|event| matches!(event.what, What::Began(_)))
+        .unwrap_or(0);
+    let mut total = 0;
+    let mut stretch: Vec<Moment> = Vec::new();
+    // How much of the stretch there is up to its last end.
+    let mut ended: Option<usize> = None;
+    for event in counting.get(begin..).unwrap_or_default() {
+        if let (What::Resumed, Some(end)) = (&event.what, ended) {
+            stretch.truncate(end);
+            total += stretch_ms(&stretch);
+            stretch.clear();
+            ended = None;
+        }
+        stretch.push(event.moment());
+        if matches!(event.what, What::Ended) {
+            ended = Some(stretch.len());
+        }
+    }
+    stretch.truncate(ended.unwrap_or(stretch.len()));
+    total + stretch_ms(&stretch)
+}
+
+/// Milliseconds from the first moment to the last.
+///
+/// Run by run: within one both clocks are compared over the whole of it, and from run to run the wall clock counts,
+/// so that a clock set back between two runs costs only the pause between them.
+fn stretch_ms(moments: &[Moment]) -> u64 {
+    let mut moments = moments.iter().copied();
+    let Some(mut head) = moments.next() else {
+        return 0;
+    };
+    let mut total = 0;
+    let mut last = head;
+    for moment in moments {
+        if moment.tick.run != head.tick.run {
+            total += last.since(&head) + moment.since(&last);
+            head = moment;
+        }
+        last = moment;
+    }
+    total + last.since(&head)
+}

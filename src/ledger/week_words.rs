@@ -1,0 +1,251 @@
+//! Weeks in words. They describe and never judge: how much is right for a body is for its physician and a qualified
+//! coach to say.
+
+use super::week::{Balance, Budgeted, Week};
+use super::week_load::Spread;
+
+/// How the weeks are counted, formula by formula with its source: what stands behind *How this is counted*.
+pub const COUNTED: &[&str] = &[
+    "A week begins on Monday (ISO 8601). A session counts on the day it began, by the clock of that place.",
+    "Sets: all that were done but ramp-ups; each drop of a drop set is one. Hard: to failure, or said to leave 4 reps or fewer. A set without a word on its reserve is not counted as hard (where hard begins is common practice, no source).",
+    "A set counts 1 for a main muscle of its exercise and 0.5 for one that also works (Pelland et al. 2024, preprint).",
+    "Under 5, 5 to 9, 10 and more sets a week are the groups that Schoenfeld et al. 2017 compared (J Sports Sci 35(11):1073–1082). More sets went with more growth on average there. That is no rule for you: recovery differs from lifter to lifter.",
+    "Volume load: sets × reps × load of work sets (Essentials of Strength Training and Conditioning).",
+    "Session load: session RPE × minutes (Foster et al. 2001, J Strength Cond Res 15(1):109–115), in arbitrary units. A session without a rating has no load, and is said to be missing.",
+    "Monotony: mean of the seven daily loads over their standard deviation, rest days being 0. Strain: the week's total × monotony (Foster 1998). The standard deviation is that of a sample (n − 1). Where all seven days are equal it is 0, and there is neither.",
+    "Patterns: pulls and pushes both ways, hinges, squats, in sets. Exercises of one joint, trunk, carries and jumps are in neither.",
+    "This describes what was done. It does not diagnose. Ask a physician about pain or exhaustion, and a qualified coach about how much to do.",
+];
+
+/// The groups of weekly sets a muscle that Schoenfeld et al. 2017 compared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Band {
+    /// Fewer than 5.
+    Under5,
+    /// 5 to 9; up to, and not, 10 where halves count.
+    From5,
+    /// 10 and more.
+    From10,
+}
+
+impl Band {
+    /// The group of so many halves of a set.
+    #[must_use]
+    pub fn of_halves(halves: u32) -> Band {
+        match halves {
+            0..10 => Band::Under5,
+            10..20 => Band::From5,
+            _ => Band::From10,
+        }
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Band::Under5 => "under 5",
+            Band::From5 => "5 to 9",
+            Band::From10 => "10 and more",
+        }
+    }
+}
+
+/// So many halves of a set: `7.5`.
+#[must_use]
+pub fn halves_said(halves: u32) -> String {
+    let half = if halves % 2 == 1 { ".5" } else { "" };
+    format!("{}{half}", halves / 2)
+}
+
+/// A figure to so many hundredths: `1.03`.
+fn hundredths(figure: f64) -> String {
+    let all = (figure * 100.0).round() as i64;
+    format!("{}.{:02}", all / 100, all % 100)
+}
+
+/// A figure of this week beside those of the weeks before it, in one sentence: how many they were at least, at most and
+/// on average. Weeks without a session are among them.
+#[must_use]
+pub fn beside(before: &[i64]) -> Option<String> {
+    let least = before.iter().min()?;
+    let most = before.iter().max()?;
+    let count = i64::try_from(before.len()).unwrap_or(i64::MAX);
+    let sum: i64 = before.iter().sum();
+    // Rounded to the nearest.
+    let mean = (2 * sum + count) / (2 * count);
+    Some(format!(
+        "{count} weeks before: {least} to {most}, {mean} on average"
+    ))
+}
+
+fn sets(count: u32) -> String {
+    let s = if count == 1 { "" } else { "s" };
+    format!("{count} set{s}")
+}
+
+impl Spread {
+    /// Monotony and strain, or why there is neither, in one sentence.
+    #[must_use]
+    pub fn said(self) -> String {
+        match self {
+            Spread::NotOver => {
+                "Monotony and strain are said when the week is over: they need all seven days."
+                    .to_owned()
+            }
+            Spread::Unrated(1) => {
+                "No monotony and no strain: 1 session has no session RPE.".to_owned()
+            }
+            Spread::Unrated(count) => {
+                format!("No monotony and no strain: {count} sessions have no session RPE.")
+            }
+            Spread::AllEqual => {
+                "Monotony and strain are undefined: all seven days have the same load.".to_owned()
+            }
+            Spread::Known { monotony, strain } => format!(
+                "Monotony {}, strain {}.",
+                hundredths(monotony),
+                strain.round() as i64
+            ),
+        }
+    }
+}
+
+impl Balance {
+    /// Pulls against pushes, and hinges against squats, in two sentences.
+    #[must_use]
+    pub fn said(&self) -> [String; 2] {
+        [
+            against("pull", self.pull, "push", self.push),
+            against("hinge", self.hinge, "squat", self.squat),
+        ]
+    }
+}
+
+/// One pattern against its counterpart.
+fn against(one: &str, ones: u32, other: &str, others: u32) -> String {
+    let ratio = match (ones, others) {
+        (0, _) | (_, 0) => String::new(),
+        _ => format!(
+            " ({} to 1)",
+            hundredths(f64::from(ones) / f64::from(others))
+        ),
+    };
+    format!("{one} {}, {other} {}{ratio}", sets(ones), sets(others))
+}
+
+impl Budgeted {
+    /// Time trained against the budgets, in one sentence; none where no sheet had one.
+    #[must_use]
+    pub fn said(&self) -> Option<String> {
+        if self.sessions == 0 {
+            return None;
+        }
+        let (word, by) = if self.taken > self.planned {
+            ("over", self.taken - self.planned)
+        } else {
+            ("under", self.planned - self.taken)
+        };
+        let of = if self.sessions == 1 {
+            "1 session with a budget".to_owned()
+        } else {
+            format!("{} sessions with a budget", self.sessions)
+        };
+        let stands = if by == 0 {
+            "as budgeted".to_owned()
+        } else {
+            format!("{by} min {word}")
+        };
+        Some(format!(
+            "{of}: {} min of {} budgeted, {stands}.",
+            self.taken, self.planned
+        ))
+    }
+}
+
+impl Week {
+    /// What its session loads come to, in one sentence, with what is missing.
+    #[must_use]
+    pub fn load_said(&self) -> String {
+        let missing = match self.load.unrated {
+            0 => String::new(),
+            1 => " 1 session has no rating and is not in it.".to_owned(),
+            count => format!(" {count} sessions have no rating and are not in it."),
+        };
+        match self.sessions {
+            0 => "No session, so no load.".to_owned(),
+            _ => format!("Session load {} in all.{missing}", self.load.total()),
+        }
+    }
+
+    /// That some sets belong to no muscle, in one sentence; none where all do.
+    #[must_use]
+    pub fn unknown_said(&self) -> Option<String> {
+        (self.unknown > 0).then(|| {
+            format!(
+                "{} of exercises without known muscles are in none of these. Write such an exercise down under Sheets, Exercises.",
+                sets(self.unknown)
+            )
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_groups_begin_where_the_source_says() {
+        for (halves, band) in [
+            (0, Band::Under5),
+            (9, Band::Under5),
+            (10, Band::From5),
+            (19, Band::From5),
+            (20, Band::From10),
+        ] {
+            assert_eq!(Band::of_halves(halves), band, "{halves}");
+        }
+        assert_eq!(halves_said(15), "7.5");
+        assert_eq!(halves_said(16), "8");
+    }
+
+    #[test]
+    fn one_pattern_against_none_has_no_ratio() {
+        let balance = Balance {
+            pull: 12,
+            push: 9,
+            hinge: 1,
+            squat: 0,
+        };
+        let [across, below] = balance.said();
+        assert_eq!(across, "pull 12 sets, push 9 sets (1.33 to 1)");
+        assert_eq!(below, "hinge 1 set, squat 0 sets");
+    }
+
+    #[test]
+    fn a_week_stands_beside_those_before_it() {
+        assert_eq!(
+            beside(&[0, 30, 40]).as_deref(),
+            Some("3 weeks before: 0 to 40, 23 on average")
+        );
+        assert_eq!(beside(&[]), None);
+    }
+
+    #[test]
+    fn time_is_set_against_the_budget() {
+        let said = |taken, planned| {
+            let budgeted = Budgeted {
+                sessions: 2,
+                taken,
+                planned,
+            };
+            budgeted.said().unwrap()
+        };
+        assert_eq!(
+            said(100, 90),
+            "2 sessions with a budget: 100 min of 90 budgeted, 10 min over."
+        );
+        assert!(said(80, 90).ends_with("10 min under."));
+        assert!(said(90, 90).ends_with("as budgeted."));
+        assert_eq!(Budgeted::default().said(), None);
+    }
+}

@@ -1,0 +1,262 @@
+//! The sessions of a month: a board of days, each with a bar as high as its minutes, and the sessions under it.
+
+use super::list::row;
+use crate::ledger::{Heading, monday_of};
+use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text};
+use crate::ui::reading::headings_between;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::{Stanchion, moment};
+use crate::units::{WEEKDAYS, long_date, month};
+use chrono::{Datelike, Days, Months, NaiveDate};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// Minutes that fill the bar of a day.
+const FULL_MINUTES: u32 = 120;
+
+/// The first and the last day of the month of a day.
+fn ends_of(day: NaiveDate) -> (NaiveDate, NaiveDate) {
+    let first = day.with_day(1).unwrap_or(day);
+    let next = first.checked_add_months(Months::new(1));
+    let last = next.and_then(|next| next.pred_opt()).unwrap_or(day);
+    (first, last)
+}
+
+/// The weeks that a month lies in, each by its Monday.
+fn mondays(first: NaiveDate, last: NaiveDate) -> Vec<NaiveDate> {
+    let begin = monday_of(first);
+    let weeks = (0..6).filter_map(|week| begin.checked_add_days(Days::new(7 * week)));
+    weeks.filter(|monday| *monday <= last).collect()
+}
+
+/// The month that is looked at, and what was done in it.
+#[derive(Clone, Copy)]
+struct Looked {
+    app: Stanchion,
+    first: Seen<NaiveDate>,
+    headings: RwSignal<Vec<Heading>>,
+    chosen: RwSignal<Option<NaiveDate>>,
+}
+
+impl Looked {
+    fn turn(self, to: Option<NaiveDate>) {
+        self.chosen.set(None);
+        self.app.model.update(|model| model.back.month = to);
+    }
+
+    /// The month so many months on, below zero back.
+    fn step(self, forward: bool) {
+        let first = self.first.get_untracked();
+        let one = Months::new(1);
+        let to = if forward {
+            first.checked_add_months(one)
+        } else {
+            first.checked_sub_months(one)
+        };
+        self.turn(to);
+    }
+
+    fn of_day(self, day: NaiveDate) -> Vec<Heading> {
+        self.headings.with(|all| {
+            let on_day = all.iter().filter(|it| it.began.date_naive() == day);
+            on_day.cloned().collect()
+        })
+    }
+}
+
+/// The calendar.
+pub fn calendar_view(app: Stanchion) -> AnyView {
+    let today = moment().at.date_naive();
+    let first = app.of(move |model| ends_of(model.back.month.unwrap_or(today)).0);
+    let looked = Looked {
+        app,
+        first,
+        headings: RwSignal::new(Vec::new()),
+        chosen: RwSignal::new(None),
+    };
+    let newest = app.of(|model| model.headings.clone());
+    Effect::new(move |_| {
+        newest.with(|_| ());
+        let (first, last) = ends_of(looked.first.get());
+        spawn_local(async move {
+            match headings_between(&app.keep(), first, last).await {
+                Ok(read) => {
+                    // The month may have been turned, or the page left, meanwhile.
+                    let shown = app.model.with_untracked(|model| model.back.month);
+                    if ends_of(shown.unwrap_or(today)).0 == first {
+                        looked.headings.try_set(read);
+                    }
+                }
+                Err(error) => app.complain(error.to_string()),
+            }
+        });
+    });
+    let board = dynamic(move || board(looked, today));
+    let of_days = Seen::new(move || sessions_of(looked));
+    let said = text(move || {
+        let count = counted(of_days.with(Vec::len), "session");
+        match looked.chosen.get() {
+            Some(day) => format!("{}: {count}", long_date(day)),
+            None => format!("{}: {count}", month(looked.first.get())),
+        }
+    });
+    vec![
+        head(looked, today),
+        board,
+        view! { <p class="quiet" role="status" data-part="month-said">{move || said.get()}</p> }
+            .into_any(),
+        rows("session", of_days),
+    ]
+    .into_any()
+}
+
+/// The sessions of the day that is chosen, or of the whole month.
+fn sessions_of(looked: Looked) -> Vec<Row> {
+    let unit = looked.app.model.with_untracked(|model| model.unit());
+    let shown = match looked.chosen.get() {
+        Some(day) => looked.of_day(day),
+        None => looked.headings.get(),
+    };
+    shown.iter().map(|heading| row(heading, unit, "")).collect()
+}
+
+/// The month, and the way to others.
+fn head(looked: Looked, today: NaiveDate) -> AnyView {
+    let named = |name: &'static str| Some(text(move || name.to_owned()));
+    let back = Callback::new(move |()| looked.step(false));
+    let on = Callback::new(move |()| looked.step(true));
+    let name = text(move || month(looked.first.get()));
+    let away = Signal::derive(move || looked.first.get() != ends_of(today).0);
+    let inside = vec![
+        tap(
+            "step",
+            "month-before",
+            named("month before"),
+            "‹".into_any(),
+            back,
+        ),
+        view! { <h2 class="month-name" data-part="month-name">{move || name.get()}</h2> }
+            .into_any(),
+        tap(
+            "step",
+            "month-after",
+            named("month after"),
+            "›".into_any(),
+            on,
+        ),
+    ];
+    vec![
+        view! { <div class="month-head">{inside}</div> }.into_any(),
+        crate::ui::parts::when(away, move || {
+            button("plain", "month-now", "This month", move || {
+                looked.turn(None)
+            })
+        }),
+        line(
+            "quiet",
+            "month-key",
+            format!("The bar of a day is full at {FULL_MINUTES} minutes."),
+        ),
+    ]
+    .into_any()
+}
+
+fn board(looked: Looked, today: NaiveDate) -> AnyView {
+    let (first, last) = ends_of(looked.first.get());
+    let heads: Vec<AnyView> = WEEKDAYS
+        .iter()
+        .map(|name| {
+            let short = &name[..2];
+            view! { <th scope="col" abbr=*name>{short}</th> }.into_any()
+        })
+        .collect();
+    let weeks: Vec<AnyView> = mondays(first, last)
+        .into_iter()
+        .map(|monday| {
+            let days = (0..7).filter_map(|day| monday.checked_add_days(Days::new(day)));
+            let cells: Vec<AnyView> = days
+                .map(|day| {
+                    let within = first <= day && day <= last;
+                    let inside = if within {
+                        of_day(looked, day, today)
+                    } else {
+                        ().into_any()
+                    };
+                    view! { <td>{inside}</td> }.into_any()
+                })
+                .collect();
+            view! { <tr>{cells}</tr> }.into_any()
+        })
+        .collect();
+    view! {
+        <table class="month" data-part="month">
+            <thead><tr>{heads}</tr></thead>
+            <tbody>{weeks}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+/// A day of the board: a number, or a button where something was done.
+fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
+    let number = day.day();
+    let current = (day == today).then_some("date");
+    let done = looked.of_day(day);
+    if done.is_empty() {
+        return view! { <span class="day" aria-current=current>{number}</span> }.into_any();
+    }
+    let minutes: u32 = done.iter().map(|heading| heading.minutes).sum();
+    let sheets: Vec<String> = done
+        .iter()
+        .map(|heading| heading.sheet.to_string())
+        .collect();
+    let name = format!(
+        "{}, {}, {minutes} min: {}",
+        long_date(day),
+        counted(done.len(), "session"),
+        sheets.join(", ")
+    );
+    // A short session is seen too.
+    let share = (minutes * 100 / FULL_MINUTES).clamp(12, 100);
+    let pressed = move || looked.chosen.get() == Some(day);
+    let choose = move |_| {
+        looked.chosen.update(|chosen| {
+            *chosen = if *chosen == Some(day) {
+                None
+            } else {
+                Some(day)
+            };
+        });
+    };
+    view! {
+        <button
+            class="day done"
+            data-part=format!("day-{number}")
+            aria-label=name
+            aria-current=current
+            aria-pressed=move || if pressed() { "true" } else { "false" }
+            on:click=choose
+        >
+            <i class="day-bar" style:block-size=format!("{share}%")></i>
+            <b>{number}</b>
+        </button>
+    }
+    .into_any()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::parse_date;
+
+    #[test]
+    fn a_month_is_laid_out_in_whole_weeks() {
+        let (first, last) = ends_of(parse_date("2026-11-25").unwrap());
+        assert_eq!((first.day(), last.day()), (1, 30));
+        let weeks = mondays(first, last);
+        assert_eq!(weeks.len(), 6);
+        assert_eq!(weeks[0], parse_date("2026-10-26").unwrap());
+        let (first, last) = ends_of(parse_date("2027-02-14").unwrap());
+        assert_eq!(mondays(first, last).len(), 4);
+    }
+}

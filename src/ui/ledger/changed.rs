@@ -1,0 +1,55 @@
+//! What was changed last in the session that is open, and the way to take it back.
+
+use crate::session::{EventId, SessionId, What};
+use crate::ui::parts::{button, dynamic, group, quiet};
+use crate::ui::stanchion::Stanchion;
+use leptos::prelude::*;
+
+/// A session of the ledger that is changed: each change can be taken back until the next one, or until the page is left.
+#[derive(Clone, Copy)]
+pub struct Changing {
+    pub app: Stanchion,
+    pub id: SessionId,
+    last: RwSignal<Option<(&'static str, Vec<EventId>)>>,
+}
+
+impl Changing {
+    /// Nothing was changed yet.
+    pub fn new(app: Stanchion, id: SessionId) -> Changing {
+        Changing {
+            app,
+            id,
+            last: RwSignal::new(None),
+        }
+    }
+
+    /// Makes a change, told as `said`; several events are one change.
+    pub fn make(self, said: &'static str, whats: Vec<What>) {
+        if let Some(events) = self.app.correct_all(whats) {
+            self.last.set(Some((said, events)));
+        }
+    }
+
+    fn take_back(self) {
+        let Some((_, events)) = self.last.get_untracked() else {
+            return;
+        };
+        let newest_first = events.into_iter().rev();
+        let undone = newest_first.map(|event| What::Undone { event }).collect();
+        if self.app.correct_all(undone).is_some() {
+            self.last.set(None);
+        }
+    }
+
+    /// What was changed last, with its undo.
+    pub fn view(self) -> AnyView {
+        let inside = dynamic(move || match self.last.get() {
+            None => ().into_any(),
+            Some((said, _)) => {
+                let undo = button("plain", "changed-undo", "Undo", move || self.take_back());
+                group(Some("changed"), vec![quiet(said.to_owned()), undo])
+            }
+        });
+        view! { <div class="changed" role="status">{inside}</div> }.into_any()
+    }
+}

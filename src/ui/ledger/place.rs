@@ -1,0 +1,89 @@
+//! The ledger: the ways to its pictures, and the sessions as a list or as a calendar.
+
+use super::calendar::calendar_view;
+use super::list::list_view;
+use crate::device::clock;
+use crate::ui::away::{bring_sessions_back, nudge};
+use crate::ui::parts::{
+    button, choices, counted, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
+};
+use crate::ui::place::Place;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use chrono::Datelike;
+use leptos::prelude::*;
+
+/// The sessions that were removed last, and the way back.
+fn removed(app: Stanchion) -> AnyView {
+    let gone = app.of(|model| model.gone.len());
+    let some = Signal::derive(move || gone.get() > 0);
+    when(some, move || {
+        let said = text(move || format!("{} removed.", counted(gone.get(), "session")));
+        let back = button("plain", "session-back", "Undo", move || {
+            bring_sessions_back(app)
+        });
+        group(Some("sessions-gone"), vec![quiet(said), back])
+    })
+}
+
+/// The ways to what is made of the sessions.
+fn ways() -> AnyView {
+    let links = vec![
+        way_of(Place::Weeks, "ledger-weeks", "Weeks"),
+        way_of(Place::Histories, "ledger-exercises", "Exercises"),
+        way_of(Place::Year(clock::wall().year()), "ledger-year", "Year"),
+        way_of(Place::Body, "ledger-body", "Body"),
+        way_of(Place::Report, "ledger-report", "Report"),
+    ];
+    view! { <nav class="ways" data-part="ledger-pictures" aria-label="Of the ledger">{links}</nav> }
+        .into_any()
+}
+
+fn way_of(place: Place, part: &'static str, words: &'static str) -> AnyView {
+    view! { <a class="way" href=place.href() data-part=part>{words}</a> }.into_any()
+}
+
+/// All sessions.
+#[component]
+pub fn LedgerPlace() -> impl IntoView {
+    let app = stanchion();
+    let none = app.of(|model| model.headings.is_empty());
+    let as_calendar = app.of(|model| model.back.calendar);
+    let pressed = Signal::derive(move || Some(i64::from(as_calendar.get())));
+    let kinds = move || {
+        let labels = ["List", "Calendar"].map(|label| (label.to_owned(), ""));
+        toggles_of("ledger-as", labels, pressed, move |n| {
+            app.model.update(|model| model.back.calendar = n == 1);
+        })
+    };
+    let some = Signal::derive(move || !none.get());
+    page(
+        "ledger",
+        vec![
+            h1("Ledger"),
+            when(none, || {
+                line(
+                    "quiet",
+                    "ledger-empty",
+                    "Nothing yet. What you do on the floor is written here, every set of it.",
+                )
+            }),
+            removed(app),
+            nudge(app),
+            when(some, move || {
+                let sessions = dynamic(move || {
+                    if as_calendar.get() {
+                        calendar_view(app)
+                    } else {
+                        list_view(app)
+                    }
+                });
+                vec![
+                    ways(),
+                    choices("choices two", "sessions as", kinds()),
+                    sessions,
+                ]
+                .into_any()
+            }),
+        ],
+    )
+}

@@ -1,0 +1,407 @@
+//! A period as one printable page.
+
+use super::list::name_of;
+use super::week_charts::volume_chart;
+use crate::device::dom;
+use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
+use crate::sheet::{ExerciseId, Note};
+use crate::store::BodyEntry;
+use crate::strength::{Change, Estimate, Told};
+use crate::ui::charts::chart;
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    Mode, button, choices, counted, dynamic, field, h1, line, list, page, quiet, toggles_of, way,
+    wrong_word,
+};
+use crate::ui::place::Place;
+use crate::ui::reading::{headings_between, history_of};
+use crate::ui::stanchion::{Stanchion, moment, stanchion};
+use crate::units::{Load, Reps, Unit, date, iso_date, parse_date};
+use chrono::{Days, NaiveDate};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// Periods that are one tap away, in weeks.
+const PERIODS: [(i64, &str); 4] = [
+    (4, "4 weeks"),
+    (8, "8 weeks"),
+    (13, "13 weeks"),
+    (26, "26 weeks"),
+];
+
+/// Most exercises on the page: those with the most sets.
+const EXERCISES_MAX: usize = 14;
+
+/// Most notes on the page: the newest.
+const NOTES_MAX: usize = 6;
+
+/// Most characters of a note.
+const NOTE_CHARS: usize = 140;
+
+/// Everything on the page.
+#[derive(Clone, PartialEq)]
+struct Report {
+    first: NaiveDate,
+    last: NaiveDate,
+    lifter: Option<String>,
+    headings: Vec<Heading>,
+    weeks: Vec<Week>,
+    courses: Vec<(String, u32, Course)>,
+    /// How many exercises are not on the page.
+    left_off: usize,
+    body_mass: Option<(Load, Load)>,
+    unit: Unit,
+}
+
+/// A period on one page.
+#[component]
+pub fn ReportPlace() -> impl IntoView {
+    let app = stanchion();
+    let today = moment().at.date_naive();
+    let back = move |weeks: i64| {
+        let days = Days::new(weeks.unsigned_abs() * 7 - 1);
+        today.checked_sub_days(days).unwrap_or(today)
+    };
+    let first = RwSignal::new(iso_date(back(PERIODS[1].0)));
+    let last = RwSignal::new(iso_date(today));
+    let wrong = RwSignal::new(None::<String>);
+    let report = RwSignal::new(None::<Report>);
+    let wanted = RwSignal::new(None);
+    Effect::new(
+        move |_| match (parse_date(&first.get()), parse_date(&last.get())) {
+            (Some(first), Some(last)) if first <= last => {
+                wrong.set(None);
+                wanted.set(Some((first, last)));
+                make(app, wanted, report);
+            }
+            (Some(_), Some(_)) => {
+                wrong.set(Some(
+                    "The last day lies before the first: change one of them.".to_owned(),
+                ));
+            }
+            _ => wrong.set(Some(
+                "A report needs its first and its last day.".to_owned(),
+            )),
+        },
+    );
+    let labels = PERIODS.map(|(_, label)| (label.to_owned(), ""));
+    let pressed = Signal::derive(move || {
+        let to_today = last.get() == iso_date(today);
+        let of = |(weeks, _): &(i64, &str)| to_today && first.get() == iso_date(back(*weeks));
+        PERIODS
+            .iter()
+            .position(of)
+            .and_then(|n| i64::try_from(n).ok())
+    });
+    let periods = toggles_of("report-of", labels, pressed, move |n| {
+        let of = usize::try_from(n).ok().and_then(|n| PERIODS.get(n));
+        if let Some((weeks, _)) = of {
+            first.set(iso_date(back(*weeks)));
+            last.set(iso_date(today));
+        }
+    });
+    let between = vec![
+        field(
+            "report-first",
+            Mode::Day,
+            "from",
+            first,
+            false,
+            move |typed| first.set(typed),
+        ),
+        field("report-last", Mode::Day, "to", last, false, move |typed| {
+            last.set(typed)
+        }),
+    ];
+    let asked = vec![
+        way(Place::Ledger.href(), "All sessions"),
+        h1("Report"),
+        choices("choices", "the last", periods),
+        view! { <div class="adder-fields">{between}</div> }.into_any(),
+        wrong_word("report-wrong", wrong),
+        button("wide", "report-print", "Print, or keep as PDF", dom::print),
+    ];
+    page(
+        "report",
+        vec![
+            view! { <div class="report-asked">{asked}</div> }.into_any(),
+            dynamic(move || report.with(|report| report.as_ref().map(paper).into_any())),
+        ],
+    )
+}
+
+/// Reads what the period holds, and makes its page.
+fn make(
+    app: Stanchion,
+    wanted: RwSignal<Option<(NaiveDate, NaiveDate)>>,
+    report: RwSignal<Option<Report>>,
+) {
+    let Some((first, last)) = wanted.get_untracked() else {
+        return;
+    };
+    spawn_local(async move {
+        match read(app, first, last).await {
+            Ok(made) => {
+                // Another period may have been chosen, or the page left, meanwhile.
+                if wanted.try_get_untracked() == Some(Some((first, last))) {
+                    report.try_set(Some(made));
+                }
+            }
+            Err(error) => app.complain(error),
+        }
+    });
+}
+
+async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Report, String> {
+    let keep = app.keep();
+    let said = |error: crate::device::db::DbError| error.to_string();
+    let headings = headings_between(&keep, first, last).await.map_err(said)?;
+    let mut done: Vec<(ExerciseId, u32)> = Vec::new();
+    for share in headings.iter().flat_map(|heading| &heading.shares) {
+        match done.iter_mut().find(|(id, _)| *id == share.exercise) {
+            Some((_, sets)) => *sets += share.sets,
+            None => done.push((share.exercise.clone(), share.sets)),
+        }
+    }
+    done.retain(|(_, sets)| *sets > 0);
+    crate::order::by_key(&mut done, |(_, sets)| std::cmp::Reverse(*sets));
+    let left_off = done.len().saturating_sub(EXERCISES_MAX);
+    done.truncate(EXERCISES_MAX);
+    let curve = app.model.with_untracked(Model::curve);
+    let mut courses = Vec::new();
+    for (id, sets) in done {
+        let pasts = history_of(&keep, &id).await.map_err(said)?;
+        let name = app.model.with_untracked(|model| name_of(model, &id));
+        courses.push((name, sets, course(&pasts, curve, first, last)));
+    }
+    Ok(app.model.with_untracked(|model| {
+        // By rising time.
+        let mut within = model
+            .body
+            .iter()
+            .filter(|entry| (first..=last).contains(&entry.at.date_naive()))
+            .filter_map(BodyEntry::mass);
+        let first_mass = within.next();
+        let body_mass = first_mass.map(|mass| (mass, within.next_back().unwrap_or(mass)));
+        Report {
+            first,
+            last,
+            lifter: model
+                .lifter
+                .as_ref()
+                .and_then(|it| it.name.as_ref())
+                .map(ToString::to_string),
+            weeks: weeks(&headings, &model.exercises, first, last),
+            headings,
+            courses,
+            left_off,
+            body_mass,
+            unit: model.unit(),
+        }
+    }))
+}
+
+/// A table with its heads.
+fn report_table(
+    name: &'static str,
+    part: &'static str,
+    heads: &[&'static str],
+    rows: Vec<Vec<String>>,
+) -> AnyView {
+    let heads: Vec<AnyView> = heads
+        .iter()
+        .map(|head| view! { <th scope="col">{*head}</th> }.into_any())
+        .collect();
+    let row = |cells: Vec<String>| {
+        let mut cells = cells.into_iter();
+        let first = cells.next();
+        let rest: Vec<AnyView> = cells
+            .map(|cell| view! { <td>{cell}</td> }.into_any())
+            .collect();
+        view! { <tr><th scope="row">{first}</th>{rest}</tr> }.into_any()
+    };
+    let rows: Vec<AnyView> = rows.into_iter().map(row).collect();
+    view! {
+        <div class="report-table" role="region" tabindex="0" aria-label=name data-part=part>
+            <table>
+                <caption>{name}</caption>
+                <thead><tr>{heads}</tr></thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+/// The page itself: on the screen under the choice of the period, on paper alone.
+fn paper(report: &Report) -> AnyView {
+    let period = format!("{} to {}", date(report.first), date(report.last));
+    let title = match &report.lifter {
+        Some(lifter) => format!("{lifter}, {period}"),
+        None => period,
+    };
+    let weeks = report.weeks.clone();
+    let unit = report.unit;
+    let volume = text_of(report);
+    let mut inside = vec![
+        view! { <h2 class="report-title" data-part="report-title">{title}</h2> }.into_any(),
+        line("", "report-facts", volume),
+    ];
+    if report.headings.is_empty() {
+        inside.push(quiet("Nothing was done in this period."));
+    } else {
+        let pictured = Signal::derive(move || volume_chart(&weeks, unit));
+        inside.push(chart("report-volume", pictured));
+        inside.push(exercises(report));
+        inside.push(muscles(report));
+        inside.push(notes(report));
+    }
+    view! { <article class="report-page" data-part="report-page">{inside}</article> }.into_any()
+}
+
+/// Sums, session load and body mass in one paragraph.
+fn text_of(report: &Report) -> String {
+    let headings = report.headings.iter();
+    let minutes: u32 = headings.clone().map(|it| it.minutes).sum();
+    let volume = headings.fold(VolumeLoad::default(), |sum, it| sum.plus(it.volume));
+    let of_weeks = |value: &dyn Fn(&Week) -> u32| report.weeks.iter().map(value).sum::<u32>();
+    let unrated = of_weeks(&|week| week.load.unrated);
+    let missing = match unrated {
+        0 => String::new(),
+        n => format!(
+            " ({} without a rating not in it)",
+            counted(n as usize, "session")
+        ),
+    };
+    let mass = match report.body_mass {
+        Some((begin, end)) if begin == end => format!(" Body mass {}.", end.shown(report.unit)),
+        Some((begin, end)) => format!(
+            " Body mass {} at the begin, {} at the end.",
+            begin.shown(report.unit),
+            end.shown(report.unit)
+        ),
+        None => String::new(),
+    };
+    format!(
+        "{}, {} h {:02} min, {}, {} of them hard. Volume load {}. Session load {}{missing}.{mass}",
+        counted(report.headings.len(), "session"),
+        minutes / 60,
+        minutes % 60,
+        counted(of_weeks(&|week| week.sets) as usize, "set"),
+        of_weeks(&|week| week.hard),
+        volume.shown(report.unit),
+        of_weeks(&|week| week.load.total()),
+    )
+}
+
+/// What moved: estimate at begin and end, the change told apart from noise, the best set.
+fn exercises(report: &Report) -> AnyView {
+    let unit = report.unit;
+    let rows = report.courses.iter().map(|(name, sets, course)| {
+        vec![
+            name.clone(),
+            sets.to_string(),
+            best(course.best, unit),
+            estimates(course.estimate.as_ref(), unit),
+            told(course.change),
+        ]
+    });
+    let heads = [
+        "exercise",
+        "sets",
+        "best set",
+        "e1RM, begin to end",
+        "change",
+    ];
+    let table = report_table("Exercises", "report-exercises", &heads, rows.collect());
+    let more = (report.left_off > 0).then(|| {
+        quiet(format!(
+            "{} more, with fewer sets, not on this page.",
+            counted(report.left_off, "exercise")
+        ))
+    });
+    vec![table, more.into_any()].into_any()
+}
+
+fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
+    match best {
+        Some((Some(load), reps)) if !load.is_zero() => format!("{} × {reps}", load.shown(unit)),
+        Some((_, reps)) => format!("{reps} reps"),
+        None => String::new(),
+    }
+}
+
+fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
+    let whole = |load: Load| {
+        let load = load.to_unit(unit);
+        format!("{} {unit}", load.amount().round())
+    };
+    match ends {
+        Some((begin, end)) => format!("{} to {}", whole(begin.middle), whole(end.middle)),
+        None => "too little known".to_owned(),
+    }
+}
+
+fn told(change: Option<Change>) -> String {
+    let percent = |share: f64| (share.abs() * 100.0).round() as i64;
+    match change {
+        None => String::new(),
+        Some(Change {
+            by, told: Told::Up, ..
+        }) => format!("{} % stronger, more than noise", percent(by)),
+        Some(Change {
+            by,
+            told: Told::Down,
+            ..
+        }) => format!("{} % weaker, more than noise", percent(by)),
+        Some(Change { detectable, .. }) => {
+            format!("within noise (told from {} % on)", percent(detectable))
+        }
+    }
+}
+
+/// Sets of each muscle, in all and a week.
+fn muscles(report: &Report) -> AnyView {
+    let count = u32::try_from(report.weeks.len()).unwrap_or(1).max(1);
+    let items: Vec<AnyView> = muscles_of(&report.weeks)
+        .iter()
+        .map(|sets| {
+            // In tenths, rounded to the nearest.
+            let a_week = (sets.halves() * 10 + count) / (2 * count);
+            format!(
+                "{} {} ({}.{} a week)",
+                sets.muscle.name(),
+                halves_said(sets.halves()),
+                a_week / 10,
+                a_week % 10
+            )
+            .into_any()
+        })
+        .collect();
+    let inside = vec![
+        view! { <h3>{"Sets of each muscle"}</h3> }.into_any(),
+        quiet("1 for a main muscle, 0.5 for one that also works (Pelland et al. 2024, preprint)."),
+        list("report-muscles", Some("report-muscles"), items),
+    ];
+    inside.into_any()
+}
+
+/// The newest notes.
+fn notes(report: &Report) -> AnyView {
+    let noted = report.headings.iter().filter_map(|heading| {
+        let note = heading.note.as_ref().map(Note::as_str)?;
+        let cut: String = note.chars().take(NOTE_CHARS).collect();
+        let more = if cut.len() < note.len() { "…" } else { "" };
+        let day = date(heading.began.date_naive());
+        Some(format!("{day}: {}{more}", cut.replace('\n', " ")).into_any())
+    });
+    let items: Vec<AnyView> = noted.take(NOTES_MAX).collect();
+    if items.is_empty() {
+        return ().into_any();
+    }
+    vec![
+        view! { <h3>{"Notes"}</h3> }.into_any(),
+        list("report-notes", Some("report-notes"), items),
+    ]
+    .into_any()
+}

@@ -1,0 +1,170 @@
+//! Weeks as pictures: bars a week, and bars a muscle.
+
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
+use crate::ledger::{MuscleSets, Week};
+use crate::units::Unit;
+
+/// Days of a bar, the gap to the next among them.
+const BAR_DAYS: i64 = 7;
+
+/// Of a week the day that a bar stands on: its Thursday.
+fn middle(week: &Week) -> i64 {
+    day_of(week.monday) + 3
+}
+
+fn bars(weeks: &[Week], ink: Ink, name: &str, value: impl Fn(&Week) -> i64) -> Mark {
+    let spot = |week: &Week| Spot {
+        x: middle(week),
+        y: value(week),
+        from: 0,
+    };
+    Mark::new(Shape::Bars, ink, name, weeks.iter().map(spot).collect()).wide(BAR_DAYS)
+}
+
+/// Bars of one figure a week.
+fn of_weeks(
+    weeks: &[Week],
+    title: &str,
+    about: &str,
+    grain: &Grain,
+    label: &str,
+    value: impl Fn(&Week) -> i64,
+) -> Chart {
+    let row = |week: &Week| Row {
+        x: middle(week),
+        y: value(week),
+        cells: vec![Cell::Of(day_of(week.monday)), Cell::Of(value(week))],
+    };
+    Chart {
+        title: title.to_owned(),
+        about: about.to_owned(),
+        x: Axis::of(Grain::Days, ""),
+        y: Axis::from_zero(grain.clone(), label),
+        marks: vec![bars(weeks, Ink::Main, "", &value)],
+        columns: vec![
+            Column::new("week from", Grain::Days),
+            Column::new("", grain.clone()),
+        ],
+        rows: weeks.iter().map(row).collect(),
+    }
+}
+
+/// Sets a week, the hard ones filled.
+pub fn sets_chart(weeks: &[Week]) -> Chart {
+    let (all, hard) = (
+        |week: &Week| i64::from(week.sets),
+        |week: &Week| i64::from(week.hard),
+    );
+    let row = |week: &Week| Row {
+        x: middle(week),
+        y: all(week),
+        cells: vec![
+            Cell::Of(day_of(week.monday)),
+            Cell::Of(all(week)),
+            Cell::Of(hard(week)),
+        ],
+    };
+    let count = Grain::count();
+    Chart {
+        title: "Sets a week".to_owned(),
+        about: "All sets but ramp-ups; filled are the hard ones.".to_owned(),
+        x: Axis::of(Grain::Days, ""),
+        y: Axis::from_zero(count.clone(), "sets"),
+        marks: vec![
+            bars(weeks, Ink::Second, "all sets", all),
+            bars(weeks, Ink::Main, "hard sets", hard),
+        ],
+        columns: vec![
+            Column::new("week from", Grain::Days),
+            Column::new("sets", count.clone()),
+            Column::new("hard", count),
+        ],
+        rows: weeks.iter().map(row).collect(),
+    }
+}
+
+/// Session load a week.
+pub fn load_chart(weeks: &[Week]) -> Chart {
+    let about =
+        "Session RPE × minutes, in arbitrary units. Sessions without a rating are not in it.";
+    let count = Grain::count();
+    of_weeks(
+        weeks,
+        "Session load a week",
+        about,
+        &count,
+        "load",
+        |week| i64::from(week.load.total()),
+    )
+}
+
+/// Volume load a week.
+pub fn volume_chart(weeks: &[Week], unit: Unit) -> Chart {
+    let (name, label) = match unit {
+        Unit::Kg => ("kg", "kg"),
+        Unit::Lb => ("lb", "lb"),
+    };
+    let grain = Grain::Number {
+        decimals: 0,
+        unit: name,
+    };
+    let about = "Sets × reps × load of work sets.";
+    of_weeks(weeks, "Volume load a week", about, &grain, label, |week| {
+        week.volume.whole(unit)
+    })
+}
+
+/// Sets of each muscle, the hard ones filled; the most first.
+pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
+    let mut sorted = muscles.to_vec();
+    crate::order::by_key(&mut sorted, |sets| std::cmp::Reverse(sets.halves()));
+    let tenths = |halves: u32| i64::from(halves) * 5;
+    let names = Grain::Names(
+        sorted
+            .iter()
+            .map(|sets| sets.muscle.name().to_owned())
+            .collect(),
+    );
+    let grain = Grain::Number {
+        decimals: 1,
+        unit: "",
+    };
+    let mark = |ink, name: &str, value: &dyn Fn(&MuscleSets) -> u32| {
+        let spot = |(y, sets): (i64, &MuscleSets)| Spot {
+            x: tenths(value(sets)),
+            y,
+            from: 0,
+        };
+        let spots = (0..).zip(&sorted).map(spot).collect();
+        Mark::new(Shape::Lying, ink, name, spots).wide(1)
+    };
+    let row = |(y, sets): (i64, &MuscleSets)| Row {
+        x: tenths(sets.halves()),
+        y,
+        cells: vec![
+            Cell::Of(y),
+            Cell::Of(tenths(sets.halves())),
+            Cell::Of(tenths(sets.hard_halves())),
+            Cell::Of(i64::from(sets.main) * 10),
+            Cell::Of(i64::from(sets.also) * 10),
+        ],
+    };
+    Chart {
+        title: "Sets of each muscle".to_owned(),
+        about: "A set counts 1 for a main muscle and 0.5 for one that also works; filled are the hard ones.".to_owned(),
+        x: Axis::from_zero(grain.clone(), "sets"),
+        y: Axis::of(names.clone(), ""),
+        marks: vec![
+            mark(Ink::Second, "all sets", &MuscleSets::halves),
+            mark(Ink::Main, "hard sets", &MuscleSets::hard_halves),
+        ],
+        columns: vec![
+            Column::new("muscle", names),
+            Column::new("sets", grain.clone()),
+            Column::new("hard", grain.clone()),
+            Column::new("as main", grain.clone()),
+            Column::new("also", grain),
+        ],
+        rows: (0..).zip(&sorted).map(row).collect(),
+    }
+}

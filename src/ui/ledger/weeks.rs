@@ -1,0 +1,305 @@
+//! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
+
+use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
+use crate::ledger::{Band, COUNTED, Heading, Week, beside, halves_said, monday_of, weeks};
+use crate::ui::charts::chart;
+use crate::ui::parts::{
+    button, counted, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
+};
+use crate::ui::place::Place;
+use crate::ui::reading::headings_between;
+use crate::ui::stanchion::{Stanchion, moment, stanchion};
+use crate::units::{Unit, WEEKDAYS, date};
+use chrono::{Days, NaiveDate};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// So many weeks before the one that is looked at are shown with it.
+const BEFORE: u64 = 12;
+
+/// What is looked at.
+#[derive(Clone, Copy)]
+struct Looked {
+    app: Stanchion,
+    /// Its Monday.
+    monday: RwSignal<NaiveDate>,
+    /// It and those before it, the oldest first; empty until they are read.
+    weeks: RwSignal<Vec<Week>>,
+    today: NaiveDate,
+}
+
+/// The week that is looked at and those before it.
+#[component]
+pub fn WeeksPlace() -> impl IntoView {
+    let app = stanchion();
+    let today = moment().at.date_naive();
+    let looked = Looked {
+        app,
+        monday: RwSignal::new(monday_of(today)),
+        weeks: RwSignal::new(Vec::new()),
+        today,
+    };
+    let newest = app.of(|model| model.headings.clone());
+    Effect::new(move |_| {
+        newest.with(|_| ());
+        read(looked, looked.monday.get());
+    });
+    let unit = app.of(|model| model.unit());
+    let shown = looked.weeks;
+    let some = Signal::derive(move || !shown.with(Vec::is_empty));
+    page(
+        "weeks",
+        vec![
+            way(Place::Ledger.href(), "All sessions"),
+            h1("Weeks"),
+            head(looked),
+            dynamic(move || shown.with(|weeks| figures(weeks, looked.today, unit.get()))),
+            when(some, move || {
+                let of_muscles = Signal::derive(move || {
+                    shown.with(|weeks| muscle_chart(weeks.last().map_or(&[], |week| &week.muscles)))
+                });
+                vec![
+                    chart(
+                        "weeks-sets",
+                        Signal::derive(move || shown.with(|weeks| sets_chart(weeks))),
+                    ),
+                    chart("weeks-muscles", of_muscles),
+                    dynamic(move || shown.with(|weeks| bands(weeks))),
+                    chart(
+                        "weeks-load",
+                        Signal::derive(move || shown.with(|weeks| load_chart(weeks))),
+                    ),
+                    dynamic(move || shown.with(|weeks| days(weeks, looked.today))),
+                    chart(
+                        "weeks-volume",
+                        Signal::derive(move || shown.with(|weeks| volume_chart(weeks, unit.get()))),
+                    ),
+                    dynamic(move || shown.with(|weeks| rest(weeks))),
+                    how_counted(),
+                ]
+                .into_any()
+            }),
+        ],
+    )
+}
+
+/// Reads the weeks up to the one of that Monday.
+fn read(looked: Looked, monday: NaiveDate) {
+    let first = monday
+        .checked_sub_days(Days::new(7 * BEFORE))
+        .unwrap_or(monday);
+    let last = monday.checked_add_days(Days::new(6)).unwrap_or(monday);
+    spawn_local(async move {
+        match headings_between(&looked.app.keep(), first, last).await {
+            Ok(headings) => {
+                let read = add_up(looked.app, &headings, first, last);
+                // Another week may have been chosen, or the page left, meanwhile.
+                if looked.monday.try_get_untracked() == Some(monday) {
+                    looked.weeks.try_set(read);
+                }
+            }
+            Err(error) => looked.app.complain(error.to_string()),
+        }
+    });
+}
+
+fn add_up(app: Stanchion, headings: &[Heading], first: NaiveDate, last: NaiveDate) -> Vec<Week> {
+    app.model
+        .with_untracked(|model| weeks(headings, &model.exercises, first, last))
+}
+
+/// The week, and the way to others.
+fn head(looked: Looked) -> AnyView {
+    let named = |name: &'static str| Some(text(move || name.to_owned()));
+    let this = monday_of(looked.today);
+    let step = move |forward: bool| {
+        looked.monday.update(|monday| {
+            let to = if forward {
+                monday.checked_add_days(Days::new(7))
+            } else {
+                monday.checked_sub_days(Days::new(7))
+            };
+            // What is to come is not written yet.
+            *monday = to.unwrap_or(*monday).min(this.max(*monday));
+        });
+    };
+    let name = text(move || {
+        let monday = looked.monday.get();
+        match monday == this {
+            true => "This week".to_owned(),
+            false => format!("Week from {}", date(monday)),
+        }
+    });
+    let back = Callback::new(move |()| step(false));
+    let on = Callback::new(move |()| step(true));
+    let away = Signal::derive(move || looked.monday.get() != this);
+    let inside = vec![
+        tap("step", "week-before", named("week before"), "‹".into_any(), back),
+        view! { <h2 class="month-name" role="status" data-part="week-name">{move || name.get()}</h2> }
+            .into_any(),
+        tap("step", "week-after", named("week after"), "›".into_any(), on),
+    ];
+    vec![
+        view! { <div class="month-head">{inside}</div> }.into_any(),
+        when(away, move || {
+            button("plain", "week-now", "This week", move || {
+                looked.monday.set(this);
+            })
+        }),
+    ]
+    .into_any()
+}
+
+/// A figure of the week with its name, and those of the weeks before it.
+fn of_week(name: &'static str, value: String, before: Option<String>) -> AnyView {
+    view! {
+        <div>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+            <dd class="beside">{before}</dd>
+        </div>
+    }
+    .into_any()
+}
+
+fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
+    let Some((week, before)) = weeks.split_last() else {
+        return ().into_any();
+    };
+    let of = |value: &dyn Fn(&Week) -> i64| {
+        let before: Vec<i64> = before.iter().map(value).collect();
+        beside(&before)
+    };
+    let hours = |minutes: u32| format!("{} h {:02}", minutes / 60, minutes % 60);
+    let inside = vec![
+        of_week(
+            "sets",
+            format!("{}, {} hard", week.sets, week.hard),
+            of(&|week| i64::from(week.sets)),
+        ),
+        of_week(
+            "session load",
+            week.load.total().to_string(),
+            of(&|week| i64::from(week.load.total())),
+        ),
+        of_week(
+            "volume load",
+            week.volume.shown(unit),
+            of(&|week| week.volume.whole(unit)),
+        ),
+        of_week(
+            "time",
+            format!(
+                "{} in {}",
+                hours(week.minutes),
+                counted(week.sessions as usize, "session")
+            ),
+            of(&|week| i64::from(week.minutes)).map(|before| format!("{before}, in minutes")),
+        ),
+    ];
+    let still = (!week.is_over(today)).then(|| {
+        let left = (week.sunday() - today.max(week.monday)).num_days();
+        let left = usize::try_from(left).unwrap_or(0);
+        line(
+            "quiet",
+            "week-left",
+            format!(
+                "{} of this week still to come after today.",
+                counted(left, "day")
+            ),
+        )
+    });
+    vec![
+        view! { <dl class="sums" data-part="week-sums">{inside}</dl> }.into_any(),
+        still.into_any(),
+    ]
+    .into_any()
+}
+
+/// Which muscles lie in which group of weekly sets.
+fn bands(weeks: &[Week]) -> AnyView {
+    let Some(week) = weeks.last() else {
+        return ().into_any();
+    };
+    let lines = [Band::From10, Band::From5, Band::Under5].map(|band| {
+        let muscles = week.muscles.iter();
+        let of_band = muscles.filter(|sets| Band::of_halves(sets.halves()) == band);
+        let said: Vec<String> = of_band
+            .map(|sets| format!("{} {}", sets.muscle.name(), halves_said(sets.halves())))
+            .collect();
+        (band, said)
+    });
+    let lines = lines.into_iter().filter(|(_, said)| !said.is_empty());
+    let lines: Vec<AnyView> = lines
+        .map(|(band, said)| format!("{} sets: {}", band.name(), said.join(", ")).into_any())
+        .collect();
+    let unknown = week
+        .unknown_said()
+        .map(|said| line("quiet", "week-unknown", said));
+    vec![
+        list("plain-list", Some("week-bands"), lines),
+        unknown.into_any(),
+    ]
+    .into_any()
+}
+
+/// The loads day by day, with monotony and strain.
+fn days(weeks: &[Week], today: NaiveDate) -> AnyView {
+    let Some(week) = weeks.last() else {
+        return ().into_any();
+    };
+    let days = WEEKDAYS.iter().zip(week.load.days);
+    let days: Vec<String> = days
+        .map(|(day, load)| format!("{} {load}", &day[..3]))
+        .collect();
+    vec![
+        line("", "week-load", week.load_said()),
+        line("quiet", "week-days", days.join(" · ")),
+        line(
+            "",
+            "week-spread",
+            week.load.spread(week.is_over(today)).said(),
+        ),
+    ]
+    .into_any()
+}
+
+/// The balance of patterns, and the time against the budgets.
+fn rest(weeks: &[Week]) -> AnyView {
+    let Some(week) = weeks.last() else {
+        return ().into_any();
+    };
+    let balance = week.balance.said().map(IntoAny::into_any).into();
+    let budget = week
+        .budget
+        .said()
+        .unwrap_or_else(|| "No session of a sheet with a time budget.".to_owned());
+    vec![
+        section(
+            None,
+            "Balance of patterns",
+            vec![list("plain-list", Some("week-balance"), balance)],
+        ),
+        section(
+            None,
+            "Time against the budget",
+            vec![line("", "week-budget", budget)],
+        ),
+    ]
+    .into_any()
+}
+
+/// Formulas and sources.
+pub fn how_counted() -> AnyView {
+    let lines: Vec<AnyView> = COUNTED
+        .iter()
+        .map(|said| quiet((*said).to_owned()))
+        .collect();
+    view! {
+        <details class="adder" data-part="how-counted">
+            <summary>{"How this is counted"}</summary>
+            {lines}
+        </details>
+    }
+    .into_any()
+}
