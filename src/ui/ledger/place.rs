@@ -69,6 +69,8 @@ pub fn LedgerPlace() -> impl IntoView {
             }),
             removed(app),
             nudge(app),
+            // Before the first session too: the body can be weighed.
+            ways(),
             when(some, move || {
                 let sessions = dynamic(move || {
                     if as_calendar.get() {
@@ -77,12 +79,7 @@ pub fn LedgerPlace() -> impl IntoView {
                         list_view(app)
                     }
                 });
-                vec![
-                    ways(),
-                    choices("choices two", "sessions as", kinds()),
-                    sessions,
-                ]
-                .into_any()
+                vec![choices("choices two", "sessions as", kinds()), sessions].into_any()
             }),
         ],
     )
