@@ -2,7 +2,10 @@
 
 mod act;
 mod face;
+mod period;
 mod table;
+
+pub use period::periods;
 
 use crate::charts::Chart;
 use crate::ui::parts::{h2, text, when};
@@ -50,10 +53,10 @@ fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
         part,
         number: CHARTS.fetch_add(1, Relaxed),
         chart,
-        at: RwSignal::new(0),
+        at: RwSignal::new(chart.with_untracked(last)),
     };
     // Whatever is drawn anew, its newest place is said first.
-    Effect::new(move |_| shown.at.set(shown.rows().saturating_sub(1)));
+    Effect::new(move |_| shown.at.set(chart.with(last)));
     let some = Signal::derive(move || chart.with(|chart| !chart.is_empty()));
     let title = text(move || chart.with(|chart| chart.title.clone()));
     let about = text(move || chart.with(|chart| chart.about.clone()));
@@ -71,4 +74,9 @@ fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
         }),
     ];
     view! { <section class="chart" aria-label=title data-part=part>{inside}</section> }.into_any()
+}
+
+/// The place of the last row.
+fn last(chart: &Chart) -> usize {
+    chart.rows.len().saturating_sub(1)
 }
