@@ -247,13 +247,16 @@ fn a_best_is_told_after_its_set_and_not_again() {
         let now = plain(50, &squat, now);
         beaten_just_now(&now, last, &summaries_of(&records), Curve::default())
             .iter()
-            .map(|best| best.sentence(Unit::Kg))
+            .map(|best| best.brief(Unit::Kg))
             .collect::<Vec<_>>()
     };
     let before: &[&[(&str, i64)]] = &[&[("80 kg", 5), ("80 kg", 5), ("80 kg", 5)]];
     assert_eq!(said(before, &[("80 kg", 5)]), [""; 0]);
-    let best = "82.5 kg for 5: the most at 5 reps, 80 kg before";
+    let best = "82.5 kg for 5, most at 5";
     assert_eq!(said(before, &[("80 kg", 5), ("82.5 kg", 5)]), [best]);
+    assert_eq!(said(before, &[("80 kg", 6)]), ["80 kg for 6, most reps"]);
+    let wide = said(before, &[("120 kg", 1)]);
+    assert_eq!(wide[1], "e1RM 120 kg, beyond noise");
     assert_eq!(said(before, &[("82.5 kg", 5), ("82.5 kg", 5)]), [""; 0]);
     assert_eq!(said(&[], &[("82.5 kg", 5)]), [""; 0], "the first time");
 }

@@ -21,7 +21,7 @@ pub use figure::figure;
 pub use layout::{Drawing, Stroke, WIDTH_LEAST, Words, lay_out};
 pub use marks::class_of;
 pub use pen::{Pen, tenths_text};
-pub use picture::{PICTURE_WIDTH, file_stem, key_path, size_of, to_svg};
+pub use picture::{PICTURE_WIDTH, file_stem, key_path, keyed, size_of, to_svg};
 pub use scale::Scale;
 pub use thin::{thin_dots, thin_line};
 pub use ticks::{Tick, covering, number_ticks};

@@ -40,11 +40,7 @@ path{fill:none}.chart-grid{stroke:var(--faint)}.chart-axis{stroke:var(--line)}\
 #[must_use]
 pub fn to_svg(chart: &Chart) -> String {
     let drawing = lay_out(chart, PICTURE_WIDTH);
-    let keyed: Vec<&Mark> = chart
-        .marks
-        .iter()
-        .filter(|mark| !mark.name.is_empty())
-        .collect();
+    let keyed = keyed(chart);
     let keys = i64::try_from(keyed.len()).unwrap_or(0);
     let (width, height) = framed(&drawing, keys);
     let mut out = format!(
@@ -105,9 +101,16 @@ pub fn file_stem(title: &str, day: &str) -> String {
 #[must_use]
 pub fn size_of(chart: &Chart) -> (i64, i64) {
     let drawing = lay_out(chart, PICTURE_WIDTH);
-    let keyed = chart.marks.iter().filter(|mark| !mark.name.is_empty());
-    let keys = i64::try_from(keyed.count()).unwrap_or(0);
+    let keys = i64::try_from(keyed(chart).len()).unwrap_or(0);
     framed(&drawing, keys)
+}
+
+/// The marks that the key names: those of which something is drawn.
+#[must_use]
+pub fn keyed(chart: &Chart) -> Vec<&Mark> {
+    let marks = chart.marks.iter();
+    let named = marks.filter(|mark| !mark.name.is_empty() && !mark.spots.is_empty());
+    named.collect()
 }
 
 fn framed(drawing: &Drawing, keys: i64) -> (i64, i64) {

@@ -15,6 +15,32 @@ impl Best {
         }
     }
 
+    /// The same in a few words, for a line on the floor.
+    #[must_use]
+    pub fn brief(&self, unit: Unit) -> String {
+        match self {
+            Best::Set {
+                basis,
+                load,
+                reps,
+                load_before,
+                ..
+            } => {
+                let what = done(basis, *load, *reps, unit);
+                let how = match load_before {
+                    Some(_) if basis.assists() => format!("least at {reps}"),
+                    Some(_) if basis.has_load() => format!("most at {reps}"),
+                    _ => "most reps".to_owned(),
+                };
+                format!("{what}, {how}")
+            }
+            Best::E1rm { e1rm, .. } => {
+                format!("e1RM {}, beyond noise", e1rm.round(1).shown(unit))
+            }
+            Best::Volume { volume, .. } => format!("{}, most in a session", volume.shown(unit)),
+        }
+    }
+
     /// The sentence, loads in `unit`.
     #[must_use]
     pub fn sentence(&self, unit: Unit) -> String {
@@ -52,16 +78,8 @@ fn set(
     (load_before, reps_before): (Option<Load>, Option<Reps>),
     unit: Unit,
 ) -> String {
-    let carried = |load: Load| match basis {
-        LoadBasis::External => load.shown(unit),
-        LoadBasis::BodyMassMinus => format!("{} of assistance", load.shown(unit)),
-        _ => format!("+{}", load.shown(unit)),
-    };
-    let what = if basis.has_load() {
-        format!("{} for {reps}", carried(load))
-    } else {
-        format!("{reps} {}", rep(reps))
-    };
+    let carried = |load| carried(basis, load, unit);
+    let what = done(basis, load, reps, unit);
     let hardest = if basis.assists() { "least" } else { "most" };
     let at_reps = load_before.filter(|_| basis.has_load()).map(|before| {
         let before = carried(before);
@@ -75,6 +93,24 @@ fn set(
         (Some(at_reps), Some(at_load)) => format!("{what}: {at_reps}; {at_load}"),
         (Some(only), None) | (None, Some(only)) => format!("{what}: {only}"),
         (None, None) => format!("{what}: harder and longer than any before"),
+    }
+}
+
+/// A load as its basis says it.
+fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
+    match basis {
+        LoadBasis::External => load.shown(unit),
+        LoadBasis::BodyMassMinus => format!("{} of assistance", load.shown(unit)),
+        _ => format!("+{}", load.shown(unit)),
+    }
+}
+
+/// Load and reps of a set.
+fn done(basis: &LoadBasis, load: Load, reps: Reps, unit: Unit) -> String {
+    if basis.has_load() {
+        format!("{} for {reps}", carried(basis, load, unit))
+    } else {
+        format!("{reps} {}", rep(reps))
     }
 }
 

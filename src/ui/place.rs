@@ -103,7 +103,10 @@ impl Place {
         match head {
             "exercise" => Some(ExerciseId::new(item).map_or(Place::Histories, Place::History)),
             "body" => Some(Place::Body),
-            "year" => item.parse().ok().map(Place::Year),
+            "year" => {
+                let year = item.parse().ok().filter(|year| (1..=9999).contains(year));
+                year.map(Place::Year)
+            }
             _ => None,
         }
     }

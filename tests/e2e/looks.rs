@@ -86,6 +86,7 @@ pub async fn picture(person: &Person, name: &str) {
         .run("document.documentElement.style.fontSize = ''")
         .await;
     resize(person, 390, 844).await;
+    person.run("dispatchEvent(new Event('resize'))").await;
     look(person, "dark").await;
 }
 

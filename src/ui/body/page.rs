@@ -5,7 +5,7 @@ use crate::device::clock;
 use crate::pictures::{Asked, Period, body_mass, own_measure, own_measures};
 use crate::sheet::Line;
 use crate::store::{BodyEntry, BodyValue};
-use crate::ui::charts::chart;
+use crate::ui::charts::{chart, periods};
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, checked_field, choices, dynamic, field, group, h1, list, page, quiet, row_opener,
@@ -67,7 +67,7 @@ pub fn BodyPlace() -> impl IntoView {
         vec![
             way(Place::Ledger.href(), "Ledger"),
             h1("Body"),
-            periods(period),
+            periods("body-period", period),
             chart("body-mass-chart", mass),
             weigh(app, unit),
             quiet(
@@ -89,21 +89,6 @@ pub fn BodyPlace() -> impl IntoView {
         None => ().into_any(),
     });
     vec![inside, panel]
-}
-
-fn periods(period: RwSignal<Period>) -> AnyView {
-    let at = Signal::derive(move || {
-        let found = (0..).zip(Period::ALL).find(|(_, one)| *one == period.get());
-        found.map(|(n, _)| n)
-    });
-    let labels = Period::ALL.map(|period| (period.name().to_owned(), ""));
-    let inside = toggles_of("body-period", labels, at, move |n| {
-        let found = usize::try_from(n).ok().and_then(|n| Period::ALL.get(n));
-        if let Some(found) = found {
-            period.set(*found);
-        }
-    });
-    choices("choices three", "period", inside)
 }
 
 /// A field and a button beside it that keeps what was typed.

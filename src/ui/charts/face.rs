@@ -1,7 +1,7 @@
 //! The picture itself, its key, and the way from place to place.
 
 use super::Shown;
-use crate::charts::{Drawing, Mark, Shape, class_of, key_path, lay_out, tenths_text};
+use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
 use crate::ui::seen::Seen;
@@ -79,7 +79,7 @@ fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {
             class="chart-picture"
             role="img"
             aria-label=title
-            aria-describedby=format!("{}-about", shown.part)
+            aria-describedby=shown.about_id()
             viewBox=format!("0 0 {} {}", drawing.width, drawing.height)
         >
             {strokes}
@@ -97,11 +97,9 @@ fn stroke_of(class: String, path: String) -> AnyView {
 /// What each mark is, where the title does not say it.
 pub fn key(shown: Shown) -> AnyView {
     dynamic(move || {
-        let entries = shown.chart.with(|chart| {
-            let marks = chart.marks.iter();
-            let named = marks.filter(|mark| !mark.name.is_empty() && !mark.spots.is_empty());
-            named.map(entry).collect::<Vec<_>>()
-        });
+        let entries = shown
+            .chart
+            .with(|chart| keyed(chart).into_iter().map(entry).collect::<Vec<_>>());
         view! { <ul class="chart-key">{entries}</ul> }.into_any()
     })
 }

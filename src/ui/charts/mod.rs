@@ -2,23 +2,38 @@
 
 mod act;
 mod face;
+mod period;
 mod table;
+
+pub use period::periods;
 
 use crate::charts::Chart;
 use crate::ui::parts::{h2, text, when};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
+use std::sync::atomic::AtomicUsize;
+use std::sync::atomic::Ordering::Relaxed;
 
 /// What a chart on the screen hangs on.
 #[derive(Clone, Copy)]
 struct Shown {
     part: &'static str,
+    /// Tells the ids of this chart from those of others: several may have one hook.
+    number: usize,
     chart: Seen<Chart>,
     /// The row whose place is said.
     at: RwSignal<usize>,
 }
 
+/// How many charts were shown since the page was opened.
+static CHARTS: AtomicUsize = AtomicUsize::new(0);
+
 impl Shown {
+    /// The id of the words that say what is to be seen.
+    fn about_id(self) -> String {
+        format!("chart-{}-about", self.number)
+    }
+
     /// How many rows there are.
     fn rows(self) -> usize {
         self.chart.with(|chart| chart.rows.len())
@@ -36,17 +51,18 @@ fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
     let chart = Seen::new(move || chart.get());
     let shown = Shown {
         part,
+        number: CHARTS.fetch_add(1, Relaxed),
         chart,
-        at: RwSignal::new(0),
+        at: RwSignal::new(chart.with_untracked(last)),
     };
     // Whatever is drawn anew, its newest place is said first.
-    Effect::new(move |_| shown.at.set(shown.rows().saturating_sub(1)));
+    Effect::new(move |_| shown.at.set(chart.with(last)));
     let some = Signal::derive(move || chart.with(|chart| !chart.is_empty()));
     let title = text(move || chart.with(|chart| chart.title.clone()));
     let about = text(move || chart.with(|chart| chart.about.clone()));
     let inside = vec![
         h2(title),
-        view! { <p class="quiet" id=format!("{part}-about")>{move || about.get()}</p> }.into_any(),
+        view! { <p class="quiet" id=shown.about_id()>{move || about.get()}</p> }.into_any(),
         when(some, move || {
             vec![
                 face::face(shown),
@@ -58,4 +74,9 @@ fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
         }),
     ];
     view! { <section class="chart" aria-label=title data-part=part>{inside}</section> }.into_any()
+}
+
+/// The place of the last row.
+fn last(chart: &Chart) -> usize {
+    chart.rows.len().saturating_sub(1)
 }

@@ -51,11 +51,11 @@ fn whole(chart: &Chart, most: usize) -> AnyView {
         })
         .collect();
     let title = chart.title.clone();
-    let caption = title.clone();
+    let name = format!("{title}, table");
     view! {
-        <div class="chart-table" role="region" tabindex="0" aria-label=title>
+        <div class="chart-table" role="region" tabindex="0" aria-label=name>
             <table>
-                <caption>{caption}</caption>
+                <caption>{title}</caption>
                 <thead><tr>{head}</tr></thead>
                 <tbody>{rows}</tbody>
             </table>

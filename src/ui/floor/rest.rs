@@ -66,7 +66,7 @@ fn best(app: Stanchion) -> Seen<Option<String>> {
             let record = SessionRecord::from_events(session.events()).ok()?;
             let beaten = beaten_just_now(&record, last, &model.summaries, model.curve());
             let best = beaten.first()?;
-            Some(format!("Best: {}", best.sentence(model.unit())))
+            Some(format!("Best: {}", best.brief(model.unit())))
         })
     })
 }

@@ -2,6 +2,7 @@
 
 use crate::ledger::ExerciseSummary;
 use crate::order;
+use crate::ui::ledger::name_of;
 use crate::ui::model::Model;
 use crate::ui::parts::{Row, h1, line, page, rows, way, when};
 use crate::ui::place::Place;
@@ -20,17 +21,11 @@ fn found(model: &Model) -> Vec<Row> {
         Row {
             href: Place::History(summary.exercise.clone()).href(),
             before: String::new(),
-            strong: name_of(model, summary),
+            strong: name_of(model, &summary.exercise),
             after: last.map_or_else(String::new, |last| format!("last on {last}")),
         }
     };
     done.into_iter().map(row).collect()
-}
-
-/// The name that it has now.
-fn name_of(model: &Model, summary: &ExerciseSummary) -> String {
-    let known = model.exercises.of(summary.exercise.as_str());
-    known.map_or_else(|| summary.name.to_string(), |known| known.name().to_owned())
 }
 
 /// The exercises that were done.

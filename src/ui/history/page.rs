@@ -9,7 +9,8 @@ use crate::pictures::{
     tempo_kept, volume,
 };
 use crate::sheet::ExerciseId;
-use crate::ui::charts::chart;
+use crate::ui::charts::{chart, periods};
+use crate::ui::ledger::name_of;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     button, choices, dynamic, group, h1, line, page, quiet, stepper, text, toggles_of, way, when,
@@ -82,18 +83,6 @@ impl Shown {
     }
 }
 
-fn name(model: &Model, id: &ExerciseId) -> String {
-    let known = model.exercises.of(id.as_str());
-    let done = || {
-        model
-            .summaries
-            .get(id)
-            .map(|summary| summary.name.to_string())
-    };
-    let known = known.map(|known| known.name().to_owned());
-    known.or_else(done).unwrap_or_else(|| id.to_string())
-}
-
 /// All that was done of one exercise.
 #[component]
 pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
@@ -108,7 +97,7 @@ pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
     };
     shown.read(id.clone());
     let of = id.clone();
-    let title = app.of(move |model| name(model, &of));
+    let title = app.of(move |model| name_of(model, &of));
     let of = id.clone();
     let best = app.of(move |model| best_lines(model, &of));
     let about = Place::Exercise(id.clone()).href();
@@ -169,19 +158,10 @@ fn done(shown: Shown) -> AnyView {
 
 /// The choice of the period, and of the prescriptions.
 fn asking(shown: Shown) -> AnyView {
-    let place = |period: Period| (0..).zip(Period::ALL).find(|(_, other)| *other == period);
-    let at = Signal::derive(move || place(shown.period.get()).map(|(n, _)| n));
-    let labels = Period::ALL.map(|period| (period.name().to_owned(), ""));
-    let periods = toggles_of("history-period", labels, at, move |n| {
-        let found = usize::try_from(n).ok().and_then(|n| Period::ALL.get(n));
-        if let Some(period) = found {
-            shown.period.set(*period);
-        }
-    });
     let several = shown
         .pasts
         .with_untracked(|pasts| chosen(pasts, true).len() < pasts.len());
-    let mut inside = vec![choices("choices three", "period", periods)];
+    let mut inside = vec![periods("history-period", shown.period)];
     if several {
         let at = Signal::derive(move || Some(i64::from(!shown.comparable.get())));
         let labels = [

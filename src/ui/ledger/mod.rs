@@ -14,6 +14,7 @@ mod week_charts;
 mod weeks;
 
 pub use back::LookBack;
+pub use list::name_of;
 pub use place::LedgerPlace;
 pub use report::ReportPlace;
 pub use session::SessionPlace;

@@ -69,6 +69,7 @@ pub fn LedgerPlace() -> impl IntoView {
             }),
             removed(app),
             nudge(app),
+            // Before the first session too: the body can be weighed.
             ways(),
             when(some, move || {
                 let sessions = dynamic(move || {
