@@ -7,6 +7,7 @@ use super::kit::{KitPlace, StatePlace};
 use super::ledger::{LedgerPlace, SessionPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
+use super::people::{LiftersPlace, bar};
 use super::place::Place;
 use super::programme::ProgrammePlace;
 use super::sheets::{
@@ -63,9 +64,10 @@ fn open(app: Stanchion) -> AnyView {
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
+        Place::Lifters => view! { <LiftersPlace/> }.into_any(),
         Place::State => view! { <StatePlace/> }.into_any(),
     });
-    let banners = banners(app);
+    let banners = vec![banners(app), bar(app)];
     let places = places(app);
     view! {
         <div
@@ -186,11 +188,7 @@ fn close_notice(app: Stanchion) -> AnyView {
 
 fn take_over(app: Stanchion) -> AnyView {
     button("plain", "take-over", "Take over here", move || {
-        app.writer.with_value(|writer| {
-            if let Some(writer) = writer {
-                writer.steal();
-            }
-        });
+        app.take_over();
     })
 }
 

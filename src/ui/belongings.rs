@@ -39,16 +39,34 @@ impl Stanchion {
         self.keep_settings(unit, curve);
     }
 
+    /// Writes the name that the lifter has on this phone into their own settings, so that an export says whose it is.
+    pub fn keep_name(self) {
+        let other = self.model.with_untracked(|model| {
+            let own = model.lifter.as_ref()?.name.as_ref();
+            let other = model
+                .person()
+                .is_some_and(|person| own != Some(&person.name));
+            (other && model.only_looks().is_none()).then(|| (model.unit(), model.curve()))
+        });
+        if let Some((unit, curve)) = other {
+            self.keep_settings(unit, curve);
+        }
+    }
+
     fn keep_settings(self, unit: Unit, curve: Curve) {
         if !self.may_write() {
             return;
         }
-        let before = self.model.with_untracked(|model| model.lifter.clone());
+        let name = self.model.with_untracked(|model| {
+            let before = || model.lifter.as_ref()?.name.clone();
+            let person = model.person().map(|person| person.name.clone());
+            person.or_else(before)
+        });
         let record = LifterRecord {
             version: self.id(),
             written: clock::wall(),
             unit,
-            name: before.and_then(|lifter| lifter.name),
+            name,
             welcomed: true,
             curve,
         };

@@ -9,12 +9,15 @@ use crate::ledger::{ExerciseSummary, Heading, Pace};
 use crate::programme::Programme;
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
-use crate::store::{Archive, BodyMassRecord, LifterRecord, SessionLog, Taken};
+use crate::store::{
+    Archive, BodyMassRecord, DATABASE, LifterRecord, People, Person, SessionLog, Taken,
+};
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::sync::Arc;
+use uuid::Uuid;
 
 /// How far the start has come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -80,6 +83,14 @@ pub struct Model {
     pub stage: Stage,
     /// Where the person is.
     pub place: Place,
+    /// Those who train with this phone; none while there was never more than one.
+    pub people: People,
+    /// Which of them this is.
+    pub who: Option<Uuid>,
+    /// Whose export is looked at, where this is not one of those who train here: nothing of it is kept or changed.
+    pub looks_at: Option<String>,
+    /// Who is put aside: the one who trains along, or oneself while another one's export is looked at.
+    pub other: Option<Box<Model>>,
     /// The lifter's settings.
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
@@ -138,6 +149,10 @@ impl Default for Model {
         Model {
             stage: Stage::default(),
             place: Place::default(),
+            people: People::default(),
+            who: None,
+            looks_at: None,
+            other: None,
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
@@ -168,6 +183,66 @@ impl Default for Model {
 }
 
 impl Model {
+    /// A model of another lifter on the same phone: nothing of this one is in it.
+    #[must_use]
+    pub fn of_another(&mut self) -> Model {
+        let mut another = Model::default();
+        another.share_phone(self);
+        another
+    }
+
+    /// Exchanges this lifter with the one that is put aside. What belongs to the phone stays.
+    pub fn exchange(&mut self) {
+        if let Some(mut other) = self.other.take() {
+            std::mem::swap(self, &mut other);
+            self.share_phone(&mut other);
+            self.other = Some(other);
+        }
+    }
+
+    /// Takes what belongs to the phone and to no lifter from the model of another.
+    fn share_phone(&mut self, other: &mut Model) {
+        self.stage = other.stage;
+        self.place = other.place.clone();
+        self.people = other.people.clone();
+        self.shared = other.shared.take();
+        self.unsaved = other.unsaved;
+        self.notice = other.notice.take();
+        self.remind_after = other.remind_after;
+        self.promise = other.promise;
+        self.update_waits = other.update_waits;
+        if matches!(other.keeping, Keeping::Failing(_)) && self.keeping == Keeping::Safe {
+            self.keeping = other.keeping.clone();
+        }
+    }
+
+    /// The lifter, where there are several.
+    #[must_use]
+    pub fn person(&self) -> Option<&Person> {
+        self.people.get(self.who?)
+    }
+
+    /// The name of a preference that is this lifter's own: that of the phone's first lifter is `key`.
+    #[must_use]
+    pub fn pref(&self, key: &str) -> String {
+        match self.person() {
+            Some(person) if person.database != DATABASE => format!("{key}.{}", person.id),
+            _ => key.to_owned(),
+        }
+    }
+
+    /// Why nothing may be changed here; none where it may.
+    #[must_use]
+    pub fn only_looks(&self) -> Option<String> {
+        if let Some(name) = &self.looks_at {
+            return Some(format!(
+                "You look at {name}'s ledger: nothing is changed here. Close it first."
+            ));
+        }
+        let said = "Another tab or window of Stanchion is in use. Close it, or take over here.";
+        self.follows.then(|| said.to_owned())
+    }
+
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {

@@ -38,6 +38,8 @@ pub enum Place {
     Session(SessionId),
     /// What stands in the garage, settings and data.
     Kit,
+    /// Those who train with this phone.
+    Lifters,
     /// Versions, storage and faults, for a report.
     State,
 }
@@ -71,6 +73,7 @@ impl Place {
             ("ledger", Err(_)) => Place::Ledger,
             ("programme", _) => Place::Programme,
             ("kit", _) if item == "state" => Place::State,
+            ("kit", _) if item == "lifters" => Place::Lifters,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
         }
@@ -121,6 +124,7 @@ impl Place {
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
+            Place::Lifters => "/kit/lifters".to_owned(),
             Place::State => "/kit/state".to_owned(),
         }
     }
@@ -146,7 +150,7 @@ impl Place {
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
             Place::Session(_) => Place::Ledger,
-            Place::State => Place::Kit,
+            Place::Lifters | Place::State => Place::Kit,
             main => main.clone(),
         }
     }
@@ -178,6 +182,7 @@ mod tests {
             Place::Ledger,
             Place::Session(SessionId(id)),
             Place::Kit,
+            Place::Lifters,
             Place::State,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);

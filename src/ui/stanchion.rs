@@ -1,29 +1,23 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
+use super::desk::Desk;
 use super::happen::{Lies, take_all};
-use super::keep::{Keep, put};
+use super::keep::put;
 use super::kit::{Hearing, hearing};
-use super::model::{Keeping, Model, Notice};
+use super::model::{Model, Notice};
 use super::place::Place;
-use crate::device::channel::Channel;
-use crate::device::db::Write;
-use crate::device::locks::Writer;
 use crate::device::sound::Sound;
-use crate::device::timer::{Timer, after};
+use crate::device::timer::Timer;
 use crate::device::wake::Stay;
-use crate::device::{clock, faults, persist, place as address, worker::Worker};
+use crate::device::{clock, persist, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
 use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
 use crate::sheet::SheetId;
-use crate::store::{Shelf, Unreadable};
+use crate::store::Shelf;
 use crate::strength::{Performance, Proposal, propose};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use uuid::Uuid;
-
-/// What could not be written is tried again after this, in milliseconds.
-const AGAIN_MS: u32 = 10_000;
 
 /// The handle. Copied into every view that needs it.
 #[derive(Clone, Copy)]
@@ -44,14 +38,11 @@ pub struct Stanchion {
     pub awake: RwSignal<Stay>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
-    /// This tab's place among those that have the app open.
-    pub writer: StoredValue<Option<Writer>, LocalStorage>,
-    /// The line to the other tabs.
-    pub others: StoredValue<Option<Channel>, LocalStorage>,
-    keep: StoredValue<Keep, LocalStorage>,
+    /// The records, and this tab's place among those that have them open.
+    pub(super) desk: StoredValue<Desk, LocalStorage>,
+    /// What tries again to write.
+    pub(super) again: StoredValue<Option<Timer>, LocalStorage>,
     mint: StoredValue<Mint>,
-    writing: StoredValue<bool>,
-    again: StoredValue<Option<Timer>, LocalStorage>,
 }
 
 /// The handle that the app provides.
@@ -83,23 +74,10 @@ impl Stanchion {
             unheard: RwSignal::new(false),
             awake: RwSignal::new(Stay::default()),
             worker: StoredValue::new_local(None),
-            writer: StoredValue::new_local(None),
-            others: StoredValue::new_local(None),
-            keep: StoredValue::new_local(Keep::default()),
-            mint: StoredValue::new(Mint::default()),
-            writing: StoredValue::new(false),
+            desk: StoredValue::new_local(Desk::default()),
             again: StoredValue::new_local(None),
+            mint: StoredValue::new(Mint::default()),
         }
-    }
-
-    /// Where records are kept.
-    pub fn keep(self) -> Keep {
-        self.keep.get_value()
-    }
-
-    /// Sets where records are kept.
-    pub fn keep_in(self, keep: Keep) {
-        self.keep.set_value(keep);
     }
 
     /// A new id, greater than all before.
@@ -146,90 +124,6 @@ impl Stanchion {
     /// Goes to a place.
     pub fn go(self, place: Place) {
         address::go(&place.fragment());
-    }
-
-    // ---- what is written ----
-
-    /// Whether this tab may write; if another one does, the person is told.
-    pub fn may_write(self) -> bool {
-        let may = !self.model.with_untracked(|model| model.follows);
-        if !may {
-            self.complain(
-                "Another tab or window of Stanchion is in use. Close it, or take over here.",
-            );
-        }
-        may
-    }
-
-    /// Writes in the background, in order; the screen says *saved* only when it is on disk.
-    pub fn write(self, writes: Vec<Write>) {
-        let keep = self.keep();
-        keep.wait(writes);
-        self.model.update(|model| model.unsaved = keep.waiting());
-        self.drain();
-    }
-
-    /// Tries again what could not be written.
-    pub fn write_again(self) {
-        self.drain();
-    }
-
-    fn drain(self) {
-        if self.writing.get_value() {
-            return;
-        }
-        self.writing.set_value(true);
-        self.again.set_value(None);
-        spawn_local(async move {
-            let keep = self.keep();
-            while let Some(writes) = keep.next() {
-                match keep.apply(writes).await {
-                    Ok(()) => {
-                        keep.done();
-                        self.tell_others();
-                        self.model.update(|model| {
-                            model.unsaved = keep.waiting();
-                            if matches!(model.keeping, Keeping::Failing(_)) {
-                                model.keeping = Keeping::Safe;
-                            }
-                        });
-                    }
-                    Err(error) => {
-                        faults::note(&format!("writing: {error}"));
-                        self.model
-                            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
-                        // There may be room, or a browser that answers, without a tap.
-                        let again = after(AGAIN_MS, move || self.drain());
-                        self.again.set_value(Some(again));
-                        break;
-                    }
-                }
-            }
-            self.writing.set_value(false);
-        });
-    }
-
-    /// Takes down rows that could not be read, so that Kit offers them as a file; gives how many there are.
-    pub fn set_aside(self, unreadable: Vec<(Shelf, Unreadable)>) -> usize {
-        let lines = unreadable.iter().map(|(shelf, row)| row.line(*shelf));
-        let lines: Vec<String> = lines.collect();
-        self.model.update(|model| {
-            for line in &lines {
-                if !model.aside.contains(line) {
-                    model.aside.push(line.clone());
-                }
-            }
-        });
-        lines.len()
-    }
-
-    /// Tells the other tabs that something was written.
-    pub fn tell_others(self) {
-        self.others.with_value(|others| {
-            if let Some(others) = others {
-                others.post("written");
-            }
-        });
     }
 
     // ---- the session ----

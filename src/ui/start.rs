@@ -3,14 +3,12 @@
 use super::archive::archive;
 use super::away::read_settings;
 use super::keep::put;
-use super::layout;
 use super::model::{Keeping, Model, Stage};
+use super::people;
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
-use crate::device::channel::Channel;
 use crate::device::db::DbError;
-use crate::device::locks::{Role, Writer, writer};
 use crate::device::{clock, dom, faults, persist, place as address, prefs, worker};
 use crate::draft::Draft;
 use crate::json;
@@ -20,8 +18,8 @@ use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::{ExerciseId, Sheet};
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
-    SessionLog, SheetRecord, Shelf, Taken, aside_line, seal,
+    Archive, BodyMassRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord, SessionLog,
+    SheetRecord, Shelf, Taken, aside_line, seal,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
@@ -46,28 +44,34 @@ pub fn start(app: Stanchion) {
     std::mem::forget(listener);
     std::mem::forget(faults::watch());
     spawn_local(async move {
-        let (keep, keeping) = layout::opened().await;
-        app.keep_in(keep);
-        app.model.update(|model| model.keeping = keeping);
-        app.model.update(read_settings);
-        if let Err(error) = read(app).await {
-            faults::note(&format!("reading: {error}"));
-            app.model
-                .update(|model| model.keeping = Keeping::Failing(error.to_string()));
-        }
-        watch(app);
-        app.model.update(|model| {
-            model.stage = if is_new(model) {
-                Stage::Welcome
-            } else {
-                Stage::Open
-            };
-        });
+        people::arrive(app).await;
         dom::remove("shell");
         dom::mark("stanchion-ready");
         persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
+    });
+}
+
+/// Reads what the records in use hold, and takes a seat at them.
+pub async fn sit_down(app: Stanchion) {
+    app.model.update(read_settings);
+    if let Err(error) = read(app).await {
+        faults::note(&format!("reading: {error}"));
+        app.model
+            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
+    }
+    app.sit();
+}
+
+/// Opens the app on what was read.
+pub fn open(app: Stanchion) {
+    app.model.update(|model| {
+        model.stage = if is_new(model) {
+            Stage::Welcome
+        } else {
+            Stage::Open
+        };
     });
 }
 
@@ -88,31 +92,8 @@ fn is_new(model: &Model) -> bool {
         && model.aside.is_empty()
 }
 
-/// One tab writes; the others follow what it writes. One that takes over reads all of it first: until then it may not
-/// write. What another tab still had to write when it was taken over comes later, and is read then.
-fn watch(app: Stanchion) {
-    let follow = Channel::open(DATABASE, move |_| spawn_local(read_anew(app)));
-    app.others.set_value(Some(follow));
-    let writer = writer(DATABASE, move |role| {
-        let waits = role == Role::Waiting;
-        let before = app.model.with_untracked(|model| model.follows);
-        if waits {
-            app.model.update(|model| model.follows = true);
-        } else if before {
-            spawn_local(async move {
-                read_anew(app).await;
-                // It may have been taken back meanwhile.
-                let writes = app
-                    .writer
-                    .with_value(|writer| writer.as_ref().map(Writer::role) == Some(Role::Writer));
-                app.model.update(|model| model.follows = !writes);
-            });
-        }
-    });
-    app.writer.set_value(Some(writer));
-}
-
-async fn read_anew(app: Stanchion) {
+/// Reads what another tab has written.
+pub async fn read_anew(app: Stanchion) {
     if let Err(error) = read(app).await {
         app.complain(error.to_string());
     }
@@ -137,6 +118,9 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         // They follow from the sessions, and are no loss.
         lost.truncate(derived);
         let logs: Vec<SessionLog> = keep.records(Shelf::Sessions, &mut lost).await?;
+        if app.has_left(&keep) {
+            return Ok(());
+        }
         (headings, summaries) = made_anew(headings, summaries, &logs);
         let lines = headings
             .iter()
@@ -151,6 +135,9 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
     let (strays, events) = strays(events);
     let imports: Vec<Taken> = keep.records(Shelf::Imports, &mut lost).await?;
+    if app.has_left(&keep) {
+        return Ok(());
+    }
     let last_import = imports
         .into_iter()
         .max_by_key(|taken| taken.id)
@@ -228,18 +215,21 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let aside = app.model.with_untracked(|model| model.aside.clone());
     tell(app, &aside, broken, newer);
     let aside = keep.raw(Shelf::Aside).await?;
-    app.model.update(|model| model.aside.extend(aside));
+    if !app.has_left(&keep) {
+        app.model.update(|model| model.aside.extend(aside));
+    }
     Ok(())
 }
 
 /// Says once what could not be read: again only when it is something else.
 fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
     let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
-    if aside.is_empty() || prefs::get::<String>(TOLD).as_ref() == Some(&mark) {
+    let told = app.model.with_untracked(|model| model.pref(TOLD));
+    if aside.is_empty() || prefs::get::<String>(&told).as_ref() == Some(&mark) {
         return;
     }
     // Not kept, it is said again at the next start.
-    let _ = prefs::set(TOLD, &mark);
+    let _ = prefs::set(&told, &mark);
     let broken = aside.len().saturating_sub(newer).max(broken);
     let mut said = String::new();
     if broken > 0 {

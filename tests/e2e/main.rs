@@ -28,6 +28,7 @@ mod nobody;
 mod offline;
 mod own;
 mod paper;
+mod people;
 mod person;
 mod plates;
 mod refusals;

@@ -12,7 +12,6 @@ use crate::ui::sheets::look_at_file;
 use crate::ui::stanchion::Stanchion;
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use std::sync::Arc;
 
@@ -37,7 +36,7 @@ fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let looked = look_into(app, &file, look_first).await;
         // The same file may be chosen again.
         input.set_value("");
@@ -92,7 +91,7 @@ pub fn bring_in(app: Stanchion) {
         return;
     }
     leave_out(app);
-    spawn_local(async move {
+    app.change(async move {
         match take_in(app, &incoming).await {
             Ok(said) => app.say(said),
             Err(why) => app.complain(refused(&incoming.name, &why)),
@@ -159,7 +158,7 @@ pub fn take_import_back(app: Stanchion) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let back = async {
             let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
             let before = taken

@@ -18,7 +18,7 @@ pub const EVERY: [Option<u16>; 4] = [Some(5), Some(10), Some(20), None];
 /// The settings of the reminder as they were kept; ten sessions where none were.
 pub fn read_settings(model: &mut Model) {
     model.remind_after = prefs::get(AFTER).unwrap_or(Some(10));
-    model.exported = prefs::get::<DateTime<FixedOffset>>(EXPORTED);
+    model.exported = prefs::get::<DateTime<FixedOffset>>(&model.pref(EXPORTED));
 }
 
 /// Reminds after so many sessions from now on.
@@ -32,7 +32,8 @@ pub fn remind_after(app: Stanchion, sessions: Option<u16>) {
 pub fn exported_now(app: Stanchion) {
     let now = clock::wall();
     // Lost, the reminder comes once too often.
-    let _ = prefs::set(EXPORTED, &now);
+    let key = app.model.with_untracked(|model| model.pref(EXPORTED));
+    let _ = prefs::set(&key, &now);
     app.model.update(|model| model.exported = Some(now));
 }
 

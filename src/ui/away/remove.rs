@@ -1,15 +1,14 @@
 //! Sessions removed and brought back; everything erased.
 
 use super::gather::{gather, replace, running};
-use crate::device::db::Write;
-use crate::device::{clock, erase};
+use crate::device::clock;
 use crate::session::SessionId;
-use crate::store::{DATABASE, SNAPSHOTS, SessionLog, Shelf};
+use crate::store::SessionLog;
 use crate::ui::parts::counted;
+use crate::ui::people;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use std::sync::Arc;
 
 /// Removes one session of the ledger.
@@ -26,7 +25,7 @@ fn remove(app: Stanchion, only: Option<SessionId>) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let on_floor = running(app);
         let removed = async {
             let (mine, _) = gather(app).await?;
@@ -65,7 +64,7 @@ pub fn bring_sessions_back(app: Stanchion) {
         return;
     }
     let gone = app.model.with_untracked(|model| Arc::clone(&model.gone));
-    spawn_local(async move {
+    app.change(async move {
         let back = async {
             let (mine, _) = gather(app).await?;
             let mut with = mine.clone();
@@ -84,21 +83,14 @@ pub fn bring_sessions_back(app: Stanchion) {
     });
 }
 
-/// Erases all that is kept on this phone, and begins anew.
+/// Erases all that is kept on this phone, of every lifter, and begins anew.
 pub fn erase_everything(app: Stanchion) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
-        let clear = |shelf: Shelf| Write::Clear {
-            shelf: shelf.name().to_owned(),
-        };
-        let writes = Shelf::ALL.into_iter().map(clear).collect();
-        if let Err(error) = app.keep().apply(writes).await {
-            return app.complain(format!("Nothing was erased. {error}"));
+    app.change(async move {
+        if let Err(error) = people::erase_all(app).await {
+            app.complain(format!("Not everything was erased. {error}"));
         }
-        app.tell_others();
-        erase::everything(&[DATABASE, SNAPSHOTS]).await;
-        erase::start_anew();
     });
 }
