@@ -3,6 +3,7 @@
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
+mod compare;
 mod gained;
 mod heading;
 mod history;
@@ -13,6 +14,7 @@ mod share;
 mod summary;
 mod volume;
 
+pub use compare::{BestSet, Comparison, EndsBefore, InPeriod, Period, best};
 pub use gained::{Gained, gained};
 pub use heading::{Heading, newest_first};
 pub use history::{Past, pasts_of};

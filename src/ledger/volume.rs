@@ -44,6 +44,13 @@ impl VolumeLoad {
         format!("{} {unit}", amount.round())
     }
 
+    /// Both together.
+    #[must_use]
+    pub fn and(mut self, more: VolumeLoad) -> VolumeLoad {
+        self.add(more.0);
+        self
+    }
+
     fn add(&mut self, more: Decimal) {
         self.0 = (self.0 + more).normalize();
     }

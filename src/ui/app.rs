@@ -1,6 +1,7 @@
 //! The app: the four places and what stands above all of them.
 
 use super::away::{Form, export, look};
+use super::coach::{self, ComparePlace};
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
 use super::kit::{KitPlace, StatePlace};
@@ -32,8 +33,9 @@ pub fn App() -> impl IntoView {
     looking::run(app);
     start::start(app);
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
-    let stage = app.of(|model| model.stage);
-    let stages = dynamic(move || match stage.get() {
+    // Another one's ledger is another app: nothing of a screen goes over.
+    let stage = app.of(|model| (model.stage, model.looks_at.clone()));
+    let stages = dynamic(move || match stage.get().0 {
         Stage::Opening => ().into_any(),
         Stage::Welcome => view! { <Welcome/> }.into_any(),
         Stage::Open => open(app),
@@ -62,6 +64,7 @@ fn open(app: Stanchion) -> AnyView {
         }
         Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
+        Place::Compare => view! { <ComparePlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
         Place::Lifters => view! { <LiftersPlace/> }.into_any(),
@@ -102,7 +105,7 @@ fn way_to(at: Memo<Place>, place: Place, part: &'static str, name: &'static str)
 }
 
 /// A banner with something to tap behind its text.
-fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
+pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
     let class = if wrong { "banner wrong" } else { "banner" };
     view! { <div class=class data-part=part><span>{text}</span>{act}</div> }.into_any()
 }
@@ -112,7 +115,7 @@ fn banners(app: Stanchion) -> AnyView {
     let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
     let notice = app.of(|model| model.notice.clone());
     let follows = app.of(|model| model.follows);
-    let update = app.of(|model| model.update_waits && !model.in_session());
+    let update = app.of(|model| model.update_waits && !model.any_in_session());
     let inside = vec![
         dynamic(move || {
             let (keeping, unsaved) = keeping.get();
@@ -122,6 +125,7 @@ fn banners(app: Stanchion) -> AnyView {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
             None => ().into_any(),
         }),
+        coach::looking(app),
         when(app.unheard, move || unheard(app)),
         when(follows, move || {
             let text =

@@ -134,15 +134,17 @@ impl Stanchion {
 
     /// Keeps a version of a sheet.
     pub fn keep_sheet(self, sheet: Sheet) {
-        if !self.may_write() {
+        if !self.may_write_sheet(sheet.id) {
             return;
         }
         let record = SheetRecord::Written(Box::new(sheet.clone()));
-        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
+        self.write_sheets(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
         self.model.update(|model| {
-            model.sheets.retain(|other| other.id != sheet.id);
-            model.sheets.push(sheet);
-            order::by(&mut model.sheets, |a, b| a.name.cmp(&b.name));
+            model.change_sheets(&mut |model| {
+                model.sheets.retain(|other| other.id != sheet.id);
+                model.sheets.push(sheet.clone());
+                order::by(&mut model.sheets, |a, b| a.name.cmp(&b.name));
+            });
         });
     }
 }

@@ -3,7 +3,7 @@
 
 use super::keep::Keep;
 use super::layout;
-use super::model::Keeping;
+use super::model::{Keeping, Stage};
 use super::stanchion::Stanchion;
 use super::start::read_anew;
 use crate::device::channel::Channel;
@@ -122,6 +122,30 @@ impl Stanchion {
     /// Whether such a change is under way.
     pub fn is_changing(self) -> bool {
         self.desk.with_value(|desk| desk.changes > 0)
+    }
+
+    /// Puts the lifter in use aside, with model and records, for another one whose records those are: nothing was read of
+    /// them yet.
+    pub fn put_aside(self, keep: Keep) {
+        self.other_in(Some(self.keep()));
+        self.keep_in(keep);
+        self.model.update(|model| {
+            let another = model.of_another();
+            let own = std::mem::replace(model, another);
+            model.other = Some(Box::new(own));
+            model.stage = Stage::Opening;
+        });
+    }
+
+    /// Lets the one go who was put aside.
+    pub fn drop_other(self) {
+        self.other_in(None);
+        self.model.update(|model| {
+            model.other = None;
+            model.pair = None;
+            model.pairing = None;
+        });
+        self.desk.update_value(Desk::leave);
     }
 
     /// Exchanges the lifter in use with the one that is put aside: model and records.

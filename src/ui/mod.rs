@@ -5,6 +5,7 @@ mod archive;
 mod away;
 mod belongings;
 mod change;
+mod coach;
 mod cueing;
 mod desk;
 mod drafts;

@@ -6,8 +6,8 @@ use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, Pace};
-use crate::programme::Programme;
-use crate::session::{Session, SessionId};
+use crate::programme::{LightWeek, Programme};
+use crate::session::{Along, Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{
     Archive, BodyMassRecord, DATABASE, LifterRecord, People, Person, SessionLog, Taken,
@@ -76,6 +76,28 @@ pub struct Incoming {
     pub archive: Arc<Archive>,
 }
 
+/// What one begins together with another one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pairing {
+    /// The sheet.
+    pub sheet: SheetId,
+    /// The light week that it is begun in.
+    pub light: Option<LightWeek>,
+}
+
+/// Two lifters at one rack, as one of them sees it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pair {
+    /// The other one; its `first` says that this one began.
+    pub along: Along,
+    /// One's own session.
+    pub session: SessionId,
+    /// The kit that both use: that of the one who began.
+    pub kit: Arc<Kit>,
+    /// True while the board does not turn by itself.
+    pub stays: bool,
+}
+
 /// Everything that the screens are a function of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
@@ -91,6 +113,12 @@ pub struct Model {
     pub looks_at: Option<String>,
     /// Who is put aside: the one who trains along, or oneself while another one's export is looked at.
     pub other: Option<Box<Model>>,
+    /// Who shall train along in the session to be begun.
+    pub with: Option<Uuid>,
+    /// What one begins, while the other one's sheet is chosen.
+    pub pairing: Option<Pairing>,
+    /// With whom this session is done at one rack; the other one is in `other`.
+    pub pair: Option<Pair>,
     /// The lifter's settings.
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
@@ -153,6 +181,9 @@ impl Default for Model {
             who: None,
             looks_at: None,
             other: None,
+            with: None,
+            pairing: None,
+            pair: None,
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body_mass: Vec::new(),
@@ -216,6 +247,25 @@ impl Model {
         }
     }
 
+    /// The one who trains along.
+    #[must_use]
+    pub fn partner(&self) -> Option<&Model> {
+        self.pair.as_ref()?;
+        self.other.as_deref()
+    }
+
+    /// What can be loaded here: one's own kit, or that of the one who began.
+    #[must_use]
+    pub fn rack(&self) -> &Kit {
+        self.pair.as_ref().map_or(&self.kit, |pair| &pair.kit)
+    }
+
+    /// True while a session is under way, of the lifter or of the one who trains along.
+    #[must_use]
+    pub fn any_in_session(&self) -> bool {
+        self.in_session() || self.partner().is_some_and(Model::in_session)
+    }
+
     /// The lifter, where there are several.
     #[must_use]
     pub fn person(&self) -> Option<&Person> {
@@ -263,7 +313,7 @@ impl Model {
     pub fn today(&self, exercise: &ExerciseId, now: DateTime<FixedOffset>) -> Today<'_> {
         Today {
             history: self.history(exercise),
-            kit: &self.kit,
+            kit: self.rack(),
             now,
             curve: self.curve(),
             body_mass: self.newest_body_mass(),

@@ -34,6 +34,8 @@ pub enum Place {
     Shared,
     /// All sessions.
     Ledger,
+    /// Two periods of the ledger side by side.
+    Compare,
     /// One session.
     Session(SessionId),
     /// What stands in the garage, settings and data.
@@ -69,6 +71,7 @@ impl Place {
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
+            ("ledger", _) if item == "compare" => Place::Compare,
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
             ("ledger", Err(_)) => Place::Ledger,
             ("programme", _) => Place::Programme,
@@ -122,6 +125,7 @@ impl Place {
             }
             Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
+            Place::Compare => "/ledger/compare".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Kit => "/kit".to_owned(),
             Place::Lifters => "/kit/lifters".to_owned(),
@@ -149,7 +153,7 @@ impl Place {
             | Place::Draft(_)
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
-            Place::Session(_) => Place::Ledger,
+            Place::Compare | Place::Session(_) => Place::Ledger,
             Place::Lifters | Place::State => Place::Kit,
             main => main.clone(),
         }
@@ -180,6 +184,7 @@ mod tests {
             Place::DraftExercise(SheetId(id), Some(BlockId(id))),
             Place::Shared,
             Place::Ledger,
+            Place::Compare,
             Place::Session(SessionId(id)),
             Place::Kit,
             Place::Lifters,

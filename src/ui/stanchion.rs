@@ -12,7 +12,9 @@ use crate::device::wake::Stay;
 use crate::device::{clock, persist, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
-use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
+use crate::session::{
+    Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What, logged_last, tapped_last,
+};
 use crate::sheet::SheetId;
 use crate::store::Shelf;
 use crate::strength::{Performance, Proposal, propose};
@@ -152,7 +154,7 @@ impl Stanchion {
             return;
         }
         let now = moment();
-        let session = SessionId(self.id());
+        let fresh = SessionId(self.id());
         let began = self.model.with_untracked(|model| {
             if model.in_session() {
                 return None;
@@ -163,16 +165,17 @@ impl Stanchion {
                 .map(|block| propose(block, &model.today(&block.exercise.id, now.at)))
                 .collect();
             let (sheet, proposals) = match light {
-                Some(light) => lighten(&sheet, &usual, &light, &model.kit),
+                Some(light) => lighten(&sheet, &usual, &light, model.rack()),
                 None => (sheet, usual),
             };
             Some(Began {
-                session,
+                session: model.pair.as_ref().map_or(fresh, |pair| pair.session),
                 sheet,
                 body_mass: model.newest_body_mass(),
                 proposals,
                 light: light.is_some(),
                 curve: model.curve(),
+                along: model.pair.as_ref().map(|pair| pair.along),
             })
         });
         let Some(began) = began else { return };
@@ -233,11 +236,13 @@ impl Stanchion {
 
     /// Takes the newest tap back, with all that it did.
     pub fn undo(self) {
+        self.turn_if(tapped_last);
         self.take_back(Session::undo_last_tap);
     }
 
     /// Takes the last logged or skipped set back, with all that followed it.
     pub fn undo_set(self) {
+        self.turn_if(logged_last);
         self.take_back(Session::undo_last_set);
     }
 
@@ -252,12 +257,14 @@ impl Stanchion {
         }
     }
 
-    /// Puts the ended session away.
-    pub fn put_away(self) {
+    /// Puts the ended session away. True where another lifter trains along and is here now.
+    pub fn put_away(self) -> bool {
         clock::go_by_the_phone();
         self.model.update(|model| model.session = None);
+        let other = self.part();
         // Now there is something to lose: the browser is asked to keep it. One asks the person in turn, so not before.
         persist::ask(move |promise| self.model.update(|model| model.promise = Some(promise)));
+        other
     }
 }
 

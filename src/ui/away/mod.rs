@@ -7,7 +7,7 @@ mod gather;
 mod reminder;
 mod remove;
 
-pub use bring::{import_file, look, open_sheet_file, take_import_back};
+pub use bring::{chosen_file, import_file, look, open_sheet_file, take_import_back};
 pub use export::{Form, REFUSED, export, share};
 pub use farewell::{Farewell, farewell};
 pub use reminder::{EVERY, nudge, read_settings, remind_after};

@@ -40,6 +40,9 @@ pub fn exported_now(app: Stanchion) {
 /// How many sessions no export holds, once there are enough of them to remind.
 fn overdue(model: &Model) -> Option<usize> {
     let after = usize::from(model.remind_after?);
+    if model.looks_at.is_some() {
+        return None;
+    }
     let since = |at: DateTime<FixedOffset>| model.exported.is_none_or(|exported| at > exported);
     let headings = model.headings.iter();
     let open = headings

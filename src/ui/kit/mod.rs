@@ -31,7 +31,7 @@ pub fn KitPlace() -> impl IntoView {
         estimate::estimate(app),
         sound::sound_settings(app),
         looks::looks(),
-        settings::people(),
+        settings::people(app),
         data::data(app),
         erase::erase(app),
         settings::about(),

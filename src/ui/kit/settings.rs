@@ -60,7 +60,10 @@ pub fn lifter(app: Stanchion) -> AnyView {
 }
 
 /// The way to those who train with this phone.
-pub fn people() -> AnyView {
+pub fn people(app: Stanchion) -> AnyView {
+    if app.model.with_untracked(|model| model.looks_at.is_some()) {
+        return ().into_any();
+    }
     section(
         None,
         "Lifters",

@@ -2,6 +2,7 @@
 
 use crate::ledger::Heading;
 use crate::ui::away::{bring_sessions_back, nudge};
+use crate::ui::coach::doors;
 use crate::ui::parts::{Row, button, counted, group, h1, line, page, quiet, rows, text, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -70,6 +71,7 @@ pub fn LedgerPlace() -> impl IntoView {
             removed(app),
             nudge(app),
             rows("session", sessions),
+            doors(app),
         ],
     )
 }

@@ -1,6 +1,7 @@
 //! Who it is, on top of every place, and the way to another one in two taps. Only there where there are several.
 
 use super::seat::change_over;
+use super::strip::strip;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, panel, tap, text, way, when};
 use crate::ui::place::Place;
@@ -9,9 +10,14 @@ use leptos::prelude::*;
 
 /// Who it is, and the panel with the others.
 pub fn bar(app: Stanchion) -> AnyView {
-    let several = app.of(|model| model.people.are_several() && model.looks_at.is_none());
+    let paired = app.of(|model| model.partner().is_some());
+    let several = app.of(|model| {
+        let alone = model.partner().is_none() && model.looks_at.is_none();
+        model.people.are_several() && alone
+    });
     let open = RwSignal::new(false);
     let inside = vec![
+        when(paired, move || strip(app)),
         when(several, move || who(app, open)),
         when(open, move || others(app, open)),
     ];

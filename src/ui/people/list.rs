@@ -95,6 +95,14 @@ pub fn rename(app: Stanchion, id: Uuid, name: &str) -> Result<(), String> {
 
 /// Removes someone from the list, or brings them back.
 pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
+    let trains = app.model.with_untracked(|model| {
+        let own = model.who == Some(id);
+        let along = model.partner().is_some_and(|other| other.who == Some(id));
+        (own || along) && model.any_in_session()
+    });
+    if gone && trains {
+        return app.complain("A session of theirs is under way: end it first.");
+    }
     spawn_local(async move {
         // As it is on disk: another tab may have erased them since.
         let people = read(&app.home().await).await;

@@ -2,6 +2,7 @@
 
 use super::away::tidy;
 use super::list;
+use super::pair::restore;
 use crate::device::channel::Channel;
 use crate::device::{clock, prefs};
 use crate::store::{DATABASE, Person};
@@ -35,7 +36,7 @@ pub async fn arrive(app: Stanchion) {
 /// Lets someone else sit down. What waits to be written of the one before is written on.
 pub fn change_over(app: Stanchion, id: Uuid) {
     let person = app.model.with_untracked(|model| {
-        let other = model.who != Some(id);
+        let other = model.who != Some(id) && model.looks_at.is_none();
         model.people.get(id).filter(|_| other).cloned()
     });
     let Some(person) = person else { return };
@@ -61,16 +62,23 @@ async fn sit(app: Stanchion, person: Option<&Person>) {
     let (keep, keeping) = app.records_of(database).await;
     sit_at(app, person.map(|person| person.id), keep, keeping).await;
     if let Some(person) = person {
-        prefs::set_in_tab(WHO, &person.id);
-        // Lost, the first comes at the next start.
-        let _ = prefs::set(WHO, &person.id);
+        remember(person.id);
     }
     app.keep_name();
+    restore(app).await;
+}
+
+/// Remembers who is here.
+pub fn remember(id: Uuid) {
+    prefs::set_in_tab(WHO, &id);
+    // Lost, the first comes at the next start.
+    let _ = prefs::set(WHO, &id);
 }
 
 /// Sits down at those records: nothing of the one before stays in the model.
-pub async fn sit_at(app: Stanchion, who: Option<Uuid>, keep: Keep, keeping: Keeping) {
+async fn sit_at(app: Stanchion, who: Option<Uuid>, keep: Keep, keeping: Keeping) {
     clock::go_by_the_phone();
+    app.other_in(None);
     app.keep_in(keep);
     app.model.update(|model| {
         let another = model.of_another();
