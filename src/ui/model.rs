@@ -242,7 +242,9 @@ impl Model {
         self.remind_after = other.remind_after;
         self.promise = other.promise;
         self.update_waits = other.update_waits;
-        if matches!(other.keeping, Keeping::Failing(_)) && self.keeping == Keeping::Safe {
+        // Whether writes fail is the disk's; that nothing is kept belongs to one database.
+        let nothing = |model: &Model| matches!(model.keeping, Keeping::Nothing(_));
+        if !nothing(self) && !nothing(other) {
             self.keeping = other.keeping.clone();
         }
     }

@@ -168,7 +168,10 @@ async fn the_plates_go_from_the_one_s_to_the_other_s() {
 
 #[tokio::test]
 async fn a_kill_amid_turns_loses_nothing_of_either() {
-    if !only_in(&[Engine::Chromium], "the browser is killed outright") {
+    if !only_in(
+        &[Engine::Chromium, Engine::Firefox],
+        "under a driver WebKit keeps nothing past its end",
+    ) {
         return;
     }
     let server = Server::start();

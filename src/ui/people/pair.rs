@@ -2,11 +2,14 @@
 //! from one to the other.
 
 use super::seat::remember;
+use crate::device::clock;
 use crate::kit::Kit;
+use crate::programme::LightWeek;
 use crate::session::{Along, Session, SessionId, is_next, turns};
 use crate::sheet::{Sheet, SheetId};
 use crate::store::Person;
-use crate::ui::model::{Model, Pair, Pairing, Stage};
+use crate::ui::floor::Beginning;
+use crate::ui::model::{Keeping, Model, Pair, Pairing, Stage};
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
 use leptos::prelude::*;
@@ -20,7 +23,9 @@ async fn sit_beside(app: Stanchion, person: &Person) {
     app.put_aside(keep);
     app.model.update(|model| {
         model.who = Some(person.id);
-        model.keeping = keeping;
+        if keeping != Keeping::Safe {
+            model.keeping = keeping;
+        }
     });
     sit_down(app).await;
 }
@@ -93,21 +98,30 @@ pub fn begin(app: Stanchion, theirs: Option<SheetId>) {
     // The other one's first: where the phone ends between the two, one's own is none with nobody beside.
     app.exchange();
     let id = theirs.unwrap_or_else(|| has_sheet(app, same));
-    app.begin(id);
+    // Their programme may have a light week now.
+    let light_now = app.model.with_untracked(|model| {
+        let sheet = model.sheet(id)?;
+        Beginning::of(model, sheet, clock::wall()).light
+    });
+    begin_one(app, id, light_now);
     let begun = app.model.with_untracked(Model::in_session);
     app.exchange();
     if !begun {
         return app.drop_other();
     }
-    match light {
-        Some(light) => app.begin_light(sheet, light),
-        None => app.begin(sheet),
-    }
+    begin_one(app, sheet, light);
     let both = app.model.with_untracked(|model| {
         model.in_session() && model.partner().is_some_and(Model::in_session)
     });
     if !both {
         app.drop_other();
+    }
+}
+
+fn begin_one(app: Stanchion, sheet: SheetId, light: Option<LightWeek>) {
+    match light {
+        Some(light) => app.begin_light(sheet, light),
+        None => app.begin(sheet),
     }
 }
 

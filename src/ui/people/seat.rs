@@ -40,6 +40,12 @@ pub fn change_over(app: Stanchion, id: Uuid) {
         model.people.get(id).filter(|_| other).cloned()
     });
     let Some(person) = person else { return };
+    let along = app
+        .model
+        .with_untracked(|model| model.partner().is_some_and(|other| other.who == Some(id)));
+    if along {
+        return app.turn();
+    }
     if app.is_changing() {
         return app.complain("Something is just being written. Try again in a moment.");
     }
@@ -84,7 +90,7 @@ async fn sit_at(app: Stanchion, who: Option<Uuid>, keep: Keep, keeping: Keeping)
         let another = model.of_another();
         *model = another;
         model.who = who;
-        if model.keeping == Keeping::Safe {
+        if keeping != Keeping::Safe {
             model.keeping = keeping;
         }
     });
