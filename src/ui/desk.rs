@@ -176,7 +176,7 @@ impl Stanchion {
             let at = database.clone();
             let channel = Channel::open(&database, move |_| self.heard(&at));
             let at = database.clone();
-            let writer = writer(&database, move |_| self.role_changed(&at));
+            let writer = writer(&database, move |role| self.role_changed(&at, role));
             let seat = Seat {
                 writer,
                 channel,
@@ -210,10 +210,11 @@ impl Stanchion {
         });
     }
 
-    fn role_changed(self, database: &str) {
+    fn role_changed(self, database: &str, role: Role) {
         if self.keep().name() == database {
             self.settle_role();
-        } else if self.is_other(database) {
+        } else if self.is_other(database) && role == Role::Waiting {
+            // Whether it may write again is asked when they are turned to.
             self.other_follows();
         }
     }

@@ -12,8 +12,8 @@ use serde_json::{Value, json};
 use std::path::PathBuf;
 
 /// Bea's file: the demo sheets and one session of Lower A.
-async fn beas_file(server: &Server) -> (Browser, PathBuf) {
-    let browser = Browser::start("coach-bea");
+async fn beas_file(server: &Server, name: &str) -> (Browser, PathBuf) {
+    let browser = Browser::start(name);
     let person = Person::arrive(&browser, server).await;
     begin(&person, "Lower A").await;
     log(&person).await;
@@ -58,7 +58,7 @@ async fn look_at(person: &Person, file: &std::path::Path) {
 #[tokio::test]
 async fn anothers_export_is_looked_at_and_nothing_of_it_stays() {
     let server = Server::start();
-    let (_bea, file) = beas_file(&server).await;
+    let (_bea, file) = beas_file(&server, "bea-looked").await;
     let browser = Browser::start("coach");
     let person = Person::arrive(&browser, &server).await;
     leave(&person, &server).await;
@@ -95,7 +95,7 @@ async fn anothers_export_is_looked_at_and_nothing_of_it_stays() {
 #[tokio::test]
 async fn the_next_sheet_is_written_from_theirs_and_sent_back() {
     let server = Server::start();
-    let (_bea, file) = beas_file(&server).await;
+    let (_bea, file) = beas_file(&server, "bea-writes").await;
     let browser = Browser::start("coach-writes");
     let person = Person::arrive(&browser, &server).await;
     look_at(&person, &file).await;
@@ -164,7 +164,7 @@ async fn the_next_sheet_is_written_from_theirs_and_sent_back() {
 #[tokio::test]
 async fn a_file_of_another_one_says_so_before_it_is_mixed_in() {
     let server = Server::start();
-    let (_bea, file) = beas_file(&server).await;
+    let (_bea, file) = beas_file(&server, "bea-import").await;
     let browser = Browser::start("coach-import");
     let person = Person::arrive(&browser, &server).await;
     super::people::ann_and_bea(&person).await;
@@ -221,8 +221,8 @@ async fn two_periods_stand_side_by_side() {
             "0",
             "300 kg",
             "900 kg",
-            "60 kg × 5, 6 Jan",
-            "60 kg × 5, 7 Jan"
+            "60 kg × 5, 6 Jan 2026",
+            "60 kg × 5, 7 Jan 2026"
         ]
     );
     picture(&person, "coach-compare").await;

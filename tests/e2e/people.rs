@@ -20,7 +20,7 @@ pub async fn ann_and_bea(person: &Person) {
     change_over(person, 1).await;
     person.reads("welcome", "Stanchion, Bea").await;
     person.tap("welcome-open").await;
-    person.see("kit").await;
+    person.see("lifters").await;
     person.reads("who", "Bea").await;
 }
 
@@ -184,6 +184,19 @@ async fn one_who_is_removed_can_come_back_until_the_next_start() {
     log(&person).await;
     person.reads("saved", "saved").await;
     person.run("location.hash = '/kit/lifters'").await;
+    person.tap("lifter-1-remove").await;
+    person.tap("erase-decline").await;
+    person.tap("erase-sure").await;
+    person
+        .reads("notice", "A session of theirs is under way")
+        .await;
+    person.tap("notice-close").await;
+    person.run("location.hash = '/'").await;
+    end_now(&person).await;
+    person.tap("rpe-6").await;
+    person.tap("put-away").await;
+    person.see("session").await;
+    person.run("location.hash = '/kit/lifters'").await;
     person.type_into("lifter-name", "ann").await;
     person.tap("lifter-add").await;
     person.reads("lifter-name-wrong", "is here already").await;
@@ -204,8 +217,8 @@ async fn one_who_is_removed_can_come_back_until_the_next_start() {
     person.tap("lifter-back").await;
     person.see("who").await;
     change_over(&person, 1).await;
-    person.run("location.hash = '/'").await;
-    person.reads("sheet-name", "Lower A").await;
+    person.run("location.hash = '/ledger'").await;
+    person.reads("session", "Lower A").await;
     person.run("location.hash = '/kit/lifters'").await;
     person.tap("lifter-1-remove").await;
     person.tap("erase-decline").await;

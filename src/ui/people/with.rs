@@ -45,7 +45,7 @@ pub fn with_whom(app: Stanchion) -> AnyView {
                 .map(|(_, name)| (format!("with {name}"), "")),
         );
         let inside = toggles_of("with", labels, pressed, choose);
-        choices("choices", "Who trains", inside)
+        choices("choices two", "Who trains", inside)
     })
 }
 

@@ -18,6 +18,7 @@ use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit};
+use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
@@ -55,7 +56,8 @@ struct Shown {
     body_mass: Option<Load>,
 }
 
-fn shown(model: &Model, id: SheetId) -> Option<Shown> {
+/// As of `now`: of another one the page would be another one, and a panel that is open on it would close.
+fn shown(model: &Model, id: SheetId, now: DateTime<FixedOffset>) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
     let looks = model.looks_at.is_some();
     // One's own history says nothing of another one's loads.
@@ -63,16 +65,16 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
     let proposals: Vec<Proposal> = sheet
         .blocks()
         .filter(|_| known)
-        .map(|block| propose(block, &model.today(&block.exercise.id, moment().at)))
+        .map(|block| propose(block, &model.today(&block.exercise.id, now)))
         .collect();
     let foretold = sheet
         .blocks()
         .zip(&proposals)
-        .filter_map(|(block, proposal)| foretell(model, block, proposal.load?));
+        .filter_map(|(block, proposal)| foretell(model, block, proposal.load?, now));
     let foretold = foretold.collect();
     let last = model.last_of(sheet.id).map(|(_, session)| session);
     let free = !model.in_session() && !looks && sheet.written_for.is_none();
-    let beginning = free.then(|| Beginning::of(model, &sheet, moment().at));
+    let beginning = free.then(|| Beginning::of(model, &sheet, now));
     Some(Shown {
         sheet,
         proposals,
@@ -87,14 +89,14 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
 }
 
 /// What the estimate says of the first work set of `block` with `load`.
-fn foretell(model: &Model, block: &Block, load: Load) -> Option<Told> {
+fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>) -> Option<Told> {
     let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
     let asked = work.target.plain_reps()?;
     let known = Known {
         history: model.history(&block.exercise.id),
         curve: model.curve(),
         body_mass: model.newest_body_mass(),
-        now: moment().at,
+        now,
     };
     let set = Foretold::of(&known, &block.basis, load, asked)?;
     Some(Told {
@@ -117,7 +119,8 @@ fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
 #[component]
 pub fn SheetPlace(id: SheetId) -> impl IntoView {
     let app = stanchion();
-    let shown = app.of(move |model| shown(model, id));
+    let now = moment().at;
+    let shown = app.of(move |model| shown(model, id, now));
     dynamic(move || match shown.get() {
         None => nowhere(),
         Some(shown) => look(app, id, shown),
