@@ -180,7 +180,8 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
             }
         });
         if let Some(reached) = found.try_get_untracked().filter(|now| now.turn == turn) {
-            app.model.update(|model| model.back.until = reached.before);
+            let until = reached.before.or(NaiveDate::from_ymd_opt(1970, 1, 1));
+            app.model.update(|model| model.back.until = until);
         }
     });
 }

@@ -115,8 +115,8 @@ pub fn ReportPlace() -> impl IntoView {
     let asked = vec![
         way(Place::Ledger.href(), "All sessions"),
         h1("Report"),
-        choices("choices", "the last", periods),
-        view! { <div class="adder-fields">{between}</div> }.into_any(),
+        choices("choices two", "the last", periods),
+        view! { <div class="between">{between}</div> }.into_any(),
         wrong_word("report-wrong", wrong),
         button("wide", "report-print", "Print, or keep as PDF", dom::print),
     ];
@@ -319,7 +319,9 @@ fn exercises(report: &Report) -> AnyView {
             counted(report.left_off, "exercise")
         ))
     });
-    vec![table, more.into_any()].into_any()
+    let system = "Where the body is moved, the estimate counts it. The change is told apart from noise by what is known of \
+                  the doubt at both ends.";
+    vec![table, quiet(system), more.into_any()].into_any()
 }
 
 fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
