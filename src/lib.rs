@@ -14,6 +14,7 @@ pub mod json;
 pub mod kit;
 pub mod ledger;
 pub mod order;
+pub mod pictures;
 pub mod programme;
 pub mod quick;
 pub mod session;

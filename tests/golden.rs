@@ -18,6 +18,8 @@ const GOLDEN: &str = include_str!("golden/v1.json");
 const OWN: &str = include_str!("golden/v1-own.json");
 /// A set stopped in the middle, sides with reps of their own.
 const HANDS: &str = include_str!("golden/v1-hands.json");
+/// A body mass that was corrected, one that was removed, a measure of one's own.
+const BODY: &str = include_str!("golden/v1-body.json");
 const DEMO: &str = include_str!("../assets/demo/boathouse.json");
 
 fn value(text: &str) -> Value {
@@ -41,12 +43,13 @@ fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(GOLDEN), GOLDEN);
     assert_eq!(again(OWN), OWN);
     assert_eq!(again(HANDS), HANDS);
+    assert_eq!(again(BODY), BODY);
     assert_eq!(again(DEMO), DEMO);
 }
 
 #[test]
 fn the_files_fit_the_schema() {
-    for text in [GOLDEN, OWN, HANDS, DEMO] {
+    for text in [GOLDEN, OWN, HANDS, BODY, DEMO] {
         let errors: Vec<String> = schema()
             .iter_errors(&value(text))
             .map(|error| format!("{}: {error}", error.instance_path()))
@@ -157,6 +160,21 @@ fn the_golden_records_are_what_counts_now() {
     assert_eq!(archive.body_mass_at(early).unwrap().to_string(), "80 kg");
     let before = "2026-01-05T08:00:00+01:00".parse().unwrap();
     assert_eq!(archive.body_mass_at(before), None);
+}
+
+#[test]
+fn what_was_corrected_counts_and_what_was_removed_is_gone() {
+    let archive = read(BODY).unwrap();
+    let entries = archive.body_entries();
+    assert_eq!(entries.len(), 2);
+    let late = "2026-02-01T00:00:00+01:00".parse().unwrap();
+    assert_eq!(archive.body_mass_at(late).unwrap().to_string(), "82.4 kg");
+    // Whichever side has the correction, and in whatever order they come together.
+    let mut plain = archive.clone();
+    plain.body = stanchion::store::Kept::default();
+    for (mine, theirs) in [(plain.clone(), archive.clone()), (archive.clone(), plain)] {
+        assert_eq!(mine.merge(theirs).archive.body_entries(), entries);
+    }
 }
 
 #[test]

@@ -4,11 +4,12 @@ mod common;
 
 use common::built::{at, block, done, events, key, plain, record, reps, work};
 use stanchion::ledger::{
-    ExerciseSummary, Moved, PERFORMANCES_MAX, SessionRecord, Unreadable, moved, performances_of,
-    summaries_of, update,
+    ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, beaten_in,
+    beaten_just_now, moved, pasts_of, performances_of, summaries_of,
 };
 use stanchion::session::Amount;
 use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::strength::Curve;
 use stanchion::units::Unit;
 
 /// What moved in the last of these sessions against those before it.
@@ -141,12 +142,7 @@ fn the_newest_performances_are_kept() {
     assert_eq!(summary.performances.len(), PERFORMANCES_MAX);
     assert_eq!(summary.performances[0].session, records[6].session.0);
     assert_eq!(summary.performances[23].session, records[29].session.0);
-    // Backwards, and each twice: the same.
-    let mut kept = summaries_of(records.iter().rev());
-    for record in &records {
-        update(&mut kept, record);
-    }
-    assert_eq!(kept, whole);
+    assert_eq!(summaries_of(records.iter().rev()), whole, "in any order");
     let text = serde_json::to_string(summary).unwrap();
     assert_eq!(
         serde_json::from_str::<ExerciseSummary>(&text).unwrap(),
@@ -155,18 +151,22 @@ fn the_newest_performances_are_kept() {
 }
 
 #[test]
-fn a_session_taken_in_again_replaces_its_own() {
+fn only_a_later_session_is_taken_in_without_the_history() {
     let block = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
-    let mut summaries = summaries_of([&plain(1, &block, &[("60 kg", 5)])]);
-    update(
-        &mut summaries,
-        &plain(1, &block, &[("60 kg", 5), ("60 kg", 6)]),
-    );
-    let summary = summaries.values().next().unwrap();
-    assert_eq!(summary.performances.len(), 1);
-    assert_eq!(summary.performances[0].sets.len(), 2);
-    update(&mut summaries, &plain(1, &block, &[]));
-    assert!(summaries.is_empty());
+    let pasts = |n| {
+        let pasts = pasts_of(&plain(n, &block, &[("60 kg", 5)]));
+        let pasts: Vec<Past> = pasts.into_iter().map(|(_, past)| past).collect();
+        pasts
+    };
+    let summaries = summaries_of([&plain(3, &block, &[("60 kg", 5)])]);
+    let mut summary = summaries.into_values().next().unwrap();
+    let before = summary.clone();
+    for n in [2, 3] {
+        assert!(!summary.take(&pasts(n)));
+        assert_eq!(summary, before);
+    }
+    assert!(summary.take(&pasts(4)));
+    assert_eq!(summary.performances.len(), 2);
 }
 
 #[test]
@@ -232,4 +232,44 @@ fn a_session_without_a_set_moves_nothing() {
     let record = record(1, &block, None, &[]);
     assert!(moved(&record, &summaries_of([&record])).is_empty());
     assert_eq!(record.blocks.len(), 1);
+}
+
+#[test]
+fn a_best_is_told_after_its_set_and_not_again() {
+    let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let said = |before: &[&[(&str, i64)]], now: &[(&str, i64)]| {
+        let records: Vec<SessionRecord> = before
+            .iter()
+            .zip(1..)
+            .map(|(sets, n)| plain(n, &squat, sets))
+            .collect();
+        let last = key(0, u8::try_from(now.len()).unwrap() - 1);
+        let now = plain(50, &squat, now);
+        beaten_just_now(&now, last, &summaries_of(&records), Curve::default())
+            .iter()
+            .map(|best| best.sentence(Unit::Kg))
+            .collect::<Vec<_>>()
+    };
+    let before: &[&[(&str, i64)]] = &[&[("80 kg", 5), ("80 kg", 5), ("80 kg", 5)]];
+    assert_eq!(said(before, &[("80 kg", 5)]), [""; 0]);
+    let best = "82.5 kg for 5: the most at 5 reps, 80 kg before";
+    assert_eq!(said(before, &[("80 kg", 5), ("82.5 kg", 5)]), [best]);
+    assert_eq!(said(before, &[("82.5 kg", 5), ("82.5 kg", 5)]), [""; 0]);
+    assert_eq!(said(&[], &[("82.5 kg", 5)]), [""; 0], "the first time");
+}
+
+#[test]
+fn what_a_session_beat_is_told_while_it_is_the_newest() {
+    let squat = block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both);
+    let first = plain(1, &squat, &[("80 kg", 5)]);
+    let better = plain(2, &squat, &[("82.5 kg", 5)]);
+    let later = plain(3, &squat, &[("70 kg", 5)]);
+    let told = |records: &[&SessionRecord]| {
+        let summaries = summaries_of(records.iter().copied());
+        let beaten = beaten_in(&better, &summaries, Curve::default());
+        beaten.len()
+    };
+    let newest = told(&[&first, &better]);
+    assert_eq!(newest, 2, "the set and the volume");
+    assert_eq!(told(&[&first, &better, &later]), 0);
 }

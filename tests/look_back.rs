@@ -174,7 +174,7 @@ fn a_period_says_the_best_set_and_what_changed_beyond_noise() {
     let whole = course(&pasts, Curve::default(), on(0), on(59));
     assert_eq!(whole.sessions, 60);
     assert_eq!(whole.best, Some((Some("94 kg".parse().unwrap()), reps(6))));
-    let (begin, end) = whole.estimate.clone().unwrap();
+    let (begin, end) = whole.estimate.unwrap();
     assert!(begin.middle < end.middle);
     assert_eq!(whole.change.unwrap().told, Told::Up);
     // Three days are within noise; a day before all of it knows nothing.

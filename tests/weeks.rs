@@ -5,7 +5,7 @@ mod common;
 use chrono::{Datelike, Days, NaiveDate};
 use common::archives::archive;
 use common::built::{block, done, events, key, reps, work};
-use common::events::{event, session, session_id};
+use common::events::{session, session_id};
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use stanchion::exercises::{Catalogue, Muscle};

@@ -5,9 +5,10 @@ use super::figure::figure;
 use crate::units::date;
 
 /// What the numbers of an axis or of a column are.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub enum Grain {
     /// Days, counted as [`super::day_of`] counts them.
+    #[default]
     Days,
     /// A figure in parts of ten to the power of `decimals`; `unit` stands behind it, empty for none.
     Number {
@@ -62,7 +63,7 @@ impl Grain {
 }
 
 /// One axis.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Axis {
     /// What its numbers are.
     pub grain: Grain,
@@ -114,10 +115,22 @@ pub enum Shape {
     Rings,
     /// Square dots.
     Squares,
+    /// Upright notches, higher than a dot.
+    Notches,
     /// Upright bars from `from` to `y`, `width` of the axis wide.
     Bars,
     /// Bars that lie: from `from` to `x`, `width` of the other axis high.
     Lying,
+    /// Thin pegs that lie likewise, each with a notch at its end: as sleeves hold plates.
+    Pegs,
+}
+
+impl Shape {
+    /// Whether it lies: it is read along the horizontal axis.
+    #[must_use]
+    pub fn lies(self) -> bool {
+        matches!(self, Shape::Lying | Shape::Pegs)
+    }
 }
 
 /// In which ink a mark is drawn. Where colours are few, lines differ by their dashes and bars by their filling too.
@@ -231,8 +244,8 @@ pub struct Row {
     pub cells: Vec<Cell>,
 }
 
-/// A chart, whole.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// A chart, whole. The default one shows nothing.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Chart {
     /// What it shows, in a few words.
     pub title: String,

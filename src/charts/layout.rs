@@ -3,11 +3,12 @@
 //! A unit is a pixel at ordinary text size; who has larger text asks for fewer units and draws them larger, so that the
 //! figures on the axes grow with the text around them.
 
-use super::chart::{Axis, Chart, Grain, Ink, Mark, Shape};
+use super::axes::axes;
+use super::chart::{Axis, Chart, Grain, Row, Shape};
 use super::dates::time_ticks;
+use super::marks::draw;
 use super::pen::Pen;
 use super::scale::Scale;
-use super::thin::{thin_dots, thin_line};
 use super::ticks::{Tick, number_ticks};
 
 /// The narrowest drawing, in units.
@@ -20,13 +21,19 @@ pub(super) const TEXT: i64 = 13;
 const CHARACTER: i64 = 75;
 
 /// Units above the plot, for the name of the upright axis.
-const TOP: i64 = 24;
+pub(super) const TOP: i64 = 24;
 
 /// Units below the plot, for the ticks.
 const BOTTOM: i64 = 24;
 
 /// Units that a name of the horizontal axis needs below the ticks.
 const NAME: i64 = 18;
+
+/// Units that a row with a name takes.
+const NAMED: i64 = 26;
+
+/// Units that a week takes that lies across.
+const WEEK: i64 = 9;
 
 /// Units between the plot's edge and the outermost mark.
 const PAD: i64 = 6;
@@ -64,13 +71,15 @@ pub struct Drawing {
     pub strokes: Vec<Stroke>,
     /// Its words.
     pub words: Vec<Words>,
-    x: Span,
-    y: Span,
+    pub(super) x: Span,
+    pub(super) y: Span,
+    /// Whether it is read from top to bottom, each row from left to right.
+    pub(super) lying: bool,
 }
 
 /// A scale and what it is doubled and widened by: bars reach half their width beyond their value.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Span {
+pub(super) struct Span {
     scale: Scale,
     ends: (i64, i64),
 }
@@ -83,12 +92,12 @@ impl Span {
         }
     }
 
-    fn at(&self, value: i64) -> i64 {
+    pub(super) fn at(&self, value: i64) -> i64 {
         self.scale.at(2 * value)
     }
 
     /// From half of `width` before the value to half of it behind, a tenth of it left free between two.
-    fn around(&self, value: i64, width: i64) -> (i64, i64) {
+    pub(super) fn around(&self, value: i64, width: i64) -> (i64, i64) {
         let (from, to) = (
             self.scale.at(2 * value - width),
             self.scale.at(2 * value + width),
@@ -111,19 +120,32 @@ impl Drawing {
     }
 
     /// Upper and lower end of the plot, in tenths.
-    #[must_use]
-    pub fn upright(&self) -> (i64, i64) {
-        (self.y.ends.1, self.y.ends.0)
+    pub(super) fn upright(&self) -> (i64, i64) {
+        let (one, other) = self.y.ends;
+        (one.min(other), one.max(other))
     }
 
-    /// The row of the chart that lies nearest to a place in tenths: by its horizontal distance, then by its upright one.
+    /// The path that points out a row: a line through the plot and a dot.
+    #[must_use]
+    pub fn here(&self, row: &Row) -> String {
+        let (x, y) = self.place(row.x, row.y);
+        let mut pen = Pen::new();
+        if self.lying {
+            pen.line(&[(self.x.ends.0, y), (x, y)]);
+        } else {
+            pen.line(&[(x, self.y.ends.1), (x, self.y.ends.0)]);
+        }
+        pen.dot((x, y));
+        pen.path()
+    }
+
+    /// The row of the chart that lies nearest to a place in tenths: by the axis that it is read by, then by the other.
     #[must_use]
     pub fn nearest(&self, chart: &Chart, (x, y): (i64, i64)) -> Option<usize> {
-        let lying = chart.marks.iter().any(|mark| mark.shape == Shape::Lying);
-        let far = |row: &super::chart::Row| {
+        let far = |row: &Row| {
             let place = self.place(row.x, row.y);
             let (along, across) = ((place.0 - x).abs(), (place.1 - y).abs());
-            if lying {
+            if self.lying {
                 (across, along)
             } else {
                 (along, across)
@@ -159,7 +181,7 @@ fn range(axis: &Axis, values: impl Iterator<Item = i64>) -> (i64, i64) {
 /// The widest mark along an axis: bars that lie are wide along the upright one.
 fn beyond(chart: &Chart, lying: bool) -> i64 {
     let marks = chart.marks.iter();
-    let bars = marks.filter(|mark| (mark.shape == Shape::Lying) == lying);
+    let bars = marks.filter(|mark| mark.shape.lies() == lying);
     bars.map(|mark| mark.width).max().unwrap_or(0)
 }
 
@@ -194,8 +216,12 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     let width = width.max(WIDTH_LEAST);
     let named = if chart.x.label.is_empty() { 0 } else { NAME };
     let rows = match &chart.y.grain {
-        Grain::Names(names) => i64::try_from(names.len()).unwrap_or(0) * 26,
-        _ => (width * 9 / 16).clamp(130, 280) - TOP - BOTTOM,
+        Grain::Names(names) => i64::try_from(names.len()).unwrap_or(0) * NAMED,
+        Grain::Days => {
+            let (low, high) = chart.y.span.unwrap_or((0, 0));
+            ((high - low) / 7 + 1).clamp(10, 60) * WEEK
+        }
+        _ => (width * 2 / 3).clamp(170, 270) - TOP - BOTTOM,
     };
     let height = TOP + rows + BOTTOM + named;
     let bottom = height - BOTTOM - named;
@@ -205,30 +231,27 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         marks
             .filter(move |mark| match mark.shape {
                 Shape::Band | Shape::Bars => !lying,
-                Shape::Lying => lying,
+                Shape::Lying | Shape::Pegs => lying,
                 _ => false,
             })
             .flat_map(|mark| mark.spots.iter().map(|spot| spot.from))
     };
 
     let (low, high) = range(&chart.y, spots().map(|spot| spot.y).chain(reaching(false)));
-    let up = ticks_of(&chart.y, low, high, rows / 34, false);
+    let up = ticks_of(&chart.y, low, high, rows / 26, false);
     let ends = |ticks: &[Tick], low: i64, high: i64| {
         let first = ticks.first().map_or(low, |tick| tick.at.min(low));
         (first, ticks.last().map_or(high, |tick| tick.at.max(high)))
     };
     let (low, high) = ends(&up, low, high);
-    let pad = if matches!(chart.y.grain, Grain::Names(_)) {
-        0
+    // What has no numbers upright is read from top to bottom.
+    let lying = !matches!(chart.y.grain, Grain::Number { .. });
+    let upright = if lying {
+        (TOP * 10, bottom * 10)
     } else {
-        PAD
+        ((bottom - PAD) * 10, (TOP + PAD) * 10)
     };
-    let y = Span::new(
-        low,
-        high,
-        beyond(chart, true),
-        ((bottom - pad) * 10, (TOP + pad) * 10),
-    );
+    let y = Span::new(low, high, beyond(chart, true), upright);
 
     let left = (widest(&up) + 80).min(width * 5);
     let right = (width - 4) * 10;
@@ -251,7 +274,8 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     } else {
         (low, high)
     };
-    let x = Span::new(low, high, bars, (left + PAD * 10, right - PAD * 10));
+    let pad = if lying { 0 } else { PAD * 10 };
+    let x = Span::new(low, high, bars, (left + pad, right - PAD * 10));
     let across: Vec<Tick> = across
         .into_iter()
         .filter(|tick| (low..=high).contains(&tick.at))
@@ -264,6 +288,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         words: Vec::new(),
         x,
         y,
+        lying,
     };
     axes(
         &mut drawing,
@@ -277,145 +302,6 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
         draw(&mut drawing, mark);
     }
     drawing
-}
-
-/// Lines of the ticks and what stands beside them.
-fn axes(
-    drawing: &mut Drawing,
-    chart: &Chart,
-    up: &[Tick],
-    across: &[Tick],
-    (left, right, bottom): (i64, i64, i64),
-) {
-    let mut grid = Pen::new();
-    let lined = !matches!(chart.y.grain, Grain::Names(_));
-    let words = |x: i64, y: i64, anchor: &'static str, words: String| Words {
-        x,
-        y,
-        anchor,
-        words,
-    };
-    for tick in up {
-        let y = drawing.y.at(tick.at);
-        if lined {
-            grid.line(&[(left, y), (right, y)]);
-        }
-        let beside = words(left - 60, y + 45, "end", tick.label.clone());
-        drawing.words.push(beside);
-    }
-    // Bars that lie are read along the horizontal axis.
-    let below = bottom + (TEXT + 5) * 10;
-    let mut free = 0;
-    for tick in across {
-        let x = drawing.x.at(tick.at);
-        if lined {
-            grid.line(&[(x, bottom), (x, bottom + 40)]);
-        } else {
-            grid.line(&[(x, TOP * 10), (x, bottom)]);
-        }
-        let half = width_of(&tick.label) / 2;
-        let middle = x.clamp(half, (drawing.width * 10 - half).max(half));
-        if middle - half < free {
-            continue;
-        }
-        free = middle + half + 40;
-        let under = words(middle, below, "middle", tick.label.clone());
-        drawing.words.push(under);
-    }
-    drawing.strokes.push(Stroke {
-        class: "chart-grid".to_owned(),
-        path: grid.path(),
-    });
-    let mut base = Pen::new();
-    base.line(&[(left, bottom), (right, bottom)]);
-    drawing.strokes.push(Stroke {
-        class: "chart-axis".to_owned(),
-        path: base.path(),
-    });
-    if !chart.y.label.is_empty() {
-        let at = (TEXT - 1) * 10;
-        drawing
-            .words
-            .push(words(0, at, "start", chart.y.label.clone()));
-    }
-    if !chart.x.label.is_empty() {
-        let at = (drawing.height - 4) * 10;
-        drawing
-            .words
-            .push(words(right, at, "end", chart.x.label.clone()));
-    }
-}
-
-/// The classes of a mark.
-#[must_use]
-pub fn class_of(mark: &Mark) -> String {
-    let shape = match mark.shape {
-        Shape::Line | Shape::Steps => "mark-line",
-        Shape::Band => "mark-band",
-        Shape::Dots => "mark-dots",
-        Shape::Rings => "mark-rings",
-        Shape::Squares => "mark-squares",
-        Shape::Bars | Shape::Lying => "mark-bars",
-    };
-    format!("{shape} {}", ink_class(mark.ink))
-}
-
-fn ink_class(ink: Ink) -> &'static str {
-    match ink {
-        Ink::Main => "ink-main",
-        Ink::Second => "ink-second",
-        Ink::Third => "ink-third",
-        Ink::Quiet => "ink-quiet",
-    }
-}
-
-fn draw(drawing: &mut Drawing, mark: &Mark) {
-    let upper: Vec<(i64, i64)> = mark
-        .spots
-        .iter()
-        .map(|spot| drawing.place(spot.x, spot.y))
-        .collect();
-    let mut pen = Pen::new();
-    match mark.shape {
-        Shape::Line => pen.line(&thin_line(&upper)),
-        Shape::Steps => pen.steps(&thin_line(&upper)),
-        Shape::Band => {
-            let lower = mark
-                .spots
-                .iter()
-                .map(|spot| drawing.place(spot.x, spot.from));
-            pen.area(&thin_line(&upper), &thin_line(&lower.collect::<Vec<_>>()));
-        }
-        Shape::Dots | Shape::Rings | Shape::Squares => {
-            for place in thin_dots(&upper) {
-                pen.dot(place);
-            }
-        }
-        Shape::Bars => {
-            for spot in &mark.spots {
-                let (from, to) = drawing.x.around(spot.x, mark.width);
-                pen.bar((from, drawing.y.at(spot.from)), (to, drawing.y.at(spot.y)));
-            }
-        }
-        Shape::Lying => {
-            for spot in &mark.spots {
-                let (from, to) = drawing.y.around(spot.y, mark.width);
-                pen.bar((drawing.x.at(spot.from), from), (drawing.x.at(spot.x), to));
-            }
-        }
-    }
-    let path = pen.path();
-    let class = class_of(mark);
-    if mark.shape == Shape::Rings {
-        // The hole is a smaller dot in the colour of the ground.
-        let hole = Stroke {
-            class: "mark-hole".to_owned(),
-            path: path.clone(),
-        };
-        drawing.strokes.extend([Stroke { class, path }, hole]);
-    } else {
-        drawing.strokes.push(Stroke { class, path });
-    }
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::charts::chart::tests::dots;
-use crate::charts::{Cell, Column, Row, Spot};
+use crate::charts::{Cell, Column, Ink, Mark, Row, Spot};
 use proptest::prelude::*;
 
 /// The places of a path, in tenths.
@@ -52,7 +52,8 @@ fn a_tap_finds_the_nearest_row() {
     }
     let chart = lying(&[4, 9, 2]);
     let drawing = lay_out(&chart, 320);
-    let (_, y) = drawing.place(chart.rows[1].x, chart.rows[1].y);
+    let [(_, first), (_, y)] = [0, 1].map(|n| drawing.place(chart.rows[n].x, chart.rows[n].y));
+    assert!(first < y, "the first name stands on top");
     assert_eq!(drawing.nearest(&chart, (3_000, y)), Some(1));
     assert_eq!(drawing.nearest(&dots(&[]), (0, 0)), None);
 }
@@ -63,7 +64,7 @@ fn an_empty_chart_and_one_of_a_single_value_are_drawn() {
     assert_eq!(empty.strokes.len(), 2);
     let one = lay_out(&dots(&[10_250]), 320);
     let words: Vec<&str> = one.words.iter().map(|words| words.words.as_str()).collect();
-    assert_eq!(words, ["90", "100", "110", "1 Jan", "kg"]);
+    assert_eq!(words, ["95", "100", "105", "110", "1 Jan", "kg"]);
 }
 
 #[test]
@@ -96,7 +97,7 @@ proptest! {
     fn every_mark_and_every_figure_lies_inside_the_box(
         values in prop::collection::vec(-1_000_000_i64..100_000_000, 0..60),
         width in 0_i64..900,
-        shape in prop::sample::select(vec![Shape::Line, Shape::Steps, Shape::Band, Shape::Dots, Shape::Rings, Shape::Squares, Shape::Bars]),
+        shape in prop::sample::select(vec![Shape::Line, Shape::Steps, Shape::Band, Shape::Dots, Shape::Rings, Shape::Squares, Shape::Notches, Shape::Bars]),
     ) {
         let mut chart = dots(&values);
         chart.marks[0].shape = shape;

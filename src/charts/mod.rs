@@ -3,10 +3,12 @@
 //! Values are whole numbers: a count, a day, or a figure in parts of its unit (hundredths of a kilogram). So nothing here
 //! prints a float, and what a picture shows can be compared to the last digit.
 
+mod axes;
 mod chart;
 mod dates;
 mod figure;
 mod layout;
+mod marks;
 mod pen;
 mod picture;
 mod scale;
@@ -16,7 +18,8 @@ mod ticks;
 pub use chart::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 pub use dates::{date_of, day_of, time_ticks};
 pub use figure::figure;
-pub use layout::{Drawing, Stroke, WIDTH_LEAST, Words, class_of, lay_out};
+pub use layout::{Drawing, Stroke, WIDTH_LEAST, Words, lay_out};
+pub use marks::class_of;
 pub use pen::{Pen, tenths_text};
 pub use picture::{PICTURE_WIDTH, file_stem, key_path, size_of, to_svg};
 pub use scale::Scale;

@@ -1,7 +1,8 @@
 //! A chart as the text of an SVG file: title, picture and key, with its colours inside.
 
-use super::chart::{Chart, Mark};
-use super::layout::{Drawing, Words, class_of, lay_out};
+use super::chart::{Chart, Mark, Shape};
+use super::layout::{Drawing, Words, lay_out};
+use super::marks::class_of;
 use super::pen::{Pen, tenths_text};
 
 /// Width of a saved picture, in units.
@@ -22,6 +23,7 @@ font:13px system-ui,sans-serif}\
 --amber:#efb13e}}\
 .ground{fill:var(--ground)}text{fill:var(--dust)}.title{fill:var(--chalk);font-size:18px;font-weight:700}\
 path{fill:none}.chart-grid{stroke:var(--faint)}.chart-axis{stroke:var(--line)}\
+.upright{stroke:var(--chalk);stroke-width:3}\
 .ink-main{color:var(--amber)}.ink-second{color:var(--chalk)}.ink-third{color:var(--dust)}.ink-quiet{color:var(--line)}\
 .mark-line{stroke:currentColor;stroke-width:2.5;stroke-linejoin:round}\
 .mark-line.ink-second{stroke-dasharray:7 4}.mark-line.ink-third{stroke-dasharray:2 3}\
@@ -29,6 +31,7 @@ path{fill:none}.chart-grid{stroke:var(--faint)}.chart-axis{stroke:var(--line)}\
 .mark-band{fill:currentColor;fill-opacity:.25}\
 .mark-dots,.mark-rings{stroke:currentColor;stroke-width:6;stroke-linecap:round}\
 .mark-rings{stroke-width:8}.mark-hole{stroke:var(--ground);stroke-width:4;stroke-linecap:round}\
+.mark-notches{stroke:currentColor;stroke-width:4}\
 .mark-squares{stroke:currentColor;stroke-width:6;stroke-linecap:square}\
 .mark-bars{fill:currentColor}.mark-bars.ink-second,.mark-bars.ink-third{fill-opacity:.2;stroke:currentColor}\
 .mark-bars.ink-third{stroke-dasharray:3 2}";
@@ -61,7 +64,11 @@ pub fn to_svg(chart: &Chart) -> String {
     put(&mut out, &drawing);
     for (n, mark) in (0..).zip(keyed) {
         let y = (drawing.height + LINE + n * LINE) * 10;
-        path(&mut out, &class_of(mark), &key_path(mark, (60, y - 45)));
+        let piece = key_path(mark, (60, y - 45));
+        path(&mut out, &class_of(mark), &piece);
+        if mark.shape == Shape::Rings {
+            path(&mut out, "mark-hole", &piece);
+        }
         let words = Words {
             x: 240,
             y,
@@ -113,12 +120,14 @@ fn framed(drawing: &Drawing, keys: i64) -> (i64, i64) {
 /// A piece of the mark for the key, 12 units wide, its middle at this place (in tenths).
 #[must_use]
 pub fn key_path(mark: &Mark, (x, y): (i64, i64)) -> String {
-    use super::chart::Shape;
     let mut pen = Pen::new();
     match mark.shape {
         Shape::Line | Shape::Steps => pen.line(&[(x - 60, y), (x + 90, y)]),
         Shape::Dots | Shape::Rings | Shape::Squares => pen.dot((x, y)),
-        Shape::Band | Shape::Bars | Shape::Lying => pen.bar((x - 60, y - 50), (x + 60, y + 50)),
+        Shape::Notches => pen.line(&[(x, y - 70), (x, y + 70)]),
+        Shape::Band | Shape::Bars | Shape::Lying | Shape::Pegs => {
+            pen.bar((x - 60, y - 50), (x + 60, y + 50))
+        }
     }
     pen.path()
 }

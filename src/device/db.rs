@@ -132,12 +132,53 @@ impl Db {
         self.persist(async |db| read::all(db, shelf).await).await
     }
 
-    /// The `n` records with the highest keys as (key, text), the highest first.
+    /// The keys on a shelf, rising.
     ///
     /// # Errors
     /// [`DbError`].
-    pub async fn last(&self, shelf: &str, n: usize) -> Result<Vec<(String, String)>, DbError> {
-        self.persist(async |db| read::last(db, shelf, n).await)
+    pub async fn keys(&self, shelf: &str) -> Result<Vec<String>, DbError> {
+        self.persist(async |db| read::keys(db, shelf).await).await
+    }
+
+    /// The records with those keys that there are, as (key, text).
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn some(
+        &self,
+        shelf: &str,
+        keys: &[String],
+    ) -> Result<Vec<(String, String)>, DbError> {
+        self.persist(async |db| read::some(db, shelf, keys).await)
+            .await
+    }
+
+    /// The first records of a span, at most `most`, as (key, text) by rising key: keys from the
+    /// first of `span` on, before the second. `u32::MAX` is all of them.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn first(
+        &self,
+        shelf: &str,
+        span: (&str, &str),
+        most: u32,
+    ) -> Result<Vec<(String, String)>, DbError> {
+        self.persist(async |db| read::first(db, shelf, span, most).await)
+            .await
+    }
+
+    /// The last records of a span, at most `most`, by rising key as well.
+    ///
+    /// # Errors
+    /// [`DbError`].
+    pub async fn last(
+        &self,
+        shelf: &str,
+        span: (&str, &str),
+        most: u32,
+    ) -> Result<Vec<(String, String)>, DbError> {
+        self.persist(async |db| read::last(db, shelf, span, most).await)
             .await
     }
 

@@ -47,7 +47,8 @@ impl<'t> Cursor<'t> {
     }
 
     /// How many lists and objects the cursor stands in.
-    pub(super) fn depth(&self) -> usize {
+    #[must_use]
+    pub fn depth(&self) -> usize {
         self.way.len()
     }
 
@@ -163,7 +164,10 @@ impl<'t> Cursor<'t> {
     }
 
     /// True and before the next entry of the list entered at `depth`, or false and behind its end.
-    pub(super) fn next_entry(&mut self, depth: usize) -> Result<bool, Fault> {
+    ///
+    /// # Errors
+    /// [`Fault`] when neither comes.
+    pub fn next_entry(&mut self, depth: usize) -> Result<bool, Fault> {
         let index = match self.next(depth, b']')? {
             None => return Ok(false),
             Some(Some(Step::Index(before))) => before + 1,

@@ -3,7 +3,7 @@
 use super::history::Past;
 use super::volume::VolumeLoad;
 use crate::sheet::LoadBasis;
-use crate::strength::{Curve, SetResult, Shown, shown};
+use crate::strength::{Curve, SetResult, Shown, shown_by_all};
 use crate::units::{Load, Reps};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -221,11 +221,20 @@ fn volume_of(session: &[&Past]) -> Option<VolumeLoad> {
     (volume > VolumeLoad::default()).then_some(volume)
 }
 
-/// The best that a session shows by a curve, over its blocks.
-fn shown_in(session: &[&Past], curve: Curve) -> Option<Shown> {
-    let blocks = session.iter();
-    let shown = blocks.filter_map(|past| shown(&past.performance, curve));
-    shown.reduce(|a, b| if b.e1rm > a.e1rm { b } else { a })
+/// The best that a session shows by each curve, over its blocks.
+fn shown_in(session: &[&Past]) -> Vec<(Curve, Shown)> {
+    let mut best: Vec<(Curve, Shown)> = Vec::new();
+    for (curve, shown) in session
+        .iter()
+        .flat_map(|past| shown_by_all(&past.performance))
+    {
+        match best.iter_mut().find(|(known, _)| *known == curve) {
+            None => best.push((curve, shown)),
+            Some((_, known)) if shown.e1rm > known.e1rm => *known = shown,
+            Some(_) => {}
+        }
+    }
+    best
 }
 
 impl Bests {
@@ -247,10 +256,7 @@ impl Bests {
             return;
         };
         self.take_sets(&session, when);
-        for curve in Curve::ALL {
-            let Some(shown) = shown_in(&session, curve) else {
-                continue;
-            };
+        for (curve, shown) in shown_in(&session) {
             let new = Highest { curve, shown, when };
             match self.highest.iter_mut().find(|known| known.curve == curve) {
                 None => self.highest.push(new),
@@ -317,14 +323,15 @@ impl Bests {
             }));
         }
         // What was told before in the same session is not told again: the mark stays that of before it.
+        let (shows, showed) = (shown_in(&now), shown_in(&counting(before)));
         for highest in &self.highest {
-            let told = |session: &[&Past]| {
-                let shown = shown_in(session, highest.curve)?;
+            let told = |shown: &[(Curve, Shown)]| {
+                let (_, shown) = shown.iter().find(|(curve, _)| *curve == highest.curve)?;
                 let (by, detectable) = shown.above(&highest.shown);
-                (by > detectable).then_some((shown, detectable))
+                (by > detectable).then_some((*shown, detectable))
             };
-            if let Some((shown, detectable)) = told(&now)
-                && told(&counting(before)).is_none()
+            if let Some((shown, detectable)) = told(&shows)
+                && told(&showed).is_none()
             {
                 beaten.push(Best::E1rm {
                     curve: highest.curve,

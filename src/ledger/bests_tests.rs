@@ -37,6 +37,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
         sheet: SheetId(id),
         light: false,
         volume,
+        tempo: crate::ledger::TempoKept::default(),
     }
 }
 

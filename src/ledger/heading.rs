@@ -1,7 +1,7 @@
 //! A session in one line: what the list of sessions shows, kept so that the list needs no events.
 
 use super::pace::Pace;
-use super::record::SessionRecord;
+use super::record::{SessionRecord, whole_minutes};
 use super::shares::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
@@ -46,6 +46,12 @@ pub struct Heading {
     /// The length predicted for its sheet, with the change-over known when it began and the longer rests of the heat.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub predicted_minutes: Option<u32>,
+    /// The part of that length that hangs on no change-over, in seconds; none in rows of before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bare_seconds: Option<u64>,
+    /// How many change-overs its sheet has.
+    #[serde(default)]
+    pub changes: u32,
     /// Its change-overs, in order: seconds beyond the prescribed rest.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub change_overs: Vec<Seconds>,
@@ -74,7 +80,7 @@ impl Heading {
     /// The heading of a session; `known` are the headings that are known, the newest first.
     #[must_use]
     pub fn of(record: &SessionRecord, known: &[Heading]) -> Heading {
-        let pace = Pace::before(known, Some(record.began));
+        let pace = Pace::before(known, Some((record.began, record.session)));
         Heading {
             session: record.session,
             began: record.began,
@@ -86,6 +92,9 @@ impl Heading {
             volume: Volume::of(record).work,
             minutes: record.minutes(),
             predicted_minutes: Some(record.predicted_minutes(pace.change_over())),
+            bare_seconds: Some(record.predicted.seconds(Seconds::MIN) + record.longer_rests),
+            changes: u32::try_from(record.predicted.groups.len().saturating_sub(1))
+                .unwrap_or(u32::MAX),
             change_overs: record.change_overs.clone(),
             rpe: record.rpe,
             shares: shares_of(record),
@@ -93,6 +102,20 @@ impl Heading {
             budget_minutes: record.budget_minutes,
             set_notes: set_notes(record),
         }
+    }
+
+    /// Predicts its length anew with that pace. A row of before stays as it is.
+    pub fn at_pace(&mut self, pace: Pace) {
+        if let Some(bare) = self.bare_seconds {
+            let changes = u64::from(self.changes) * u64::from(pace.change_over().get());
+            self.predicted_minutes = Some(whole_minutes(bare + changes));
+        }
+    }
+
+    /// Where it stands among others: the time of its beginning, then the id.
+    #[must_use]
+    pub fn place(&self) -> (DateTime<FixedOffset>, SessionId) {
+        (self.began, self.session)
     }
 
     /// Predicted and actual length side by side; none where nothing was predicted.

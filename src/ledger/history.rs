@@ -2,6 +2,7 @@
 
 use super::record::{BlockRecord, SessionRecord};
 use super::summary::performance;
+use super::tempo::TempoKept;
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
 use crate::session::SessionId;
@@ -24,6 +25,9 @@ pub struct Past {
     pub light: bool,
     /// Volume load of its work sets: see [`Volume::of`].
     pub volume: VolumeLoad,
+    /// Its sets by tempo that were timed.
+    #[serde(default, skip_serializing_if = "TempoKept::is_empty")]
+    pub tempo: TempoKept,
 }
 
 impl Past {
@@ -52,11 +56,13 @@ pub fn pasts_of(record: &SessionRecord) -> Vec<(ExerciseId, Past)> {
 
 fn past(record: &SessionRecord, block: &BlockRecord) -> Past {
     let lines = block.lines.iter().map(|line| (&block.block, line));
+    let timed = block.lines.iter().filter_map(|line| line.tempo_kept);
     Past {
         name: block.block.exercise.name.clone(),
         performance: performance(record, block),
         sheet: record.sheet,
         light: record.light,
         volume: Volume::of_lines(lines, record.body_mass).work,
+        tempo: timed.fold(TempoKept::default(), TempoKept::and),
     }
 }

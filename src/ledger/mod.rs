@@ -4,6 +4,7 @@
 //! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
 
 mod again;
+mod best_now;
 mod best_words;
 mod bests;
 mod find;
@@ -16,6 +17,7 @@ mod period;
 mod record;
 mod shares;
 mod summary;
+mod tempo;
 mod times;
 mod volume;
 mod week;
@@ -23,19 +25,19 @@ mod week_load;
 mod week_words;
 
 pub use again::again;
+pub use best_now::{beaten_in, beaten_just_now};
 pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, When};
 pub use find::Sought;
 pub use gained::{Gained, gained};
 pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
 pub use history::{Past, in_order, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
-pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Pace};
+pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, PACE_SESSIONS, Pace};
 pub use period::{Course, course, muscles_of};
 pub use record::{BlockRecord, DoneLine, SessionRecord, Unreadable};
 pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
-pub use summary::{
-    ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of, update,
-};
+pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of};
+pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
 pub use week::{Balance, Budgeted, MuscleSets, Week, monday_of, weeks};
 pub use week_load::{DayLoads, Spread, session_load};

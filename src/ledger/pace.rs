@@ -4,7 +4,7 @@ use super::heading::Heading;
 use super::times::while_under_way;
 use crate::heat::{Category, heat_index};
 use crate::order;
-use crate::session::{Event, Moment, Slot, State, What};
+use crate::session::{Event, Moment, SessionId, Slot, State, What};
 use crate::sheet::{SetKey, set_seconds};
 use crate::units::Seconds;
 use chrono::{DateTime, FixedOffset};
@@ -15,6 +15,8 @@ const ASSUMED_SECONDS: i64 = 60;
 pub const CHANGE_OVERS_LEAST: usize = 5;
 /// How many of the newest change-overs count.
 pub const CHANGE_OVERS_NEWEST: usize = 20;
+/// Only so many of the newest sessions are looked at, so that a start reads no more of them.
+pub const PACE_SESSIONS: usize = 60;
 /// A longer change-over is a pause and is not measured, in seconds.
 const PAUSE_SECONDS: u64 = 15 * 60;
 
@@ -39,12 +41,25 @@ impl Pace {
         Pace::before(headings, None)
     }
 
-    /// The pace that the sessions begun before `time` tell; `headings` the newest first.
+    /// The pace that the sessions before that place tell, the newest [`PACE_SESSIONS`] of them; `headings` the newest
+    /// first.
     #[must_use]
-    pub fn before(headings: &[Heading], time: Option<DateTime<FixedOffset>>) -> Pace {
+    pub fn before(headings: &[Heading], place: Option<(DateTime<FixedOffset>, SessionId)>) -> Pace {
+        let before = |heading: &&Heading| place.is_none_or(|place| heading.place() < place);
+        let before: Vec<&Heading> = headings.iter().filter(before).take(PACE_SESSIONS).collect();
+        Pace::told(&before)
+    }
+
+    /// The same, all of `headings` counting; they come with the newest last.
+    #[must_use]
+    pub fn of_newest_last(headings: &[Heading]) -> Pace {
+        let newest: Vec<&Heading> = headings.iter().rev().take(PACE_SESSIONS).collect();
+        Pace::told(&newest)
+    }
+
+    fn told(headings: &[&Heading]) -> Pace {
         let mut newest: Vec<Seconds> = headings
             .iter()
-            .filter(|heading| time.is_none_or(|time| heading.began < time))
             .flat_map(|heading| heading.change_overs.iter().rev())
             .take(CHANGE_OVERS_NEWEST)
             .copied()

@@ -1,6 +1,7 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
 use super::pace::{change_overs, longer_rests};
+use super::tempo::{kept, under_way};
 use super::times::{SetTimes, duration_ms, set_times};
 use crate::session::{Amount, Done, Event, EventId, Phase, SessionId, Slot, State, effective};
 use crate::sheet::{
@@ -52,6 +53,8 @@ pub struct DoneLine {
     pub earlier: Vec<Done>,
     /// Note on the set.
     pub note: Option<Note>,
+    /// Whether it took the time of its tempo: see [`super::TempoKept`]. None where that was not timed.
+    pub tempo_kept: Option<bool>,
 }
 
 /// What was done of one block.
@@ -140,13 +143,14 @@ impl SessionRecord {
         let state = State::fold(events).ok_or(Unreadable::NoBeginning)?;
         let counting = effective(events);
         let times = set_times(&counting, &state);
+        let by_ear = under_way(&counting, &state);
         let ended = match state.phase {
             Phase::Ended(moment) => Some(moment.at),
             _ => None,
         };
         let written = state.began.sheet.blocks();
         let blocks = written
-            .flat_map(|block| block_records(&state, block, &times))
+            .flat_map(|block| block_records(&state, block, (&times, &by_ear)))
             .collect();
         Ok(SessionRecord {
             session: state.began.session,
@@ -178,7 +182,7 @@ impl SessionRecord {
     #[must_use]
     pub fn predicted_minutes(&self, change_over: Seconds) -> u32 {
         let seconds = self.predicted.seconds(change_over) + self.longer_rests;
-        u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+        whole_minutes(seconds)
     }
 
     /// Every set that was done, with its block.
@@ -195,12 +199,16 @@ impl SessionRecord {
     }
 }
 
+/// Seconds in whole minutes, rounded to the nearest.
+pub(super) fn whole_minutes(seconds: u64) -> u32 {
+    u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+}
+
+/// What the clocks say of each set, and for how many milliseconds those by ear were under way.
+type Times<'a> = (&'a BTreeMap<SetKey, SetTimes>, &'a BTreeMap<SetKey, u64>);
+
 /// What was done of a block, by the exercise that it was done as.
-fn block_records(
-    state: &State,
-    written: &Block,
-    times: &BTreeMap<SetKey, SetTimes>,
-) -> Vec<BlockRecord> {
+fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockRecord> {
     let mut records: Vec<BlockRecord> = Vec::new();
     for slot in &state.slots {
         if slot.planned.key.block != written.id {
@@ -229,7 +237,7 @@ fn block_records(
     records
 }
 
-fn done_line(slot: &Slot, times: &BTreeMap<SetKey, SetTimes>) -> Option<DoneLine> {
+fn done_line(slot: &Slot, (times, by_ear): Times<'_>) -> Option<DoneLine> {
     let logged = slot.logged()?;
     let times = times.get(&slot.planned.key).copied().unwrap_or_default();
     Some(DoneLine {
@@ -250,5 +258,8 @@ fn done_line(slot: &Slot, times: &BTreeMap<SetKey, SetTimes>) -> Option<DoneLine
         proposed: logged.proposed,
         earlier: logged.earlier.clone(),
         note: slot.note.clone(),
+        tempo_kept: by_ear
+            .get(&slot.planned.key)
+            .and_then(|ms| kept(slot, logged, *ms)),
     })
 }

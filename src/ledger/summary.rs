@@ -3,7 +3,6 @@
 use super::bests::{Best, Bests};
 use super::history::{Past, in_order, pasts_of};
 use super::record::{BlockRecord, DoneLine, SessionRecord};
-use crate::order;
 use crate::session::Amount;
 use crate::sheet::{ExerciseId, Line, RepTarget, SetKind, Stage, Target};
 use crate::strength::{self, Curve, Performance, SetResult, Unfed};
@@ -220,42 +219,6 @@ impl ExerciseSummary {
     pub fn beaten(&self, curve: Curve) -> impl Iterator<Item = &Best> {
         self.beaten.iter().filter(move |best| best.counts(curve))
     }
-}
-
-/// Takes a session into the summaries: its own earlier performances are replaced, so doing it twice changes nothing.
-/// Bests are taken from a session that is later than all that is known; else they stay.
-pub fn update(summaries: &mut BTreeMap<ExerciseId, ExerciseSummary>, record: &SessionRecord) {
-    let pasts = pasts_of(record);
-    let mut new: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
-    for (exercise, past) in pasts {
-        new.entry(exercise).or_default().push(past);
-    }
-    for (exercise, session) in &new {
-        let Some(known) = summaries.get_mut(exercise) else {
-            summaries.extend(
-                ExerciseSummary::of(exercise, session).map(|summary| (exercise.clone(), summary)),
-            );
-            continue;
-        };
-        if !known.take(session) {
-            let own = |done: &Performance| done.session == record.session.0;
-            known.performances.retain(|done| !own(done));
-            let counting = session.iter().filter(|past| counts(past));
-            known
-                .performances
-                .extend(counting.map(|past| past.performance.clone()));
-            order::by_key(&mut known.performances, |done| (done.at, done.session));
-            let surplus = known.performances.len().saturating_sub(PERFORMANCES_MAX);
-            known.performances.drain(..surplus);
-        }
-    }
-    for (exercise, summary) in summaries.iter_mut() {
-        if !new.contains_key(exercise) {
-            let own = |done: &Performance| done.session == record.session.0;
-            summary.performances.retain(|done| !own(done));
-        }
-    }
-    summaries.retain(|_, summary| !summary.performances.is_empty());
 }
 
 /// The summaries of all sessions, from scratch.

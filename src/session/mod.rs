@@ -30,6 +30,7 @@ pub use effective::effective;
 pub use event::{Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
+pub use offer::COUNT_IN_SECONDS;
 pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;

@@ -9,6 +9,9 @@ use crate::cues::{Counted, Position, counted, position, set_timeline};
 use crate::sheet::{PlannedSet, SetKey, Stage, Target};
 use crate::units::{Load, Reps, Seconds};
 
+/// Seconds counted in before the cues of a set.
+pub const COUNT_IN_SECONDS: u8 = 3;
+
 impl Slot {
     /// The amount that a tap logs while no cues run: what was heard until the set was called off, else what was chosen,
     /// else what is prescribed.

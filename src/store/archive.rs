@@ -1,5 +1,6 @@
 //! All that is kept, in one value.
 
+use super::body::{BodyEntry, BodyRecord, body_entries, mass_at};
 use super::exercise_record::ExerciseRecord;
 use super::kept::Kept;
 use super::programme_record::ProgrammeRecord;
@@ -25,6 +26,8 @@ pub struct Archive {
     pub kit: Kept<KitRecord>,
     /// Body masses.
     pub body_mass: Kept<BodyMassRecord>,
+    /// Corrections and removals of them, and measures of one's own; the newest of each entry counts.
+    pub body: Kept<BodyRecord>,
     /// Versions of one's own exercises; the newest of each counts.
     pub exercises: Kept<ExerciseRecord>,
     /// Versions of sheets; the newest of each sheet counts.
@@ -83,14 +86,16 @@ impl Archive {
         current
     }
 
+    /// What was measured of the body, as it counts now.
+    #[must_use]
+    pub fn body_entries(&self) -> Vec<BodyEntry> {
+        body_entries(self.body_mass.iter(), self.body.iter())
+    }
+
     /// The body mass at `when`: the last one taken until then.
     #[must_use]
     pub fn body_mass_at(&self, when: DateTime<FixedOffset>) -> Option<Load> {
-        self.body_mass
-            .iter()
-            .filter(|record| record.at <= when)
-            .max_by_key(|record| (record.at, record.id))
-            .map(|record| record.mass)
+        mass_at(&self.body_entries(), when)
     }
 
     /// Lets every session go that was removed; returns which.

@@ -33,6 +33,7 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
         &to.body_mass,
         key,
     );
+    differ(&mut all, Shelf::Body, &from.body, &to.body, key);
     differ(
         &mut all,
         Shelf::Exercises,
@@ -64,11 +65,11 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
             continue;
         }
         if running == Some(*id) {
-            for event in log.events() {
-                let json = content(&event);
+            for event in log.as_events() {
                 let known = before.and_then(|log| log.event(event.id));
-                if known.map(content).as_ref() != Some(&json) {
-                    put(&mut all, Shelf::Events, event.id.0.to_string(), Some(json));
+                if known != Some(event) {
+                    let key = event.id.0.to_string();
+                    put(&mut all, Shelf::Events, key, Some(content(event)));
                 }
             }
         } else {

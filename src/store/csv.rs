@@ -64,7 +64,7 @@ pub fn csv(archive: &Archive) -> String {
     row(&mut table, COLUMNS.map(str::to_owned));
     let logs = archive.sessions.values();
     let mut records: Vec<SessionRecord> = logs
-        .filter_map(|log| SessionRecord::from_events(&log.events()).ok())
+        .filter_map(|log| SessionRecord::from_events(log.as_events()).ok())
         .collect();
     order::by_key(&mut records, |record| (record.began, record.session));
     for record in &records {

@@ -1,8 +1,10 @@
 //! The envelope of a file.
 
+use super::body::BodyRecord;
 use super::exercise_record::ExerciseRecord;
 use super::limits::{
-    BODY_MASSES_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
+    BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX,
+    SHEETS_MAX,
 };
 use super::programme_record::ProgrammeRecord;
 use super::record::{BodyMassRecord, KitRecord, LifterRecord};
@@ -32,6 +34,8 @@ pub(super) struct FileV1 {
     pub kit: Vec<KitRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, BODY_MASSES_MAX>")]
     pub body_mass: Vec<BodyMassRecord>,
+    #[serde(default, deserialize_with = "at_most::<_, _, BODY_MAX>")]
+    pub body: Vec<BodyRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, EXERCISES_MAX>")]
     pub exercises: Vec<ExerciseRecord>,
     #[serde(default, deserialize_with = "at_most::<_, _, SHEETS_MAX>")]

@@ -2,7 +2,8 @@
 
 use super::archive::Archive;
 use super::limits::{
-    BODY_MASSES_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
+    BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX, SESSIONS_MAX,
+    SHEETS_MAX,
 };
 use super::merge::Merged;
 use super::read::{ReadError, read};
@@ -39,6 +40,7 @@ pub fn join(mine: Archive, theirs: Archive) -> Result<Merged, ReadError> {
         ("kit records", all.kit.len(), KITS_MAX),
         ("lifter records", all.lifter.len(), LIFTERS_MAX),
         ("body masses", all.body_mass.len(), BODY_MASSES_MAX),
+        ("entries of the body", all.body.len(), BODY_MAX),
     ];
     match limits.into_iter().find(|(_, given, most)| given > most) {
         Some((what, given, most)) => Err(ReadError::TooMany { what, given, most }),

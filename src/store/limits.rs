@@ -19,6 +19,8 @@ pub const KITS_MAX: usize = 5_000;
 pub const LIFTERS_MAX: usize = 5_000;
 /// Most body masses in a file: one a day for a hundred years are 36,525.
 pub const BODY_MASSES_MAX: usize = 40_000;
+/// Most versions of entries of the body in a file: measures of one's own, and corrections.
+pub const BODY_MAX: usize = 40_000;
 
 /// Bytes of a MiB.
 pub(super) const MIB: u64 = 1024 * 1024;

@@ -46,6 +46,8 @@ pub struct Summary {
     pub lifters_new: usize,
     /// Body masses that were not there.
     pub body_masses_new: usize,
+    /// Measures of one's own, corrections and removals of entries of the body that were not there.
+    pub body_new: usize,
     /// Records of which another with the same id was there.
     pub conflicts: Vec<Conflict>,
 }
@@ -82,6 +84,7 @@ impl Archive {
             other.body_mass,
             conflicts,
         );
+        summary.body_new = unite(&mut all.body, &mut news.body, other.body, conflicts);
         summary.exercises_new = unite(
             &mut all.exercises,
             &mut news.exercises,
@@ -195,8 +198,9 @@ impl Summary {
             self.kits_new,
             self.lifters_new,
             self.body_masses_new,
+            self.body_new,
         ];
-        changed == [0; 9] && self.conflicts.is_empty()
+        changed == [0; 10] && self.conflicts.is_empty()
     }
 }
 
@@ -249,6 +253,11 @@ impl fmt::Display for Summary {
             0 => {}
             1 => parts.push("1 body mass new".to_owned()),
             n => parts.push(format!("{n} body masses new")),
+        }
+        match self.body_new {
+            0 => {}
+            1 => parts.push("1 measure or correction of the body new".to_owned()),
+            n => parts.push(format!("{n} measures and corrections of the body new")),
         }
         if !self.conflicts.is_empty() {
             parts.push(format!(

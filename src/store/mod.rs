@@ -6,6 +6,9 @@
 //! order, without harm.
 
 mod archive;
+mod body;
+mod book_keys;
+mod books;
 mod change;
 mod csv;
 mod demo;
@@ -13,12 +16,14 @@ mod exercise_record;
 mod file;
 mod import;
 mod kept;
+mod lasts;
 mod limits;
 mod merge;
 mod migrate;
 mod programme_record;
 mod read;
 mod record;
+mod remaking;
 mod removed;
 mod removed_session;
 mod row;
@@ -30,6 +35,12 @@ mod taken;
 mod write;
 
 pub use archive::Archive;
+pub use body::{BodyEntry, BodyRecord, BodyValue, body_entries, mass_at};
+pub use book_keys::{
+    BOOKS_FORM, END, FORM_KEY, LASTS, Rows, Shelves, UNREAD_KEY, heading_key, headings_span,
+    history_span, last_key,
+};
+pub use books::{BookFault, Entry, Turn, turned};
 pub use change::{Change, changes};
 pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
@@ -37,21 +48,23 @@ pub use exercise_record::ExerciseRecord;
 pub use file::FORMAT;
 pub use import::{import, join};
 pub use kept::{Kept, Put, Record};
+pub use lasts::LastOf;
 pub use limits::{
-    BODY_MASSES_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX, PROGRAMMES_MAX,
-    SESSIONS_MAX, SHEETS_MAX,
+    BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX,
+    PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
 };
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
 pub use programme_record::ProgrammeRecord;
 pub use read::{ReadError, check_size, read};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};
+pub use remaking::Remaking;
 pub use removed::Removed;
 pub use removed_session::RemovedSession;
 pub use row::{RowError, open, seal};
-pub use session_log::{SessionLog, UnfitSession};
+pub use session_log::{SessionLog, UnfitSession, entry};
 pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
-pub use write::write;
+pub use write::{write, write_with};

@@ -3,8 +3,9 @@
 use super::archive::Archive;
 use super::file::{FORMAT, FileV1};
 use super::kept::{Kept, Put, Record};
-use super::limits::{FILE_BYTES_MAX, MIB};
+use super::limits::{FILE_BYTES_MAX, MIB, SESSIONS_MAX};
 use super::migrate::FormatVersion;
+use super::session_log::SessionLog;
 use crate::json::{Cursor, Fault, Misread, parse};
 use std::fmt;
 use uuid::Uuid;
@@ -119,15 +120,44 @@ pub fn read(text: &str) -> Result<Archive, ReadError> {
     check_size(text.len() as u64)?;
     // A byte order mark, as some editors write.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    match version(text)? {
-        FormatVersion::V1 => gather(parse(text).map_err(ReadError::Wrong)?),
+    let (version, sessions) = head_of(text)?;
+    match version {
+        FormatVersion::V1 => {
+            // What is wrong somewhere is told with its place in the whole.
+            let form = match apart(text, &sessions) {
+                Some(form) => form,
+                None => parse(text).map_err(ReadError::Wrong)?,
+            };
+            gather(form)
+        }
     }
 }
 
-/// Checks that the whole text is JSON, and reads the head of it; everything else is passed over.
-fn version(text: &str) -> Result<FormatVersion, ReadError> {
+/// Reads the sessions one by one, so that each keeps the text that it was read from, and the rest without them; none where
+/// something is wrong, or there is nothing to gain.
+fn apart(text: &str, sessions: &[&str]) -> Option<FileV1> {
+    let place = |entry: &str| (entry.as_ptr() as usize).checked_sub(text.as_ptr() as usize);
+    let (first, last) = (sessions.first()?, sessions.last()?);
+    if sessions.len() > SESSIONS_MAX {
+        return None;
+    }
+    let before = text.get(..place(first)?)?;
+    let behind = text.get(place(last)? + last.len()..)?;
+    let mut form: FileV1 = parse(&[before, behind].concat()).ok()?;
+    let logs = sessions.iter().map(|entry| SessionLog::of_entry(entry));
+    form.sessions = logs.collect::<Option<_>>()?;
+    Some(form)
+}
+
+/// Checks that the whole text is JSON, and reads the head of it and where its sessions stand; everything else is passed
+/// over.
+fn head_of(text: &str) -> Result<(FormatVersion, Vec<&str>), ReadError> {
     let mut cursor = Cursor::new(text);
-    let (ours, version) = head(&mut cursor).map_err(|fault| {
+    let Head {
+        ours,
+        version,
+        sessions,
+    } = head(&mut cursor).map_err(|fault| {
         let Misread {
             line, column, why, ..
         } = cursor.misread(&fault);
@@ -137,17 +167,37 @@ fn version(text: &str) -> Result<FormatVersion, ReadError> {
         return Err(ReadError::NotOurs);
     }
     let number = version.and_then(|version| version.parse::<u64>().ok());
-    FormatVersion::try_from(number.ok_or(ReadError::NoVersion)?)
+    let version = FormatVersion::try_from(number.ok_or(ReadError::NoVersion)?)?;
+    Ok((version, sessions))
 }
 
-/// True when the file says that it is ours, and the text of its version.
-fn head<'t>(cursor: &mut Cursor<'t>) -> Result<(bool, Option<&'t str>), Fault> {
-    let (mut ours, mut version) = (false, None);
+/// What is known of a file that was passed over.
+#[derive(Default)]
+struct Head<'t> {
+    /// True when it says that it is ours.
+    ours: bool,
+    /// The text of its version.
+    version: Option<&'t str>,
+    /// The texts of its sessions; none where it has two lists of them.
+    sessions: Vec<&'t str>,
+}
+
+fn head<'t>(cursor: &mut Cursor<'t>) -> Result<Head<'t>, Fault> {
+    let mut head = Head::default();
+    let mut lists = 0;
     if cursor.opens(b'{')? {
         while let Some(name) = cursor.next_name(0)? {
             match &*name {
-                "format" if cursor.peek()? == b'"' => ours = cursor.string()? == FORMAT,
-                "version" => version = Some(cursor.skip()?),
+                "format" if cursor.peek()? == b'"' => head.ours = cursor.string()? == FORMAT,
+                "version" => head.version = Some(cursor.skip()?),
+                "sessions" if cursor.peek()? == b'[' => {
+                    let depth = cursor.depth();
+                    cursor.opens(b'[')?;
+                    lists += 1;
+                    while cursor.next_entry(depth)? {
+                        head.sessions.push(cursor.skip()?);
+                    }
+                }
                 _ => _ = cursor.skip()?,
             }
         }
@@ -155,7 +205,10 @@ fn head<'t>(cursor: &mut Cursor<'t>) -> Result<(bool, Option<&'t str>), Fault> {
         cursor.skip()?;
     }
     cursor.finish()?;
-    Ok((ours, version))
+    if lists > 1 {
+        head.sessions.clear();
+    }
+    Ok(head)
 }
 
 fn gather(form: FileV1) -> Result<Archive, ReadError> {
@@ -163,6 +216,7 @@ fn gather(form: FileV1) -> Result<Archive, ReadError> {
         lifter: gather_list("lifter", form.lifter)?,
         kit: gather_list("kit", form.kit)?,
         body_mass: gather_list("body_mass", form.body_mass)?,
+        body: gather_list("body", form.body)?,
         exercises: gather_list("exercises", form.exercises)?,
         sheets: gather_list("sheets", form.sheets)?,
         programmes: gather_list("programmes", form.programmes)?,

@@ -2,17 +2,60 @@
 
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
+use super::row::open;
+use crate::json::parse;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::fmt;
+use std::sync::Arc;
 
 /// The events of one session, by rising id. At least one of them begins it, and none begins another.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Deserialize)]
 #[serde(try_from = "SessionForm")]
 pub struct SessionLog {
     id: SessionId,
-    events: Kept<Event>,
+    /// By strictly rising id. Shared: a log is copied whenever histories are compared or joined.
+    events: Arc<Vec<Event>>,
+    /// The entry of the file that it was read from, where it is to be written so.
+    source: Option<Arc<str>>,
+}
+
+impl PartialEq for SessionLog {
+    fn eq(&self, other: &SessionLog) -> bool {
+        self.id == other.id && self.events == other.events
+    }
+}
+
+impl Eq for SessionLog {}
+
+/// What an entry of a file begins with, before the id of the session.
+const HEAD: &str = "{\n   \"id\": ";
+/// What follows on the id.
+const HEAD_END: &str = ",\n   \"events\": [";
+/// What stands before the first event.
+const EVENT_FIRST: &str = "\n    ";
+/// What stands between two events.
+const EVENT_NEXT: &str = ",\n    ";
+/// What the entry ends with.
+const TAIL: &str = "\n   ]\n  }";
+
+/// The entry of a file, from the row of a session whose checksum holds; none where it has to be written anew, as rows of
+/// before are in one line. That it can be read is not looked at.
+#[must_use]
+pub fn entry(row: &str) -> Option<&str> {
+    let json = open(row).ok()?;
+    is_laid_out(json).then_some(json)
+}
+
+/// True for the text of an entry as it is written here.
+fn is_laid_out(json: &str) -> bool {
+    json.starts_with(HEAD) && json.ends_with(TAIL)
+}
+
+/// True for events by strictly rising id.
+fn rise(events: &[Event]) -> bool {
+    events.windows(2).all(|two| two[0].id < two[1].id)
 }
 
 /// Why events are no session.
@@ -75,25 +118,40 @@ impl SessionLog {
         id: SessionId,
         events: impl IntoIterator<Item = Event>,
     ) -> Result<SessionLog, UnfitSession> {
-        let mut kept = Kept::default();
+        let events: Vec<Event> = events.into_iter().collect();
         let mut begins = false;
-        for event in events {
+        for event in &events {
             if let What::Began(began) = &event.what {
                 if began.session != id {
                     return Err(UnfitSession::OtherSession(began.session));
                 }
                 begins = true;
             }
-            let event_id = event.id;
-            if let Put::Conflict { .. } = kept.put(event) {
-                return Err(UnfitSession::Twins(event_id));
-            }
         }
-        if begins {
-            Ok(SessionLog { id, events: kept })
+        if !begins {
+            return Err(UnfitSession::NoBeginning);
+        }
+        // As they are written.
+        let events = if rise(&events) {
+            events
         } else {
-            Err(UnfitSession::NoBeginning)
-        }
+            ordered(events)?
+        };
+        Ok(SessionLog {
+            id,
+            events: Arc::new(events),
+            source: None,
+        })
+    }
+
+    /// The log of an entry of a file; where it is laid out as it is written here, with its events in order, it is written
+    /// as it stands. None where it is no session.
+    pub(super) fn of_entry(text: &str) -> Option<SessionLog> {
+        let SessionForm { id, events } = parse(text).ok()?;
+        let as_written = is_laid_out(text) && rise(&events);
+        let log = SessionLog::new(id, events).ok()?;
+        let source = as_written.then(|| text.into());
+        Some(SessionLog { source, ..log })
     }
 
     /// The session.
@@ -105,7 +163,13 @@ impl SessionLog {
     /// Its events by rising id.
     #[must_use]
     pub fn events(&self) -> Vec<Event> {
-        self.events.iter().cloned().collect()
+        self.events.to_vec()
+    }
+
+    /// The same where they lie.
+    #[must_use]
+    pub fn as_events(&self) -> &[Event] {
+        &self.events
     }
 
     /// How many events it has; never 0.
@@ -114,26 +178,26 @@ impl SessionLog {
         self.events.len()
     }
 
-    /// The row text of the session: `{"id": …, "events": […]}` in one line.
+    /// The text of the session in a row and, to the same byte, as an entry of a file: an event is one line.
     #[must_use]
     pub fn to_json(&self) -> String {
-        let lines: Vec<String> = self.event_lines().collect();
-        format!(
-            r#"{{"id":{},"events":[{}]}}"#,
-            content(&self.id),
-            lines.join(",")
-        )
-    }
-
-    /// The JSON text of each event, in one line each.
-    pub(super) fn event_lines(&self) -> impl Iterator<Item = String> {
-        self.events.iter().map(content)
+        if let Some(source) = &self.source {
+            return source.as_ref().to_owned();
+        }
+        let mut text = format!("{}{}{HEAD_END}", HEAD, content(&self.id));
+        for (at, event) in self.events.iter().enumerate() {
+            text.push_str(if at > 0 { EVENT_NEXT } else { EVENT_FIRST });
+            text.push_str(&content(event));
+        }
+        text.push_str(TAIL);
+        text
     }
 
     /// The event of that id.
     #[must_use]
     pub fn event(&self, id: EventId) -> Option<&Event> {
-        self.events.get(id)
+        let place = self.events.binary_search_by_key(&id, |event| event.id);
+        place.ok().and_then(|place| self.events.get(place))
     }
 
     /// The ids of its events, rising.
@@ -157,11 +221,46 @@ impl SessionLog {
         SessionLog::new(self.id, as_before.cloned()).ok()
     }
 
-    /// Takes the events of the same session from `other`; says what each did.
+    /// Takes the events of the same session from `other`; says what each did. Of two that differ under one id one stays
+    /// by the rule of [`Kept::put`].
     pub(super) fn take(&mut self, other: SessionLog) -> Vec<(EventId, Put)> {
-        let events = other.events.into_records();
-        events
-            .map(|event| (event.id, self.events.put(event)))
-            .collect()
+        let mut done = Vec::new();
+        for event in other.events.iter() {
+            let place = self
+                .events
+                .binary_search_by_key(&event.id, |event| event.id);
+            let put = match place {
+                Ok(place) if self.events[place] == *event => Put::Known,
+                Ok(place) => {
+                    let mut one = Kept::default();
+                    one.put(self.events[place].clone());
+                    let put = one.put(event.clone());
+                    let stays = one.into_records().next();
+                    Arc::make_mut(&mut self.events).splice(place..=place, stays);
+                    put
+                }
+                Err(place) => {
+                    Arc::make_mut(&mut self.events).insert(place, event.clone());
+                    Put::New
+                }
+            };
+            done.push((event.id, put));
+        }
+        if done.iter().any(|(_, put)| *put != Put::Known) {
+            self.source = None;
+        }
+        done
     }
+}
+
+/// Events by rising id, each once.
+fn ordered(events: Vec<Event>) -> Result<Vec<Event>, UnfitSession> {
+    let mut kept = Kept::default();
+    for event in events {
+        let id = event.id;
+        if let Put::Conflict { .. } = kept.put(event) {
+            return Err(UnfitSession::Twins(id));
+        }
+    }
+    Ok(kept.into_records().collect())
 }

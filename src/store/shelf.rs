@@ -3,8 +3,8 @@
 /// Name of the database.
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
-/// `removed` and `imports`.
-pub const DATABASE_VERSION: u32 = 3;
+/// `removed` and `imports`, 4 `histories`, `books` and `body`.
+pub const DATABASE_VERSION: u32 = 4;
 /// Name of the database with a copy of everything from before each change of the layout.
 pub const SNAPSHOTS: &str = "stanchion-snapshot";
 /// Its one object store; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
@@ -18,10 +18,15 @@ pub enum Shelf {
     Events,
     /// Finished sessions, one row with all its events; key: session id.
     Sessions,
-    /// Headings of finished sessions; key: session id. Can be made anew from the sessions.
+    /// Headings of finished sessions; key: [`super::heading_key`], by which they stand in the order of time. A book:
+    /// can be made anew from the sessions.
     Headings,
-    /// Exercise summaries; key: exercise id. Can be made anew from the sessions.
+    /// What was done of an exercise in a year; key: exercise id, a slash, the year of the beginning in UTC. A book.
+    Histories,
+    /// Exercise summaries; key: exercise id. A book.
     Summaries,
+    /// In which form the books are, under `form`, and the newest session of each sheet, under `sheet/` and its id. A book.
+    Books,
     /// Sheet records; key: sheet id, a slash, version.
     Sheets,
     /// Versions of one's own exercises; key: version.
@@ -36,6 +41,8 @@ pub enum Shelf {
     Lifters,
     /// Body masses; key: id.
     BodyMass,
+    /// Corrections and removals of body masses, and measures of one's own; key: version.
+    Body,
     /// Records of an import that had the id of another one but differed, and were not kept; key: kind and id.
     Aside,
     /// Notes that sessions were removed; key: session id.
@@ -45,12 +52,22 @@ pub enum Shelf {
 }
 
 impl Shelf {
+    /// The shelves of books: all that follows from the sessions and is kept so that nobody has to read them.
+    pub const OF_BOOKS: [Shelf; 4] = [
+        Shelf::Headings,
+        Shelf::Histories,
+        Shelf::Summaries,
+        Shelf::Books,
+    ];
+
     /// All of them.
-    pub const ALL: [Shelf; 14] = [
+    pub const ALL: [Shelf; 17] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
+        Shelf::Histories,
         Shelf::Summaries,
+        Shelf::Books,
         Shelf::Sheets,
         Shelf::Exercises,
         Shelf::Programmes,
@@ -58,6 +75,7 @@ impl Shelf {
         Shelf::Kits,
         Shelf::Lifters,
         Shelf::BodyMass,
+        Shelf::Body,
         Shelf::Aside,
         Shelf::Removed,
         Shelf::Imports,
@@ -70,7 +88,9 @@ impl Shelf {
             Shelf::Events => "events",
             Shelf::Sessions => "sessions",
             Shelf::Headings => "headings",
+            Shelf::Histories => "histories",
             Shelf::Summaries => "summaries",
+            Shelf::Books => "books",
             Shelf::Sheets => "sheets",
             Shelf::Exercises => "exercises",
             Shelf::Programmes => "programmes",
@@ -78,6 +98,7 @@ impl Shelf {
             Shelf::Kits => "kits",
             Shelf::Lifters => "lifters",
             Shelf::BodyMass => "body_mass",
+            Shelf::Body => "body",
             Shelf::Aside => "aside",
             Shelf::Removed => "removed",
             Shelf::Imports => "imports",

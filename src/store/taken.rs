@@ -36,6 +36,8 @@ struct Added {
     lifter: Vec<Uuid>,
     kit: Vec<Uuid>,
     body_mass: Vec<Uuid>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    body: Vec<Uuid>,
     exercises: Vec<Uuid>,
     sheets: Vec<<super::SheetRecord as Record>::Id>,
     programmes: Vec<Uuid>,
@@ -56,6 +58,7 @@ impl Taken {
             lifter: added(&mine.lifter, &after.lifter, &mut before.lifter),
             kit: added(&mine.kit, &after.kit, &mut before.kit),
             body_mass: added(&mine.body_mass, &after.body_mass, &mut before.body_mass),
+            body: added(&mine.body, &after.body, &mut before.body),
             exercises: added(&mine.exercises, &after.exercises, &mut before.exercises),
             sheets: added(&mine.sheets, &after.sheets, &mut before.sheets),
             programmes: added(&mine.programmes, &after.programmes, &mut before.programmes),
@@ -73,14 +76,17 @@ impl Taken {
                 before.sessions.insert(*id, log.clone());
                 continue;
             };
+            if now == log {
+                continue;
+            }
             let more: Vec<EventId> = now
                 .event_ids()
                 .filter(|event| log.event(*event).is_none())
                 .collect();
             let replaced = log
-                .events()
+                .as_events()
                 .iter()
-                .any(|event| now.event(event.id).map(content) != Some(content(event)));
+                .any(|event| now.event(event.id) != Some(event));
             if replaced {
                 before.sessions.insert(*id, log.clone());
             }
@@ -108,6 +114,7 @@ impl Taken {
         take_out(&mut now.lifter, &self.added.lifter, before.lifter);
         take_out(&mut now.kit, &self.added.kit, before.kit);
         take_out(&mut now.body_mass, &self.added.body_mass, before.body_mass);
+        take_out(&mut now.body, &self.added.body, before.body);
         take_out(&mut now.exercises, &self.added.exercises, before.exercises);
         take_out(&mut now.sheets, &self.added.sheets, before.sheets);
         take_out(

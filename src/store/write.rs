@@ -18,6 +18,17 @@ const INDENT: usize = 2;
 /// nothing in them are left out.
 #[must_use]
 pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
+    let sessions = archive.sessions.values();
+    write_with(archive, sessions.map(SessionLog::to_json), written)
+}
+
+/// The same with sessions that are given as they are to stand there, by rising id, in place of those of `archive`.
+#[must_use]
+pub fn write_with(
+    archive: &Archive,
+    sessions: impl Iterator<Item = String>,
+    written: DateTime<FixedOffset>,
+) -> String {
     let mut file = format!(
         "{{\n \"format\": {},\n \"version\": {},\n \"written\": {}",
         content(&FORMAT),
@@ -27,14 +38,11 @@ pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
     list(&mut file, "lifter", records(&archive.lifter));
     list(&mut file, "kit", records(&archive.kit));
     list(&mut file, "body_mass", records(&archive.body_mass));
+    list(&mut file, "body", records(&archive.body));
     list(&mut file, "exercises", records(&archive.exercises));
     list(&mut file, "sheets", records(&archive.sheets));
     list(&mut file, "programmes", records(&archive.programmes));
-    list(
-        &mut file,
-        "sessions",
-        archive.sessions.values().map(session),
-    );
+    list(&mut file, "sessions", sessions);
     list(&mut file, "removed_sessions", records(&archive.removed));
     file.push_str("\n}\n");
     file
@@ -61,13 +69,4 @@ fn list(file: &mut String, name: &str, entries: impl Iterator<Item = String>) {
 
 fn records<R: Record>(kept: &Kept<R>) -> impl Iterator<Item = String> {
     kept.iter().map(|record| pretty(&content(record), INDENT))
-}
-
-fn session(log: &SessionLog) -> String {
-    let events: Vec<String> = log.event_lines().collect();
-    format!(
-        "{{\n   \"id\": {},\n   \"events\": [\n    {}\n   ]\n  }}",
-        content(&log.id()),
-        events.join(",\n    ")
-    )
 }

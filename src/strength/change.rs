@@ -38,6 +38,14 @@ pub struct Change {
     pub told: Told,
 }
 
+impl Change {
+    /// Whether it is more than noise.
+    #[must_use]
+    pub fn is_real(&self) -> bool {
+        self.told != Told::Noise
+    }
+}
+
 /// No gain at all for weeks.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plateau {
@@ -84,10 +92,12 @@ pub fn change_since(
     let track = track(history, curve);
     let then = track.iter().rfind(|strength| strength.at() <= since)?;
     let now = track.last().filter(|now| now.at() > since)?;
-    Some(between(then, now))
+    Some(change_between(then, now))
 }
 
-fn between(then: &Strength, now: &Strength) -> Change {
+/// The change from one to the other, told apart from noise as [`change_since`] does.
+#[must_use]
+pub fn change_between(then: &Strength, now: &Strength) -> Change {
     let variance = f64::midpoint(then.state().variance, now.state().variance);
     let log = now.level() - then.level();
     let detectable = mdc95(variance.sqrt());
@@ -116,7 +126,7 @@ pub fn plateau(history: &[Performance], curve: Curve) -> Option<Plateau> {
     let within = track.iter().filter(|strength| strength.at() > begin);
     let sessions = within.count().max(PLATEAU_SESSIONS);
     let then = track.get(track.len().checked_sub(sessions + 1)?)?;
-    let change = between(then, now);
+    let change = change_between(then, now);
     if days(now.at() - then.at()) < PLATEAU_DAYS as f64 || change.by >= PLATEAU_GAIN {
         return None;
     }

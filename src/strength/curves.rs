@@ -156,12 +156,17 @@ impl Curve {
     /// # Errors
     /// [`OffTheCurve`] outside the range of the curve.
     pub fn factor(self, reps: Reps) -> Result<Decimal, OffTheCurve> {
-        let no_column = self == Curve::NscaHandout && reps.get() == 11;
-        if !(1..=self.reps_max()).contains(&reps.get()) || no_column {
+        if !self.holds_for(reps) {
             return Err(OffTheCurve { curve: self, reps });
         }
         let scaled = self.factor_at(f64::from(reps.get())) * 10_f64.powi(FACTOR_DECIMALS as i32);
         Ok(Decimal::new(scaled.round() as i64, FACTOR_DECIMALS))
+    }
+
+    /// True for the reps that the curve has a factor for.
+    pub(super) fn holds_for(self, reps: Reps) -> bool {
+        let no_column = self == Curve::NscaHandout && reps.get() == 11;
+        (1..=self.reps_max()).contains(&reps.get()) && !no_column
     }
 
     /// The one-repetition maximum from a set of `reps` to failure, to a hundredth of the load's unit.

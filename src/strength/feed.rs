@@ -89,6 +89,47 @@ pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading
 }
 
 fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<Reading, Unfed> {
+    let told = tells(performance, set)?;
+    by_curve(&told, curve).ok_or(Unfed::OffTheCurve { reps: told.reps })
+}
+
+/// What a set says before a curve is laid to it.
+pub(super) struct Tells {
+    at: DateTime<FixedOffset>,
+    /// Logarithm of what was moved.
+    log: f64,
+    /// Reps with the reserve.
+    reps: Reps,
+    /// The same, more than can be told counted as half a rep more.
+    count: f64,
+    says: Says,
+    /// True where no rep was left for certain.
+    tried: bool,
+}
+
+impl Tells {
+    /// True for a set of which not a single rep was done.
+    pub(super) fn missed(&self) -> bool {
+        self.says == Says::AtMost
+    }
+}
+
+/// A reading by a curve; none where it does not hold for so many reps.
+pub(super) fn by_curve(set: &Tells, curve: Curve) -> Option<Reading> {
+    if !curve.holds_for(set.reps) {
+        return None;
+    }
+    let guessed = if set.tried { 0.0 } else { RESERVE_SD };
+    Some(Reading {
+        at: set.at,
+        value: set.log + curve.factor_at(set.count).ln(),
+        lean: lean(curve, set.count),
+        noise: day_noise(curve, NOISE_REPS) + (guessed * log_per_rep(curve, NOISE_REPS)).powi(2),
+        says: set.says,
+    })
+}
+
+pub(super) fn tells(performance: &Performance, set: &SetResult) -> Result<Tells, Unfed> {
     if let Some(unfed) = set.unfed {
         return Err(unfed);
     }
@@ -104,9 +145,6 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
     let far = told.is_some_and(|told| told.get() > ESTIMATE_RESERVE_MAX);
     let reserve = told.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
     let reps = Reps::saturating(i64::from(set.reps.get().max(1)) + i64::from(reserve));
-    if curve.factor(reps).is_err() {
-        return Err(Unfed::OffTheCurve { reps });
-    }
     // Without a word, who stops short of what was asked for is taken to have no more: on the low side.
     let says = match told {
         _ if missed => Says::AtMost,
@@ -115,16 +153,16 @@ fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<R
         _ => Says::AtLeast,
     };
     let tried = set.to_limit && told.is_none();
-    let guessed = if tried { 0.0 } else { RESERVE_SD };
     // Told as more than three is felt as three and a half or more.
     let more = if far { 0.5 } else { 0.0 };
     let count = f64::from(reps.get()) + more;
-    Ok(Reading {
+    Ok(Tells {
         at: performance.at,
-        value: log_kg(load) + curve.factor_at(count).ln(),
-        lean: lean(curve, count),
-        noise: day_noise(curve, NOISE_REPS) + (guessed * log_per_rep(curve, NOISE_REPS)).powi(2),
+        log: log_kg(load),
+        reps,
+        count,
         says,
+        tried,
     })
 }
 

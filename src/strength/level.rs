@@ -1,10 +1,11 @@
 //! Strength in one exercise as far as its history tells: the estimate with its doubt, and what follows from it.
 
 use super::curves::{Curve, OffTheCurve};
-use super::feed::{day_noise, lean, log_kg, session};
+use super::feed::{Reading, day_noise, lean, log_kg};
 use super::filter::{DRIFT_SD, State};
 use super::history::Performance;
 use super::normal::{SPAN_80, below};
+use super::trace::trace;
 use crate::units::{Load, Reps, Unit};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use rust_decimal::Decimal;
@@ -61,30 +62,31 @@ pub enum Support {
 /// of one shape only.
 #[must_use]
 pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
-    let mut track: Vec<Strength> = Vec::new();
-    for reading in history.iter().filter_map(|done| session(done, curve)) {
-        let next = match track.last() {
-            None => State::first(&reading).map(|state| Strength {
-                at: reading.at,
-                state,
-                curve,
-                sessions: 1,
-            }),
-            Some(last) => {
-                let then = last.on(reading.at);
-                Some(Strength {
-                    state: then.state.with(&reading),
-                    sessions: last.sessions + 1,
-                    ..then
-                })
-            }
-        };
-        track.extend(next);
-    }
-    track
+    let traced = trace(history, curve).into_iter();
+    traced.map(|traced| traced.after).collect()
 }
 
 impl Strength {
+    /// After the first reading.
+    pub(super) fn begun(reading: &Reading, state: State, curve: Curve) -> Strength {
+        Strength {
+            at: reading.at,
+            state,
+            curve,
+            sessions: 1,
+        }
+    }
+
+    /// After one reading more.
+    pub(super) fn fed(&self, reading: &Reading) -> Strength {
+        let then = self.on(reading.at);
+        Strength {
+            state: then.state.with(reading),
+            sessions: self.sessions + 1,
+            ..then
+        }
+    }
+
     /// What is known after the newest of `history`; none where nothing in it feeds the estimate. See [`track`].
     #[must_use]
     pub fn of(history: &[Performance], curve: Curve) -> Option<Strength> {

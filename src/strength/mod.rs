@@ -24,14 +24,15 @@ mod set_load;
 mod shown;
 mod steps;
 mod system;
+mod trace;
 mod turn_words;
 mod unfed;
 mod words;
 
 pub use because::{Because, Bound, Missed, Moved, Proposal, Wish};
 pub use change::{
-    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_since, mdc95, plateau,
-    typical_error,
+    Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,
+    plateau, typical_error,
 };
 pub use curves::{Curve, OffTheCurve, epley};
 pub use estimate::best_e1rm;
@@ -47,7 +48,8 @@ pub use propose::{Today, propose};
 pub use safety::{JUMP_WORDS, best_lately, cautions, jump_caution, jumps};
 pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
-pub use shown::{Shown, shown};
+pub use shown::{Shown, shown, shown_by_all};
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
 pub use system::{BODY_MASS_WORDS, lacks_body_mass, system_load, written_load};
+pub use trace::{Said, Traced, trace};
 pub use unfed::Unfed;

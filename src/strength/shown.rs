@@ -2,7 +2,7 @@
 
 use super::change::mdc95;
 use super::curves::Curve;
-use super::feed::{Says, session};
+use super::feed::{Reading, Says, Tells, by_curve, session, tells};
 use super::history::Performance;
 use super::level::kilograms;
 use crate::units::Load;
@@ -23,11 +23,31 @@ pub struct Shown {
 #[must_use]
 pub fn shown(performance: &Performance, curve: Curve) -> Option<Shown> {
     let reading = session(performance, curve).filter(|reading| reading.says != Says::AtMost)?;
+    Some(of_reading(&reading))
+}
+
+/// The same by every curve, each that holds: the sets are weighed once.
+#[must_use]
+pub fn shown_by_all(performance: &Performance) -> Vec<(Curve, Shown)> {
+    let sets = performance.sets.iter();
+    let told = sets.filter_map(|set| tells(performance, set).ok());
+    let told: Vec<Tells> = told.filter(|set| !set.missed()).collect();
+    let of = |curve| {
+        let readings = told.iter().filter_map(|set| by_curve(set, curve));
+        readings.max_by(|a, b| a.value.total_cmp(&b.value))
+    };
+    let curves = Curve::ALL.into_iter();
+    curves
+        .filter_map(|curve| Some((curve, of_reading(&of(curve)?))))
+        .collect()
+}
+
+fn of_reading(reading: &Reading) -> Shown {
     let hundredths = (reading.noise.sqrt() * 10_000.0).round();
-    Some(Shown {
+    Shown {
         e1rm: kilograms(reading.value.exp()),
         error: hundredths.clamp(0.0, f64::from(u16::MAX)) as u16,
-    })
+    }
 }
 
 impl Shown {

@@ -1,8 +1,10 @@
 //! The app: the four places and what stands above all of them.
 
 use super::away::{Form, export, look};
+use super::body::BodyPlace;
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
+use super::history::{HistoriesPlace, HistoryPlace};
 use super::kit::{KitPlace, StatePlace};
 use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
 use super::model::{Keeping, Notice, Stage};
@@ -17,6 +19,7 @@ use super::sheets::{
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
 use super::welcome::Welcome;
+use super::year::YearPlace;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
@@ -63,6 +66,10 @@ fn open(app: Stanchion) -> AnyView {
         Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
+        Place::Histories => view! { <HistoriesPlace/> }.into_any(),
+        Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
+        Place::Body => view! { <BodyPlace/> }.into_any(),
+        Place::Year(year) => view! { <YearPlace year/> }.into_any(),
         Place::Weeks => view! { <WeeksPlace/> }.into_any(),
         Place::Report => view! { <ReportPlace/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),

@@ -1,71 +1,58 @@
 //! An ended session goes into the ledger.
 
-use super::keep::{put, put_json};
-use super::model::Model;
+use super::books::off_the_floor;
+use super::keep::put_json;
+use super::model::{HEADINGS_NEWEST, Model};
 use crate::device::db::Write;
-use crate::ledger::{
-    ExerciseSummary, Heading, SessionRecord, newest_first, performances_of, update,
-};
-use crate::session::{Session, SessionId};
+use crate::ledger::{Heading, Past, SessionRecord, newest_first, pasts_of};
+use crate::session::Session;
 use crate::sheet::ExerciseId;
 use crate::store::{SessionLog, Shelf};
-use crate::ui::change::delete;
+use std::collections::BTreeMap;
 
-/// Takes an ended session into the ledger: its record, its heading and what it says of its exercises, and its rows of
-/// the floor away, all in one write.
+/// Takes an ended session into the ledger: its record, and its rows of the floor away, all in one write; what follows from
+/// it for the books is written with it ([`super::books::apply_next`]). The model shows what of that is known at once.
 pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
     let Ok(record) = SessionRecord::from_events(session.events()) else {
         return Vec::new();
     };
-    let key = record.session.0.to_string();
-    let heading = Heading::of(&record, &model.headings);
     let Ok(log) = SessionLog::new(record.session, session.events().iter().cloned()) else {
         return Vec::new();
     };
-    let mut writes = vec![
-        put_json(Shelf::Sessions, &key, &log.to_json()),
-        put(Shelf::Headings, &key, &heading),
-    ];
-    if model
-        .session
-        .as_ref()
-        .is_some_and(|own| own.state().began.session == record.session)
-    {
-        // Each by its key: a row that could not be read stays where it is.
-        writes.extend(session.events().iter().map(|event| Write::Delete {
-            shelf: Shelf::Events.name().to_owned(),
-            key: event.id.0.to_string(),
-        }));
+    let key = record.session.0.to_string();
+    let mut writes = vec![put_json(Shelf::Sessions, &key, &log.to_json())];
+    let own = model.session.as_ref();
+    if own.is_some_and(|own| own.state().began.session == record.session) {
+        writes.extend(off_the_floor(session));
     }
-    model
-        .headings
-        .retain(|other| other.session != heading.session);
-    model.headings.push(heading);
-    newest_first(&mut model.headings);
-    // What it said before of an exercise that it says nothing of now is taken back too.
-    let mut touched = said_of(model, record.session);
-    update(&mut model.summaries, &record);
-    let said = performances_of(&record).into_iter();
-    touched.extend(said.map(|(exercise, _)| exercise));
-    writes.extend(summary_writes(model, &touched));
+    show(model, &record);
     writes
 }
 
-/// The exercises of which the session is in the summary.
-pub fn said_of(model: &Model, session: SessionId) -> Vec<ExerciseId> {
-    let of_session = |summary: &&ExerciseSummary| {
-        let mut performances = summary.performances.iter();
-        performances.any(|performance| performance.session == session.0)
-    };
-    let summaries = model.summaries.values().filter(of_session);
-    summaries.map(|summary| summary.exercise.clone()).collect()
-}
-
-/// The writes that keep the summaries of these exercises as they are now.
-pub fn summary_writes(model: &Model, exercises: &[ExerciseId]) -> Vec<Write> {
-    let write = |exercise: &ExerciseId| match model.summaries.get(exercise) {
-        Some(summary) => put(Shelf::Summaries, exercise.as_str(), summary),
-        None => delete(Shelf::Summaries, exercise.as_str()),
-    };
-    exercises.iter().map(write).collect()
+/// What is known at once. A correction that takes back what was best is known when the history was read.
+fn show(model: &mut Model, record: &SessionRecord) {
+    let heading = Heading::of(record, &model.headings);
+    let known = model.headings.len();
+    model
+        .headings
+        .retain(|other| other.session != heading.session);
+    if model.headings.len() == known {
+        model.sessions += usize::from(model.heading(record.session).is_none());
+    }
+    model.headings.push(heading);
+    newest_first(&mut model.headings);
+    model.headings.truncate(HEADINGS_NEWEST);
+    let mut new: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
+    for (exercise, past) in pasts_of(record) {
+        new.entry(exercise).or_default().push(past);
+    }
+    for (exercise, session) in new {
+        match model.summaries.get_mut(&exercise) {
+            Some(summary) => _ = summary.take(&session),
+            None => {
+                let first = crate::ledger::ExerciseSummary::of(&exercise, &session);
+                model.summaries.extend(first.map(|first| (exercise, first)));
+            }
+        }
+    }
 }

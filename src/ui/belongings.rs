@@ -7,10 +7,15 @@ use crate::device::clock;
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Sheet, SheetId, SheetVersion};
-use crate::store::{BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SheetRecord, Shelf};
+use crate::store::{
+    BodyEntry, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, RemovedSheet,
+    SheetRecord, Shelf,
+};
 use crate::strength::Curve;
 use crate::units::{Load, Unit};
+use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
+use uuid::Uuid;
 
 impl Stanchion {
     /// Keeps another kit.
@@ -71,9 +76,34 @@ impl Stanchion {
             at: clock::wall(),
             mass,
         };
-        self.model
-            .update(|model| model.body_mass.push(record.clone()));
+        let value = BodyValue::Mass(mass);
+        self.show_entry(record.id, Some((record.at, value)));
         self.write(vec![put(Shelf::BodyMass, &record.id.to_string(), &record)]);
+    }
+
+    /// Keeps a version of an entry of the body; none removes it. What was there stays on disk.
+    pub fn keep_body(self, id: Uuid, taken: Option<(DateTime<FixedOffset>, BodyValue)>) {
+        if !self.may_write() {
+            return;
+        }
+        let record = BodyRecord {
+            entry: id,
+            version: self.id(),
+            written: clock::wall(),
+            taken,
+        };
+        self.show_entry(id, record.taken.clone());
+        self.write(vec![put(Shelf::Body, &record.version.to_string(), &record)]);
+    }
+
+    fn show_entry(self, id: Uuid, taken: Option<(DateTime<FixedOffset>, BodyValue)>) {
+        self.model.update(|model| {
+            model.body.retain(|entry| entry.id != id);
+            model
+                .body
+                .extend(taken.map(|(at, value)| BodyEntry { id, at, value }));
+            order::by_key(&mut model.body, |entry| (entry.at, entry.id));
+        });
     }
 
     /// Keeps a changed sheet as a new version of itself.

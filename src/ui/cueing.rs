@@ -18,8 +18,7 @@ use crate::units::Seconds;
 use leptos::prelude::*;
 use under_way::{Sounding, next_said, sounding};
 
-/// Seconds counted in before the cues of a set.
-pub const COUNT_IN_SECONDS: u8 = 3;
+pub use crate::session::COUNT_IN_SECONDS;
 
 /// How far a line may be from the clock before it is laid anew: more than a call takes, less than a beat.
 const APART_MS: f64 = 400.0;

@@ -3,7 +3,9 @@
 
 use crate::device::db::{Db, DbError, Write};
 use crate::json;
-use crate::store::{SheetRecord, Shelf, Shelved, Unreadable, aside_line, open, seal, shelved};
+use crate::store::{
+    Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
+};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::cell::RefCell;
@@ -17,6 +19,8 @@ pub struct Keep {
     disk: Option<Db>,
     /// True when the database is only read: its layout is not the one of this version.
     only_read: bool,
+    /// True when what waits does not count.
+    settled: bool,
     held: Rc<RefCell<Held>>,
 }
 
@@ -26,7 +30,14 @@ struct Held {
     /// What goes nowhere else.
     kept: Vec<Write>,
     /// What waits to be written, in order.
-    waiting: VecDeque<Vec<Write>>,
+    waiting: VecDeque<Waiting>,
+}
+
+/// Writes of one transaction that wait.
+struct Waiting {
+    asked: Vec<Write>,
+    /// What follows from them for the books, as far as that is known.
+    more: Vec<Write>,
 }
 
 impl Keep {
@@ -49,12 +60,30 @@ impl Keep {
 
     /// Puts writes at the end of those that wait.
     pub fn wait(&self, writes: Vec<Write>) {
-        self.held.borrow_mut().waiting.push_back(writes);
+        let (asked, more) = (writes, Vec::new());
+        let mut held = self.held.borrow_mut();
+        held.waiting.push_back(Waiting { asked, more });
     }
 
     /// The writes that are next.
     pub fn next(&self) -> Option<Vec<Write>> {
-        self.held.borrow().waiting.front().cloned()
+        let held = self.held.borrow();
+        held.waiting.front().map(|next| next.asked.clone())
+    }
+
+    /// What follows from the writes that are next.
+    pub fn follows(&self, more: Vec<Write>) {
+        if let Some(next) = self.held.borrow_mut().waiting.front_mut() {
+            next.more = more;
+        }
+    }
+
+    /// The same without what waits: what the writes that are next come to.
+    pub fn settled(&self) -> Keep {
+        Keep {
+            settled: true,
+            ..self.clone()
+        }
     }
 
     /// Takes the writes that were next off: they are done.
@@ -73,7 +102,7 @@ impl Keep {
         let puts = held
             .waiting
             .iter()
-            .flatten()
+            .flat_map(|waiting| &waiting.asked)
             .filter_map(|write| match write {
                 Write::Put { shelf: on, key, .. } if on == shelf.name() => Some(key.clone()),
                 _ => None,
@@ -103,7 +132,7 @@ impl Keep {
         };
         let mut rows: BTreeMap<String, String> = on_disk.into_iter().collect();
         let held = self.held.borrow();
-        for write in held.kept.iter().chain(held.waiting.iter().flatten()) {
+        for write in self.beside_disk(&held) {
             match write {
                 Write::Put {
                     shelf: on,
@@ -120,6 +149,28 @@ impl Keep {
             }
         }
         Ok(rows.into_iter().collect())
+    }
+
+    /// What counts and is not on disk, in order.
+    fn beside_disk<'a>(&self, held: &'a Held) -> impl Iterator<Item = &'a Write> {
+        let waiting = held.waiting.iter().filter(|_| !self.settled);
+        let waiting = waiting.flat_map(|waiting| waiting.asked.iter().chain(&waiting.more));
+        held.kept.iter().chain(waiting)
+    }
+
+    /// The database, where a shelf is all there.
+    fn disk_of(&self, shelf: Shelf) -> Option<&Db> {
+        let held = self.held.borrow();
+        let mut beside = self.beside_disk(&held);
+        let all = !self.only_read && beside.all(|write| write.shelf() != shelf.name());
+        self.disk.as_ref().filter(|_| all)
+    }
+
+    /// The rows of a span of a shelf, read whole.
+    async fn within(&self, shelf: Shelf, (from, to): (&str, &str)) -> Result<Rows, DbError> {
+        let mut rows = self.rows(shelf).await?;
+        rows.retain(|(key, _)| (from..to).contains(&key.as_str()));
+        Ok(rows)
     }
 
     /// All records of a shelf.
@@ -149,11 +200,20 @@ impl Keep {
             .collect())
     }
 
+    /// The keys on a shelf, rising.
+    pub async fn keys(&self, shelf: Shelf) -> Result<Vec<String>, DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.keys(shelf.name()).await;
+        }
+        let rows = self.rows(shelf).await?;
+        Ok(rows.into_iter().map(|(key, _)| key).collect())
+    }
+
     /// How many rows are on a shelf.
     pub async fn count(&self, shelf: Shelf) -> Result<usize, DbError> {
-        match &self.disk {
-            Some(db) if !self.only_read => db.count(shelf.name()).await,
-            _ => Ok(self.rows(shelf).await?.len()),
+        match self.disk_of(shelf) {
+            Some(db) => db.count(shelf.name()).await,
+            None => Ok(self.rows(shelf).await?.len()),
         }
     }
 
@@ -163,17 +223,40 @@ impl Keep {
         shelf: Shelf,
         key: &str,
     ) -> Result<Option<T>, DbError> {
-        let rows = if self.waiting() == 0
-            && let Some(db) = self.disk.as_ref().filter(|_| !self.only_read)
-        {
-            db.get(shelf.name(), key).await?
-        } else {
-            let rows = self.rows(shelf).await?.into_iter();
-            rows.filter(|(other, _)| other == key)
-                .map(|(_, row)| row)
-                .next()
-        };
-        Ok(rows.as_deref().and_then(read))
+        let rows = self.some(shelf, vec![key.to_owned()]).await?;
+        Ok(rows.first().and_then(|(_, row)| read(row)))
+    }
+}
+
+impl Shelves for Keep {
+    type Fault = DbError;
+
+    async fn first(&self, shelf: Shelf, span: (&str, &str), most: u32) -> Result<Rows, DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.first(shelf.name(), span, most).await;
+        }
+        let mut rows = self.within(shelf, span).await?;
+        rows.truncate(most as usize);
+        Ok(rows)
+    }
+
+    async fn last(&self, shelf: Shelf, span: (&str, &str), most: u32) -> Result<Rows, DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.last(shelf.name(), span, most).await;
+        }
+        let mut rows = self.within(shelf, span).await?;
+        let surplus = rows.len().saturating_sub(most as usize);
+        rows.drain(..surplus);
+        Ok(rows)
+    }
+
+    async fn some(&self, shelf: Shelf, keys: Vec<String>) -> Result<Rows, DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.some(shelf.name(), &keys).await;
+        }
+        let mut rows = self.rows(shelf).await?;
+        rows.retain(|(key, _)| keys.contains(key));
+        Ok(rows)
     }
 }
 

@@ -1,12 +1,12 @@
 //! The database in the form of this version: a copy of everything is put away before the form changes, and where that
 //! or the change fails, the old data stays as it is and can be looked at and exported.
 
-use super::gather::gather;
+use super::gather::file;
 use super::keep::Keep;
 use super::model::Keeping;
 use crate::device::clock;
 use crate::device::db::{Db, DbError, Write};
-use crate::store::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, SNAPSHOTS, Shelf, write};
+use crate::store::{DATABASE, DATABASE_VERSION, END, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
 use std::cmp::Ordering;
 
 /// Where records are kept from now on, and what becomes of them.
@@ -51,7 +51,7 @@ async fn changed() -> Result<Db, DbError> {
 /// Puts a copy of everything away: as an export, which any version can read again, and row by row.
 async fn copy(db: &Db) -> Result<(), DbError> {
     let keep = Keep::beside(db.clone());
-    let archive = gather(&keep).await?.archive;
+    let (export, _) = file(&keep, clock::wall()).await?;
     let mut rows = Vec::new();
     for shelf in Shelf::ALL {
         rows.extend(keep.raw(shelf).await?);
@@ -61,10 +61,7 @@ async fn copy(db: &Db) -> Result<(), DbError> {
         key: format!("{}.{kind}", db.version()),
         text,
     };
-    let writes = vec![
-        put("json", write(&archive, clock::wall())),
-        put("txt", rows.join("\n")),
-    ];
+    let writes = vec![put("json", export), put("txt", rows.join("\n"))];
     let copies = Db::open(SNAPSHOTS, 1, &[SNAPSHOT_SHELF]).await?;
     copies.apply(writes).await
 }
@@ -74,7 +71,10 @@ pub async fn newest_copy() -> Result<Option<String>, DbError> {
     let Some(copies) = Db::as_it_is(SNAPSHOTS).await? else {
         return Ok(None);
     };
-    let rows = copies.last(SNAPSHOT_SHELF, 2).await?;
-    let mut exports = rows.into_iter().filter(|(key, _)| key.ends_with(".json"));
+    let rows = copies.last(SNAPSHOT_SHELF, ("", END), 2).await?;
+    let mut exports = rows
+        .into_iter()
+        .rev()
+        .filter(|(key, _)| key.ends_with(".json"));
     Ok(exports.next().map(|(_, text)| text))
 }

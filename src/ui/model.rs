@@ -6,16 +6,19 @@ use crate::device::persist::Keeping as Promise;
 use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, Pace};
-use crate::programme::Programme;
+use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS, Pace};
+use crate::programme::{DoneSheet, Programme};
 use crate::session::{Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
-use crate::store::{Archive, BodyMassRecord, LifterRecord, SessionLog, Taken};
+use crate::store::{Archive, BodyEntry, LastOf, LifterRecord, SessionLog, Taken};
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::sync::Arc;
+
+/// How many headings are in the model, the newest ones. What a pace is told from is among them.
+pub const HEADINGS_NEWEST: usize = PACE_SESSIONS;
 
 /// How far the start has come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -85,8 +88,8 @@ pub struct Model {
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
     pub kit: Kit,
-    /// Body masses, by time.
-    pub body_mass: Vec<BodyMassRecord>,
+    /// What was measured of the body, by time.
+    pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.
     pub exercises: Catalogue,
     /// Sheets in their newest version.
@@ -99,12 +102,18 @@ pub struct Model {
     pub drafts: BTreeMap<SheetId, Draft>,
     /// What is known of each exercise.
     pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
-    /// The sessions of the ledger, newest first.
+    /// The newest sessions of the ledger, newest first, at most [`HEADINGS_NEWEST`]: see `reading.rs` for the others.
     pub headings: Vec<Heading>,
+    /// How many sessions are in the ledger.
+    pub sessions: usize,
+    /// The newest session of each sheet.
+    pub lasts: BTreeMap<SheetId, LastOf>,
     /// The session under way, or just ended and not yet put away.
     pub session: Option<Session>,
     /// The session of the ledger that is open.
     pub opened: Option<Session>,
+    /// Its line in the ledger.
+    pub opened_heading: Option<Heading>,
     /// How far and for what one looks back in the ledger.
     pub back: LookBack,
     /// The sheet of the link that was opened.
@@ -143,7 +152,7 @@ impl Default for Model {
             place: Place::default(),
             lifter: None,
             kit: Kit::starter(Unit::Kg),
-            body_mass: Vec::new(),
+            body: Vec::new(),
             exercises: Catalogue::default(),
             sheets: Vec::new(),
             programmes: Vec::new(),
@@ -151,8 +160,11 @@ impl Default for Model {
             drafts: BTreeMap::new(),
             summaries: BTreeMap::new(),
             headings: Vec::new(),
+            sessions: 0,
+            lasts: BTreeMap::new(),
             session: None,
             opened: None,
+            opened_heading: None,
             back: LookBack::default(),
             shared: None,
             unsaved: 0,
@@ -202,10 +214,7 @@ impl Model {
     /// The newest body mass.
     #[must_use]
     pub fn newest_body_mass(&self) -> Option<Load> {
-        self.body_mass
-            .iter()
-            .max_by_key(|record| (record.at, record.id))
-            .map(|record| record.mass)
+        self.body.iter().filter_map(BodyEntry::mass).next_back()
     }
 
     /// The sheet of that id.
@@ -226,10 +235,41 @@ impl Model {
         Pace::of(&self.headings)
     }
 
-    /// The line of the ledger of that session.
+    /// The line of the ledger of a session that is among the newest or open.
     #[must_use]
     pub fn heading(&self, id: SessionId) -> Option<&Heading> {
-        self.headings.iter().find(|heading| heading.session == id)
+        let known = self.headings.iter().chain(&self.opened_heading);
+        known.into_iter().find(|heading| heading.session == id)
+    }
+
+    /// When that sheet was done last, and in which session.
+    #[must_use]
+    pub fn last_of(&self, sheet: SheetId) -> Option<(DateTime<FixedOffset>, SessionId)> {
+        let among = self
+            .headings
+            .iter()
+            .filter(|heading| heading.sheet_id == sheet);
+        let known = self
+            .lasts
+            .get(&sheet)
+            .map(|last| (last.began, last.session));
+        among.map(Heading::place).chain(known).max()
+    }
+
+    /// What was done so far, as a programme looks at it: the newest sessions, and of each sheet the last.
+    #[must_use]
+    pub fn done_sheets(&self) -> Vec<DoneSheet> {
+        let newest = self.headings.iter().map(|heading| DoneSheet {
+            sheet: heading.sheet_id,
+            began: heading.began,
+        });
+        let is_known = |last: &&LastOf| self.headings.iter().any(|it| it.session == last.session);
+        let older = self.lasts.values().filter(|last| !is_known(last));
+        let older = older.map(|last| DoneSheet {
+            sheet: last.sheet,
+            began: last.began,
+        });
+        newest.chain(older).collect()
     }
 
     /// True while a session is under way.

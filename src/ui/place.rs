@@ -36,6 +36,14 @@ pub enum Place {
     Ledger,
     /// One session.
     Session(SessionId),
+    /// The exercises that were done.
+    Histories,
+    /// All that was done of one exercise.
+    History(ExerciseId),
+    /// Body mass and measures.
+    Body,
+    /// A year at a glance.
+    Year(i32),
     /// This week and those before it.
     Weeks,
     /// A period on one page.
@@ -68,6 +76,11 @@ impl Place {
             ("exercise", id) => return Place::WriteExercise(id),
             _ => {}
         }
+        if head == "ledger"
+            && let Some(place) = Place::in_ledger(item)
+        {
+            return place;
+        }
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
@@ -81,6 +94,17 @@ impl Place {
             ("kit", _) if item == "state" => Place::State,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
+        }
+    }
+
+    /// Reads what stands behind `ledger/` and is no session.
+    fn in_ledger(path: &str) -> Option<Place> {
+        let (head, item) = path.split_once('/').unwrap_or((path, ""));
+        match head {
+            "exercise" => Some(ExerciseId::new(item).map_or(Place::Histories, Place::History)),
+            "body" => Some(Place::Body),
+            "year" => item.parse().ok().map(Place::Year),
+            _ => None,
         }
     }
 
@@ -128,6 +152,10 @@ impl Place {
             Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
+            Place::Histories => "/ledger/exercise".to_owned(),
+            Place::History(id) => format!("/ledger/exercise/{id}"),
+            Place::Body => "/ledger/body".to_owned(),
+            Place::Year(year) => format!("/ledger/year/{year}"),
             Place::Weeks => "/ledger/weeks".to_owned(),
             Place::Report => "/ledger/report".to_owned(),
             Place::Kit => "/kit".to_owned(),
@@ -155,7 +183,13 @@ impl Place {
             | Place::Draft(_)
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
-            Place::Session(_) | Place::Weeks | Place::Report => Place::Ledger,
+            Place::Session(_)
+            | Place::Histories
+            | Place::History(_)
+            | Place::Body
+            | Place::Year(_)
+            | Place::Weeks
+            | Place::Report => Place::Ledger,
             Place::State => Place::Kit,
             main => main.clone(),
         }
@@ -187,6 +221,10 @@ mod tests {
             Place::Shared,
             Place::Ledger,
             Place::Session(SessionId(id)),
+            Place::Histories,
+            Place::History(ExerciseId::new("back-squat").unwrap()),
+            Place::Body,
+            Place::Year(2026),
             Place::Weeks,
             Place::Report,
             Place::Kit,

@@ -2,11 +2,14 @@
 
 use super::keep::Keep;
 use crate::device::db::DbError;
-use crate::ledger::{Heading, Past, SessionRecord, newest_first, pasts_of};
-use crate::order;
+use crate::ledger::{Heading, Past, in_order, newest_first};
+use crate::session::SessionId;
 use crate::sheet::ExerciseId;
-use crate::store::{SessionLog, Shelf};
-use chrono::NaiveDate;
+use crate::store::{Shelf, Shelves, heading_key, headings_span, history_span, shelved};
+use chrono::{DateTime, FixedOffset, NaiveDate, NaiveDateTime, TimeDelta};
+
+/// A day begins up to so many hours before it begins in UTC, and ends up to so many after.
+const OFFSET_HOURS: i64 = 24;
 
 /// The headings of the sessions that began from the first day to the last, both among them, the newest first.
 pub async fn headings_between(
@@ -14,7 +17,18 @@ pub async fn headings_between(
     first: NaiveDate,
     last: NaiveDate,
 ) -> Result<Vec<Heading>, DbError> {
-    let mut headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
+    let morning = |day: NaiveDate, hours: i64| {
+        let begins = NaiveDateTime::from(day);
+        begins
+            .checked_add_signed(TimeDelta::hours(hours))
+            .unwrap_or(begins)
+    };
+    let (from, to) = headings_span(
+        morning(first, -OFFSET_HOURS),
+        morning(last, 24 + OFFSET_HOURS),
+    );
+    let rows = keep.first(Shelf::Headings, (&from, &to), u32::MAX).await?;
+    let mut headings = shelved::<Heading>(rows).records;
     headings.retain(|heading| (first..=last).contains(&heading.began.date_naive()));
     newest_first(&mut headings);
     Ok(headings)
@@ -22,17 +36,20 @@ pub async fn headings_between(
 
 /// All that was ever done of an exercise, the oldest first.
 pub async fn history_of(keep: &Keep, exercise: &ExerciseId) -> Result<Vec<Past>, DbError> {
-    let logs: Vec<SessionLog> = keep.records(Shelf::Sessions, &mut Vec::new()).await?;
-    let records = logs
-        .iter()
-        .filter_map(|log| SessionRecord::from_events(&log.events()).ok());
-    let mut pasts: Vec<Past> = records
-        .flat_map(|record| pasts_of(&record))
-        .filter(|(id, _)| id == exercise)
-        .map(|(_, past)| past)
-        .collect();
-    order::by_key(&mut pasts, |past| {
-        (past.performance.at, past.performance.session)
-    });
-    Ok(pasts)
+    let (from, to) = history_span(exercise);
+    let rows = keep.first(Shelf::Histories, (&from, &to), u32::MAX).await?;
+    let years = shelved::<Vec<Past>>(rows).records;
+    let mut history: Vec<Past> = years.into_iter().flatten().collect();
+    in_order(&mut history);
+    Ok(history)
+}
+
+/// The heading of one session.
+pub async fn heading_of(
+    keep: &Keep,
+    began: DateTime<FixedOffset>,
+    session: SessionId,
+) -> Result<Option<Heading>, DbError> {
+    keep.get(Shelf::Headings, &heading_key(began, session))
+        .await
 }

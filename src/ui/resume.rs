@@ -1,6 +1,5 @@
 //! A session of the ledger goes on: it leaves the ledger and is on the floor again, all in one write.
 
-use super::archive::{said_of, summary_writes};
 use super::change::delete;
 use super::keep::put;
 use super::model::Model;
@@ -45,27 +44,17 @@ impl Stanchion {
     }
 }
 
-/// Takes a session out of the ledger: its events are rows of the floor again, and its heading and what it says of its
-/// exercises wait for its end.
+/// Takes a session out of the ledger: its events are rows of the floor again; the books forget it in the same write, until
+/// its end.
 fn onto_floor(model: &mut Model, session: &Session) -> Vec<Write> {
     let id = session.state().began.session;
     let events = session.events().iter();
     let mut writes: Vec<Write> = events
         .map(|event| put(Shelf::Events, &event.id.0.to_string(), event))
         .collect();
-    let key = id.0.to_string();
-    writes.push(delete(Shelf::Sessions, &key));
-    writes.push(delete(Shelf::Headings, &key));
-    let touched = said_of(model, id);
+    writes.push(delete(Shelf::Sessions, &id.0.to_string()));
     model.headings.retain(|heading| heading.session != id);
-    for summary in model.summaries.values_mut() {
-        let performances = &mut summary.performances;
-        performances.retain(|performance| performance.session != id.0);
-    }
-    model
-        .summaries
-        .retain(|_, summary| !summary.performances.is_empty());
-    writes.extend(summary_writes(model, &touched));
+    model.sessions = model.sessions.saturating_sub(1);
     writes
 }
 

@@ -1,5 +1,6 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
+use super::books::{apply_next, follow};
 use super::happen::{Lies, take_all};
 use super::keep::{Keep, put};
 use super::kit::{Hearing, hearing};
@@ -191,11 +192,12 @@ impl Stanchion {
         spawn_local(async move {
             let keep = self.keep();
             while let Some(writes) = keep.next() {
-                match keep.apply(writes).await {
-                    Ok(()) => {
+                match apply_next(&keep, writes).await {
+                    Ok(books) => {
                         keep.done();
                         self.tell_others();
                         self.model.update(|model| {
+                            follow(model, &books);
                             model.unsaved = keep.waiting();
                             if matches!(model.keeping, Keeping::Failing(_)) {
                                 model.keeping = Keeping::Safe;

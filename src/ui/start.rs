@@ -2,9 +2,10 @@
 
 use super::archive::archive;
 use super::away::{open_received, read_settings};
-use super::keep::put;
+use super::books;
+use super::keep::Keep;
 use super::layout;
-use super::model::{Keeping, Model, Stage};
+use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
@@ -16,19 +17,19 @@ use crate::device::{clock, dom, faults, persist, place as address, prefs, receiv
 use crate::draft::Draft;
 use crate::json;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, SessionRecord, newest_first, update};
+use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::order;
 use crate::session::{Event, Session, What};
-use crate::sheet::{ExerciseId, Sheet};
+use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, DATABASE, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
-    SessionLog, SheetRecord, Shelf, Taken, aside_line, seal,
+    Archive, BodyMassRecord, BodyRecord, DATABASE, END, ExerciseRecord, KitRecord, LASTS, LastOf,
+    LifterRecord, ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line,
+    body_entries, seal, shelved,
 };
 use crate::units::Unit;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
@@ -147,37 +148,15 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
     let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
     let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
-    let sheets: Vec<SheetRecord> = keep.records(Shelf::Sheets, &mut lost).await?;
+    let body: Vec<BodyRecord> = keep.records(Shelf::Body, &mut lost).await?;
+    let sheets = newest_sheets(&keep, &mut lost).await?;
     let mut named = Archive::default();
     let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = keep.records(Shelf::Programmes, &mut lost).await?;
     let drafts: Vec<Sheet> = keep.records(Shelf::Drafts, &mut lost).await?;
-    let derived = lost.len();
-    let mut summaries: Vec<ExerciseSummary> = keep.records(Shelf::Summaries, &mut lost).await?;
-    let mut headings: Vec<Heading> = keep.records(Shelf::Headings, &mut lost).await?;
-    if lost.len() > derived {
-        // They follow from the sessions, and are no loss.
-        lost.truncate(derived);
-        let logs: Vec<SessionLog> = keep.records(Shelf::Sessions, &mut lost).await?;
-        (headings, summaries) = made_anew(headings, summaries, &logs);
-        let lines = headings
-            .iter()
-            .map(|heading| put(Shelf::Headings, &heading.session.0.to_string(), heading));
-        let known = summaries
-            .iter()
-            .map(|summary| put(Shelf::Summaries, summary.exercise.as_str(), summary));
-        if app.model.with_untracked(|model| !model.follows) {
-            app.write(lines.chain(known).collect());
-        }
-    }
+    let books = read_books(&keep, app.model.with_untracked(|model| !model.follows)).await?;
     let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
     let (strays, events) = strays(events);
-    let imports: Vec<Taken> = keep.records(Shelf::Imports, &mut lost).await?;
-    let last_import = imports
-        .into_iter()
-        .max_by_key(|taken| taken.id)
-        .map(Arc::new);
-    newest_first(&mut headings);
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
         .iter()
@@ -193,6 +172,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         .chain(sheet_versions)
         .chain(exercise_versions)
         .chain(programme_versions)
+        .chain(body.iter().map(|record| record.version))
     {
         app.see_id(id);
     }
@@ -206,7 +186,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         let newest_kit = kits.into_iter().max_by_key(|record| record.version);
         model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
-        model.body_mass = body_mass;
+        model.body = body_entries(&body_mass, &body);
         model.sheets = current(sheets);
         model.exercises = named.catalogue();
         model.programmes = named.current_programmes().into_iter().cloned().collect();
@@ -215,11 +195,17 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             .map(|sheet| (sheet.id, Draft::resumed(sheet)));
         model.drafts = begun.collect();
         model.summaries.clear();
-        for summary in summaries {
+        for summary in books.summaries {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
-        model.headings = headings;
-        model.last_import = last_import;
+        model.headings = books.headings;
+        newest_first(&mut model.headings);
+        model.sessions = books.sessions;
+        model.lasts = books
+            .lasts
+            .into_iter()
+            .map(|last| (last.sheet, last))
+            .collect();
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
         let own = model.session.take().filter(|_| !model.follows);
         let own = own
@@ -292,30 +278,69 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
     (lines.collect(), rest)
 }
 
-/// Headings and summaries from the sessions; of a session that cannot be read its heading stays.
-fn made_anew(
+/// What is read of the books at the start: the newest headings, the summaries, the last session of each sheet.
+struct Books {
+    sessions: usize,
     headings: Vec<Heading>,
     summaries: Vec<ExerciseSummary>,
-    logs: &[SessionLog],
-) -> (Vec<Heading>, Vec<ExerciseSummary>) {
-    let records = logs
-        .iter()
-        .filter_map(|log| SessionRecord::from_events(&log.events()).ok());
-    let mut records: Vec<SessionRecord> = records.collect();
-    order::by_key(&mut records, |record| (record.began, record.session));
-    let mut lines = headings;
-    let mut known: BTreeMap<ExerciseId, ExerciseSummary> = BTreeMap::new();
-    for summary in summaries {
-        known.insert(summary.exercise.clone(), summary);
+    lasts: Vec<LastOf>,
+}
+
+/// Reads the books. Where they are of an older form or spoiled, they are made anew first, by the tab that `writes`.
+async fn read_books(keep: &Keep, writes: bool) -> Result<Books, DbError> {
+    let mut spoiled = false;
+    loop {
+        // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
+        if writes && let Err(error) = books::settle(keep, spoiled).await {
+            faults::note(&format!("making the books anew: {error}"));
+        }
+        let newest = HEADINGS_NEWEST as u32;
+        let headings = shelved(keep.last(Shelf::Headings, ("", END), newest).await?);
+        let summaries = keep.all(Shelf::Summaries).await?;
+        let (from, to) = LASTS;
+        let lasts = shelved(keep.first(Shelf::Books, (from, to), u32::MAX).await?);
+        let lost = [
+            &headings.unreadable,
+            &summaries.unreadable,
+            &lasts.unreadable,
+        ];
+        if writes && !spoiled && lost.into_iter().any(|lost| !lost.is_empty()) {
+            spoiled = true;
+            continue;
+        }
+        return Ok(Books {
+            sessions: keep.count(Shelf::Sessions).await?,
+            headings: headings.records,
+            summaries: summaries.records,
+            lasts: lasts.records,
+        });
     }
-    for record in &records {
-        let heading = Heading::of(record, &lines);
-        lines.retain(|other| other.session != heading.session);
-        lines.push(heading);
-        newest_first(&mut lines);
-        update(&mut known, record);
+}
+
+/// The newest version of each sheet; all versions where one of those cannot be read.
+async fn newest_sheets(
+    keep: &Keep,
+    lost: &mut Vec<(Shelf, Unreadable)>,
+) -> Result<Vec<SheetRecord>, DbError> {
+    let of = |key: &String| {
+        key.split_once('/')
+            .map_or(String::new(), |(sheet, _)| sheet.to_owned())
+    };
+    // Keys rise by sheet, then by version: the last of each counts.
+    let newest: BTreeMap<String, String> = keep
+        .keys(Shelf::Sheets)
+        .await?
+        .into_iter()
+        .map(|key| (of(&key), key))
+        .collect();
+    let rows = keep
+        .some(Shelf::Sheets, newest.into_values().collect())
+        .await?;
+    let newest = shelved(rows);
+    if newest.unreadable.is_empty() {
+        return Ok(newest.records);
     }
-    (lines, known.into_values().collect())
+    keep.records(Shelf::Sheets, lost).await
 }
 
 /// Sheets in their newest version, by name.

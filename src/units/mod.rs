@@ -5,6 +5,7 @@
 mod count;
 mod day;
 mod load;
+mod measure;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
@@ -13,6 +14,7 @@ pub use day::{
     month_short, parse_date, time,
 };
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
+pub use measure::{Measure, MeasureUnit, UnfitMeasure};
 pub use share::Share;
 
 use std::fmt;

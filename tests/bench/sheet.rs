@@ -8,12 +8,11 @@ use criterion::Criterion;
 use serde_json::{Value, json};
 use stanchion::json::{parse, text};
 use stanchion::kit::Kit;
-use stanchion::ledger::{ExerciseSummary, SessionRecord, update};
+use stanchion::ledger::{ExerciseSummary, SessionRecord, summaries_of};
 use stanchion::session::{Amount, Began, Done, Event, EventId, Mint, SessionId, Tick, What};
 use stanchion::sheet::{Sheet, unroll};
 use stanchion::strength::{Base, Curve, Today, best_e1rm, propose, set_load};
 use stanchion::units::{Load, Reps, Rir, Unit};
-use std::collections::BTreeMap;
 use std::hint::black_box;
 use uuid::Uuid;
 
@@ -87,7 +86,7 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
     let began: DateTime<FixedOffset> = "2016-01-04T18:00:00+01:00".parse().unwrap();
     let mut seed = 7;
     let mut mint = Mint::default();
-    let mut summaries = BTreeMap::new();
+    let mut records = Vec::new();
     for n in 0..SESSIONS {
         let at = began + TimeDelta::hours(56 * n);
         let mut events = Vec::new();
@@ -124,12 +123,9 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
             });
         }
         say(What::Ended);
-        update(
-            &mut summaries,
-            &SessionRecord::from_events(&events).unwrap(),
-        );
+        records.push(SessionRecord::from_events(&events).unwrap());
     }
-    summaries.into_values().collect()
+    summaries_of(&records).into_values().collect()
 }
 
 /// The work loads of all blocks and the loads of all sets; gives how many sets have one.

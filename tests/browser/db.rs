@@ -108,13 +108,28 @@ async fn five_hundred_events_come_back_in_order() {
     let expected: Vec<_> = (0..500).map(|n| (key(n), format!("event {n}"))).collect();
     assert_eq!(all, expected);
     assert_eq!(db.count("events").await.unwrap(), 500);
-    let last = db.last("events", 3).await.unwrap();
-    assert_eq!(
-        last.iter().map(|(key, _)| key.as_str()).collect::<Vec<_>>(),
-        ["0499", "0498", "0497"]
-    );
-    assert_eq!(db.last("events", 0).await.unwrap(), []);
-    assert_eq!(db.last("events", 900).await.unwrap().len(), 500);
+    let keys = |rows: Vec<(String, String)>| -> Vec<String> {
+        rows.into_iter().map(|(key, _)| key).collect()
+    };
+    let last = async |span, most| keys(db.last("events", span, most).await.unwrap());
+    let first = async |span, most| keys(db.first("events", span, most).await.unwrap());
+    let (whole, middle) = (("", "~"), ("0100", "0103"));
+    assert_eq!(last(whole, 3).await, ["0497", "0498", "0499"]);
+    assert_eq!(last(whole, 1).await, ["0499"]);
+    assert_eq!(last(middle, 2).await, ["0101", "0102"]);
+    assert_eq!(last(middle, 3).await, ["0100", "0101", "0102"]);
+    assert_eq!(last(middle, 4).await, ["0100", "0101", "0102"]);
+    assert_eq!(last(whole, 0).await, [""; 0]);
+    assert_eq!(last(("5", "6"), 3).await, [""; 0]);
+    assert_eq!(last(("6", "5"), 3).await, [""; 0], "no span");
+    assert_eq!(last(whole, 900).await.len(), 500);
+    assert_eq!(first(whole, 2).await, ["0000", "0001"]);
+    assert_eq!(first(middle, u32::MAX).await, ["0100", "0101", "0102"]);
+    assert_eq!(first(("6", "5"), 3).await, [""; 0]);
+    assert_eq!(db.keys("events").await.unwrap().len(), 500);
+    let wanted = ["0007", "nowhere", "0003"].map(String::from);
+    let some = db.some("events", &wanted).await.unwrap();
+    assert_eq!(keys(some), ["0007", "0003"]);
 }
 
 /// The shelves of version 1 of the layout, as installed phones have them.

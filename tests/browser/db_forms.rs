@@ -92,7 +92,7 @@ async fn what_is_no_text_is_given_as_one_and_costs_no_other_row() {
         Some(r#"{"odd":[1]}"#)
     );
     assert_eq!(
-        db.last("events", 1).await.unwrap(),
+        db.last("events", ("", "~"), 1).await.unwrap(),
         [pair("b", r#"{"odd":[1]}"#)]
     );
 }

@@ -15,6 +15,7 @@ mod keys;
 mod locks;
 mod pack;
 mod page;
+mod picture;
 mod prefs;
 mod send;
 mod sound_cues;

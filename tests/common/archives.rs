@@ -11,8 +11,10 @@ use proptest::option;
 use proptest::prelude::*;
 use stanchion::sheet::{SheetId, SheetVersion};
 use stanchion::store::{
-    Archive, BodyMassRecord, KitRecord, LifterRecord, RemovedSheet, SessionLog, SheetRecord,
+    Archive, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, RemovedSheet,
+    SessionLog, SheetRecord,
 };
+use stanchion::units::{Measure, MeasureUnit};
 
 fn lifter() -> BoxedStrategy<LifterRecord> {
     (0..4_u64, unit(), option::of(line()), any::<bool>(), curve())
@@ -47,6 +49,26 @@ fn body_mass() -> BoxedStrategy<BodyMassRecord> {
         .boxed()
 }
 
+/// A version of one of the entries that [`body_mass`] makes, or of another one.
+fn body() -> BoxedStrategy<BodyRecord> {
+    let measure = (1..=50_000_i64, 0..3_usize).prop_map(|(hundredths, unit)| {
+        let amount = format!("{}.{:02}", hundredths / 100, hundredths % 100);
+        Measure::parse_in(&amount, MeasureUnit::ALL[unit]).unwrap()
+    });
+    let value = prop_oneof![
+        load().prop_map(BodyValue::Mass),
+        (line(), measure).prop_map(|(name, measure)| BodyValue::Measure { name, measure }),
+    ];
+    (0..5_u64, 0..4_u64, option::of(value))
+        .prop_map(|(n, version, value)| BodyRecord {
+            entry: id(n, 8),
+            version: id(3000 + version, n),
+            written: time(3000 + version),
+            taken: value.map(|value| (time(n), value)),
+        })
+        .boxed()
+}
+
 fn sheet_record() -> BoxedStrategy<SheetRecord> {
     prop_oneof![
         4 => sheet().prop_map(|sheet| SheetRecord::Written(Box::new(sheet))),
@@ -72,7 +94,7 @@ pub fn archive() -> BoxedStrategy<Archive> {
     (
         vec(lifter(), 0..3),
         vec(kit_record(), 0..3),
-        vec(body_mass(), 0..3),
+        (vec(body_mass(), 0..3), vec(body(), 0..3)),
         vec(sheet_record(), 0..3),
         vec(exercise_record(), 0..3),
         vec(programme_record(), 0..3),
@@ -80,7 +102,7 @@ pub fn archive() -> BoxedStrategy<Archive> {
         vec((0..4_u64, 0..2_u64), 0..2),
     )
         .prop_map(
-            |(lifters, kits, masses, sheets, exercises, programmes, logs, removed)| {
+            |(lifters, kits, (masses, body), sheets, exercises, programmes, logs, removed)| {
                 let mut archive = Archive::default();
                 for lifter in lifters {
                     archive.lifter.put(lifter);
@@ -90,6 +112,9 @@ pub fn archive() -> BoxedStrategy<Archive> {
                 }
                 for mass in masses {
                     archive.body_mass.put(mass);
+                }
+                for version in body {
+                    archive.body.put(version);
                 }
                 for sheet in sheets {
                     archive.sheets.put(sheet);

@@ -10,6 +10,8 @@ pub mod own;
 pub mod quantities;
 pub mod reasons;
 pub mod sheets;
+pub mod shelves;
+pub mod simple;
 pub mod squat;
 pub mod swaps;
 

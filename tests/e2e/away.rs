@@ -1,17 +1,14 @@
 //! Out, in and away: an import looked at, taken and taken back; sessions removed; the table; the reminder; everything
 //! erased; the state of the app.
 
-#[path = "../common/mod.rs"]
-mod common;
-
 use super::browser::Browser;
+use super::common::built::{block, done, events, key, reps, work};
+use super::common::time;
 use super::export::{download_into, export, give_file};
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, log_all};
-use common::built::{block, done, events, key, reps, work};
-use common::time;
 use serde_json::json;
 use stanchion::session::{Amount, What};
 use stanchion::sheet::{Line, LoadBasis, Note, SideMode};
@@ -34,7 +31,12 @@ pub fn file_of(folder: &Path, sessions: u64, name: &str) -> PathBuf {
             set: None,
             text: Note::new(name).unwrap(),
         };
-        all.push(common::events::event(n, n * 86_400_000 + 600_000, 1, note));
+        all.push(super::common::events::event(
+            n,
+            n * 86_400_000 + 600_000,
+            1,
+            note,
+        ));
         if let What::Began(began) = &mut all[0].what {
             began.sheet.name = Line::new(name).unwrap();
             let id = began.session;

@@ -45,6 +45,11 @@ window.axeWalk = (() => {
       await new Promise(requestAnimationFrame);
     }
   };
+  const type = async (name, text) => {
+    const field = await seen(name);
+    field.value = text;
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  };
   const more = async (which, panel) => {
     await tap("more");
     await seen("more-panel");
@@ -110,6 +115,28 @@ window.axeWalk = (() => {
       for (const fold of document.querySelectorAll("details")) fold.open = true;
     }],
     ["ledger, empty", false, async () => { await tap("go-ledger"); await seen("ledger-empty"); }],
+    ["year, empty", false, async () => {
+      await tapIn(`[data-part="ledger-pictures"] a[href^="#/ledger/year/"]`);
+      await seen("year-chart");
+    }],
+    ["body, empty", false, async () => {
+      await tap("go-ledger");
+      await tapIn(`[data-part="ledger-pictures"] a[href="#/ledger/body"]`);
+      await tap("body-another");
+      await seen("body-new");
+    }],
+    ["body", false, async () => {
+      await type("body-name", "waist");
+      await type("body-value", "84.5");
+      await tap("body-keep");
+      await type("body-weigh", "82.5");
+      await tap("body-weigh-keep");
+      await seen("body-mass-chart-table");
+      for (const open of document.querySelectorAll(`[data-part$="-table"], [data-part$="-save"]`)) open.click();
+      await seen("body-own-png");
+    }],
+    ["body, corrected", false, async () => { await tap("body-entry"); await seen("body-panel"); }],
+    ["body, entry removed", false, async () => { await tap("body-remove"); await seen("body-gone"); }],
     ["set", true, async () => { await tap("go-floor"); await tap("begin"); await seen("log"); }],
     ["set, load", true, async () => { await tap("load"); await seen("load-panel"); }],
     ["set, reserve", true, async () => {
@@ -176,6 +203,22 @@ window.axeWalk = (() => {
       await tap("go-ledger");
       await tap("ledger-report");
       await seen("report-exercises");
+    }],
+    ["exercises done", false, async () => {
+      await tap("go-ledger");
+      await tapIn(`[data-part="ledger-pictures"] a[href="#/ledger/exercise"]`);
+      await seen("history-row");
+    }],
+    ["exercise over time", false, async () => {
+      await tapIn(`[data-part="history-row"][href$="front-squat"]`);
+      await seen("history-volume-step");
+      for (const open of document.querySelectorAll(`[data-part$="-table"], [data-part$="-save"]`)) open.click();
+      await seen("history-volume-png");
+    }],
+    ["year", false, async () => {
+      await tap("go-ledger");
+      await tapIn(`[data-part="ledger-pictures"] a[href^="#/ledger/year/"]`);
+      await seen("year-chart-step");
     }],
     ["session", false, async () => {
       await tap("go-ledger");

@@ -9,6 +9,9 @@ use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, end_now, log};
 use serde_json::{Value, json};
+use stanchion::ledger::SessionRecord;
+use stanchion::store::{Entry, Remaking, SessionLog, seal};
+use std::collections::BTreeMap;
 
 /// The shelves of version 1, as installed phones have them.
 const SHELVES_OF_1: &str = "['events', 'sessions', 'headings', 'summaries', 'sheets', 'kits', 'lifters', 'body_mass', 'aside']";
@@ -171,5 +174,140 @@ async fn a_newer_form_is_looked_at_and_exported_and_not_touched() {
     assert_eq!(version(&person).await, json!(9));
     assert_eq!(rows(&person, "events").await, before);
     assert_eq!(rows(&person, "later").await.len(), 1);
+    person.close().await;
+}
+
+/// The shelves of version 3.
+const SHELVES_OF_3: &str = "['events', 'sessions', 'headings', 'summaries', 'sheets', 'exercises', 'programmes', 'drafts', 'kits', 'lifters', 'body_mass', 'aside', 'removed', 'imports']";
+
+/// The rows of a database of version 3, as that version wrote them: shelf, key, row.
+const ROWS_OF_3: &str = include_str!("../golden/rows-3.json");
+
+/// A phone whose database is that of version 3. The app was never opened on it.
+async fn phone_of_version_3(browser: &Browser, server: &Server) -> Person {
+    let person = Person::open(browser, server).await;
+    person.see("welcome-skip").await;
+    leave(&person, server).await;
+    let body = format!(
+        "await asked(indexedDB.deleteDatabase('stanchion'));
+         const old = await open(3, (made) => {SHELVES_OF_3}.forEach((shelf) => made.createObjectStore(shelf)));
+         for (const [shelf, key, row] of {ROWS_OF_3}) await put(old, shelf, key, row);
+         old.close();"
+    );
+    on_disk(&person, &body).await;
+    person
+}
+
+/// The books that follow from the sessions of those rows, by shelf.
+fn books_of_3() -> BTreeMap<&'static str, Vec<(String, String)>> {
+    let rows: Vec<[String; 3]> = serde_json::from_str(ROWS_OF_3).unwrap();
+    let mut remaking = Remaking::default();
+    for [shelf, _, row] in &rows {
+        if shelf == "sessions" {
+            let json = stanchion::store::open(row).unwrap();
+            let log: SessionLog = stanchion::json::parse(json).unwrap();
+            let record = SessionRecord::from_events(log.as_events()).unwrap();
+            remaking.take(Entry::of(&record));
+        }
+    }
+    let mut books: BTreeMap<&str, Vec<(String, String)>> = BTreeMap::new();
+    for change in remaking.rows() {
+        let row = seal(&change.json.unwrap());
+        books
+            .entry(change.shelf.name())
+            .or_default()
+            .push((change.key, row));
+    }
+    books
+        .entry("books")
+        .or_default()
+        .push(("unread".to_owned(), seal("[]")));
+    books.values_mut().for_each(|rows| rows.sort());
+    books
+}
+
+async fn has_the_books_of_3(person: &Person) {
+    for (shelf, expected) in books_of_3() {
+        assert_eq!(rows(person, shelf).await, expected, "{shelf}");
+    }
+}
+
+#[tokio::test]
+async fn headings_histories_and_summaries_are_made_of_the_sessions_once() {
+    let books = books_of_3();
+    assert_eq!(books["headings"].len(), 5);
+    let years = books["histories"]
+        .iter()
+        .filter(|(key, _)| key.starts_with("front-squat/"));
+    assert_eq!(years.count(), 2, "2026 and 2027");
+    let server = Server::start();
+    let browser = Browser::start("layout-books");
+    let person = phone_of_version_3(&browser, &server).await;
+    let sessions = rows(&person, "sessions").await;
+    return_to(&person, &server).await;
+    person.see("choose").await;
+    assert!(!person.has("not-kept").await);
+    leave(&person, &server).await;
+    has_the_books_of_3(&person).await;
+    assert_eq!(
+        rows(&person, "sessions").await,
+        sessions,
+        "what was logged stays"
+    );
+    // What is made once is not made again: this row would go.
+    on_disk(
+        &person,
+        "const db = await open(); await put(db, 'histories', 'zz/2026', '1 0d4cbb29 []'); db.close();",
+    )
+    .await;
+    return_to(&person, &server).await;
+    person.see("choose").await;
+    leave(&person, &server).await;
+    assert_eq!(
+        rows(&person, "histories").await.len(),
+        books["histories"].len() + 1
+    );
+    person.close().await;
+}
+
+#[tokio::test]
+async fn books_that_cannot_be_made_cost_nothing_and_are_made_at_the_next_start() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
+    let server = Server::start();
+    let browser = Browser::start("layout-no-books");
+    let person = phone_of_version_3(&browser, &server).await;
+    let (headings, summaries) = (
+        rows(&person, "headings").await,
+        rows(&person, "summaries").await,
+    );
+    let spoil = json!({ "source": "
+        const old = IDBObjectStore.prototype.put;
+        IDBObjectStore.prototype.put = function (...given) {
+          if (this.name === 'histories') throw new DOMException('not today', 'QuotaExceededError');
+          return old.apply(this, given);
+        };" });
+    let spoiled = person
+        .devtools("Page.addScriptToEvaluateOnNewDocument", spoil)
+        .await;
+    return_to(&person, &server).await;
+    person.see("choose").await;
+    person.run("location.hash = '#/ledger'").await;
+    person.reads("session", "Lower A").await;
+    leave(&person, &server).await;
+    assert_eq!(rows(&person, "headings").await, headings);
+    assert_eq!(rows(&person, "summaries").await, summaries);
+    assert_eq!(rows(&person, "books").await, []);
+    person
+        .devtools("Page.removeScriptToEvaluateOnNewDocument", spoiled)
+        .await;
+    return_to(&person, &server).await;
+    person.see("choose").await;
+    leave(&person, &server).await;
+    has_the_books_of_3(&person).await;
     person.close().await;
 }

@@ -57,7 +57,7 @@ pub async fn picture(person: &Person, name: &str) {
         resize(person, width, height).await;
         person
             .run(&format!(
-                "document.documentElement.style.fontSize = '{}%'",
+                "document.documentElement.style.fontSize = '{}%'; dispatchEvent(new Event('resize'))",
                 text * 100.0
             ))
             .await;

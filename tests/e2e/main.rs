@@ -5,11 +5,15 @@
 //! `STANCHION_ENGINE` is `chromium` unless it says `firefox` (`STANCHION_FIREFOX`, `STANCHION_GECKODRIVER`) or `webkit`
 //! (`STANCHION_WEBKIT`, `STANCHION_WEBKIT_DRIVER`, under an X server). `docs/engines.md` says what runs where.
 
+#[path = "../common/mod.rs"]
+mod common;
+
 mod ahead;
 mod away;
 mod axe;
 mod broken;
 mod browser;
+mod charts;
 mod curve;
 mod disk;
 mod draft;

@@ -40,6 +40,13 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "pictures",
+        // What was done, drawn.
+        &[
+            "charts", "store", "ledger", "strength", "sheet", "order", "units",
+        ],
+    ),
+    (
         "store",
         &[
             "json",

@@ -6,6 +6,7 @@ use std::time::{Duration, Instant};
 use serde_json::{Value, json};
 
 use crate::in_app;
+use crate::measure::metric;
 use crate::say::{Failure, Outcome};
 use crate::setup::Browser;
 use crate::webdriver::Session;
@@ -60,12 +61,6 @@ fn busy_seconds(session: &Session) -> Outcome<f64> {
             "use a Chromium of this year",
         )
     })
-}
-
-fn metric(said: &Value, name: &str) -> Option<f64> {
-    let metrics = said["metrics"].as_array()?;
-    let metric = metrics.iter().find(|metric| metric["name"] == name)?;
-    metric["value"].as_f64()
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! The project's only tool: set-up, serve, test, dist, measure, simulate, torture.
+//! The project's only tool: set-up, serve, test, dist, measure, simulate, ledger, torture.
 
 mod again;
 mod axe;
@@ -11,6 +11,7 @@ mod heard;
 mod http;
 mod idle;
 mod in_app;
+mod ledger;
 mod licences;
 mod lighthouse;
 mod link;
@@ -20,6 +21,7 @@ mod places;
 mod precache;
 mod run;
 mod say;
+mod scale;
 #[cfg(test)]
 mod scratch;
 mod serve;
@@ -44,10 +46,12 @@ cargo xtask <command>
                      set up and run every check and test: all of it in Chromium, and what a person does in
                      Firefox and WebKit where they are installed; --all-engines installs them
   dist               set up and build the app, optimised, into dist/
-  measure [cues]     build, then write sizes and times to target/measure.json; `cues` only prints
-                     how exact the cues are
+  measure [cues|ten-years]
+                     build, then write sizes and times to target/measure.json; `cues` only prints
+                     how exact the cues are, `ten-years` what ten years cost in the build that is there
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
+  ledger [--years N] write the ledger of an invented lifter over N years (10) to target/ledger-N.json
   torture [--runs N] [--browser chromium|firefox] [--seed N] [--dir D] [--local-storage-only]
                      kill the browser N times (200) at random moments of a session, look each time for
                      all that was said to be saved, and add the figures to target/measure.json
@@ -89,7 +93,9 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["test", "--all-engines"] => test::run(Engines::All).map(|()| true),
         ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
         ["measure"] => measure::run().map(|()| true),
+        ["measure", "ten-years"] => measure::ten_years().map(|()| true),
         ["measure", "cues"] => measure::cues().map(|()| true),
+        ["ledger", options @ ..] => ledger::run(options).map(|()| true),
         ["simulate"] => simulate::run().map(|()| true),
         ["torture", options @ ..] => {
             torture::run(&torture::Options::parse(options)?).map(|()| true)

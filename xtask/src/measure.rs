@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use serde_json::{Value, json};
 
@@ -11,7 +11,9 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{axe, build, hands, heard, idle, in_app, lighthouse, link, places, precache, taps};
+use crate::{
+    axe, build, hands, heard, idle, in_app, lighthouse, link, places, precache, scale, taps,
+};
 
 /// The key of each figure, and the figure.
 pub type Figures = BTreeMap<&'static str, f64>;
@@ -21,7 +23,7 @@ const QUALITY: u32 = 11;
 const WINDOW: u32 = 22;
 
 /// How often each time is taken; the median is kept.
-const RUNS: usize = 9;
+pub const RUNS: usize = 9;
 
 /// The processor of a phone of the middle class is about this much slower than a desk's.
 pub const SLOWDOWN: u32 = 4;
@@ -37,13 +39,14 @@ pub fn run() -> Outcome<()> {
     let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
     let floor = build::floor(&tools)?;
     let median = step("Start of the smallest Leptos app", || {
-        start(&browser, floor)
+        let (session, address) = in_app::open_from(&browser, floor)?;
+        starts(&session, &address)
     })?;
     figures.insert("start.floor_ms", median);
-    let median = step("Start with nothing stored", || {
-        start(&browser, places::dist())
+    let scale = step("Ten years against nothing stored", || {
+        scale::figures(&browser)
     })?;
-    figures.insert("start.empty_ms", median);
+    figures.extend(scale);
     let taps = step("Taps to a block", || taps::to_block(&browser))?;
     figures.insert("sheet.taps_to_block", taps);
     let length = step("Link of a sheet", || link::length(&browser))?;
@@ -61,6 +64,16 @@ pub fn run() -> Outcome<()> {
     figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures, "kill."))
+}
+
+/// Measures what ten years cost, in the build that is there, and prints the figures; nothing is written.
+pub fn ten_years() -> Outcome<()> {
+    let browser = step("Browser", Browser::prepare)?;
+    let figures = step("Ten years", || scale::figures(&browser))?;
+    for (key, figure) in &figures {
+        note(format!("{key} = {}", number(*figure)));
+    }
+    Ok(())
 }
 
 /// Measures the cues alone and prints the figures; nothing is written.
@@ -149,8 +162,7 @@ pub fn compressed(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
 }
 
 /// Milliseconds from navigation to ready, on a slowed processor, everything served by the service worker.
-fn start(browser: &Browser, app: PathBuf) -> Outcome<f64> {
-    let (session, address) = in_app::open_from(browser, app)?;
+pub fn starts(session: &Session, address: &str) -> Outcome<f64> {
     // The first visit installs the worker; what is measured are the visits after it.
     session.ask_later(
         "const done = arguments[0];
@@ -175,8 +187,8 @@ fn start(browser: &Browser, app: PathBuf) -> Outcome<f64> {
             "Emulation.setCPUThrottlingRate",
             &json!({ "rate": SLOWDOWN }),
         )?;
-        session.open(&address)?;
-        times.push(once_ready(&session)?);
+        session.open(address)?;
+        times.push(once_ready(session)?);
         let offline = session.ask(
             "return navigator.serviceWorker.controller !== null
                && performance.getEntriesByType('resource').every((entry) => entry.workerStart > 0);",
@@ -261,8 +273,15 @@ pub fn once_ready(session: &Session) -> Outcome<f64> {
         })
 }
 
+/// A figure of those that the browser tells.
+pub fn metric(said: &Value, name: &str) -> Option<f64> {
+    let metrics = said["metrics"].as_array()?;
+    let metric = metrics.iter().find(|metric| metric["name"] == name)?;
+    metric["value"].as_f64()
+}
+
 /// The middle value; of an even number of values the mean of the middle two.
-fn median(mut times: Vec<f64>) -> f64 {
+pub fn median(mut times: Vec<f64>) -> f64 {
     times.sort_by(f64::total_cmp);
     let middle = times.len() / 2;
     if times.len().is_multiple_of(2) {

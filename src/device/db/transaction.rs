@@ -10,8 +10,11 @@ use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{IdbDatabase, IdbTransaction};
 
-/// A request may hang after the phone slept; the largest import takes a fraction of this.
+/// A request may hang after the phone slept; a read takes a fraction of this.
 const LIMIT_MS: u32 = 10_000;
+
+/// What each write may take more, so that an import of very many years is not broken off.
+const LIMIT_MS_EACH: u32 = 4;
 
 #[wasm_bindgen]
 extern "C" {
@@ -91,7 +94,14 @@ impl Transaction {
 
     /// Waits until all of it is done, or none of it.
     pub(super) async fn finish(self) -> Result<(), Fault> {
-        match within(LIMIT_MS, self.end.wait()).await {
+        self.finish_all(0).await
+    }
+
+    /// The same for so many writes.
+    pub(super) async fn finish_all(self, writes: usize) -> Result<(), Fault> {
+        let more = u32::try_from(writes).unwrap_or(u32::MAX);
+        let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
+        match within(limit_ms, self.end.wait()).await {
             Some(End::Complete) => Ok(()),
             Some(End::Aborted) => Err(self.raw.error().map_or_else(
                 || {

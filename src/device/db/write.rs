@@ -33,7 +33,9 @@ pub enum Write {
 }
 
 impl Write {
-    fn shelf(&self) -> &str {
+    /// The shelf that it changes.
+    #[must_use]
+    pub fn shelf(&self) -> &str {
         match self {
             Self::Put { shelf, .. } | Self::Delete { shelf, .. } | Self::Clear { shelf } => shelf,
         }
@@ -63,5 +65,5 @@ pub(super) async fn apply(db: &IdbDatabase, writes: &[Write]) -> Result<(), Faul
             .ask(transaction.raw())
             .map_err(|error| transaction.give_up(&error))?;
     }
-    transaction.finish().await
+    transaction.finish_all(writes.len()).await
 }

@@ -87,6 +87,20 @@ async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Re
     Ok(())
 }
 
+/// Reads which imports can be taken back: only Kit asks, and what an import of years added is a long list.
+pub fn read_imports(app: Stanchion) {
+    spawn_local(async move {
+        let (keep, mut lost) = (app.keep(), Vec::new());
+        let imports = keep.records::<Taken>(Shelf::Imports, &mut lost).await;
+        app.set_aside(lost);
+        // Unreadable, there is none to take back.
+        let imports = imports.unwrap_or_default();
+        let last = imports.into_iter().max_by_key(|taken| taken.id);
+        app.model
+            .update(|model| model.last_import = last.map(Arc::new));
+    });
+}
+
 /// Leaves the file that was looked at.
 pub fn leave_out(app: Stanchion) {
     app.model.update(|model| model.incoming = None);
@@ -102,7 +116,9 @@ pub fn bring_in(app: Stanchion) {
     }
     leave_out(app);
     spawn_local(async move {
-        match take_in(app, &incoming).await {
+        let taken = take_in(app, &incoming).await;
+        read_imports(app);
+        match taken {
             Ok(said) => app.say(said),
             Err(why) => app.complain(refused(&incoming.name, &why)),
         }
@@ -126,8 +142,12 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
             (app.id(), clock::wall(), said.clone()),
         );
         // One import can be taken back, the last one.
-        let last = app.model.with_untracked(|model| model.last_import.clone());
-        more.extend(last.map(|last| delete(Shelf::Imports, &last.id.to_string())));
+        let keys = app
+            .keep()
+            .keys(Shelf::Imports)
+            .await
+            .map_err(|error| error.to_string())?;
+        more.extend(keys.iter().map(|key| delete(Shelf::Imports, key)));
         more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
     }
     replace(app, &mine, &merged.archive, more)
@@ -182,7 +202,9 @@ pub fn take_import_back(app: Stanchion) {
                 .await
                 .map_err(|error| error.to_string())
         };
-        match back.await {
+        let back = back.await;
+        read_imports(app);
+        match back {
             Ok(()) => app.say(format!("Taken back: {}.", taken.said)),
             Err(why) => app.complain(format!("The import was not taken back. {why}")),
         }

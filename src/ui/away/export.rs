@@ -2,8 +2,10 @@
 
 use super::gather::gather;
 use super::reminder::exported_now;
+use crate::device::db::DbError;
 use crate::device::files::{Sharing, Target, choose, save_as, share_file};
-use crate::store::{csv, write};
+use crate::store::csv;
+use crate::ui::gather::file;
 use crate::ui::stanchion::Stanchion;
 use crate::units::iso_day;
 use leptos::task::spawn_local;
@@ -107,10 +109,16 @@ fn say(app: Stanchion, said: String, lost: usize) {
 
 /// The text of the file, and how many records could not be read and are not in it.
 async fn text(app: Stanchion, form: Form) -> Result<(String, usize), String> {
-    let (archive, lost) = gather(app).await.map_err(|error| error.to_string())?;
-    let text = match form {
-        Form::Everything => write(&archive, crate::device::clock::wall()),
-        Form::Table => csv(&archive),
-    };
-    Ok((text, lost))
+    let said = |error: DbError| error.to_string();
+    match form {
+        Form::Everything => {
+            let now = crate::device::clock::wall();
+            let (text, lost) = file(&app.keep(), now).await.map_err(said)?;
+            Ok((text, app.set_aside(lost)))
+        }
+        Form::Table => {
+            let (archive, lost) = gather(app).await.map_err(said)?;
+            Ok((csv(&archive), lost))
+        }
+    }
 }

@@ -4,7 +4,7 @@ use crate::device::db::{DbError, Write};
 use crate::session::SessionId;
 use crate::store::Archive;
 use crate::ui::stanchion::Stanchion;
-use crate::ui::{change, start};
+use crate::ui::{books, change, start};
 use leptos::prelude::*;
 
 /// The session on the floor that has not ended.
@@ -31,10 +31,19 @@ pub async fn replace(
     more: Vec<Write>,
 ) -> Result<(), DbError> {
     let running = running(app);
-    let mut writes = app
-        .model
-        .with_untracked(|model| change::writes(model, from, to, running));
+    let mut writes = change::writes(&app.keep(), from, to, running).await?;
     writes.extend(more);
+    written(app, writes).await
+}
+
+/// Makes writes, with what follows from them for the books, at once; then reads all of it again.
+pub async fn write(app: Stanchion, mut writes: Vec<Write>) -> Result<(), DbError> {
+    let books = books::following(&app.keep().settled(), &writes).await?;
+    writes.extend(books);
+    written(app, writes).await
+}
+
+async fn written(app: Stanchion, writes: Vec<Write>) -> Result<(), DbError> {
     app.keep().apply(writes).await?;
     app.tell_others();
     app.model.update(|model| model.opened = None);

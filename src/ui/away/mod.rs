@@ -6,7 +6,9 @@ mod gather;
 mod reminder;
 mod remove;
 
-pub use bring::{import_file, look, open_received, open_sheet_file, take_import_back};
+pub use bring::{
+    import_file, look, open_received, open_sheet_file, read_imports, take_import_back,
+};
 pub use export::{Form, REFUSED, export, share};
 pub use reminder::{EVERY, nudge, read_settings, remind_after};
 pub use remove::{bring_sessions_back, erase_everything, remove_all, remove_session};

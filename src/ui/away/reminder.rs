@@ -36,15 +36,21 @@ pub fn exported_now(app: Stanchion) {
     app.model.update(|model| model.exported = Some(now));
 }
 
-/// How many sessions no export holds, once there are enough of them to remind.
-fn overdue(model: &Model) -> Option<usize> {
+/// How many sessions no export holds, once there are enough of them to remind; and whether there may be more.
+fn overdue(model: &Model) -> Option<(usize, bool)> {
     let after = usize::from(model.remind_after?);
     let since = |at: DateTime<FixedOffset>| model.exported.is_none_or(|exported| at > exported);
     let headings = model.headings.iter();
     let open = headings
         .filter(|heading| since(heading.ended.unwrap_or(heading.began)))
         .count();
-    (open >= after).then_some(open)
+    // Those that are not in the model are older.
+    let older = model.sessions.saturating_sub(model.headings.len());
+    let (open, more) = match model.exported {
+        None => (open + older, false),
+        Some(_) => (open, open == model.headings.len() && older > 0),
+    };
+    (open >= after).then_some((open, more))
 }
 
 /// The reminder, where one is due.
@@ -52,9 +58,12 @@ pub fn nudge(app: Stanchion) -> AnyView {
     let overdue = app.of(overdue);
     let due = Signal::derive(move || overdue.get().is_some());
     when(due, move || {
-        let said = text(move || match overdue.get().unwrap_or(0) {
-            1 => "1 session is in no export yet.".to_owned(),
-            open => format!("{open} sessions are in no export yet."),
+        let said = text(move || match overdue.get().unwrap_or_default() {
+            (1, _) => "1 session is in no export yet.".to_owned(),
+            (open, more) => {
+                let least = if more { "At least " } else { "" };
+                format!("{least}{open} sessions are in no export yet.")
+            }
         });
         group(
             Some("remind"),
@@ -89,12 +98,25 @@ mod tests {
             remind_after: Some(3),
             ..Model::default()
         };
-        assert_eq!(overdue(&model), Some(4), "nothing was ever exported");
+        assert_eq!(
+            overdue(&model),
+            Some((4, false)),
+            "nothing was ever exported"
+        );
         model.exported = DateTime::parse_from_rfc3339("2026-03-01T12:00:00Z").ok();
-        assert_eq!(overdue(&model), Some(3));
+        assert_eq!(overdue(&model), Some((3, false)));
+        model.sessions = 9;
+        assert_eq!(overdue(&model), Some((3, false)), "the others are older");
         model.exported = DateTime::parse_from_rfc3339("2026-03-02T12:00:00Z").ok();
         assert_eq!(overdue(&model), None);
+        model.exported = DateTime::parse_from_rfc3339("2026-02-28T12:00:00Z").ok();
+        assert_eq!(
+            overdue(&model),
+            Some((4, true)),
+            "some of them may be open too"
+        );
         model.exported = None;
+        assert_eq!(overdue(&model), Some((9, false)));
         model.remind_after = None;
         assert_eq!(overdue(&model), None, "never is never");
     }

@@ -1,10 +1,12 @@
 //! Sessions removed and brought back; everything erased.
 
-use super::gather::{gather, replace, running};
-use crate::device::db::Write;
+use super::gather::write;
+use crate::device::db::{DbError, Write};
 use crate::device::{clock, erase};
 use crate::session::SessionId;
-use crate::store::{DATABASE, SNAPSHOTS, SessionLog, Shelf};
+use crate::store::{DATABASE, RemovedSession, SNAPSHOTS, SessionLog, Shelf};
+use crate::ui::change::delete;
+use crate::ui::keep::{put, put_json};
 use crate::ui::parts::counted;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
@@ -27,19 +29,26 @@ fn remove(app: Stanchion, only: Option<SessionId>) {
         return;
     }
     spawn_local(async move {
-        let on_floor = running(app);
+        let keep = app.keep();
         let removed = async {
-            let (mine, _) = gather(app).await?;
-            let mut without = mine.clone();
-            let mut gone: Vec<SessionLog> = Vec::new();
-            for (id, log) in &mine.sessions {
-                if Some(*id) != on_floor && only.is_none_or(|only| only == *id) {
-                    without.remove_session(*id, clock::wall());
-                    gone.push(log.clone());
+            let gone: Vec<SessionLog> = match only {
+                Some(id) => {
+                    let log = keep.get(Shelf::Sessions, &id.0.to_string()).await?;
+                    log.into_iter().collect()
                 }
-            }
-            replace(app, &mine, &without, Vec::new()).await?;
-            Ok::<_, crate::device::db::DbError>(gone)
+                None => keep.records(Shelf::Sessions, &mut Vec::new()).await?,
+            };
+            let written = clock::wall();
+            let writes = gone.iter().flat_map(|log| {
+                let (id, key) = (log.id(), log.id().0.to_string());
+                let note = RemovedSession { id, written };
+                [
+                    delete(Shelf::Sessions, &key),
+                    put(Shelf::Removed, &key, &note),
+                ]
+            });
+            write(app, writes.collect()).await?;
+            Ok::<_, DbError>(gone)
         };
         match removed.await {
             Ok(gone) => {
@@ -66,15 +75,12 @@ pub fn bring_sessions_back(app: Stanchion) {
     }
     let gone = app.model.with_untracked(|model| Arc::clone(&model.gone));
     spawn_local(async move {
-        let back = async {
-            let (mine, _) = gather(app).await?;
-            let mut with = mine.clone();
-            for log in gone.iter() {
-                with.restore_session(log.clone());
-            }
-            replace(app, &mine, &with, Vec::new()).await
-        };
-        match back.await {
+        let writes = gone.iter().flat_map(|log| {
+            let key = log.id().0.to_string();
+            let back = put_json(Shelf::Sessions, &key, &log.to_json());
+            [back, delete(Shelf::Removed, &key)]
+        });
+        match write(app, writes.collect()).await {
             Ok(()) => {
                 app.model.update(|model| model.gone = Arc::default());
                 app.say(format!("{} back.", counted(gone.len(), "session")));

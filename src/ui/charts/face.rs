@@ -1,7 +1,7 @@
 //! The picture itself, its key, and the way from place to place.
 
 use super::Shown;
-use crate::charts::{Drawing, Mark, Pen, class_of, key_path, lay_out, tenths_text};
+use crate::charts::{Drawing, Mark, Shape, class_of, key_path, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
 use crate::ui::seen::Seen;
@@ -42,16 +42,12 @@ pub fn face(shown: Shown) -> AnyView {
         }
     };
     let here = Seen::new(move || {
-        let place = shown.chart.with(|chart| {
-            let row = chart.rows.get(shown.at.get())?;
-            drawing.with(|drawing| Some((drawing.place(row.x, row.y), drawing.upright())))
+        let at = shown.at.get();
+        let found = shown.chart.with(|chart| {
+            let row = chart.rows.get(at)?;
+            Some(drawing.with(|drawing| drawing.here(row)))
         });
-        let mut pen = Pen::new();
-        if let Some(((x, y), (top, bottom))) = place {
-            pen.line(&[(x, top), (x, bottom)]);
-            pen.dot((x, y));
-        }
-        pen.path()
+        found.unwrap_or_default()
     });
     let picture = dynamic(move || {
         if width.get() == 0 {
@@ -111,7 +107,11 @@ pub fn key(shown: Shown) -> AnyView {
 }
 
 fn entry(mark: &Mark) -> AnyView {
-    let piece = stroke_of(class_of(mark), key_path(mark, (80, 80)));
+    let path = key_path(mark, (80, 80));
+    let mut piece = vec![stroke_of(class_of(mark), path.clone())];
+    if mark.shape == Shape::Rings {
+        piece.push(stroke_of("mark-hole".to_owned(), path));
+    }
     view! {
         <li>
             <svg class="chart-picture" aria-hidden="true" viewBox="0 0 20 16">{piece}</svg>

@@ -6,13 +6,14 @@ mod table;
 
 use crate::charts::Chart;
 use crate::ui::parts::{h2, text, when};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// What a chart on the screen hangs on.
 #[derive(Clone, Copy)]
 struct Shown {
     part: &'static str,
-    chart: Signal<Chart>,
+    chart: Seen<Chart>,
     /// The row whose place is said.
     at: RwSignal<usize>,
 }
@@ -32,6 +33,7 @@ pub fn chart(part: &'static str, chart: impl Into<Signal<Chart>>) -> AnyView {
 }
 
 fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
+    let chart = Seen::new(move || chart.get());
     let shown = Shown {
         part,
         chart,

@@ -19,10 +19,14 @@ pub fn table(shown: Shown, open: RwSignal<bool>) -> AnyView {
     });
     let more = Signal::derive(move || open.get() && shown.rows() > most.get());
     let more = when(more, move || {
-        let part = format!("{}-rows", shown.part);
-        button("plain", part, "Show more rows", move || {
-            most.update(|most| *most += ROWS);
-        })
+        button(
+            "plain",
+            format!("{}-rows", shown.part),
+            "Show more rows",
+            move || {
+                most.update(|most| *most += ROWS);
+            },
+        )
     });
     vec![rows, more].into_any()
 }

@@ -3,6 +3,7 @@
 use super::words::{EQUIPMENT, PATTERNS, SIDES, basis, muscle_names, word};
 use crate::exercises::KnownExercise;
 use crate::sheet::{ExerciseId, Line};
+use crate::ui::history::{best_lines, bests};
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, checked_field, dynamic, h1, list, page, section, sure_button, way, words,
@@ -18,6 +19,7 @@ struct Shown {
     name: String,
     facts: Vec<String>,
     cautions: Vec<String>,
+    bests: Vec<String>,
     own: bool,
     /// Its name in the list, where the lifter has one of that id.
     listed: Option<&'static str>,
@@ -44,6 +46,7 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
         name: known.name().to_owned(),
         facts,
         cautions: known.cautions().iter().map(ToString::to_string).collect(),
+        bests: best_lines(model, id),
         own: known.is_own(),
         listed: listed.map(|entry| entry.name()),
     })
@@ -74,6 +77,11 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
     ];
     let cautions = shown.cautions.into_iter();
     inside.extend(cautions.map(|caution| words("caution", caution)));
+    inside.push(bests(shown.bests));
+    inside.push(way(
+        Place::History(id.clone()).href(),
+        "What was done of it",
+    ));
     inside.push(naming(app, id.clone(), shown.name));
     let of = id.clone();
     inside.push(button(

@@ -3,7 +3,7 @@
 use super::begin::Beginning;
 use crate::device::clock;
 use crate::order;
-use crate::programme::{DoneSheet, next};
+use crate::programme::next;
 use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
 use crate::ui::away::nudge;
@@ -32,14 +32,11 @@ fn offers(model: &Model) -> Vec<Offer> {
         .sheets
         .iter()
         .map(|sheet| {
-            let last = model
-                .headings
-                .iter()
-                .find(|heading| heading.sheet_id == sheet.id);
+            let last = model.last_of(sheet.id);
             let because = coming.as_ref().filter(|(id, _)| *id == sheet.id);
             Offer {
                 sheet: sheet.clone(),
-                last: last.map(|heading| (day(heading.began), heading.session)),
+                last: last.map(|(began, session)| (day(began), session)),
                 because: because.map(|(_, because)| because.clone()),
                 beginning: Beginning::of(model, sheet, now),
             }
@@ -55,16 +52,8 @@ fn offers(model: &Model) -> Vec<Offer> {
 
 /// The sheet that comes next by the programme, and why.
 fn coming(model: &Model, now: chrono::DateTime<chrono::FixedOffset>) -> Option<(SheetId, String)> {
-    let done: Vec<DoneSheet> = model
-        .headings
-        .iter()
-        .map(|heading| DoneSheet {
-            sheet: heading.sheet_id,
-            began: heading.began,
-        })
-        .collect();
     let exists = |id: SheetId| model.sheet(id).is_some();
-    let offer = next(model.programme()?, &exists, &done, now)?;
+    let offer = next(model.programme()?, &exists, &model.done_sheets(), now)?;
     let name = |id: SheetId| model.sheet(id).map(|sheet| sheet.name.to_string());
     Some((offer.sheet, offer.because.said(&name)))
 }

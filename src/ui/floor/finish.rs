@@ -1,6 +1,6 @@
 //! The summary after the end: time, sets, volume, what moved; and the session RPE, asked once.
 
-use crate::ledger::{Gained, Heading, SessionRecord, Volume, gained, moved};
+use crate::ledger::{Gained, Heading, SessionRecord, Volume, beaten_in, gained, moved};
 use crate::session::{Session, What};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
@@ -43,6 +43,7 @@ struct Summed {
     sets: usize,
     volume: String,
     predicted: Option<String>,
+    bests: Vec<String>,
     moved: Vec<String>,
     rpe: Option<Rpe>,
 }
@@ -58,6 +59,10 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         predicted: model
             .heading(record.session)
             .and_then(Heading::predicted_and_taken),
+        bests: beaten_in(&record, &model.summaries, model.curve())
+            .into_iter()
+            .map(|(name, best)| format!("{name}: {}", best.sentence(unit)))
+            .collect(),
         moved: if record.light {
             vec!["A light week: the next loads do not follow from it.".to_owned()]
         } else {
@@ -86,6 +91,12 @@ fn sums(summed: &Summed) -> AnyView {
         ),
     ];
     view! { <dl class="sums" data-part="sums">{inside}</dl> }.into_any()
+}
+
+/// Sentences under each other.
+fn sentences(part: &'static str, lines: Vec<String>) -> AnyView {
+    let lines = lines.into_iter().map(IntoAny::into_any);
+    list("moved", Some(part), lines.collect())
 }
 
 /// Predicted and actual length side by side, where there was a prediction.
@@ -127,22 +138,18 @@ pub fn summary(app: Stanchion) -> AnyView {
     };
     let head = dynamic(move || match summed.get() {
         None => ().into_any(),
-        Some(summed) => vec![
-            h1(format!("{}, done", summed.name)),
-            sums(&summed),
-            predicted(summed.predicted),
-            h2("What moved"),
-            list(
-                "moved",
-                Some("moved"),
-                summed
-                    .moved
-                    .iter()
-                    .map(|line| line.clone().into_any())
-                    .collect(),
-            ),
-        ]
-        .into_any(),
+        Some(summed) => {
+            let mut inside = vec![
+                h1(format!("{}, done", summed.name)),
+                sums(&summed),
+                predicted(summed.predicted),
+            ];
+            if !summed.bests.is_empty() {
+                inside.extend([h2("Bests"), sentences("bests", summed.bests)]);
+            }
+            inside.extend([h2("What moved"), sentences("moved", summed.moved)]);
+            inside.into_any()
+        }
     });
     let saved = text(move || saved.get().to_owned());
     page(

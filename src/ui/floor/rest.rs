@@ -3,6 +3,7 @@
 use super::board::{frame, loaded, title};
 use super::figures::{load_figure, logged_line, target_figure};
 use super::screen::Open;
+use crate::ledger::{SessionRecord, beaten_just_now};
 use crate::session::{Board, Phase};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{dynamic, line, tap};
@@ -50,6 +51,26 @@ fn saved(model: &Model) -> &'static str {
     }
 }
 
+/// What the set logged last beats, in one sentence; looked for once an event, not whenever the model moves.
+fn best(app: Stanchion) -> Seen<Option<String>> {
+    let logged = app.of(|model| {
+        let session = model.session.as_ref()?;
+        let resting = matches!(session.state().phase, Phase::Resting(_));
+        resting.then(|| session.events().len())
+    });
+    Seen::new(move || {
+        logged.get()?;
+        app.model.with_untracked(|model| {
+            let session = model.session.as_ref()?;
+            let last = session.state().last_logged()?.planned.key;
+            let record = SessionRecord::from_events(session.events()).ok()?;
+            let beaten = beaten_just_now(&record, last, &model.summaries, model.curve());
+            let best = beaten.first()?;
+            Some(format!("Best: {}", best.sentence(model.unit())))
+        })
+    })
+}
+
 /// The board of a rest.
 pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Open>) -> AnyView {
     let unit = app.of(Model::unit);
@@ -61,6 +82,7 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Ope
         let state = model.session.as_ref()?.state();
         state.off_plan(model.unit())
     });
+    let best = best(app);
     let turn = app.of(|model| {
         let state = model.session.as_ref()?.state();
         Some(state.turn(state.current()?.planned.key)?.said())
@@ -91,6 +113,10 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Ope
         }),
         dynamic(move || match off_plan.get() {
             Some(said) => line("off-plan", "off-plan", said),
+            None => ().into_any(),
+        }),
+        dynamic(move || match best.get() {
+            Some(said) => line("off-plan", "best", said),
             None => ().into_any(),
         }),
         dynamic(move || match board.get() {

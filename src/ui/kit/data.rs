@@ -4,7 +4,7 @@ use crate::device::files::save_as;
 use crate::device::persist::Keeping as Promise;
 use crate::store::Taken;
 use crate::ui::away::{
-    EVERY, Form, REFUSED, export, import_file, remind_after, share, take_import_back,
+    EVERY, Form, REFUSED, export, import_file, read_imports, remind_after, share, take_import_back,
 };
 use crate::ui::layout::newest_copy;
 use crate::ui::parts::{
@@ -55,6 +55,7 @@ fn last_import(taken: &Taken) -> String {
 
 /// The last import, and the way back from it.
 fn undo_import(app: Stanchion) -> AnyView {
+    read_imports(app);
     let said = app.of(|model| model.last_import.as_deref().map(last_import));
     dynamic(move || match said.get() {
         None => ().into_any(),

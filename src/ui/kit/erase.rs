@@ -23,7 +23,7 @@ enum Step {
 /// The way to remove and to erase.
 pub fn erase(app: Stanchion) -> AnyView {
     let step = RwSignal::new(Step::Closed);
-    let sessions = app.of(|model| model.headings.len());
+    let sessions = app.of(|model| model.sessions);
     let some = Signal::derive(move || sessions.get() > 0);
     let goes = text(move || {
         format!(
@@ -63,7 +63,7 @@ fn steps(app: Stanchion, now: Step, step: RwSignal<Step>) -> AnyView {
     let close = Callback::new(move |()| step.set(Step::Closed));
     let (sessions, sheets) = app
         .model
-        .with_untracked(|model| (model.headings.len(), model.sheets.len()));
+        .with_untracked(|model| (model.sessions, model.sheets.len()));
     let mut inside = vec![
         line(
             "",

@@ -2,12 +2,14 @@
 
 use super::calendar::calendar_view;
 use super::list::list_view;
+use crate::device::clock;
 use crate::ui::away::{bring_sessions_back, nudge};
 use crate::ui::parts::{
     button, choices, counted, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use chrono::Datelike;
 use leptos::prelude::*;
 
 /// The sessions that were removed last, and the way back.
@@ -27,9 +29,13 @@ fn removed(app: Stanchion) -> AnyView {
 fn ways() -> AnyView {
     let links = vec![
         way_of(Place::Weeks, "ledger-weeks", "Weeks"),
+        way_of(Place::Histories, "ledger-exercises", "Exercises"),
+        way_of(Place::Year(clock::wall().year()), "ledger-year", "Year"),
+        way_of(Place::Body, "ledger-body", "Body"),
         way_of(Place::Report, "ledger-report", "Report"),
     ];
-    view! { <nav class="ways" aria-label="Of the ledger">{links}</nav> }.into_any()
+    view! { <nav class="ways" data-part="ledger-pictures" aria-label="Of the ledger">{links}</nav> }
+        .into_any()
 }
 
 fn way_of(place: Place, part: &'static str, words: &'static str) -> AnyView {

@@ -5,6 +5,7 @@ use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
 use crate::sheet::{ExerciseId, Note};
+use crate::store::BodyEntry;
 use crate::strength::{Change, Estimate, Told};
 use crate::ui::charts::chart;
 use crate::ui::model::Model;
@@ -174,11 +175,14 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
         courses.push((name, sets, course(&pasts, curve, first, last)));
     }
     Ok(app.model.with_untracked(|model| {
-        let masses = model.body_mass.iter();
-        let mut within: Vec<_> = masses
-            .filter(|record| (first..=last).contains(&record.at.date_naive()))
-            .collect();
-        crate::order::by_key(&mut within, |record| (record.at, record.id));
+        // By rising time.
+        let mut within = model
+            .body
+            .iter()
+            .filter(|entry| (first..=last).contains(&entry.at.date_naive()))
+            .filter_map(BodyEntry::mass);
+        let first_mass = within.next();
+        let body_mass = first_mass.map(|mass| (mass, within.next_back().unwrap_or(mass)));
         Report {
             first,
             last,
@@ -191,10 +195,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
             headings,
             courses,
             left_off,
-            body_mass: within
-                .first()
-                .zip(within.last())
-                .map(|(a, b)| (a.mass, b.mass)),
+            body_mass,
             unit: model.unit(),
         }
     }))

@@ -17,6 +17,7 @@ use crate::ui::parts::{
     sure_button, toggles_of, way,
 };
 use crate::ui::place::Place;
+use crate::ui::reading::heading_of;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Rpe, Unit, clock, long_day_and_time};
 use leptos::prelude::*;
@@ -42,12 +43,20 @@ fn open(app: Stanchion, id: SessionId) {
         {
             Ok(log) => {
                 let session = log.and_then(|log| Session::replay(log.events()).ok());
+                let began = session.as_ref().map(|session| session.state().since.at);
+                let heading = match began {
+                    Some(began) => heading_of(&app.keep(), began, id).await.unwrap_or_default(),
+                    None => None,
+                };
                 match session.as_ref().and_then(|it| it.events().last()) {
                     // What is added to it comes after all that it holds, whatever the clock says.
                     Some(newest) => app.see_id(newest.id.0),
                     None => app.complain("This session is not stored here, or cannot be read."),
                 }
-                app.model.update(|model| model.opened = session);
+                app.model.update(|model| {
+                    model.opened = session;
+                    model.opened_heading = heading;
+                });
             }
             Err(error) => app.complain(error.to_string()),
         }
@@ -171,6 +180,10 @@ fn block_view(
             move || {
                 opened.set(Some(Open::Forgotten(id)));
             },
+        ),
+        way(
+            Place::History(block.block.exercise.id.clone()).href(),
+            "This exercise over time",
         ),
     ];
     section(None, block.block.exercise.name.to_string(), inside)

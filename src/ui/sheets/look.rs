@@ -64,11 +64,7 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         .zip(&proposals)
         .filter_map(|(block, proposal)| foretell(model, block, proposal.load?));
     let foretold = foretold.collect();
-    let last = model
-        .headings
-        .iter()
-        .find(|heading| heading.sheet_id == sheet.id)
-        .map(|heading| heading.session);
+    let last = model.last_of(sheet.id).map(|(_, session)| session);
     let free = !model.in_session();
     let beginning = free.then(|| Beginning::of(model, &sheet, moment().at));
     Some(Shown {

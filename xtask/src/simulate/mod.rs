@@ -9,6 +9,8 @@ mod plot;
 mod rule;
 mod tally;
 
+pub use chance::Chance;
+
 use std::fs;
 use std::thread;
 

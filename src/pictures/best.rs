@@ -1,0 +1,198 @@
+//! The best load at each number of reps, and the reps at one load over time.
+
+use super::asked::{Asked, day, hundredths, load_grain};
+use super::moved::{moved, plain_sets, with_body, written};
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
+use crate::ledger::{BEST_REPS_MAX, Past};
+use crate::units::{Load, Unit};
+use rust_decimal::Decimal;
+use std::collections::BTreeMap;
+
+/// Reps, as they stand on an axis or in a column.
+fn reps_grain() -> Grain {
+    Grain::Number {
+        decimals: 0,
+        unit: "reps",
+    }
+}
+
+/// The best of one number of reps.
+#[derive(Clone, Copy)]
+struct Best {
+    load: Load,
+    written: Option<Load>,
+    reps: u16,
+    day: i64,
+}
+
+/// The heaviest load at 1 to [`BEST_REPS_MAX`] reps: done for so many reps or more. The first day on which it was done counts.
+/// Where the body is moved, the load is what is moved in all. What was done light counts for nothing, as in
+/// [`crate::ledger::Bests`].
+#[must_use]
+pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
+    let unit = asked.unit;
+    let mut bests: [Option<Best>; BEST_REPS_MAX as usize] = [None; BEST_REPS_MAX as usize];
+    let within = history
+        .iter()
+        .filter(|past| asked.holds(past) && !past.light);
+    let body = history.iter().any(|past| with_body(past));
+    for past in within {
+        for set in plain_sets(past) {
+            let Some(load) = moved(past, set) else {
+                continue;
+            };
+            let reps = set.reps.get();
+            let at = usize::from(reps.min(BEST_REPS_MAX)) - 1;
+            if bests[at].is_none_or(|best| load.kg() > best.load.kg()) {
+                let written = written(past, set);
+                let day = day(past);
+                bests[at] = Some(Best {
+                    load,
+                    written,
+                    reps,
+                    day,
+                });
+            }
+        }
+    }
+    // Who did it for more reps did it for fewer.
+    let mut carried: Option<Best> = None;
+    for best in bests.iter_mut().rev() {
+        match (*best, carried) {
+            (Some(own), Some(more)) if more.load.kg() >= own.load.kg() => *best = Some(more),
+            (None, Some(more)) => *best = Some(more),
+            _ => {}
+        }
+        carried = *best;
+    }
+    let found = || {
+        (1..)
+            .zip(bests)
+            .filter_map(|(n, best): (i64, _)| Some((n, best?)))
+    };
+    let spot = |(n, best): (i64, Best)| Spot::at(n, hundredths(best.load, unit));
+    let exact = |(n, best): &(i64, Best)| i64::from(best.reps.min(BEST_REPS_MAX)) == *n;
+    let rows: Vec<Row> = found()
+        .map(|(n, best)| {
+            let y = hundredths(best.load, unit);
+            let as_done = format!("for {}", best.reps);
+            let mut cells = vec![
+                Cell::Of(n),
+                Cell::Of(y),
+                Cell::Of(best.day),
+                Cell::Words(as_done),
+            ];
+            if body {
+                let own = best.written.map(|load| hundredths(load, unit));
+                cells.push(own.map_or(Cell::Empty, Cell::Of));
+            }
+            Row { x: n, y, cells }
+        })
+        .collect();
+    let grain = || load_grain(unit);
+    let mut columns = vec![
+        Column::new("reps", reps_grain()),
+        Column::new(if body { "moved in all" } else { "load" }, grain()),
+        Column::new("on", Grain::Days),
+        Column::new("done", Grain::count()),
+    ];
+    if body {
+        columns.push(Column::new("as written", grain()));
+    }
+    let about = if rows.is_empty() {
+        "Nothing in this period with reps and a known load."
+    } else {
+        "The heaviest load done for so many reps or more. Step through it to see when."
+    };
+    Chart {
+        title: "Best load by reps".to_owned(),
+        about: about.to_owned(),
+        x: Axis::of(Grain::count(), "reps").spanning(1, i64::from(BEST_REPS_MAX)),
+        y: Axis::of(grain(), unit.sign()),
+        marks: vec![
+            Mark::new(Shape::Line, Ink::Quiet, "", found().map(spot).collect()),
+            Mark::new(
+                Shape::Rings,
+                Ink::Second,
+                "done for more reps",
+                found().filter(|best| !exact(best)).map(spot).collect(),
+            ),
+            Mark::new(
+                Shape::Dots,
+                Ink::Main,
+                "done for that many",
+                found().filter(exact).map(spot).collect(),
+            ),
+        ],
+        columns,
+        rows,
+    }
+}
+
+/// The written loads that were done for reps, rising, each with how often; what is the same mass is one.
+#[must_use]
+pub fn loads_done(history: &[&Past]) -> Vec<(Load, usize)> {
+    let mut loads: BTreeMap<Decimal, (Load, usize)> = BTreeMap::new();
+    for past in history {
+        for load in plain_sets(past).filter_map(|set| written(past, set)) {
+            let entry = loads.entry(load.kg()).or_insert((load, 0));
+            entry.1 += 1;
+        }
+    }
+    loads.into_values().collect()
+}
+
+/// Most reps in one set with that written load, session by session.
+#[must_use]
+pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
+    let mut rows: Vec<Row> = Vec::new();
+    let within = history.iter().filter(|past| asked.holds(past));
+    for past in within {
+        let with_it = plain_sets(past).filter(|set| written(past, set) == Some(load));
+        let Some(best) = with_it.max_by_key(|set| set.reps) else {
+            continue;
+        };
+        let reserve = best.reserve.map(|reserve| i64::from(reserve.get()));
+        let (x, y) = (day(past), i64::from(best.reps.get()));
+        rows.push(Row {
+            x,
+            y,
+            cells: vec![
+                Cell::Of(x),
+                Cell::Of(y),
+                reserve.map_or(Cell::Empty, Cell::Of),
+            ],
+        });
+    }
+    let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
+    let about = if rows.is_empty() {
+        "Not done with this load in this period."
+    } else {
+        "The most reps of each session in one set with this load."
+    };
+    Chart {
+        title: format!("Reps with {}", shown(load, asked.unit)),
+        about: about.to_owned(),
+        x: asked.days(),
+        y: Axis::of(Grain::count(), "reps"),
+        marks: vec![
+            Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
+            Mark::new(Shape::Dots, Ink::Main, "", spots),
+        ],
+        columns: vec![
+            Column::new("day", Grain::Days),
+            Column::new("", reps_grain()),
+            Column::new("reserve", Grain::count()),
+        ],
+        rows,
+    }
+}
+
+/// A load in a title.
+fn shown(load: Load, unit: Unit) -> String {
+    if load.is_zero() {
+        "the body alone".to_owned()
+    } else {
+        load.shown(unit)
+    }
+}

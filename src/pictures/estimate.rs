@@ -1,0 +1,153 @@
+//! The estimated maximum over time: what each session said, what was known after it, and which changes are more than noise.
+
+use super::asked::{Asked, day, hundredths, load_grain};
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
+use crate::ledger::Past;
+use crate::strength::{Change, Curve, Performance, Said, Told, Traced, change_between, trace};
+
+/// The estimate by `curve` over the period; sessions of light weeks say nothing of it.
+///
+/// A change is real where it is the minimal detectable change at 95 % or more: 2.772 × the typical error of the two
+/// estimates (Hopkins 2000, Sports Med 30(1):1–15), whose noise is that of published test and retest (Grgic et al. 2020,
+/// Sports Med Open 6:31).
+#[must_use]
+pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
+    let unit = asked.unit;
+    let counting: Vec<&Past> = history.iter().copied().filter(|past| !past.light).collect();
+    let performances: Vec<Performance> = counting
+        .iter()
+        .map(|past| past.performance.clone())
+        .collect();
+    let traced = trace(&performances, curve);
+    let shown: Vec<&Traced> = traced
+        .iter()
+        .filter(|step| asked.holds(counting[step.index]))
+        .collect();
+    let mut rows = Vec::new();
+    let (mut about, mut at_least, mut below) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut line, mut band, mut real) = (Vec::new(), Vec::new(), Vec::new());
+    for step in &shown {
+        let x = day(counting[step.index]);
+        let known = step.after.e1rm();
+        let [low, middle, high] =
+            [known.low, known.middle, known.high].map(|load| hundredths(load, unit));
+        let said = hundredths(step.said.load(), unit);
+        let (spots, word) = match step.said {
+            Said::About(_) => (&mut about, ""),
+            Said::AtLeast(_) => (&mut at_least, " or more"),
+            Said::Below(_) => (&mut below, " or less"),
+        };
+        spots.push(Spot::at(x, said));
+        line.push(Spot::at(x, middle));
+        band.push(Spot {
+            x,
+            y: high,
+            from: low,
+        });
+        if step.change.is_some() {
+            real.push(Spot::at(x, middle));
+        }
+        let told = format!(
+            "{}{word}",
+            step.said.load().to_unit(unit).round(1).shown(unit)
+        );
+        rows.push(Row {
+            x,
+            y: middle,
+            cells: vec![
+                Cell::Of(x),
+                Cell::Of(middle),
+                Cell::Between(low, high),
+                Cell::Words(told),
+                step.change
+                    .map_or(Cell::Empty, |change| Cell::Words(in_words(&change))),
+            ],
+        });
+    }
+    let grain = || load_grain(unit);
+    Chart {
+        title: "Estimated maximum".to_owned(),
+        about: gist(&shown, asked, curve),
+        x: asked.days(),
+        y: Axis::of(grain(), unit.sign()),
+        marks: vec![
+            Mark::new(Shape::Band, Ink::Main, "its 80 % interval", band),
+            Mark::new(
+                Shape::Rings,
+                Ink::Second,
+                "a session said: that or more",
+                at_least,
+            ),
+            Mark::new(
+                Shape::Squares,
+                Ink::Third,
+                "a session said: less than that",
+                below,
+            ),
+            Mark::new(Shape::Dots, Ink::Second, "a session said", about),
+            Mark::new(Shape::Line, Ink::Main, "the estimate", line),
+            Mark::new(
+                Shape::Notches,
+                Ink::Second,
+                "more than noise since the notch before",
+                real,
+            ),
+        ],
+        columns: vec![
+            Column::new("day", Grain::Days),
+            Column::new("estimate", grain()),
+            Column::new("80 % interval", grain()),
+            Column::new("session said", grain()),
+            Column::new("", Grain::count()),
+        ],
+        rows,
+    }
+}
+
+fn percent(share: f64) -> i64 {
+    (share.abs() * 100.0).round() as i64
+}
+
+fn in_words(change: &Change) -> String {
+    let way = if change.by > 0.0 { "up" } else { "down" };
+    format!("{} % {way}, more than noise", percent(change.by))
+}
+
+/// What is to be seen, in words.
+fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
+    let (Some(first), Some(last)) = (shown.first(), shown.last()) else {
+        return "Nothing in this period that feeds the estimate: a work set of reps with a known load does, up to as many \
+                reps as the curve holds for."
+            .to_owned();
+    };
+    let unit = asked.unit;
+    let known = last.after.e1rm();
+    let said = |load: crate::units::Load| load.to_unit(unit).round(1).figure(unit);
+    let now = format!(
+        "{} {unit} by the curve of {}; in 80 of 100 cases it lies between {} and {}.",
+        said(known.middle),
+        curve.name(),
+        said(known.low),
+        said(known.high),
+    );
+    if shown.len() < 2 {
+        return format!("{now} One session alone shows no change.");
+    }
+    let change = change_between(&first.after, &last.after);
+    let way = if change.by > 0.0 { "up" } else { "down" };
+    let by = percent(change.by);
+    let bound = percent(change.detectable);
+    let told = match change.told {
+        Told::Noise => {
+            format!(
+                "Since the first session shown {by} % {way}: not to be told from noise, which {bound} % and more would be."
+            )
+        }
+        Told::Up | Told::Down => {
+            format!(
+                "Since the first session shown {by} % {way}: more than noise, from {bound} % on it can be told."
+            )
+        }
+    };
+    format!("{now} {told}")
+}

@@ -1,0 +1,146 @@
+//! What a session came to in one exercise: its volume load, and the tempo kept.
+
+use super::asked::{Asked, day, in_parts};
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
+use crate::ledger::{Past, TempoKept};
+use crate::units::{KG_PER_LB, Unit};
+use rust_decimal::Decimal;
+use uuid::Uuid;
+
+/// Goes through the sessions in the period: what was done in several blocks of one is one.
+fn sessions<'a>(history: &[&'a Past], asked: Asked) -> Vec<Vec<&'a Past>> {
+    let mut sessions: Vec<Vec<&Past>> = Vec::new();
+    let mut last: Option<Uuid> = None;
+    for past in history.iter().filter(|past| asked.holds(past)) {
+        let id = past.performance.session;
+        match sessions.last_mut().filter(|_| last == Some(id)) {
+            Some(session) => session.push(past),
+            None => sessions.push(vec![past]),
+        }
+        last = Some(id);
+    }
+    sessions
+}
+
+/// The volume load of each session in this exercise.
+#[must_use]
+pub fn volume(history: &[&Past], asked: Asked) -> Chart {
+    let grain = || Grain::Number {
+        decimals: 0,
+        unit: asked.unit.sign(),
+    };
+    let rows: Vec<Row> = sessions(history, asked)
+        .into_iter()
+        .filter_map(|session| {
+            let kg: Decimal = session.iter().map(|past| past.volume.kg()).sum();
+            let amount = match asked.unit {
+                Unit::Kg => kg,
+                Unit::Lb => kg / KG_PER_LB,
+            };
+            let sets: usize = session.iter().map(|past| past.performance.sets.len()).sum();
+            let light = session.iter().any(|past| past.light);
+            let (x, y) = (day(session[0]), in_parts(amount, 0));
+            (y > 0).then(|| Row {
+                x,
+                y,
+                cells: vec![
+                    Cell::Of(x),
+                    Cell::Of(y),
+                    Cell::Of(i64::try_from(sets).unwrap_or(i64::MAX)),
+                    if light {
+                        Cell::Words("light week".to_owned())
+                    } else {
+                        Cell::Empty
+                    },
+                ],
+            })
+        })
+        .collect();
+    let bar = |row: &Row| Spot {
+        x: row.x,
+        y: row.y,
+        from: 0,
+    };
+    let x = asked.days();
+    let from = x.span.map(|span| span.0);
+    let first = from.or(rows.first().map(|row| row.x)).unwrap_or(0);
+    let last = rows.last().map_or(first, |row| row.x);
+    // So wide that a bar can be seen and two days still be told apart in a quarter.
+    let wide = ((last - first) / 120).max(1);
+    let is_light = |row: &&Row| matches!(row.cells[3], Cell::Words(_));
+    let usual = rows.iter().filter(|row| !is_light(row)).map(bar);
+    let light = rows.iter().filter(is_light).map(bar);
+    let about = if rows.is_empty() {
+        "No volume load in this period."
+    } else {
+        "Full reps times load, summed over the work sets of each session."
+    };
+    Chart {
+        title: "Volume load".to_owned(),
+        about: about.to_owned(),
+        x,
+        y: Axis::from_zero(grain(), asked.unit.sign()),
+        marks: vec![
+            Mark::new(Shape::Bars, Ink::Main, "", usual.collect()).wide(wide),
+            Mark::new(Shape::Bars, Ink::Second, "light week", light.collect()).wide(wide),
+        ],
+        columns: vec![
+            Column::new("day", Grain::Days),
+            Column::new("", grain()),
+            Column::new("sets", Grain::count()),
+            Column::new("", Grain::count()),
+        ],
+        rows,
+    }
+}
+
+/// Which share of the sets by tempo took the time of it, session by session; none where none was ever timed.
+#[must_use]
+pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
+    if history.iter().all(|past| past.tempo.is_empty()) {
+        return None;
+    }
+    let grain = || Grain::Number {
+        decimals: 0,
+        unit: "%",
+    };
+    let rows: Vec<Row> = sessions(history, asked)
+        .into_iter()
+        .filter_map(|session| {
+            let timed = session.iter().map(|past| past.tempo);
+            let tempo = timed.fold(TempoKept::default(), TempoKept::plus);
+            let x = day(session[0]);
+            (!tempo.is_empty()).then(|| {
+                let y = i64::from(tempo.kept) * 100 / i64::from(tempo.sets);
+                let of = format!("{} of {} sets", tempo.kept, tempo.sets);
+                Row {
+                    x,
+                    y,
+                    cells: vec![Cell::Of(x), Cell::Of(y), Cell::Words(of)],
+                }
+            })
+        })
+        .collect();
+    let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
+    let about = if rows.is_empty() {
+        "No set by tempo in this period was started by ear."
+    } else {
+        "Of the sets by tempo that were started by ear, so many took their time: reps times the digits of the tempo, or longer."
+    };
+    Some(Chart {
+        title: "Tempo kept".to_owned(),
+        about: about.to_owned(),
+        x: asked.days(),
+        y: Axis::of(grain(), "%").spanning(0, 100),
+        marks: vec![
+            Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
+            Mark::new(Shape::Dots, Ink::Main, "", spots),
+        ],
+        columns: vec![
+            Column::new("day", Grain::Days),
+            Column::new("", grain()),
+            Column::new("", Grain::count()),
+        ],
+        rows,
+    })
+}

@@ -1,0 +1,170 @@
+//! A year at a glance: a peg a week on one upright, and on it a notch at the end of each session.
+
+use super::asked::in_parts;
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
+use crate::ledger::Heading;
+use crate::units::{KG_PER_LB, Unit};
+use chrono::{Datelike, NaiveDate};
+use std::collections::BTreeMap;
+
+/// What the length of a peg is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Peg {
+    /// Minutes that it took.
+    Minutes,
+    /// Sets done.
+    Sets,
+    /// Volume load.
+    Volume,
+}
+
+impl Peg {
+    /// All of them in the order of the choice.
+    pub const ALL: [Peg; 3] = [Peg::Minutes, Peg::Sets, Peg::Volume];
+
+    /// Its words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Peg::Minutes => "minutes",
+            Peg::Sets => "sets",
+            Peg::Volume => "volume load",
+        }
+    }
+
+    fn grain(self, unit: Unit) -> Grain {
+        let unit = match self {
+            Peg::Minutes => "min",
+            Peg::Sets => "sets",
+            Peg::Volume => unit.sign(),
+        };
+        Grain::Number { decimals: 0, unit }
+    }
+
+    fn of(self, heading: &Heading, unit: Unit) -> i64 {
+        match self {
+            Peg::Minutes => i64::from(heading.minutes),
+            Peg::Sets => i64::from(heading.sets_done),
+            Peg::Volume => {
+                let kg = heading.volume.kg();
+                let amount = match unit {
+                    Unit::Kg => kg,
+                    Unit::Lb => kg / KG_PER_LB,
+                };
+                in_parts(amount, 0)
+            }
+        }
+    }
+}
+
+/// The Thursday of a day's week: weeks begin on Monday (ISO 8601).
+fn thursday(date: NaiveDate) -> i64 {
+    day_of(date) - i64::from(date.weekday().num_days_from_monday()) + 3
+}
+
+/// The year: a row a week from the one of 1 January to the one of 31 December, the sessions of a week one after the other.
+///
+/// `headings` are those of that year in any order. Ones of light weeks are told apart.
+#[must_use]
+pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
+    let ends = NaiveDate::from_ymd_opt(year, 1, 1).zip(NaiveDate::from_ymd_opt(year, 12, 31));
+    let mut done: Vec<&Heading> = headings
+        .iter()
+        .filter(|heading| heading.began.year() == year)
+        .collect();
+    crate::order::by_key(&mut done, |heading| (heading.began, heading.session));
+    let mut reached: BTreeMap<i64, i64> = BTreeMap::new();
+    let (mut usual, mut light, mut rows) = (Vec::new(), Vec::new(), Vec::new());
+    for heading in &done {
+        let date = heading.began.date_naive();
+        let week = thursday(date);
+        let length = peg.of(heading, unit);
+        let from = reached.entry(week).or_insert(0);
+        let spot = Spot {
+            x: *from + length,
+            y: week,
+            from: *from,
+        };
+        *from = spot.x;
+        let pegs = if heading.light {
+            &mut light
+        } else {
+            &mut usual
+        };
+        pegs.push(spot);
+        let rated = heading.rpe.map(|rpe| i64::from(rpe.get()));
+        let name = heading.sheet.to_string();
+        let of = |peg: Peg| Cell::Of(peg.of(heading, unit));
+        rows.push(Row {
+            x: spot.x,
+            y: week,
+            cells: vec![
+                Cell::Of(day_of(date)),
+                Cell::Words(name),
+                of(Peg::Minutes),
+                of(Peg::Sets),
+                of(Peg::Volume),
+                rated.map_or(Cell::Empty, Cell::Of),
+                if heading.light {
+                    Cell::Words("light week".to_owned())
+                } else {
+                    Cell::Empty
+                },
+            ],
+        });
+    }
+    let about = if done.is_empty() {
+        format!("No session in {year}.")
+    } else {
+        said(&done, &reached)
+    };
+    let axis = Axis::of(Grain::Days, "");
+    Chart {
+        title: format!("The year {year}"),
+        about,
+        x: Axis::from_zero(peg.grain(unit), peg.grain(unit).unit()),
+        y: match ends {
+            Some((first, last)) => axis.spanning(thursday(first), thursday(last)),
+            None => axis,
+        },
+        marks: vec![
+            Mark::new(Shape::Pegs, Ink::Main, "", usual).wide(7),
+            Mark::new(Shape::Pegs, Ink::Second, "light week", light).wide(7),
+        ],
+        columns: vec![
+            Column::new("day", Grain::Days),
+            Column::new("", Grain::Days),
+            Column::new("", Peg::Minutes.grain(unit)),
+            Column::new("", Peg::Sets.grain(unit)),
+            Column::new("", Peg::Volume.grain(unit)),
+            Column::new("RPE", Grain::count()),
+            Column::new("", Grain::count()),
+        ],
+        rows,
+    }
+}
+
+/// What it came to.
+fn said(done: &[&Heading], weeks: &BTreeMap<i64, i64>) -> String {
+    let minutes: i64 = done.iter().map(|heading| i64::from(heading.minutes)).sum();
+    let sets: i64 = done
+        .iter()
+        .map(|heading| i64::from(heading.sets_done))
+        .sum();
+    let many = |n: i64, one: &str| {
+        if n == 1 {
+            format!("1 {one}")
+        } else {
+            format!("{n} {one}s")
+        }
+    };
+    let sessions = i64::try_from(done.len()).unwrap_or(i64::MAX);
+    let trained = i64::try_from(weeks.len()).unwrap_or(i64::MAX);
+    format!(
+        "{} in {}: {} and {}. A row is a week; each notch ends a session.",
+        many(sessions, "session"),
+        many(trained, "week"),
+        many((minutes + 30) / 60, "hour"),
+        many(sets, "set"),
+    )
+}

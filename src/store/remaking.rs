@@ -1,0 +1,72 @@
+//! The books made anew, session by session: after a change of their form, or where a row of them is spoiled.
+
+use super::book_keys::{heading_key, history_key, last_key, year_of};
+use super::books::{Entry, at_their_pace, form, put};
+use super::change::Change;
+use super::lasts::LastOf;
+use super::shelf::Shelf;
+use crate::ledger::{ExerciseSummary, Heading, Past, in_order};
+use crate::order;
+use crate::session::SessionId;
+use crate::sheet::{ExerciseId, SheetId};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The books as far as they are made.
+#[derive(Debug, Default)]
+pub struct Remaking {
+    headings: Vec<Heading>,
+    histories: BTreeMap<ExerciseId, Vec<Past>>,
+    known: BTreeSet<SessionId>,
+}
+
+impl Remaking {
+    /// Takes a session in, in any order; one that is in already is passed over.
+    pub fn take(&mut self, entry: Entry) {
+        let (heading, pasts) = entry.into_parts();
+        if !self.known.insert(heading.session) {
+            return;
+        }
+        self.headings.push(heading);
+        for (exercise, past) in pasts {
+            self.histories.entry(exercise).or_default().push(past);
+        }
+    }
+
+    /// Takes in the heading of a session that cannot be read: it stays as it is.
+    pub fn stay(&mut self, heading: Heading) {
+        if self.known.insert(heading.session) {
+            self.headings.push(heading);
+        }
+    }
+
+    /// All rows of the books; whatever else stands on their shelves is to go.
+    #[must_use]
+    pub fn rows(mut self) -> Vec<Change> {
+        let mut rows = vec![form()];
+        order::by_key(&mut self.headings, Heading::place);
+        at_their_pace(&mut self.headings, 0);
+        let mut lasts: BTreeMap<SheetId, LastOf> = BTreeMap::new();
+        for heading in &self.headings {
+            lasts.insert(heading.sheet_id, LastOf::of(heading));
+            let key = heading_key(heading.began, heading.session);
+            rows.push(put(Shelf::Headings, key, heading));
+        }
+        for last in lasts.values() {
+            rows.push(put(Shelf::Books, last_key(last.sheet), last));
+        }
+        for (exercise, mut history) in self.histories {
+            in_order(&mut history);
+            let year = |past: &Past| year_of(past.performance.at);
+            for pasts in history.chunk_by(|a, b| year(a) == year(b)) {
+                if let Some(first) = pasts.first() {
+                    let key = history_key(&exercise, year(first));
+                    rows.push(put(Shelf::Histories, key, &pasts));
+                }
+            }
+            if let Some(summary) = ExerciseSummary::of(&exercise, &history) {
+                rows.push(put(Shelf::Summaries, exercise.to_string(), &summary));
+            }
+        }
+        rows
+    }
+}

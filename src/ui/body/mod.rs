@@ -1,0 +1,6 @@
+//! Body mass and measures of one's own.
+
+mod correct;
+mod page;
+
+pub use page::BodyPlace;

@@ -1,0 +1,302 @@
+//! Body mass over time, measures of one's own, and every entry to be corrected.
+
+use super::correct::correction;
+use crate::device::clock;
+use crate::pictures::{Asked, Period, body_mass, own_measure, own_measures};
+use crate::sheet::Line;
+use crate::store::{BodyEntry, BodyValue};
+use crate::ui::charts::chart;
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    Mode, button, checked_field, choices, dynamic, field, group, h1, list, page, quiet, row_opener,
+    section, text, toggles_of, way, when, wrong_word,
+};
+use crate::ui::place::Place;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::{Load, Measure, MeasureUnit, Unit, day_and_time};
+use leptos::prelude::*;
+
+/// Entries that are listed at first, and that each further tap adds.
+const ENTRIES: usize = 8;
+
+/// A value in words.
+pub fn value_words(value: &BodyValue, unit: Unit) -> String {
+    match value {
+        BodyValue::Mass(mass) => format!("body mass {}", mass.shown(unit)),
+        BodyValue::Measure { name, measure } => format!("{name} {measure}"),
+    }
+}
+
+/// Body mass and measures.
+#[component]
+pub fn BodyPlace() -> impl IntoView {
+    let app = stanchion();
+    let period = RwSignal::new(Period::Year);
+    let correcting = RwSignal::new(None::<BodyEntry>);
+    let gone = RwSignal::new(None::<BodyEntry>);
+    let unit = app.of(Model::unit);
+    let asked = move || Asked {
+        unit: unit.get(),
+        period: period.get(),
+        today: clock::wall().date_naive(),
+    };
+    let mass = Seen::new(move || {
+        let asked = asked();
+        app.model.with(|model| body_mass(&model.body, asked))
+    });
+    let own = app.of(|model| own_measures(&model.body));
+    let pictures = dynamic(move || {
+        let own = own.get().into_iter();
+        let all: Vec<AnyView> = own
+            .map(|(name, measured_in)| {
+                let of = name.clone();
+                let picture = Seen::new(move || {
+                    let asked = asked();
+                    let entries = app.model;
+                    entries.with(|model| own_measure(&model.body, &of, measured_in, asked))
+                });
+                let again = again(app, name, measured_in);
+                vec![chart("body-own", picture), again].into_any()
+            })
+            .collect();
+        all.into_any()
+    });
+    let inside = page(
+        "body",
+        vec![
+            way(Place::Ledger.href(), "Ledger"),
+            h1("Body"),
+            periods(period),
+            chart("body-mass-chart", mass),
+            weigh(app, unit),
+            quiet(
+                "A session goes by the newest body mass that was typed before it began, and keeps it: what is corrected here \
+                 changes no session that was done.",
+            ),
+            pictures,
+            another(app),
+            entries(app, unit, correcting, gone),
+        ],
+    );
+    let panel = dynamic(move || match correcting.get() {
+        Some(entry) => correction(
+            app,
+            &entry,
+            gone,
+            Callback::new(move |()| correcting.set(None)),
+        ),
+        None => ().into_any(),
+    });
+    vec![inside, panel]
+}
+
+fn periods(period: RwSignal<Period>) -> AnyView {
+    let at = Signal::derive(move || {
+        let found = (0..).zip(Period::ALL).find(|(_, one)| *one == period.get());
+        found.map(|(n, _)| n)
+    });
+    let labels = Period::ALL.map(|period| (period.name().to_owned(), ""));
+    let inside = toggles_of("body-period", labels, at, move |n| {
+        let found = usize::try_from(n).ok().and_then(|n| Period::ALL.get(n));
+        if let Some(found) = found {
+            period.set(*found);
+        }
+    });
+    choices("choices three", "period", inside)
+}
+
+/// A field and a button beside it that keeps what was typed.
+fn keeping(
+    part: &'static str,
+    label: impl Fn() -> String + Send + Sync + 'static,
+    keep: impl Fn(&str) -> Result<(), String> + Send + Sync + 'static,
+) -> AnyView {
+    let typed = RwSignal::new(String::new());
+    let wrong = RwSignal::new(None::<String>);
+    let keep = move || match typed.with_untracked(|typed| keep(typed)) {
+        Ok(()) => {
+            wrong.set(None);
+            typed.set(String::new());
+        }
+        Err(why) => wrong.set(Some(why)),
+    };
+    let type_in = move |text| typed.set(text);
+    let field = checked_field(
+        part,
+        Mode::Decimal,
+        text(label),
+        typed,
+        true,
+        type_in,
+        wrong,
+    );
+    group(
+        None,
+        vec![
+            field,
+            button("wide", format!("{part}-keep"), "Keep it", keep),
+        ],
+    )
+}
+
+/// A body mass as typed.
+pub fn mass_of(typed: &str, unit: Unit) -> Result<BodyValue, String> {
+    let mass = Load::parse_in(typed, unit).map_err(|error| error.to_string())?;
+    if mass.is_zero() {
+        return Err("a body mass is above 0".to_owned());
+    }
+    Ok(BodyValue::Mass(mass))
+}
+
+fn weigh(app: Stanchion, unit: Seen<Unit>) -> AnyView {
+    let label = move || format!("body mass today, {}", unit.get());
+    keeping("body-weigh", label, move |typed| {
+        if let BodyValue::Mass(mass) = mass_of(typed, unit.get_untracked())? {
+            app.keep_body_mass(mass);
+        }
+        Ok(())
+    })
+}
+
+/// Today's value of a measure that was taken before.
+fn again(app: Stanchion, name: Line, measured_in: MeasureUnit) -> AnyView {
+    let words = format!("{name} today, {}", measured_in.sign());
+    keeping(
+        "body-again",
+        move || words.clone(),
+        move |typed| {
+            let measure =
+                Measure::parse_in(typed, measured_in).map_err(|error| error.to_string())?;
+            let name = name.clone();
+            app.keep_body(
+                app.id(),
+                Some((clock::wall(), BodyValue::Measure { name, measure })),
+            );
+            Ok(())
+        },
+    )
+}
+
+/// A measure that was not taken before.
+fn another(app: Stanchion) -> AnyView {
+    let open = RwSignal::new(false);
+    let ask = button(
+        "wide",
+        "body-another",
+        "Measure something of your own",
+        move || {
+            open.update(|open| *open = !*open);
+        },
+    );
+    let form = when(open, move || {
+        let name = RwSignal::new(String::new());
+        let value = RwSignal::new(String::new());
+        let at = RwSignal::new(0_i64);
+        let wrong = RwSignal::new(None::<String>);
+        let keep = move || -> Result<(), String> {
+            let name = name.with_untracked(|name| Line::new(name));
+            let name = name.map_err(|unfit| unfit.to_string())?;
+            let place = usize::try_from(at.get_untracked()).unwrap_or(0);
+            let measured_in = MeasureUnit::ALL.get(place).copied();
+            let measured_in = measured_in.unwrap_or(MeasureUnit::Cm);
+            let measure = value.with_untracked(|typed| Measure::parse_in(typed, measured_in));
+            let measure = measure.map_err(|error| error.to_string())?;
+            let value = BodyValue::Measure { name, measure };
+            app.keep_body(app.id(), Some((clock::wall(), value)));
+            open.set(false);
+            Ok(())
+        };
+        let labels = MeasureUnit::ALL.map(|unit| (unit.sign().to_owned(), ""));
+        let pressed = Signal::derive(move || Some(at.get()));
+        let units = toggles_of("body-unit", labels, pressed, move |n| at.set(n));
+        let type_name = move |text| name.set(text);
+        let type_value = move |text| value.set(text);
+        group(
+            Some("body-new"),
+            vec![
+                field(
+                    "body-name",
+                    Mode::Text,
+                    "what is measured: waist",
+                    name,
+                    true,
+                    type_name,
+                ),
+                choices("choices three", "unit", units),
+                field(
+                    "body-value",
+                    Mode::Decimal,
+                    "how much",
+                    value,
+                    true,
+                    type_value,
+                ),
+                wrong_word("body-value-wrong", wrong),
+                button("wide strong", "body-keep", "Keep it", move || {
+                    wrong.set(keep().err())
+                }),
+            ],
+        )
+    });
+    group(None, vec![ask, form])
+}
+
+/// The entries, the newest first, and the way back for the one that was removed last.
+fn entries(
+    app: Stanchion,
+    unit: Seen<Unit>,
+    correcting: RwSignal<Option<BodyEntry>>,
+    gone: RwSignal<Option<BodyEntry>>,
+) -> AnyView {
+    let most = RwSignal::new(ENTRIES);
+    let all = app.of(|model| model.body.len());
+    let some = Signal::derive(move || all.get() > 0 || gone.with(Option::is_some));
+    let more = Signal::derive(move || all.get() > most.get());
+    let back = Signal::derive(move || gone.with(Option::is_some));
+    let listed = move || {
+        dynamic(move || {
+            let most = most.get();
+            let newest = app.model.with(|model| {
+                let newest = model.body.iter().rev().take(most);
+                newest.cloned().collect::<Vec<_>>()
+            });
+            let rows = newest.into_iter().map(|entry| {
+                let (said, when) = (
+                    value_words(&entry.value, unit.get()),
+                    day_and_time(entry.at),
+                );
+                let open = Callback::new(move |()| correcting.set(Some(entry.clone())));
+                row_opener("body-entry", said, when, open)
+            });
+            list("rows", None, rows.collect())
+        })
+    };
+    when(some, move || {
+        let undo = move || {
+            if let Some(entry) = gone.get_untracked() {
+                app.keep_body(entry.id, Some((entry.at, entry.value)));
+                gone.set(None);
+            }
+        };
+        let inside = vec![
+            when(back, move || {
+                let said = text(move || {
+                    let gone = gone.get();
+                    gone.map_or_else(String::new, |entry| {
+                        format!("Removed: {}.", value_words(&entry.value, unit.get()))
+                    })
+                });
+                let undo = button("plain", "body-back", "Undo", undo);
+                group(Some("body-gone"), vec![quiet(said), undo])
+            }),
+            listed(),
+            when(more, move || {
+                button("plain", "body-more", "Show more", move || {
+                    most.update(|most| *most += ENTRIES)
+                })
+            }),
+        ];
+        section(None, "Entries", inside)
+    })
+}

@@ -1,0 +1,211 @@
+//! The books beside the sessions: whoever writes a session writes what follows from it in the same transaction, whoever
+//! finds the books spoiled or of an older form makes them anew.
+
+use super::change::{delete, write};
+use super::keep::{Keep, put};
+use super::model::{HEADINGS_NEWEST, Model};
+use crate::device::db::{DbError, Write};
+use crate::json;
+use crate::ledger::{ExerciseSummary, Heading, SessionRecord, newest_first};
+use crate::session::SessionId;
+use crate::sheet::ExerciseId;
+use crate::store::{
+    BOOKS_FORM, BookFault, END, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves,
+    Turn, UNREAD_KEY, open, turned,
+};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How many sessions are read in one go when all are.
+const SESSIONS_AT_ONCE: u32 = 200;
+
+/// A record from its row; none when it cannot be read.
+fn read<T: serde::de::DeserializeOwned>(row: &str) -> Option<T> {
+    json::parse(open(row).ok()?).ok()
+}
+
+/// The entry of a session from its row; none when it cannot be read.
+fn entry(row: &str) -> Option<Entry> {
+    entry_of(&read(row)?)
+}
+
+/// The entry of a session.
+pub fn entry_of(log: &SessionLog) -> Option<Entry> {
+    let record = SessionRecord::from_events(log.as_events()).ok()?;
+    Some(Entry::of(&record))
+}
+
+/// The sessions that `writes` change: by key their new row, or none.
+fn sessions_in(writes: &[Write]) -> BTreeMap<&str, Option<&str>> {
+    let mut sessions = BTreeMap::new();
+    for write in writes
+        .iter()
+        .filter(|write| write.shelf() == Shelf::Sessions.name())
+    {
+        match write {
+            Write::Put { key, text, .. } => _ = sessions.insert(key.as_str(), Some(text.as_str())),
+            Write::Delete { key, .. } => _ = sessions.insert(key.as_str(), None),
+            Write::Clear { .. } => {}
+        }
+    }
+    sessions
+}
+
+/// Makes the writes that are next, with what follows from them for the books; gives the latter.
+pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
+    let more = following(&keep.settled(), &writes).await?;
+    keep.follows(more.clone());
+    writes.extend(more.iter().cloned());
+    keep.apply(writes).await?;
+    Ok(more)
+}
+
+/// What follows from `writes` for the books.
+pub async fn following(keep: &Keep, writes: &[Write]) -> Result<Vec<Write>, DbError> {
+    let changed = sessions_in(writes);
+    if changed.is_empty() {
+        return Ok(Vec::new());
+    }
+    let keys = changed.keys().map(|key| (*key).to_owned()).collect();
+    let known: BTreeMap<String, String> = keep
+        .some(Shelf::Sessions, keys)
+        .await?
+        .into_iter()
+        .collect();
+    let turns = changed.iter().filter_map(|(key, row)| {
+        Some(Turn {
+            session: SessionId(key.parse().ok()?),
+            before: known.get(*key).and_then(|row| entry(row)),
+            after: row.and_then(entry),
+        })
+    });
+    of_turns(keep, turns.collect()).await
+}
+
+/// What follows from `turns` for the books.
+pub async fn of_turns(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
+    if turns.is_empty() {
+        return Ok(Vec::new());
+    }
+    if !are_kept(keep).await? {
+        return anew(keep, turns).await;
+    }
+    match turned(keep, &turns).await {
+        Ok(changes) => Ok(changes.into_iter().map(write).collect()),
+        Err(BookFault::Unreadable) => anew(keep, turns).await,
+        Err(BookFault::Shelves(error)) => Err(error),
+    }
+}
+
+/// True when the books are there in the form of this version.
+pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
+    Ok(keep.get::<u32>(Shelf::Books, FORM_KEY).await? == Some(BOOKS_FORM))
+}
+
+/// The books made anew from all sessions, as `turns` leave them.
+async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
+    let turning: BTreeSet<String> = turns
+        .iter()
+        .map(|turn| turn.session.0.to_string())
+        .collect();
+    let mut remaking = Remaking::default();
+    let mut unreadable = BTreeSet::new();
+    let mut from = String::new();
+    loop {
+        let rows = keep
+            .first(Shelf::Sessions, (&from, END), SESSIONS_AT_ONCE)
+            .await?;
+        let Some((last, _)) = rows.last() else { break };
+        from = format!("{last}\0");
+        for (key, row) in rows.iter().filter(|(key, _)| !turning.contains(key)) {
+            match entry(row) {
+                Some(entry) => remaking.take(entry),
+                None => _ = unreadable.insert(key.clone()),
+            }
+        }
+    }
+    let after = turns.into_iter().filter_map(|turn| turn.after);
+    after.for_each(|entry| remaking.take(entry));
+    let unread: Vec<&String> = unreadable.iter().collect();
+    let told = put(Shelf::Books, UNREAD_KEY, &unread);
+    if !unreadable.is_empty() {
+        // Of a session that cannot be read its heading stays.
+        let headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
+        let stay = headings
+            .into_iter()
+            .filter(|it| unreadable.contains(&it.session.0.to_string()));
+        stay.for_each(|heading| remaking.stay(heading));
+    }
+    let clear = |shelf: Shelf| Write::Clear {
+        shelf: shelf.name().to_owned(),
+    };
+    let rows = remaking.rows().into_iter().map(write);
+    let clear = Shelf::OF_BOOKS.into_iter().map(clear);
+    Ok(clear.chain([told]).chain(rows).collect())
+}
+
+/// Makes the books anew where there are sessions and they are not there in this form, or where that is `wanted`.
+pub async fn settle(keep: &Keep, wanted: bool) -> Result<(), DbError> {
+    let stale = keep.count(Shelf::Sessions).await? > 0 && !are_kept(keep).await?;
+    if wanted || stale {
+        keep.apply(anew(keep, Vec::new()).await?).await?;
+    }
+    Ok(())
+}
+
+/// The model with what was written to the books: see [`apply_next`].
+pub fn follow(model: &mut Model, books: &[Write]) {
+    let mut headings: BTreeMap<&str, &str> = BTreeMap::new();
+    let own = |write: &Write, shelf: Shelf| write.shelf() == shelf.name();
+    for write in books {
+        match write {
+            Write::Clear { .. } if own(write, Shelf::Headings) => model.headings.clear(),
+            Write::Clear { .. } if own(write, Shelf::Summaries) => model.summaries.clear(),
+            Write::Clear { .. } if own(write, Shelf::Books) => model.lasts.clear(),
+            Write::Put { key, text, .. } if own(write, Shelf::Headings) => {
+                headings.insert(key, text);
+            }
+            Write::Delete { key, .. } if own(write, Shelf::Headings) => {
+                let gone = key.rsplit_once('/').map_or("", |(_, id)| id);
+                model.headings.retain(|it| it.session.0.to_string() != gone);
+            }
+            Write::Put { text, .. } if own(write, Shelf::Summaries) => {
+                if let Some(summary) = read::<ExerciseSummary>(text) {
+                    model.summaries.insert(summary.exercise.clone(), summary);
+                }
+            }
+            Write::Delete { key, .. } if own(write, Shelf::Summaries) => {
+                model
+                    .summaries
+                    .retain(|exercise: &ExerciseId, _| exercise.as_str() != key);
+            }
+            Write::Put { text, .. } if own(write, Shelf::Books) => {
+                if let Some(last) = read::<LastOf>(text) {
+                    model.lasts.insert(last.sheet, last);
+                }
+            }
+            Write::Delete { key, .. } if own(write, Shelf::Books) => {
+                let gone = key.rsplit_once('/').map_or("", |(_, id)| id);
+                model.lasts.retain(|sheet, _| sheet.0.to_string() != gone);
+            }
+            _ => {}
+        }
+    }
+    // Keys stand in the order of time: only the newest can be among those of the model.
+    for row in headings.into_values().rev().take(HEADINGS_NEWEST) {
+        if let Some(heading) = read::<Heading>(row) {
+            model
+                .headings
+                .retain(|other| other.session != heading.session);
+            model.headings.push(heading);
+        }
+    }
+    newest_first(&mut model.headings);
+    model.headings.truncate(HEADINGS_NEWEST);
+}
+
+/// The writes that empty a session's rows on the floor.
+pub fn off_the_floor(session: &crate::session::Session) -> impl Iterator<Item = Write> {
+    // Each by its key: a row that could not be read stays where it is.
+    let events = session.events().iter();
+    events.map(|event| delete(Shelf::Events, &event.id.0.to_string()))
+}

@@ -1,0 +1,74 @@
+//! The bests of an exercise in lines, each with its day.
+
+use crate::ledger::{BestSet, Bests, When};
+use crate::session::{Amount, Done};
+use crate::sheet::{ExerciseId, LoadBasis};
+use crate::ui::floor::logged_line;
+use crate::ui::model::Model;
+use crate::ui::parts::{list, section};
+use crate::units::day;
+use leptos::prelude::*;
+
+/// The bests of an exercise as lines; none while it was never done.
+pub fn best_lines(model: &Model, id: &ExerciseId) -> Vec<String> {
+    let bests = model.summaries.get(id).map(|summary| &summary.bests);
+    bests.map_or_else(Vec::new, |bests| lines(model, bests))
+}
+
+fn lines(model: &Model, bests: &Bests) -> Vec<String> {
+    let unit = model.unit();
+    let on = |when: &When| day(when.at);
+    let set = |what: &str, basis: &LoadBasis, best: &BestSet| {
+        let done = Done {
+            load: basis.has_load().then_some(best.load),
+            amount: Amount::Reps(best.reps),
+            reserve: None,
+        };
+        let said = logged_line(&done, basis, unit);
+        format!("{what}: {said}, {}", on(&best.when))
+    };
+    let mut lines = Vec::new();
+    for way in &bests.ways {
+        // Rising in reps, falling in load.
+        let (Some(hardest), Some(longest)) = (way.sets.first(), way.sets.last()) else {
+            continue;
+        };
+        if way.basis.has_load() {
+            lines.push(set("hardest", &way.basis, hardest));
+        }
+        if longest.reps != hardest.reps || !way.basis.has_load() {
+            lines.push(set("most reps", &way.basis, longest));
+        }
+    }
+    let highest = bests.highest.iter();
+    let by_own = highest.filter(|highest| highest.curve == model.curve());
+    lines.extend(by_own.map(|highest| {
+        let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
+        let on = on(&highest.when);
+        format!(
+            "highest e1RM that is more than noise: {}, {on}",
+            e1rm.shown(unit)
+        )
+    }));
+    lines.extend(bests.volume.map(|most| {
+        let on = on(&most.when);
+        format!(
+            "most volume load in a session: {}, {on}",
+            most.volume.shown(unit)
+        )
+    }));
+    lines
+}
+
+/// The section of them; nothing where there are none.
+pub fn bests(lines: Vec<String>) -> AnyView {
+    if lines.is_empty() {
+        return ().into_any();
+    }
+    let lines = lines.into_iter().map(IntoAny::into_any).collect();
+    section(
+        None,
+        "Bests",
+        vec![list("moved", Some("exercise-bests"), lines)],
+    )
+}

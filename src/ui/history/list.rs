@@ -1,0 +1,57 @@
+//! The exercises that were done, the one done last first.
+
+use crate::ledger::ExerciseSummary;
+use crate::order;
+use crate::ui::model::Model;
+use crate::ui::parts::{Row, h1, line, page, rows, way, when};
+use crate::ui::place::Place;
+use crate::ui::stanchion::stanchion;
+use crate::units::day;
+use leptos::prelude::*;
+use std::cmp::Reverse;
+
+fn found(model: &Model) -> Vec<Row> {
+    let mut done: Vec<&ExerciseSummary> = model.summaries.values().collect();
+    order::by_key(&mut done, |summary| {
+        Reverse(summary.performances.last().map(|last| last.at))
+    });
+    let row = |summary: &ExerciseSummary| {
+        let last = summary.performances.last().map(|last| day(last.at));
+        Row {
+            href: Place::History(summary.exercise.clone()).href(),
+            before: String::new(),
+            strong: name_of(model, summary),
+            after: last.map_or_else(String::new, |last| format!("last on {last}")),
+        }
+    };
+    done.into_iter().map(row).collect()
+}
+
+/// The name that it has now.
+fn name_of(model: &Model, summary: &ExerciseSummary) -> String {
+    let known = model.exercises.of(summary.exercise.as_str());
+    known.map_or_else(|| summary.name.to_string(), |known| known.name().to_owned())
+}
+
+/// The exercises that were done.
+#[component]
+pub fn HistoriesPlace() -> impl IntoView {
+    let app = stanchion();
+    let done = app.of(found);
+    let none = Signal::derive(move || done.with(Vec::is_empty));
+    page(
+        "histories",
+        vec![
+            way(Place::Ledger.href(), "Ledger"),
+            h1("Exercises done"),
+            when(none, || {
+                line(
+                    "quiet",
+                    "histories-empty",
+                    "Nothing yet. An exercise is here from its first session on.",
+                )
+            }),
+            rows("history-row", done),
+        ],
+    )
+}

@@ -1,0 +1,9 @@
+//! What was done of each exercise, in pictures.
+
+mod bests;
+mod list;
+mod page;
+
+pub use bests::{best_lines, bests};
+pub use list::HistoriesPlace;
+pub use page::HistoryPlace;

@@ -1,0 +1,233 @@
+//! One exercise: its strength over time, its best loads, reps at a load, volume load, tempo.
+
+use super::bests::{best_lines, bests};
+use crate::charts::Chart;
+use crate::device::clock;
+use crate::ledger::Past;
+use crate::pictures::{
+    Asked, Period, best_at_reps, both_loads, chosen, estimate, loads_done, reps_at_load,
+    tempo_kept, volume,
+};
+use crate::sheet::ExerciseId;
+use crate::ui::charts::chart;
+use crate::ui::model::Model;
+use crate::ui::parts::{
+    button, choices, dynamic, group, h1, line, page, quiet, stepper, text, toggles_of, way, when,
+};
+use crate::ui::place::Place;
+use crate::ui::reading::history_of;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::Load;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// How far the reading is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Read {
+    Reading,
+    Done,
+    Failed,
+}
+
+/// What the page hangs on.
+#[derive(Clone, Copy)]
+struct Shown {
+    app: Stanchion,
+    pasts: RwSignal<Vec<Past>>,
+    read: RwSignal<Read>,
+    period: RwSignal<Period>,
+    /// Only what was done by the newest prescription.
+    comparable: RwSignal<bool>,
+    /// The load of which the reps are shown: a place among those done; the newest one while none is chosen.
+    load: RwSignal<Option<usize>>,
+}
+
+impl Shown {
+    /// A picture of what is chosen.
+    fn of(self, draw: impl Fn(&[&Past], Asked) -> Chart + Send + Sync + 'static) -> Seen<Chart> {
+        let unit = self.app.of(Model::unit);
+        Seen::new(move || {
+            let asked = Asked {
+                unit: unit.get(),
+                period: self.period.get(),
+                today: clock::wall().date_naive(),
+            };
+            self.chosen(|history| draw(history, asked))
+        })
+    }
+
+    fn chosen<T>(self, f: impl FnOnce(&[&Past]) -> T) -> T {
+        let comparable = self.comparable.get();
+        self.pasts.with(|pasts| f(&chosen(pasts, comparable)))
+    }
+
+    fn read(self, id: ExerciseId) {
+        self.read.set(Read::Reading);
+        let keep = self.app.keep();
+        spawn_local(async move {
+            let read = match history_of(&keep, &id).await {
+                Ok(pasts) => {
+                    self.pasts.try_set(pasts);
+                    Read::Done
+                }
+                Err(error) => {
+                    self.app.complain(error.to_string());
+                    Read::Failed
+                }
+            };
+            // Who has left the page by now is told nothing.
+            self.read.try_set(read);
+        });
+    }
+}
+
+fn name(model: &Model, id: &ExerciseId) -> String {
+    let known = model.exercises.of(id.as_str());
+    let done = || {
+        model
+            .summaries
+            .get(id)
+            .map(|summary| summary.name.to_string())
+    };
+    let known = known.map(|known| known.name().to_owned());
+    known.or_else(done).unwrap_or_else(|| id.to_string())
+}
+
+/// All that was done of one exercise.
+#[component]
+pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
+    let app = stanchion();
+    let shown = Shown {
+        app,
+        pasts: RwSignal::new(Vec::new()),
+        read: RwSignal::new(Read::Reading),
+        period: RwSignal::new(Period::Year),
+        comparable: RwSignal::new(true),
+        load: RwSignal::new(None),
+    };
+    shown.read(id.clone());
+    let of = id.clone();
+    let title = app.of(move |model| name(model, &of));
+    let of = id.clone();
+    let best = app.of(move |model| best_lines(model, &of));
+    let about = Place::Exercise(id.clone()).href();
+    page(
+        "history",
+        vec![
+            way(Place::Histories.href(), "Exercises done"),
+            h1(title),
+            dynamic(move || match shown.read.get() {
+                Read::Reading => line("quiet", "history-reading", "Reading what was done."),
+                Read::Failed => failed(shown, id.clone()),
+                Read::Done => done(shown),
+            }),
+            dynamic(move || bests(best.get())),
+            way(about, "What is known of this exercise"),
+        ],
+    )
+}
+
+fn failed(shown: Shown, id: ExerciseId) -> AnyView {
+    let again = move || shown.read(id.clone());
+    let said = line(
+        "wrong-word",
+        "history-failed",
+        "What was done could not be read. Nothing is lost by that: try once more.",
+    );
+    group(
+        None,
+        vec![said, button("wide", "history-again", "Read again", again)],
+    )
+}
+
+fn done(shown: Shown) -> AnyView {
+    if shown.pasts.with_untracked(Vec::is_empty) {
+        let words = "Not done yet. After the first session its pictures are here.";
+        return line("quiet", "history-empty", words);
+    }
+    let curve = shown.app.of(Model::curve);
+    let strength = shown.of(move |history, asked| estimate(history, asked, curve.get()));
+    let moved = shown.of(|history, asked| both_loads(history, asked).unwrap_or_default());
+    let tempo = shown.of(|history, asked| tempo_kept(history, asked).unwrap_or_default());
+    let named = |chart: Seen<Chart>| Signal::derive(move || chart.with(|it| !it.title.is_empty()));
+    vec![
+        asking(shown),
+        chart("history-estimate", strength),
+        chart("history-best", shown.of(best_at_reps)),
+        at_load(shown),
+        chart("history-volume", shown.of(volume)),
+        when(named(moved), move || chart("history-moved", moved)),
+        when(named(tempo), move || chart("history-tempo", tempo)),
+        quiet(
+            "What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
+             noise from test and retest, Grgic et al. 2020). It describes, it does not judge.",
+        ),
+    ]
+    .into_any()
+}
+
+/// The choice of the period, and of the prescriptions.
+fn asking(shown: Shown) -> AnyView {
+    let place = |period: Period| (0..).zip(Period::ALL).find(|(_, other)| *other == period);
+    let at = Signal::derive(move || place(shown.period.get()).map(|(n, _)| n));
+    let labels = Period::ALL.map(|period| (period.name().to_owned(), ""));
+    let periods = toggles_of("history-period", labels, at, move |n| {
+        let found = usize::try_from(n).ok().and_then(|n| Period::ALL.get(n));
+        if let Some(period) = found {
+            shown.period.set(*period);
+        }
+    });
+    let several = shown
+        .pasts
+        .with_untracked(|pasts| chosen(pasts, true).len() < pasts.len());
+    let mut inside = vec![choices("choices three", "period", periods)];
+    if several {
+        let at = Signal::derive(move || Some(i64::from(!shown.comparable.get())));
+        let labels = [
+            ("same prescription".to_owned(), "as the last time"),
+            ("all".to_owned(), "whatever was asked"),
+        ];
+        let which = toggles_of("history-which", labels, at, move |n| {
+            shown.comparable.set(n == 0);
+            shown.load.set(None);
+        });
+        inside.push(choices("choices two", "which prescriptions", which));
+    }
+    group(None, inside)
+}
+
+/// Reps at one load, and the choice of it.
+fn at_load(shown: Shown) -> AnyView {
+    let loads = Seen::new(move || shown.chosen(loads_done));
+    // The newest load is what a person looks for first.
+    let newest = Seen::new(move || {
+        let load = shown.chosen(|history| {
+            let last = *history.last()?;
+            loads_done(&[last]).pop().map(|(load, _)| load)
+        });
+        loads.with(|loads| loads.iter().position(|(other, _)| Some(*other) == load))
+    });
+    let at = move || shown.load.get().or(newest.get()).unwrap_or(0);
+    let load = Seen::new(move || {
+        let at = at();
+        loads.with(|loads| loads.get(at).map_or(Load::ZERO, |(load, _)| *load))
+    });
+    let picture = shown.of(move |history, asked| reps_at_load(history, asked, load.get()));
+    let unit = shown.app.of(Model::unit);
+    let figure = text(move || load.get().shown(unit.get()));
+    let step = move |more: bool| {
+        let last = loads.with_untracked(Vec::len).saturating_sub(1);
+        let now = untrack(at);
+        let next = if more { now + 1 } else { now.saturating_sub(1) };
+        shown.load.set(Some(next.min(last)));
+    };
+    let any = Signal::derive(move || loads.with(|loads| !loads.is_empty()));
+    when(any, move || {
+        vec![
+            chart("history-reps", picture),
+            stepper("load", "history-load", figure, step),
+        ]
+        .into_any()
+    })
+}

@@ -1,0 +1,86 @@
+//! A year at a glance.
+
+use crate::ledger::Heading;
+use crate::pictures::{self, Peg};
+use crate::ui::charts::chart;
+use crate::ui::model::Model;
+use crate::ui::parts::{button, choices, dynamic, group, h1, line, list, page, toggles_of, way};
+use crate::ui::place::Place;
+use crate::ui::reading::headings_between;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::stanchion;
+use chrono::NaiveDate;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// A year.
+#[component]
+pub fn YearPlace(
+    /// The year.
+    year: i32,
+) -> impl IntoView {
+    let app = stanchion();
+    let read = RwSignal::new(None::<Result<Vec<Heading>, ()>>);
+    let reading = move || {
+        let keep = app.keep();
+        let first = NaiveDate::from_ymd_opt(year, 1, 1).unwrap_or(NaiveDate::MIN);
+        let last = NaiveDate::from_ymd_opt(year, 12, 31).unwrap_or(NaiveDate::MAX);
+        spawn_local(async move {
+            let found = headings_between(&keep, first, last).await;
+            let found = found.map_err(|error| app.complain(error.to_string()));
+            // Who has left the page by now is told nothing.
+            read.try_set(Some(found));
+        });
+    };
+    reading();
+    let peg = RwSignal::new(Peg::Minutes);
+    let unit = app.of(Model::unit);
+    let picture = Seen::new(move || {
+        read.with(|read| match read {
+            Some(Ok(headings)) => pictures::year(headings, year, peg.get(), unit.get()),
+            _ => Default::default(),
+        })
+    });
+    let state = Seen::new(move || read.with(|read| read.as_ref().map(Result::is_ok)));
+    let at = Signal::derive(move || {
+        let found = (0..).zip(Peg::ALL).find(|(_, one)| *one == peg.get());
+        found.map(|(n, _)| n)
+    });
+    let labels = Peg::ALL.map(|peg| (peg.name().to_owned(), ""));
+    let pegs = toggles_of("year-peg", labels, at, move |n| {
+        let found = usize::try_from(n).ok().and_then(|n| Peg::ALL.get(n));
+        if let Some(found) = found {
+            peg.set(*found);
+        }
+    });
+    let beside = vec![
+        link(year - 1, "The year before"),
+        link(year + 1, "The year after"),
+    ];
+    page(
+        "year",
+        vec![
+            way(Place::Ledger.href(), "Ledger"),
+            h1(year.to_string()),
+            list("ways", Some("year-ways"), beside),
+            choices("choices three", "length of a peg", pegs),
+            dynamic(move || match state.get() {
+                None => line("quiet", "year-reading", "Reading the year."),
+                Some(false) => {
+                    let words =
+                        "The year could not be read. Nothing is lost by that: try once more.";
+                    let said = line("wrong-word", "year-failed", words);
+                    group(
+                        None,
+                        vec![said, button("wide", "year-again", "Read again", reading)],
+                    )
+                }
+                Some(true) => chart("year-chart", picture),
+            }),
+        ],
+    )
+}
+
+fn link(year: i32, words: &'static str) -> AnyView {
+    way(Place::Year(year).href(), words)
+}

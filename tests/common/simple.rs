@@ -1,0 +1,344 @@
+//! What the ledger says of sessions by a simple path over their events: everything folded, nothing kept, every set looked at.
+
+use super::built::reps;
+use super::shelves::Memory;
+use rust_decimal::Decimal;
+use stanchion::ledger::{Bests, ExerciseSummary, Heading, Past, SessionRecord};
+use stanchion::session::{Amount, Event, SessionId};
+use stanchion::sheet::{ExerciseId, LoadBasis, SetKind, Target};
+use stanchion::store::{LastOf, Shelf, open};
+use stanchion::strength::{Curve, Performance, mdc95, shown};
+use stanchion::units::Load;
+use std::collections::BTreeMap;
+
+/// All sessions by their events.
+pub type Sessions = BTreeMap<SessionId, Vec<Event>>;
+
+/// What a row counts at most of the stages of a set together.
+const REPS_MAX: u32 = 500;
+
+/// All sessions in the order of time.
+pub fn records(sessions: &Sessions) -> Vec<SessionRecord> {
+    let records = sessions.values();
+    let mut records: Vec<SessionRecord> = records
+        .filter_map(|events| SessionRecord::from_events(events).ok())
+        .collect();
+    records.sort_by_key(|record| (record.began, record.session));
+    records
+}
+
+/// One block done in one session.
+struct Block1<'a> {
+    record: &'a SessionRecord,
+    block: &'a stanchion::ledger::BlockRecord,
+}
+
+fn blocks_of<'a>(records: &'a [SessionRecord], exercise: &ExerciseId) -> Vec<Block1<'a>> {
+    let mut all = Vec::new();
+    for record in records {
+        for block in &record.blocks {
+            if block.block.exercise.id == *exercise && !block.lines.is_empty() {
+                all.push(Block1 { record, block });
+            }
+        }
+    }
+    all
+}
+
+fn exercises(records: &[SessionRecord]) -> Vec<ExerciseId> {
+    let blocks = records.iter().flat_map(|record| &record.blocks);
+    let done = blocks.filter(|block| !block.lines.is_empty());
+    let mut ids: Vec<ExerciseId> = done.map(|block| block.block.exercise.id.clone()).collect();
+    ids.sort();
+    ids.dedup();
+    ids
+}
+
+/// Minutes predicted for the session at `at`: the middle of the last 20 change-overs within 60 sessions, 60 s below five.
+fn predicted(records: &[SessionRecord], at: usize) -> u32 {
+    let before = &records[at.saturating_sub(60)..at];
+    let all: Vec<i64> = before
+        .iter()
+        .flat_map(|record| {
+            record
+                .change_overs
+                .iter()
+                .map(|seconds| i64::from(seconds.get()))
+        })
+        .collect();
+    let mut newest = all[all.len().saturating_sub(20)..].to_vec();
+    newest.sort_unstable();
+    let change_over = match newest.len() {
+        0..5 => 60,
+        n if n % 2 == 1 => newest[n / 2],
+        n => (newest[n / 2 - 1] + newest[n / 2]) / 2,
+    };
+    let seconds = stanchion::units::Seconds::saturating(change_over);
+    ((records[at].predicted.seconds(seconds) + records[at].longer_rests + 30) / 60) as u32
+}
+
+/// Kilograms moved times reps over the sets of a block that are no ramp-ups.
+fn volume(one: &Block1) -> Decimal {
+    let body = one.record.body_mass.map(Load::kg);
+    let basis = &one.block.block.basis;
+    let mut sum = Decimal::ZERO;
+    for line in &one.block.lines {
+        if matches!(line.kind, SetKind::RampUp { .. }) {
+            continue;
+        }
+        let written = line.load.map(Load::kg);
+        let extra = written.unwrap_or_default();
+        let moved = match basis {
+            LoadBasis::External => written,
+            LoadBasis::BodyMassPlus => body.map(|body| body + extra),
+            LoadBasis::BodyMassMinus => body.map(|body| (body - extra).max(Decimal::ZERO)),
+            LoadBasis::BodyMassShare(share) => body.map(|body| body * share.factor() + extra),
+            LoadBasis::Band(_) | LoadBasis::Unloaded => None,
+        };
+        let reps = line.amount.reps_of_sides(one.block.block.sides.rounds());
+        sum += moved.unwrap_or_default() * Decimal::from(reps);
+    }
+    sum.normalize()
+}
+
+/// Sets that count for bests: (load, reps), in order.
+fn counting(one: &Block1) -> Vec<(Load, u32)> {
+    let basis = &one.block.block.basis;
+    let lines = one.block.lines.iter().filter(|line| {
+        matches!(line.kind, SetKind::Work | SetKind::ToFailure)
+            && matches!(line.target, Target::Reps(_))
+            && matches!(line.amount, Amount::Reps(_))
+            && line.amount.full_reps() > 0
+    });
+    lines
+        .filter_map(|line| {
+            let load = match basis {
+                LoadBasis::External => line.load?,
+                LoadBasis::Band(_) | LoadBasis::Unloaded => Load::ZERO,
+                _ => line.load.unwrap_or(Load::ZERO),
+            };
+            Some((load, line.amount.full_reps()))
+        })
+        .collect()
+}
+
+fn rows<T: serde::de::DeserializeOwned>(books: &Memory, shelf: Shelf) -> Vec<(String, T)> {
+    let all = books.0.iter().filter(|((on, _), _)| *on == shelf);
+    all.map(|((_, key), row)| {
+        let json = open(row).unwrap();
+        (key.clone(), stanchion::json::parse(json).unwrap())
+    })
+    .collect()
+}
+
+pub fn headings_agree(books: &Memory, records: &[SessionRecord]) {
+    let headings: Vec<(String, Heading)> = rows(books, Shelf::Headings);
+    let kept: Vec<_> = headings
+        .iter()
+        .map(|(_, it)| {
+            (
+                it.session,
+                it.began,
+                it.sets_done as usize,
+                it.predicted_minutes,
+                it.volume.kg(),
+            )
+        })
+        .collect();
+    let told: Vec<_> = records
+        .iter()
+        .enumerate()
+        .map(|(at, record)| {
+            let sum: Decimal = record
+                .blocks
+                .iter()
+                .map(|block| volume(&Block1 { record, block }))
+                .sum();
+            let sets = record
+                .blocks
+                .iter()
+                .map(|block| block.lines.len())
+                .sum::<usize>();
+            let minutes = predicted(records, at);
+            (
+                record.session,
+                record.began,
+                sets,
+                Some(minutes),
+                sum.normalize(),
+            )
+        })
+        .collect();
+    assert_eq!(kept, told, "keys stand in the order of time, one a session");
+}
+
+pub fn histories_agree(books: &Memory, records: &[SessionRecord]) {
+    let kept: Vec<(String, Vec<Past>)> = rows(books, Shelf::Histories);
+    let mut told: BTreeMap<String, Vec<_>> = BTreeMap::new();
+    for exercise in exercises(records) {
+        for one in blocks_of(records, &exercise) {
+            let year = one.record.began.naive_utc().format("%Y");
+            let loads: Vec<_> = one
+                .block
+                .lines
+                .iter()
+                .map(|line| (line.load, line.amount.full_reps().min(REPS_MAX)))
+                .collect();
+            told.entry(format!("{exercise}/{year}")).or_default().push((
+                one.record.session,
+                one.record.light,
+                volume(&one),
+                loads,
+            ));
+        }
+    }
+    let kept: BTreeMap<String, Vec<_>> = kept
+        .into_iter()
+        .map(|(key, pasts)| {
+            let pasts = pasts.iter().map(|past| {
+                let sets = past.performance.sets.iter();
+                let loads = sets
+                    .map(|set| (set.load, u32::from(set.reps.get())))
+                    .collect();
+                (past.session(), past.light, past.volume.kg(), loads)
+            });
+            (key, pasts.collect())
+        })
+        .collect();
+    assert_eq!(kept, told);
+}
+
+pub fn summaries_agree(books: &Memory, records: &[SessionRecord]) {
+    let kept: Vec<(String, ExerciseSummary)> = rows(books, Shelf::Summaries);
+    let mut kept: BTreeMap<String, ExerciseSummary> = kept.into_iter().collect();
+    for exercise in exercises(records) {
+        let mut all = blocks_of(records, &exercise);
+        all.retain(|one| !one.record.light);
+        let Some(last) = all.last() else { continue };
+        let summary = kept.remove(exercise.as_str()).expect("a summary");
+        assert_eq!(summary.name, last.block.block.exercise.name);
+        let newest = &all[all.len().saturating_sub(24)..];
+        let sessions: Vec<_> = newest.iter().map(|one| one.record.session.0).collect();
+        let known: Vec<_> = summary.performances.iter().map(|it| it.session).collect();
+        assert_eq!(known, sessions);
+        bests_agree(&summary.bests, &all);
+    }
+    assert!(kept.is_empty(), "summaries of nothing: {kept:?}");
+}
+
+/// Every load at each number of reps, every number of reps at each load, by looking at all sets.
+fn bests_agree(bests: &Bests, all: &[Block1]) {
+    let mut ways: BTreeMap<String, Vec<(Load, u32, SessionId)>> = BTreeMap::new();
+    for one in all {
+        let basis = stanchion::json::text(&one.block.block.basis);
+        for (load, reps) in counting(one) {
+            let sets = ways.entry(basis.clone()).or_default();
+            sets.push((load, reps, one.record.session));
+        }
+    }
+    assert_eq!(bests.ways.len(), ways.len());
+    for way in &bests.ways {
+        let sets = &ways[&stanchion::json::text(&way.basis)];
+        let effort = |load: Load| {
+            let kg = load.kg();
+            if way.basis == LoadBasis::BodyMassMinus {
+                -kg
+            } else {
+                kg
+            }
+        };
+        for count in 1..=30 {
+            let enough = sets.iter().filter(|(_, reps, _)| *reps >= count);
+            let most = enough.clone().map(|(load, ..)| effort(*load)).max();
+            let best = way.at_reps(reps(i64::from(count)));
+            assert_eq!(best.map(|best| effort(best.load)), most, "{count} reps");
+        }
+        for (load, ..) in sets {
+            let as_hard = sets
+                .iter()
+                .filter(|(other, ..)| effort(*other) >= effort(*load));
+            let most = as_hard.map(|(_, reps, _)| *reps).max();
+            let best = way.at_load(*load).map(|best| u32::from(best.reps.get()));
+            assert_eq!(best, most, "{load}");
+        }
+        for best in &way.sets {
+            let same = |(load, reps, _): &&(Load, u32, SessionId)| {
+                *load == best.load && *reps == u32::from(best.reps.get())
+            };
+            let first = sets.iter().find(same).unwrap();
+            assert_eq!(best.when.session, first.2.0, "the earlier of equal ones");
+        }
+    }
+    let mut most: Option<(Decimal, SessionId)> = None;
+    let mut sessions: Vec<SessionId> = all.iter().map(|one| one.record.session).collect();
+    sessions.dedup();
+    for session in &sessions {
+        let blocks = all.iter().filter(|one| one.record.session == *session);
+        let sum: Decimal = blocks.map(volume).sum();
+        if sum > most.map_or(Decimal::ZERO, |(most, _)| most) {
+            most = Some((sum.normalize(), *session));
+        }
+    }
+    let kept = bests
+        .volume
+        .map(|most| (most.volume.kg(), SessionId(most.when.session)));
+    assert_eq!(kept, most);
+    for curve in Curve::ALL {
+        let mut mark: Option<(f64, f64, SessionId)> = None;
+        for session in &sessions {
+            let blocks = all.iter().filter(|one| one.record.session == *session);
+            let shows = blocks.filter_map(|one| shown(&performance(one), curve));
+            let shows = shows.map(|it| (kg(it.e1rm), f64::from(it.error) / 10_000.0));
+            let Some((e1rm, error)) = shows.max_by(|a, b| a.0.total_cmp(&b.0)) else {
+                continue;
+            };
+            let beyond = mark.is_none_or(|(before, its, _)| {
+                let typical = ((error * error + its * its) / 2.0).sqrt();
+                e1rm / before - 1.0 > mdc95(typical).exp() - 1.0
+            });
+            if beyond {
+                mark = Some((e1rm, error, *session));
+            }
+        }
+        let kept = bests.highest.iter().find(|it| it.curve == curve);
+        let kept = kept.map(|it| (kg(it.shown.e1rm), SessionId(it.when.session)));
+        assert_eq!(
+            kept,
+            mark.map(|(e1rm, _, session)| (e1rm, session)),
+            "{curve:?}"
+        );
+    }
+}
+
+fn kg(load: Load) -> f64 {
+    load.kg().to_string().parse().unwrap()
+}
+
+fn performance(one: &Block1) -> Performance {
+    let all = stanchion::ledger::pasts_of(one.record);
+    let place = one
+        .record
+        .blocks
+        .iter()
+        .filter(|block| !block.lines.is_empty())
+        .position(|block| std::ptr::eq(block, one.block))
+        .unwrap();
+    all[place].1.performance.clone()
+}
+
+pub fn lasts_agree(books: &Memory, records: &[SessionRecord]) {
+    let mut told: BTreeMap<String, SessionId> = BTreeMap::new();
+    for record in records {
+        told.insert(format!("sheet/{}", record.sheet.0), record.session);
+    }
+    let kept: BTreeMap<String, SessionId> = books
+        .0
+        .iter()
+        .filter(|((shelf, key), _)| *shelf == Shelf::Books && key != "form")
+        .map(|((_, key), row)| {
+            let last: LastOf = stanchion::json::parse(open(row).unwrap()).unwrap();
+            (key.clone(), last.session)
+        })
+        .collect();
+    assert_eq!(kept, told);
+}
