@@ -103,6 +103,7 @@ pub fn session(
     begin: DateTime<FixedOffset>,
     mass: Load,
     light: bool,
+    along: None,
 ) -> Outcome<Session> {
     let usual = proposals(ledger, sheet, begin, mass);
     let (sheet, proposals) = if light {
