@@ -19,6 +19,7 @@ mod happen;
 mod history;
 mod keep;
 mod kit;
+mod known;
 mod layout;
 mod ledger;
 mod looking;

@@ -103,7 +103,6 @@ pub fn session(
     begin: DateTime<FixedOffset>,
     mass: Load,
     light: bool,
-    along: None,
 ) -> Outcome<Session> {
     let usual = proposals(ledger, sheet, begin, mass);
     let (sheet, proposals) = if light {
@@ -121,6 +120,7 @@ pub fn session(
         proposals,
         light,
         curve: Curve::default(),
+        along: None,
     };
     let run = ledger.chance.one_of(u64::from(u32::MAX)) as u32;
     let first = Event {
