@@ -51,6 +51,7 @@ fn built(sheet: &Sheet) -> Draft {
     // Warnings are settled last: a change forgets those of blocks that are not there.
     let settled = Sheet {
         settled: sheet.settled.clone(),
+        written_for: sheet.written_for.clone(),
         ..draft.sheet().clone()
     };
     draft.replace("the warnings", settled);

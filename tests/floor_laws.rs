@@ -120,6 +120,7 @@ impl Floor {
             body_mass: None,
             proposals,
             light: false,
+            along: None,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));

@@ -56,6 +56,7 @@ impl Floor {
             sheet,
             light: false,
             body_mass: None,
+            along: None,
         };
         let mut mint = Mint::default();
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));

@@ -35,6 +35,7 @@ fn session(n: u64, sheet: &Sheet) -> SessionLog {
         proposals: sheet.blocks().map(|block| propose(block, &today)).collect(),
         light: false,
         curve: Curve::default(),
+        along: None,
     }))];
     for set in unroll(sheet) {
         let load = "102.5 kg".parse().ok();

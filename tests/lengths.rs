@@ -200,6 +200,7 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
         body_mass: None,
         proposals: Vec::new(),
         light: false,
+        along: None,
     }));
     let mut session = Session::begin(event(1, 0, 1, began)).unwrap();
     let done = Done {
@@ -237,6 +238,7 @@ fn the_time_left_counts_the_longer_rests_of_the_heat() {
         body_mass: None,
         proposals: Vec::new(),
         light: false,
+        along: None,
     }));
     let began = event(1, 0, 1, began);
     let now = began.moment();
@@ -277,7 +279,8 @@ proptest! {
             body_mass: None,
             proposals: Vec::new(),
             light: false,
-        }));
+along: None,
+}));
         let begun = event(1, 0, 1, began);
         let now = begun.moment();
         let session = Session::begin(begun).unwrap();

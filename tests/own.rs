@@ -99,6 +99,7 @@ fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
         body_mass: None,
         proposals: vec![light.clone()],
         light: true,
+        along: None,
     };
     let other = Exercise {
         id: ExerciseId::new("box-squat").unwrap(),

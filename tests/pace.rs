@@ -35,6 +35,7 @@ fn session(n: u64, sets: &[(Option<u64>, u64)]) -> Vec<Event> {
         body_mass: None,
         proposals: Vec::new(),
         light: false,
+        along: None,
     }));
     let mut events = vec![(0, began)];
     for (set, (start, log)) in keys.into_iter().zip(sets) {

@@ -16,7 +16,7 @@ use stanchion::json;
 use stanchion::quick::parse_sheet;
 use stanchion::share::{
     CODE_CHARS_MAX, LINK_MARK, LinkFault, Parcel, TooLong, UNPACKED_BYTES_MAX, link, sheet_file,
-    single_sheet, unseal, without_start_loads,
+    single_sheet, unseal, without_mark, without_start_loads,
 };
 use stanchion::sheet::{Line, Note, Sheet};
 use stanchion::store::{demo, import, read};
@@ -99,6 +99,26 @@ proptest! {
         prop_assert!(same(single_sheet(&archive).unwrap(), &sheet));
         let merged = import(archive, &text).unwrap();
         prop_assert_eq!(merged.summary.sheets_new, 0);
+    }
+
+    #[test]
+    fn the_mark_for_whom_stays_behind(sheet in sheet()) {
+        let bare = without_mark(&sheet);
+        prop_assert_eq!(&bare.written_for, &None);
+        if sheet.written_for.is_none() {
+            prop_assert!(same(&bare, &sheet));
+            return Ok(());
+        }
+        // What differs in content differs in its ids, and always in the same way.
+        prop_assert!(bare.id != sheet.id && bare.version != sheet.version);
+        prop_assert!(same(&without_mark(&sheet), &bare));
+        let loadless = without_start_loads(&bare);
+        prop_assert!(same(&loadless, &bare) || loadless.id != bare.id);
+        prop_assert!(without_start_loads(&sheet).id != bare.id);
+        let mut again = bare;
+        (again.id, again.version) = (sheet.id, sheet.version);
+        again.written_for.clone_from(&sheet.written_for);
+        prop_assert!(same(&again, &sheet));
     }
 
     #[test]

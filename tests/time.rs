@@ -36,6 +36,7 @@ fn session(times: [(&str, u32, u64); 3]) -> Vec<Event> {
         body_mass: None,
         proposals: Vec::new(),
         light: false,
+        along: None,
     }));
     let logged = What::SetDone {
         set: key(0, 0),

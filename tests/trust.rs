@@ -69,6 +69,7 @@ fn board(
             },
         )],
         light: false,
+        along: None,
     }));
     let sets = (0..).map(|set| key(0, set));
     let logs = sets.clone().zip(dones).map(|(set, done)| What::SetDone {

@@ -73,6 +73,12 @@ impl Db {
         }
     }
 
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.inner.name
+    }
+
     /// The version of the layout that is on this device; 0 while there is no connection.
     #[must_use]
     pub fn version(&self) -> u32 {

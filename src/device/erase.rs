@@ -16,6 +16,11 @@ pub async fn everything(databases: &[&str]) {
         let _ = js::call_async(&registration, "unregister", &[]).await;
     }
     forget_caches().await;
+    databases_of(databases);
+}
+
+/// Asks the browser to delete the databases of those names once nobody holds them.
+pub fn databases_of(databases: &[&str]) {
     if let Some(factory) = js::global("indexedDB") {
         for &database in databases {
             // Where it is held, it goes with the page.

@@ -65,6 +65,23 @@ pub fn set<T: Serialize>(key: &str, value: &T) -> Result<(), PrefError> {
     })
 }
 
+/// What was kept for this tab alone, if it still reads as a `T`. It outlives a reload and not the tab.
+#[must_use]
+pub fn get_in_tab<T: DeserializeOwned>(key: &str) -> Option<T> {
+    let storage = js::global("sessionStorage")?;
+    let kept = js::call(&storage, "getItem", &[format!("{PREFIX}{key}").into()]);
+    json::parse(&kept.ok()?.as_string()?).ok()
+}
+
+/// Keeps something for this tab alone; where the browser refuses, it ends with the page.
+pub fn set_in_tab<T: Serialize>(key: &str, value: &T) {
+    if let Some(storage) = js::global("sessionStorage") {
+        let key = format!("{PREFIX}{key}");
+        // Refused, the tab opens as a new one does.
+        let _ = js::call(&storage, "setItem", &[key.into(), json::text(value).into()]);
+    }
+}
+
 /// Forgets a setting, if there is one.
 pub fn remove(key: &str) {
     let key = format!("{PREFIX}{key}");
@@ -76,14 +93,19 @@ pub fn remove(key: &str) {
 
 /// Forgets every setting of ours; those of other pages of the host stay.
 pub fn forget_all() {
-    let Some(storage) = js::global("localStorage") else {
-        return;
-    };
+    for storage in ["localStorage", "sessionStorage"] {
+        if let Some(storage) = js::global(storage) {
+            forget_in(&storage);
+        }
+    }
+}
+
+fn forget_in(storage: &wasm_bindgen::JsValue) {
     for key in js_sys::Object::keys(storage.unchecked_ref::<js_sys::Object>()) {
         let ours = key.as_string().is_some_and(|key| key.starts_with(PREFIX));
         if ours {
             // Refused: it holds no more than a look, a volume and a date.
-            let _ = js::call(&storage, "removeItem", &[key]);
+            let _ = js::call(storage, "removeItem", &[key]);
         }
     }
 }

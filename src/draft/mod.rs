@@ -87,6 +87,7 @@ impl Draft {
             budget_minutes: None,
             groups: Vec::new(),
             settled: Vec::new(),
+            written_for: None,
         })
     }
 
@@ -120,20 +121,47 @@ impl Draft {
         ids: &mut dyn FnMut() -> Uuid,
         written: DateTime<FixedOffset>,
     ) -> Draft {
+        let most = LINE_CHARS_MAX - COPY_MARK.chars().count();
+        let name: String = sheet.name.as_str().chars().take(most).collect();
+        let name = Line::new(&(name + COPY_MARK)).expect("a shortened name with a mark is fit");
+        let copy = Draft::another(sheet, id, ids, written);
+        Draft::resumed(Sheet { name, ..copy })
+    }
+
+    /// A draft of a new sheet for `whom`, that begins as one of theirs. `ids` gives new ids, for its version and its
+    /// blocks: it never stands in for one of the writer's own.
+    #[must_use]
+    pub fn for_another(
+        sheet: &Sheet,
+        id: SheetId,
+        ids: &mut dyn FnMut() -> Uuid,
+        written: DateTime<FixedOffset>,
+        whom: Line,
+    ) -> Draft {
+        let next = Draft::another(sheet, id, ids, written);
+        Draft::resumed(Sheet {
+            written_for: Some(whom),
+            ..next
+        })
+    }
+
+    fn another(
+        sheet: &Sheet,
+        id: SheetId,
+        ids: &mut dyn FnMut() -> Uuid,
+        written: DateTime<FixedOffset>,
+    ) -> Sheet {
         let mut copy = sheet.clone();
         copy.id = id;
         copy.version = SheetVersion(ids());
         copy.written = written;
         copy.settled.clear();
-        let most = LINE_CHARS_MAX - COPY_MARK.chars().count();
-        let name: String = sheet.name.as_str().chars().take(most).collect();
-        copy.name = Line::new(&(name + COPY_MARK)).expect("a shortened name with a mark is fit");
         for group in &mut copy.groups {
             for block in group.blocks_mut() {
                 block.id = BlockId(ids());
             }
         }
-        Draft::resumed(copy)
+        copy
     }
 
     /// The sheet as it stands. Its version is the one that the draft began from.

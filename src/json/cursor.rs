@@ -30,8 +30,8 @@ struct Frame {
 /// The way to the value being read is kept as it goes and left as it is at the first fault: so nothing else needs to
 /// carry places. Whatever stopped early in a list or an object is closed by the next step outside it.
 pub struct Cursor<'t> {
-    text: &'t str,
-    at: usize,
+    pub(super) text: &'t str,
+    pub(super) at: usize,
     way: Vec<Frame>,
 }
 

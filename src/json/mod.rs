@@ -9,6 +9,7 @@ mod cursor;
 mod fault;
 mod pretty;
 mod read;
+mod slice;
 mod write;
 
 pub use cursor::Cursor;

@@ -48,6 +48,7 @@ pub fn again(
         budget_minutes: written.budget_minutes,
         groups,
         settled: Vec::new(),
+        written_for: None,
     };
     sheet.check().ok().map(|()| sheet)
 }

@@ -113,6 +113,7 @@ fn read(
         groups: groups(reading.blocks, &mut namer)?,
         // The text cannot say them: they go on for the blocks that stay.
         settled: old.map_or_else(Vec::new, |old| old.settled.clone()),
+        written_for: old.and_then(|old| old.written_for.clone()),
     };
     sheet.forget_unknown();
     Ok(sheet)

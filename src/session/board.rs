@@ -2,6 +2,7 @@
 
 use super::bar::Means;
 use super::event::EventId;
+use super::pair::Beside;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
@@ -207,14 +208,32 @@ impl State {
     /// The board of `slot`.
     #[must_use]
     pub fn board(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Board {
+        self.board_beside(slot, kit, history, None)
+    }
+
+    /// The board of `slot` at a rack that is shared: what changes on the bar goes on from what either of both had there.
+    #[must_use]
+    pub fn board_beside(
+        &self,
+        slot: &Slot,
+        kit: &Kit,
+        history: &[Performance],
+        beside: Option<&Beside<'_>>,
+    ) -> Board {
         let block = self.block_of(slot);
         let planned = &slot.planned;
         let prescribed = self.prescribe(slot, kit, history);
         let load = slot.load.or(prescribed.load);
+        let own = best_e1rm(history, self.began.curve);
+        let e1rm = |state: &State, set: &Slot| match beside {
+            Some(beside) => beside.e1rm(state, set),
+            None => own.filter(|_| state.is_alike(set, block)),
+        };
         let means = Means {
             kit,
             slot,
-            e1rm: best_e1rm(history, self.began.curve),
+            e1rm: &e1rm,
+            other: beside.map(|beside| beside.state),
         };
         let (loading, change) = load.map_or((None, None), |load| self.on_bar(&means, load));
         let cue = match block.cues.len() {

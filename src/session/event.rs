@@ -100,6 +100,21 @@ pub struct Began {
     /// The curve that the maximum is estimated by in this session, whatever is chosen later.
     #[serde(default, skip_serializing_if = "Curve::is_default")]
     pub curve: Curve,
+    /// Who trains along at the same rack; none for one who trains alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub along: Option<Along>,
+}
+
+/// Who trains along at the same rack, each in a session of their own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Along {
+    /// The other lifter, by the list of the phone on which both were.
+    pub lifter: Uuid,
+    /// Their session.
+    pub session: SessionId,
+    /// True for the session of the one who began: whose kit both use, and who stands on the left.
+    pub first: bool,
 }
 
 /// What can happen in a session.

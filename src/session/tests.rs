@@ -49,6 +49,7 @@ impl Gym {
             body_mass: None,
             proposals: vec![],
             light: false,
+            along: None,
         };
         let event = stamp(&mut mint, now, What::Began(Box::new(began)));
         Gym {

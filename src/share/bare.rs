@@ -22,8 +22,7 @@ pub fn has_start_loads(sheet: &Sheet) -> bool {
 pub fn without_start_loads(sheet: &Sheet) -> Sheet {
     let mut bare = sheet.clone();
     if has_start_loads(sheet) {
-        bare.id = SheetId(twin(sheet.id.0));
-        bare.version = SheetVersion(twin(sheet.version.0));
+        become_twin(&mut bare, LOADS);
         for block in bare.groups.iter_mut().flat_map(Group::blocks_mut) {
             block.start = None;
         }
@@ -31,11 +30,31 @@ pub fn without_start_loads(sheet: &Sheet) -> Sheet {
     bare
 }
 
-/// The id that stands for `id` where the start loads are left out.
-fn twin(id: Uuid) -> Uuid {
+/// The sheet without the mark for whom it was written, as the one it is for shall have it: another sheet, as in
+/// [`without_start_loads`]. Where there is no mark it is the sheet itself.
+#[must_use]
+pub fn without_mark(sheet: &Sheet) -> Sheet {
+    let mut bare = sheet.clone();
+    if bare.written_for.take().is_some() {
+        become_twin(&mut bare, MARK);
+    }
+    bare
+}
+
+/// Where the hash begins, by what is left out: FNV-1a's own beginning, and one beside it.
+const LOADS: u64 = 0xcbf2_9ce4_8422_2325;
+const MARK: u64 = LOADS + 2;
+
+fn become_twin(sheet: &mut Sheet, without: u64) {
+    sheet.id = SheetId(twin(sheet.id.0, without));
+    sheet.version = SheetVersion(twin(sheet.version.0, without));
+}
+
+/// The id that stands for `id` where something is left out.
+fn twin(id: Uuid, without: u64) -> Uuid {
     let mut bytes = *id.as_bytes();
     // FNV-1a, 64 bits (Fowler, Noll, Vo): short and the same on every machine.
-    let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+    let hash = bytes.iter().fold(without, |hash, byte| {
         (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
     });
     bytes[KEPT..].copy_from_slice(&hash.to_be_bytes()[1..]);

@@ -13,7 +13,7 @@ mod parcel;
 mod qr;
 mod short;
 
-pub use bare::{has_start_loads, without_start_loads};
+pub use bare::{has_start_loads, without_mark, without_start_loads};
 pub use fault::{LinkFault, TooLong};
 pub use file::{file_name, sheet_file, single_sheet};
 pub use link::{Sealed, link, unseal};

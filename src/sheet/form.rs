@@ -20,6 +20,7 @@ pub(crate) struct SheetForm {
     budget_minutes: Option<u16>,
     groups: Option<Vec<Group>>,
     settled: Option<Vec<OrderWarning>>,
+    written_for: Option<Line>,
 }
 
 impl SheetForm {
@@ -36,6 +37,7 @@ impl SheetForm {
             && self.budget_minutes.is_none()
             && self.groups.is_none()
             && self.settled.is_none()
+            && self.written_for.is_none()
     }
 }
 
@@ -56,6 +58,7 @@ impl TryFrom<SheetForm> for Sheet {
             budget_minutes: form.budget_minutes,
             groups: form.groups.ok_or("the sheet needs groups of blocks")?,
             settled: form.settled.unwrap_or_default(),
+            written_for: form.written_for,
         };
         sheet.check().map_err(|error| error.to_string())?;
         Ok(sheet)

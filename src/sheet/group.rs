@@ -108,6 +108,9 @@ pub struct Sheet {
     /// Warnings about the order that the writer settled: they stay away. Those of unknown blocks mean nothing.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub settled: Vec<OrderWarning>,
+    /// For whom it was written, where that is somebody else than the one who keeps it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub written_for: Option<Line>,
 }
 
 /// Why a sheet does not hold together.

@@ -2,7 +2,7 @@
 
 use super::archive::Archive;
 use super::file::{FORMAT, FileV1};
-use super::kept::{Kept, Put, Record};
+use super::kept::{Kept, Put, Record, content};
 use super::limits::{FILE_BYTES_MAX, MIB, SESSIONS_MAX};
 use super::migrate::FormatVersion;
 use super::session_log::SessionLog;
@@ -120,44 +120,61 @@ pub fn read(text: &str) -> Result<Archive, ReadError> {
     check_size(text.len() as u64)?;
     // A byte order mark, as some editors write.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let (version, sessions) = head_of(text)?;
-    match version {
-        FormatVersion::V1 => {
-            // What is wrong somewhere is told with its place in the whole.
-            let form = match apart(text, &sessions) {
-                Some(form) => form,
-                None => parse(text).map_err(ReadError::Wrong)?,
-            };
-            gather(form)
-        }
+    if let Some(form) = at_once(text) {
+        return gather(form);
+    }
+    // What is wrong somewhere is told with its place, and what the file is before what is wrong in it.
+    match version(text)? {
+        FormatVersion::V1 => gather(parse(text).map_err(ReadError::Wrong)?),
     }
 }
 
-/// Reads the sessions one by one, so that each keeps the text that it was read from, and the rest without them; none where
-/// something is wrong, or there is nothing to gain.
-fn apart(text: &str, sessions: &[&str]) -> Option<FileV1> {
-    let place = |entry: &str| (entry.as_ptr() as usize).checked_sub(text.as_ptr() as usize);
-    let (first, last) = (sessions.first()?, sessions.last()?);
-    if sessions.len() > SESSIONS_MAX {
+/// Reads a file as it is written here, its head before its sessions, in one go: a session keeps the text that it was read
+/// from. None where anything is otherwise or wrong.
+fn at_once(text: &str) -> Option<FileV1> {
+    let mut cursor = Cursor::new(text);
+    let (mut ours, mut version) = (false, None);
+    let mut sessions: Option<Vec<SessionLog>> = None;
+    let mut rest = String::new();
+    if !cursor.opens(b'{').ok()? {
         return None;
     }
-    let before = text.get(..place(first)?)?;
-    let behind = text.get(place(last)? + last.len()..)?;
-    let mut form: FileV1 = parse(&[before, behind].concat()).ok()?;
-    let logs = sessions.iter().map(|entry| SessionLog::of_entry(entry));
-    form.sessions = logs.collect::<Option<_>>()?;
+    while let Some(name) = cursor.next_name(0).ok()? {
+        match &*name {
+            "format" => ours = cursor.skip().ok()? == content(&FORMAT),
+            "version" => version = cursor.skip().ok()?.parse().ok(),
+            "sessions" => {
+                if !ours || version != Some(FormatVersion::V1.number()) || sessions.is_some() {
+                    return None;
+                }
+                let depth = cursor.depth();
+                if !cursor.opens(b'[').ok()? {
+                    return None;
+                }
+                rest.push_str(text.get(..cursor.place())?);
+                let read = sessions.insert(Vec::new());
+                while cursor.next_entry(depth).ok()? {
+                    if read.len() == SESSIONS_MAX {
+                        return None;
+                    }
+                    read.push(SessionLog::of_entry(&mut cursor)?);
+                }
+                // From the bracket on that closes the list.
+                rest.push_str(text.get(cursor.place() - 1..)?);
+            }
+            _ => _ = cursor.skip().ok()?,
+        }
+    }
+    cursor.finish().ok()?;
+    let mut form: FileV1 = parse(&rest).ok()?;
+    form.sessions = sessions?;
     Some(form)
 }
 
-/// Checks that the whole text is JSON, and reads the head of it and where its sessions stand; everything else is passed
-/// over.
-fn head_of(text: &str) -> Result<(FormatVersion, Vec<&str>), ReadError> {
+/// Checks that the whole text is JSON, and reads the head of it; everything else is passed over.
+fn version(text: &str) -> Result<FormatVersion, ReadError> {
     let mut cursor = Cursor::new(text);
-    let Head {
-        ours,
-        version,
-        sessions,
-    } = head(&mut cursor).map_err(|fault| {
+    let (ours, version) = head(&mut cursor).map_err(|fault| {
         let Misread {
             line, column, why, ..
         } = cursor.misread(&fault);
@@ -167,37 +184,17 @@ fn head_of(text: &str) -> Result<(FormatVersion, Vec<&str>), ReadError> {
         return Err(ReadError::NotOurs);
     }
     let number = version.and_then(|version| version.parse::<u64>().ok());
-    let version = FormatVersion::try_from(number.ok_or(ReadError::NoVersion)?)?;
-    Ok((version, sessions))
+    FormatVersion::try_from(number.ok_or(ReadError::NoVersion)?)
 }
 
-/// What is known of a file that was passed over.
-#[derive(Default)]
-struct Head<'t> {
-    /// True when it says that it is ours.
-    ours: bool,
-    /// The text of its version.
-    version: Option<&'t str>,
-    /// The texts of its sessions; none where it has two lists of them.
-    sessions: Vec<&'t str>,
-}
-
-fn head<'t>(cursor: &mut Cursor<'t>) -> Result<Head<'t>, Fault> {
-    let mut head = Head::default();
-    let mut lists = 0;
+/// True when the file says that it is ours, and the text of its version.
+fn head<'t>(cursor: &mut Cursor<'t>) -> Result<(bool, Option<&'t str>), Fault> {
+    let (mut ours, mut version) = (false, None);
     if cursor.opens(b'{')? {
         while let Some(name) = cursor.next_name(0)? {
             match &*name {
-                "format" if cursor.peek()? == b'"' => head.ours = cursor.string()? == FORMAT,
-                "version" => head.version = Some(cursor.skip()?),
-                "sessions" if cursor.peek()? == b'[' => {
-                    let depth = cursor.depth();
-                    cursor.opens(b'[')?;
-                    lists += 1;
-                    while cursor.next_entry(depth)? {
-                        head.sessions.push(cursor.skip()?);
-                    }
-                }
+                "format" if cursor.peek()? == b'"' => ours = cursor.string()? == FORMAT,
+                "version" => version = Some(cursor.skip()?),
                 _ => _ = cursor.skip()?,
             }
         }
@@ -205,10 +202,7 @@ fn head<'t>(cursor: &mut Cursor<'t>) -> Result<Head<'t>, Fault> {
         cursor.skip()?;
     }
     cursor.finish()?;
-    if lists > 1 {
-        head.sessions.clear();
-    }
-    Ok(head)
+    Ok((ours, version))
 }
 
 fn gather(form: FileV1) -> Result<Archive, ReadError> {

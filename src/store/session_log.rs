@@ -3,7 +3,7 @@
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
 use super::row::open;
-use crate::json::parse;
+use crate::json::Cursor;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -144,10 +144,13 @@ impl SessionLog {
         })
     }
 
-    /// The log of an entry of a file; where it is laid out as it is written here, with its events in order, it is written
-    /// as it stands. None where it is no session.
-    pub(super) fn of_entry(text: &str) -> Option<SessionLog> {
-        let SessionForm { id, events } = parse(text).ok()?;
+    /// The log of the entry of a file that comes next; where it is laid out as it is written here, with its events in
+    /// order, it is written as it stands. None where it is no session.
+    pub(super) fn of_entry(file: &mut Cursor<'_>) -> Option<SessionLog> {
+        file.peek().ok()?;
+        let from = file.place();
+        let SessionForm { id, events } = SessionForm::deserialize(&mut *file).ok()?;
+        let text = file.since(from);
         let as_written = is_laid_out(text) && rise(&events);
         let log = SessionLog::new(id, events).ok()?;
         let source = as_written.then(|| text.into());

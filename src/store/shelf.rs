@@ -1,15 +1,21 @@
 //! The object stores of the database, by name.
 
-/// Name of the database.
+/// Name of the database of the first lifter; see [`super::Person`] for those of others.
 pub const DATABASE: &str = "stanchion";
 /// Version of its layout: which object stores there are. 2 added `drafts`, `exercises` and `programmes`, 3
-/// `removed` and `imports`, 4 `histories`, `books` and `body`.
+/// `removed` and `imports`, 4 `histories`, `books`, `body` and `people`.
 pub const DATABASE_VERSION: u32 = 4;
-/// Name of the database with a copy of everything from before each change of the layout.
-pub const SNAPSHOTS: &str = "stanchion-snapshot";
-/// Its one object store; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
+/// What follows the name of a database in the name of the one with a copy of it from before each change of the layout.
+const SNAPSHOTS: &str = "-snapshot";
+/// The one object store of that; key: the version of the layout that was left, a full stop, `json` for an export and `txt` for
 /// all rows as they were.
 pub const SNAPSHOT_SHELF: &str = "snapshots";
+
+/// Name of the database with a copy of everything in `database` from before each change of the layout.
+#[must_use]
+pub fn snapshots_of(database: &str) -> String {
+    database.to_owned() + SNAPSHOTS
+}
 
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -47,8 +53,10 @@ pub enum Shelf {
     Aside,
     /// Notes that sessions were removed; key: session id.
     Removed,
-    /// The last import, so that it can be undone; key: its id.
+    /// The last imports, so that they can be undone; key: id.
     Imports,
+    /// Those who train with this phone, once they are several; key: their id. Only in the database of the first.
+    People,
 }
 
 impl Shelf {
@@ -61,7 +69,7 @@ impl Shelf {
     ];
 
     /// All of them.
-    pub const ALL: [Shelf; 17] = [
+    pub const ALL: [Shelf; 18] = [
         Shelf::Events,
         Shelf::Sessions,
         Shelf::Headings,
@@ -79,6 +87,7 @@ impl Shelf {
         Shelf::Aside,
         Shelf::Removed,
         Shelf::Imports,
+        Shelf::People,
     ];
 
     /// Name of the object store; it never changes.
@@ -102,6 +111,7 @@ impl Shelf {
             Shelf::Aside => "aside",
             Shelf::Removed => "removed",
             Shelf::Imports => "imports",
+            Shelf::People => "people",
         }
     }
 }

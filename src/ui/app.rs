@@ -2,6 +2,7 @@
 
 use super::away::{Form, export, look};
 use super::body::BodyPlace;
+use super::coach::{self, ComparePlace};
 use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
 use super::floor::FloorPlace;
 use super::history::{HistoriesPlace, HistoryPlace};
@@ -9,6 +10,7 @@ use super::kit::{KitPlace, StatePlace};
 use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
+use super::people::{LiftersPlace, bar};
 use super::place::Place;
 use super::programme::ProgrammePlace;
 use super::sheets::{
@@ -35,8 +37,9 @@ pub fn App() -> impl IntoView {
     looking::run(app);
     start::start(app);
     Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
-    let stage = app.of(|model| model.stage);
-    let stages = dynamic(move || match stage.get() {
+    // Another one's ledger is another app: nothing of a screen goes over.
+    let stage = app.of(|model| (model.stage, model.looks_at.clone()));
+    let stages = dynamic(move || match stage.get().0 {
         Stage::Opening => ().into_any(),
         Stage::Welcome => view! { <Welcome/> }.into_any(),
         Stage::Open => open(app),
@@ -65,6 +68,7 @@ fn open(app: Stanchion) -> AnyView {
         }
         Place::Shared => view! { <SharedPlace/> }.into_any(),
         Place::Ledger => view! { <LedgerPlace/> }.into_any(),
+        Place::Compare => view! { <ComparePlace/> }.into_any(),
         Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
         Place::Histories => view! { <HistoriesPlace/> }.into_any(),
         Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
@@ -73,9 +77,10 @@ fn open(app: Stanchion) -> AnyView {
         Place::Weeks => view! { <WeeksPlace/> }.into_any(),
         Place::Report => view! { <ReportPlace/> }.into_any(),
         Place::Kit => view! { <KitPlace/> }.into_any(),
+        Place::Lifters => view! { <LiftersPlace/> }.into_any(),
         Place::State => view! { <StatePlace/> }.into_any(),
     });
-    let banners = banners(app);
+    let banners = vec![banners(app), bar(app)];
     let places = places(app);
     view! {
         <div
@@ -110,7 +115,7 @@ fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str)
 }
 
 /// A banner with something to tap behind its text.
-fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
+pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
     let class = if wrong { "banner wrong" } else { "banner" };
     view! { <div class=class data-part=part><span>{text}</span>{act}</div> }.into_any()
 }
@@ -120,7 +125,7 @@ fn banners(app: Stanchion) -> AnyView {
     let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
     let notice = app.of(|model| model.notice.clone());
     let follows = app.of(|model| model.follows);
-    let update = app.of(|model| model.update_waits && !model.in_session());
+    let update = app.of(|model| model.update_waits && !model.any_in_session());
     let inside = vec![
         dynamic(move || {
             let (keeping, unsaved) = keeping.get();
@@ -130,6 +135,7 @@ fn banners(app: Stanchion) -> AnyView {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
             None => ().into_any(),
         }),
+        coach::looking(app),
         when(app.unheard, move || unheard(app)),
         when(follows, move || {
             let text =
@@ -196,11 +202,7 @@ fn close_notice(app: Stanchion) -> AnyView {
 
 fn take_over(app: Stanchion) -> AnyView {
     button("plain", "take-over", "Take over here", move || {
-        app.writer.with_value(|writer| {
-            if let Some(writer) = writer {
-                writer.steal();
-            }
-        });
+        app.take_over();
     })
 }
 

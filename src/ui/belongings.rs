@@ -44,16 +44,34 @@ impl Stanchion {
         self.keep_settings(unit, curve);
     }
 
+    /// Writes the name that the lifter has on this phone into their own settings, so that an export says whose it is.
+    pub fn keep_name(self) {
+        let other = self.model.with_untracked(|model| {
+            let own = model.lifter.as_ref()?.name.as_ref();
+            let other = model
+                .person()
+                .is_some_and(|person| own != Some(&person.name));
+            (other && model.only_looks().is_none()).then(|| (model.unit(), model.curve()))
+        });
+        if let Some((unit, curve)) = other {
+            self.keep_settings(unit, curve);
+        }
+    }
+
     fn keep_settings(self, unit: Unit, curve: Curve) {
         if !self.may_write() {
             return;
         }
-        let before = self.model.with_untracked(|model| model.lifter.clone());
+        let name = self.model.with_untracked(|model| {
+            let before = || model.lifter.as_ref()?.name.clone();
+            let person = model.person().map(|person| person.name.clone());
+            person.or_else(before)
+        });
         let record = LifterRecord {
             version: self.id(),
             written: clock::wall(),
             unit,
-            name: before.and_then(|lifter| lifter.name),
+            name,
             welcomed: true,
             curve,
         };
@@ -146,15 +164,17 @@ impl Stanchion {
 
     /// Keeps a version of a sheet.
     pub fn keep_sheet(self, sheet: Sheet) {
-        if !self.may_write() {
+        if !self.may_write_sheet(sheet.id) {
             return;
         }
         let record = SheetRecord::Written(Box::new(sheet.clone()));
-        self.write(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
+        self.write_sheets(vec![put(Shelf::Sheets, &sheet_key(&record), &record)]);
         self.model.update(|model| {
-            model.sheets.retain(|other| other.id != sheet.id);
-            model.sheets.push(sheet);
-            order::by(&mut model.sheets, |a, b| a.name.cmp(&b.name));
+            model.change_sheets(&mut |model| {
+                model.sheets.retain(|other| other.id != sheet.id);
+                model.sheets.push(sheet.clone());
+                order::by(&mut model.sheets, |a, b| a.name.cmp(&b.name));
+            });
         });
     }
 }

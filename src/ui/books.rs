@@ -50,17 +50,37 @@ fn sessions_in(writes: &[Write]) -> BTreeMap<&str, Option<&str>> {
     sessions
 }
 
-/// Makes the writes that are next, with what follows from them for the books; gives the latter.
+/// Makes the writes that are next, then writes what follows from them for the books, and gives it.
+///
+/// The session comes first, and the books lose their form with it, for who has changed something may leave at once: what
+/// follows must be read for. Whoever finds the books without their form makes them anew.
 pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
-    let more = following(&keep.settled(), &writes).await?;
-    keep.follows(more.clone());
-    writes.extend(more.iter().cloned());
+    let disk = keep.settled();
+    let turns = turns(&disk, &writes).await?;
+    if turns.is_empty() {
+        keep.apply(writes).await?;
+        return Ok(Vec::new());
+    }
+    let kept = are_kept(&disk).await?;
+    writes.push(delete(Shelf::Books, FORM_KEY));
     keep.apply(writes).await?;
+    let mut more = match kept {
+        true => of_kept(&disk, turns).await?,
+        false => anew(&disk, turns).await?,
+    };
+    more.push(put(Shelf::Books, FORM_KEY, &BOOKS_FORM));
+    keep.follows(more.clone());
+    keep.apply(more.clone()).await?;
     Ok(more)
 }
 
 /// What follows from `writes` for the books.
 pub async fn following(keep: &Keep, writes: &[Write]) -> Result<Vec<Write>, DbError> {
+    of_turns(keep, turns(keep, writes).await?).await
+}
+
+/// The sessions that `writes` change, as they were and as they will be.
+async fn turns(keep: &Keep, writes: &[Write]) -> Result<Vec<Turn>, DbError> {
     let changed = sessions_in(writes);
     if changed.is_empty() {
         return Ok(Vec::new());
@@ -78,7 +98,7 @@ pub async fn following(keep: &Keep, writes: &[Write]) -> Result<Vec<Write>, DbEr
             after: row.and_then(entry),
         })
     });
-    of_turns(keep, turns.collect()).await
+    Ok(turns.collect())
 }
 
 /// What follows from `turns` for the books.
@@ -89,6 +109,11 @@ pub async fn of_turns(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbErr
     if !are_kept(keep).await? {
         return anew(keep, turns).await;
     }
+    of_kept(keep, turns).await
+}
+
+/// What follows from `turns` for books that are kept.
+async fn of_kept(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     match turned(keep, &turns).await {
         Ok(changes) => Ok(changes.into_iter().map(write).collect()),
         Err(BookFault::Unreadable) => anew(keep, turns).await,

@@ -66,7 +66,7 @@ impl Stanchion {
 
     /// Opens a sheet to be changed, or goes on with what was begun of it, and leads to it.
     pub fn open_draft(self, id: SheetId) {
-        if !self.may_write() {
+        if !self.may_write_sheet(id) {
             return;
         }
         self.model.update(|model| {
@@ -84,7 +84,7 @@ impl Stanchion {
         id: SheetId,
         change: &mut dyn FnMut(&mut Draft) -> Result<(), Unfit>,
     ) -> Result<(), String> {
-        if !self.may_write() {
+        if !self.may_write_sheet(id) {
             return Ok(());
         }
         let mut done = Ok(());
@@ -93,10 +93,12 @@ impl Stanchion {
             if let Some(draft) = model.drafts.get_mut(&id) {
                 done = change(draft).map_err(|unfit| unfit.to_string());
                 write = Some(row(id, draft.sheet()));
+                let draft = draft.clone();
+                model.change_sheets(&mut |model| _ = model.drafts.insert(id, draft.clone()));
             }
         });
         if let (Ok(()), Some(write)) = (&done, write) {
-            self.write(vec![write]);
+            self.write_sheets(vec![write]);
         }
         done
     }
@@ -147,18 +149,17 @@ impl Stanchion {
 
     /// Throws a draft away; the sheet stays as it was.
     pub fn drop_draft(self, id: SheetId) {
-        if !self.may_write() {
+        if !self.may_write_sheet(id) {
             return;
         }
-        self.model.update(|model| {
-            model.drafts.remove(&id);
-        });
-        self.write(vec![taken_off(id)]);
+        self.model
+            .update(|model| model.change_sheets(&mut |model| _ = model.drafts.remove(&id)));
+        self.write_sheets(vec![taken_off(id)]);
     }
 }
 
 /// The write that keeps a draft over a reload. A sheet without a block cannot be read again: there is nothing to lose.
-fn row(id: SheetId, sheet: &Sheet) -> Write {
+pub fn row(id: SheetId, sheet: &Sheet) -> Write {
     if sheet.groups.is_empty() {
         taken_off(id)
     } else {

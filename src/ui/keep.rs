@@ -15,6 +15,8 @@ use std::rc::Rc;
 /// Where records are kept; a clone is the same.
 #[derive(Clone, Default)]
 pub struct Keep {
+    /// Name of the database; empty for one that is in memory alone and nobody's.
+    name: Rc<str>,
     /// The database; none where the browser refuses it.
     disk: Option<Db>,
     /// True when the database is only read: its layout is not the one of this version.
@@ -31,6 +33,10 @@ struct Held {
     kept: Vec<Write>,
     /// What waits to be written, in order.
     waiting: VecDeque<Waiting>,
+    /// True while what waits is being written.
+    writing: bool,
+    /// True since a write failed, until one succeeds.
+    failing: bool,
 }
 
 /// Writes of one transaction that wait.
@@ -41,9 +47,18 @@ struct Waiting {
 }
 
 impl Keep {
+    /// In memory, in place of the database of that name.
+    pub fn in_memory(name: &str) -> Keep {
+        Keep {
+            name: name.into(),
+            ..Keep::default()
+        }
+    }
+
     /// On disk.
     pub fn on_disk(db: Db) -> Keep {
         Keep {
+            name: db.name().into(),
             disk: Some(db),
             ..Keep::default()
         }
@@ -52,10 +67,38 @@ impl Keep {
     /// Reads from disk what is there, and keeps what comes in memory: nothing of it outlives the page.
     pub fn beside(db: Db) -> Keep {
         Keep {
+            name: db.name().into(),
             disk: Some(db),
             only_read: true,
             ..Keep::default()
         }
+    }
+
+    /// Name of the database; empty for one that is nobody's.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Whether it is the same.
+    pub fn is(&self, other: &Keep) -> bool {
+        Rc::ptr_eq(&self.held, &other.held)
+    }
+
+    /// True for the one that writes what waits from now on; false where somebody does already.
+    pub fn begin_writing(&self) -> bool {
+        !std::mem::replace(&mut self.held.borrow_mut().writing, true)
+    }
+
+    /// Nobody writes what waits any more; and whether it failed.
+    pub fn end_writing(&self, failed: bool) {
+        let mut held = self.held.borrow_mut();
+        held.writing = false;
+        held.failing = failed;
+    }
+
+    /// Whether the last write failed.
+    pub fn fails(&self) -> bool {
+        self.held.borrow().failing
     }
 
     /// Puts writes at the end of those that wait.

@@ -6,21 +6,22 @@ use super::keep::Keep;
 use super::model::Keeping;
 use crate::device::clock;
 use crate::device::db::{Db, DbError, Write};
-use crate::store::{DATABASE, DATABASE_VERSION, END, SNAPSHOT_SHELF, SNAPSHOTS, Shelf};
+use crate::store::{DATABASE_VERSION, END, SNAPSHOT_SHELF, Shelf, snapshots_of};
 use std::cmp::Ordering;
 
-/// Where records are kept from now on, and what becomes of them.
-pub async fn opened() -> (Keep, Keeping) {
-    match settled().await {
+/// Where the records of that database are kept from now on, and what becomes of them.
+pub async fn opened(database: &str) -> (Keep, Keeping) {
+    match settled(database).await {
         Ok(keep) => (keep, Keeping::Safe),
         Err((keep, why)) => (keep, Keeping::Nothing(why)),
     }
 }
 
-async fn settled() -> Result<Keep, (Keep, String)> {
-    let nowhere = |error: DbError| (Keep::default(), error.to_string());
-    let Some(db) = Db::as_it_is(DATABASE).await.map_err(nowhere)? else {
-        return changed().await.map(Keep::on_disk).map_err(nowhere);
+async fn settled(database: &str) -> Result<Keep, (Keep, String)> {
+    let nowhere = |error: DbError| (Keep::in_memory(database), error.to_string());
+    let Some(db) = Db::as_it_is(database).await.map_err(nowhere)? else {
+        let made = changed(database).await;
+        return made.map(Keep::on_disk).map_err(nowhere);
     };
     match db.version().cmp(&DATABASE_VERSION) {
         Ordering::Equal => Ok(Keep::on_disk(db.pinned())),
@@ -29,7 +30,7 @@ async fn settled() -> Result<Keep, (Keep, String)> {
             let copied = copy(&db).await;
             db.close();
             let changed = match copied {
-                Ok(()) => changed().await,
+                Ok(()) => changed(database).await,
                 Err(error) => Err(error),
             };
             changed.map(Keep::on_disk).map_err(|error| {
@@ -43,9 +44,9 @@ async fn settled() -> Result<Keep, (Keep, String)> {
 }
 
 /// The database with the shelves of this version; what is missing is added in one transaction, or nothing.
-async fn changed() -> Result<Db, DbError> {
+async fn changed(database: &str) -> Result<Db, DbError> {
     let shelves: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.name()).collect();
-    Db::open(DATABASE, DATABASE_VERSION, &shelves).await
+    Db::open(database, DATABASE_VERSION, &shelves).await
 }
 
 /// Puts a copy of everything away: as an export, which any version can read again, and row by row.
@@ -62,13 +63,13 @@ async fn copy(db: &Db) -> Result<(), DbError> {
         text,
     };
     let writes = vec![put("json", export), put("txt", rows.join("\n"))];
-    let copies = Db::open(SNAPSHOTS, 1, &[SNAPSHOT_SHELF]).await?;
+    let copies = Db::open(&snapshots_of(db.name()), 1, &[SNAPSHOT_SHELF]).await?;
     copies.apply(writes).await
 }
 
 /// The newest copy from before a change of the form, as an export; none where there never was a change.
-pub async fn newest_copy() -> Result<Option<String>, DbError> {
-    let Some(copies) = Db::as_it_is(SNAPSHOTS).await? else {
+pub async fn newest_copy(database: &str) -> Result<Option<String>, DbError> {
+    let Some(copies) = Db::as_it_is(&snapshots_of(database)).await? else {
         return Ok(None);
     };
     let rows = copies.last(SNAPSHOT_SHELF, ("", END), 2).await?;

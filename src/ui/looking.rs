@@ -43,7 +43,7 @@ pub fn run(app: Stanchion) {
         let next = app.model.with_untracked(|model| next_look_ms(model, &now));
         timer.set_value(next.map(|ms| after(ms, move || app.now.set(moment()))));
     });
-    let in_session = app.of(Model::in_session);
+    let in_session = app.of(Model::any_in_session);
     Effect::new(move |_| {
         app.awake.set(Stay::default());
         let keep = || keep_awake(move |stay| app.awake.set(stay));

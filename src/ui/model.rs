@@ -6,16 +6,19 @@ use crate::device::persist::Keeping as Promise;
 use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS, Pace};
-use crate::programme::{DoneSheet, Programme};
-use crate::session::{Session, SessionId};
+use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS};
+use crate::programme::{LightWeek, Programme};
+use crate::session::{Along, Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
-use crate::store::{Archive, BodyEntry, LastOf, LifterRecord, SessionLog, Taken};
+use crate::store::{
+    Archive, BodyEntry, DATABASE, LastOf, LifterRecord, People, Person, SessionLog, Taken,
+};
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::sync::Arc;
+use uuid::Uuid;
 
 /// How many headings are in the model, the newest ones. What a pace is told from is among them.
 pub const HEADINGS_NEWEST: usize = PACE_SESSIONS;
@@ -77,6 +80,28 @@ pub struct Incoming {
     pub archive: Arc<Archive>,
 }
 
+/// What one begins together with another one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pairing {
+    /// The sheet.
+    pub sheet: SheetId,
+    /// The light week that it is begun in.
+    pub light: Option<LightWeek>,
+}
+
+/// Two lifters at one rack, as one of them sees it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pair {
+    /// The other one; its `first` says that this one began.
+    pub along: Along,
+    /// One's own session.
+    pub session: SessionId,
+    /// The kit that both use: that of the one who began.
+    pub kit: Arc<Kit>,
+    /// True while the board does not turn by itself.
+    pub stays: bool,
+}
+
 /// Everything that the screens are a function of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
@@ -84,6 +109,20 @@ pub struct Model {
     pub stage: Stage,
     /// Where the person is.
     pub place: Place,
+    /// Those who train with this phone; none while there was never more than one.
+    pub people: People,
+    /// Which of them this is.
+    pub who: Option<Uuid>,
+    /// Whose export is looked at, where this is not one of those who train here: nothing of it is kept or changed.
+    pub looks_at: Option<String>,
+    /// Who is put aside: the one who trains along, or oneself while another one's export is looked at.
+    pub other: Option<Box<Model>>,
+    /// Who shall train along in the session to be begun.
+    pub with: Option<Uuid>,
+    /// What one begins, while the other one's sheet is chosen.
+    pub pairing: Option<Pairing>,
+    /// With whom this session is done at one rack; the other one is in `other`.
+    pub pair: Option<Pair>,
     /// The lifter's settings.
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
@@ -150,6 +189,13 @@ impl Default for Model {
         Model {
             stage: Stage::default(),
             place: Place::default(),
+            people: People::default(),
+            who: None,
+            looks_at: None,
+            other: None,
+            with: None,
+            pairing: None,
+            pair: None,
             lifter: None,
             kit: Kit::starter(Unit::Kg),
             body: Vec::new(),
@@ -184,6 +230,87 @@ impl Default for Model {
 }
 
 impl Model {
+    /// A model of another lifter on the same phone: nothing of this one is in it.
+    #[must_use]
+    pub fn of_another(&mut self) -> Model {
+        let mut another = Model::default();
+        another.share_phone(self);
+        another
+    }
+
+    /// Exchanges this lifter with the one that is put aside. What belongs to the phone stays.
+    pub fn exchange(&mut self) {
+        if let Some(mut other) = self.other.take() {
+            std::mem::swap(self, &mut other);
+            self.share_phone(&mut other);
+            self.other = Some(other);
+        }
+    }
+
+    /// Takes what belongs to the phone and to no lifter from the model of another.
+    fn share_phone(&mut self, other: &mut Model) {
+        self.stage = other.stage;
+        self.place = other.place.clone();
+        self.people = other.people.clone();
+        self.shared = other.shared.take();
+        self.unsaved = other.unsaved;
+        self.notice = other.notice.take();
+        self.remind_after = other.remind_after;
+        self.promise = other.promise;
+        self.update_waits = other.update_waits;
+        // Whether writes fail is the disk's; that nothing is kept belongs to one database.
+        let nothing = |model: &Model| matches!(model.keeping, Keeping::Nothing(_));
+        if !nothing(self) && !nothing(other) {
+            self.keeping = other.keeping.clone();
+        }
+    }
+
+    /// The one who trains along.
+    #[must_use]
+    pub fn partner(&self) -> Option<&Model> {
+        self.pair.as_ref()?;
+        self.other.as_deref()
+    }
+
+    /// What can be loaded here: one's own kit, or that of the one who began.
+    #[must_use]
+    pub fn rack(&self) -> &Kit {
+        self.pair.as_ref().map_or(&self.kit, |pair| &pair.kit)
+    }
+
+    /// True while a session is under way, of the lifter or of the one who trains along.
+    #[must_use]
+    pub fn any_in_session(&self) -> bool {
+        self.in_session() || self.partner().is_some_and(Model::in_session)
+    }
+
+    /// The lifter, where there are several.
+    #[must_use]
+    pub fn person(&self) -> Option<&Person> {
+        self.people.get(self.who?)
+    }
+
+    /// The name of a preference that is this lifter's own: that of the phone's first lifter is `key`.
+    #[must_use]
+    pub fn pref(&self, key: &str) -> String {
+        match self.person() {
+            Some(person) if person.database != DATABASE => format!("{key}.{}", person.id),
+            _ => key.to_owned(),
+        }
+    }
+
+    /// Why nothing may be changed here; none where it may.
+    #[must_use]
+    pub fn only_looks(&self) -> Option<String> {
+        if let Some(name) = &self.looks_at {
+            return Some(format!(
+                "You look at {name}'s ledger: nothing is changed here. Close it first."
+            ));
+        }
+        let said = "Another tab or window of Stanchion is in use. Close it, or take over here.";
+        self.follows.then(|| said.to_owned())
+    }
+
     /// The unit on display.
     #[must_use]
     pub fn unit(&self) -> Unit {
@@ -204,7 +331,7 @@ impl Model {
     pub fn today(&self, exercise: &ExerciseId, now: DateTime<FixedOffset>) -> Today<'_> {
         Today {
             history: self.history(exercise),
-            kit: &self.kit,
+            kit: self.rack(),
             now,
             curve: self.curve(),
             body_mass: self.newest_body_mass(),
@@ -227,49 +354,6 @@ impl Model {
     #[must_use]
     pub fn programme(&self) -> Option<&Programme> {
         self.programmes.last()
-    }
-
-    /// The lifter's own pace, by the sessions of the ledger.
-    #[must_use]
-    pub fn pace(&self) -> Pace {
-        Pace::of(&self.headings)
-    }
-
-    /// The line of the ledger of a session that is among the newest or open.
-    #[must_use]
-    pub fn heading(&self, id: SessionId) -> Option<&Heading> {
-        let known = self.headings.iter().chain(&self.opened_heading);
-        known.into_iter().find(|heading| heading.session == id)
-    }
-
-    /// When that sheet was done last, and in which session.
-    #[must_use]
-    pub fn last_of(&self, sheet: SheetId) -> Option<(DateTime<FixedOffset>, SessionId)> {
-        let among = self
-            .headings
-            .iter()
-            .filter(|heading| heading.sheet_id == sheet);
-        let known = self
-            .lasts
-            .get(&sheet)
-            .map(|last| (last.began, last.session));
-        among.map(Heading::place).chain(known).max()
-    }
-
-    /// What was done so far, as a programme looks at it: the newest sessions, and of each sheet the last.
-    #[must_use]
-    pub fn done_sheets(&self) -> Vec<DoneSheet> {
-        let newest = self.headings.iter().map(|heading| DoneSheet {
-            sheet: heading.sheet_id,
-            began: heading.began,
-        });
-        let is_known = |last: &&LastOf| self.headings.iter().any(|it| it.session == last.session);
-        let older = self.lasts.values().filter(|last| !is_known(last));
-        let older = older.map(|last| DoneSheet {
-            sheet: last.sheet,
-            began: last.began,
-        });
-        newest.chain(older).collect()
     }
 
     /// True while a session is under way.

@@ -34,6 +34,8 @@ pub enum Place {
     Shared,
     /// All sessions.
     Ledger,
+    /// Two periods of the ledger side by side.
+    Compare,
     /// One session.
     Session(SessionId),
     /// The exercises that were done.
@@ -50,6 +52,8 @@ pub enum Place {
     Report,
     /// What stands in the garage, settings and data.
     Kit,
+    /// Those who train with this phone.
+    Lifters,
     /// Versions, storage and faults, for a report.
     State,
 }
@@ -84,6 +88,7 @@ impl Place {
         match (head, Uuid::try_parse(item)) {
             ("sheets", Ok(id)) => Place::Sheet(SheetId(id)),
             ("sheets", Err(_)) => Place::Sheets,
+            ("ledger", _) if item == "compare" => Place::Compare,
             ("ledger", Ok(id)) => Place::Session(SessionId(id)),
             ("ledger", Err(_)) => match item {
                 "weeks" => Place::Weeks,
@@ -92,6 +97,7 @@ impl Place {
             },
             ("programme", _) => Place::Programme,
             ("kit", _) if item == "state" => Place::State,
+            ("kit", _) if item == "lifters" => Place::Lifters,
             ("kit", _) => Place::Kit,
             _ => Place::Floor,
         }
@@ -154,6 +160,7 @@ impl Place {
             }
             Place::Shared => "/s/".to_owned(),
             Place::Ledger => "/ledger".to_owned(),
+            Place::Compare => "/ledger/compare".to_owned(),
             Place::Session(id) => format!("/ledger/{}", id.0),
             Place::Histories => "/ledger/exercise".to_owned(),
             Place::History(id) => format!("/ledger/exercise/{id}"),
@@ -162,6 +169,7 @@ impl Place {
             Place::Weeks => "/ledger/weeks".to_owned(),
             Place::Report => "/ledger/report".to_owned(),
             Place::Kit => "/kit".to_owned(),
+            Place::Lifters => "/kit/lifters".to_owned(),
             Place::State => "/kit/state".to_owned(),
         }
     }
@@ -186,14 +194,15 @@ impl Place {
             | Place::Draft(_)
             | Place::DraftBlock(..)
             | Place::DraftExercise(..) => Place::Sheets,
-            Place::Session(_)
+            Place::Compare
+            | Place::Session(_)
             | Place::Histories
             | Place::History(_)
             | Place::Body
             | Place::Year(_)
             | Place::Weeks
             | Place::Report => Place::Ledger,
-            Place::State => Place::Kit,
+            Place::Lifters | Place::State => Place::Kit,
             main => main.clone(),
         }
     }
@@ -223,6 +232,7 @@ mod tests {
             Place::DraftExercise(SheetId(id), Some(BlockId(id))),
             Place::Shared,
             Place::Ledger,
+            Place::Compare,
             Place::Session(SessionId(id)),
             Place::Histories,
             Place::History(ExerciseId::new("back-squat").unwrap()),
@@ -231,6 +241,7 @@ mod tests {
             Place::Weeks,
             Place::Report,
             Place::Kit,
+            Place::Lifters,
             Place::State,
         ] {
             assert_eq!(Place::from_fragment(&place.fragment()), place);

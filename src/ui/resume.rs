@@ -57,3 +57,121 @@ fn onto_floor(model: &mut Model, session: &Session) -> Vec<Write> {
     model.sessions = model.sessions.saturating_sub(1);
     writes
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::session::{Began, Event, EventId, Mint, Moment, SessionId, Tick};
+    use crate::strength::Curve;
+    use crate::ui::archive::archive;
+    use chrono::TimeDelta;
+
+    /// A session of the demo's first sheet, with a clock of its own.
+    struct Garage {
+        mint: Mint,
+        now: Moment,
+        session: Option<Session>,
+    }
+
+    impl Garage {
+        fn open() -> Garage {
+            let now = Moment {
+                at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
+                tick: Tick { run: 1, ms: 0 },
+            };
+            let mut garage = Garage {
+                mint: Mint::default(),
+                now,
+                session: None,
+            };
+            let began = Began {
+                session: SessionId(garage.mint.next(1, [1; 10])),
+                sheet: crate::store::demo().current_sheets()[0].clone(),
+                body_mass: None,
+                proposals: Vec::new(),
+                light: false,
+                curve: Curve::default(),
+            };
+            garage.act(What::Began(Box::new(began)));
+            garage
+        }
+
+        fn act(&mut self, what: What) -> EventId {
+            self.now.at += TimeDelta::minutes(1);
+            self.now.tick.ms += 60_000;
+            let ms = u64::try_from(self.now.at.timestamp_millis()).unwrap();
+            let event = Event {
+                id: EventId(self.mint.next(ms, [0; 10])),
+                at: self.now.at,
+                tick: self.now.tick,
+                what,
+            };
+            let id = event.id;
+            match &mut self.session {
+                Some(session) => session.take(event).unwrap(),
+                None => self.session = Session::begin(event).ok(),
+            }
+            id
+        }
+
+        fn session(&self) -> &Session {
+            self.session.as_ref().unwrap()
+        }
+
+        fn log(&mut self) -> EventId {
+            let slot = self.session().state().current().unwrap().clone();
+            self.act(What::SetDone {
+                set: slot.planned.key,
+                done: slot.as_prescribed(None),
+                proposed: None,
+            })
+        }
+    }
+
+    fn count(writes: &[Write], shelf: Shelf, deletes: bool) -> usize {
+        let fits = |write: &&Write| match write {
+            Write::Put { shelf: on, .. } => !deletes && on == shelf.name(),
+            Write::Delete { shelf: on, .. } => deletes && on == shelf.name(),
+            Write::Clear { .. } => false,
+        };
+        writes.iter().filter(fits).count()
+    }
+
+    #[test]
+    fn a_session_leaves_the_ledger_whole_and_comes_back_whole() {
+        let mut garage = Garage::open();
+        garage.log();
+        garage.act(What::Ended);
+        let mut model = Model::default();
+        archive(&mut model, garage.session());
+        assert_eq!((model.headings.len(), model.sessions), (1, 1));
+
+        garage.act(What::Resumed);
+        let writes = onto_floor(&mut model, garage.session());
+        assert_eq!((model.headings.len(), model.sessions), (0, 0));
+        let events = garage.session().events().len();
+        assert_eq!(count(&writes, Shelf::Events, false), events);
+        assert_eq!(count(&writes, Shelf::Sessions, true), 1);
+        assert_eq!(count(&writes, Shelf::Sessions, false), 0);
+
+        garage.act(What::Ended);
+        model.session = Some(garage.session().clone());
+        let writes = archive(&mut model, garage.session());
+        assert_eq!((model.headings.len(), model.sessions), (1, 1));
+        assert_eq!(count(&writes, Shelf::Events, true), events + 1);
+        assert_eq!(count(&writes, Shelf::Sessions, false), 1);
+    }
+
+    #[test]
+    fn a_set_taken_out_of_the_ledger_leaves_the_heading_without_it() {
+        let mut garage = Garage::open();
+        let event = garage.log();
+        garage.act(What::Ended);
+        let mut model = Model::default();
+        archive(&mut model, garage.session());
+        assert_eq!(model.headings[0].sets_done, 1);
+        garage.act(What::Undone { event });
+        archive(&mut model, garage.session());
+        assert_eq!((model.headings[0].sets_done, model.sessions), (0, 1));
+    }
+}

@@ -1,32 +1,27 @@
 //! The handle that every view holds: the model, and what can be done with it.
 
-use super::books::{apply_next, follow};
+use super::desk::Desk;
 use super::happen::{Lies, take_all};
-use super::keep::{Keep, put};
+use super::keep::put;
 use super::kit::{Hearing, hearing};
-use super::model::{Keeping, Model, Notice};
+use super::model::{Model, Notice};
 use super::place::Place;
-use crate::device::channel::Channel;
-use crate::device::db::Write;
 use crate::device::install::{Install, Way};
-use crate::device::locks::Writer;
 use crate::device::sound::Sound;
-use crate::device::timer::{Timer, after};
+use crate::device::timer::Timer;
 use crate::device::wake::Stay;
-use crate::device::{clock, faults, persist, place as address, worker::Worker};
+use crate::device::{clock, persist, place as address, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
-use crate::session::{Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What};
+use crate::session::{
+    Began, Event, EventId, Mint, Moment, Session, SessionId, Tick, What, logged_last, tapped_last,
+};
 use crate::sheet::SheetId;
-use crate::store::{Shelf, Unreadable};
+use crate::store::Shelf;
 use crate::strength::{Performance, Proposal, propose};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use uuid::Uuid;
-
-/// What could not be written is tried again after this, in milliseconds.
-const AGAIN_MS: u32 = 10_000;
 
 /// The handle. Copied into every view that needs it.
 #[derive(Clone, Copy)]
@@ -51,14 +46,11 @@ pub struct Stanchion {
     pub home: RwSignal<Way>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
-    /// This tab's place among those that have the app open.
-    pub writer: StoredValue<Option<Writer>, LocalStorage>,
-    /// The line to the other tabs.
-    pub others: StoredValue<Option<Channel>, LocalStorage>,
-    keep: StoredValue<Keep, LocalStorage>,
+    /// The records, and this tab's place among those that have them open.
+    pub(super) desk: StoredValue<Desk, LocalStorage>,
+    /// What tries again to write.
+    pub(super) again: StoredValue<Option<Timer>, LocalStorage>,
     mint: StoredValue<Mint>,
-    writing: StoredValue<bool>,
-    again: StoredValue<Option<Timer>, LocalStorage>,
 }
 
 /// The handle that the app provides.
@@ -92,23 +84,10 @@ impl Stanchion {
             install: StoredValue::new_local(Install::default()),
             home: RwSignal::new(Install::default().way()),
             worker: StoredValue::new_local(None),
-            writer: StoredValue::new_local(None),
-            others: StoredValue::new_local(None),
-            keep: StoredValue::new_local(Keep::default()),
-            mint: StoredValue::new(Mint::default()),
-            writing: StoredValue::new(false),
+            desk: StoredValue::new_local(Desk::default()),
             again: StoredValue::new_local(None),
+            mint: StoredValue::new(Mint::default()),
         }
-    }
-
-    /// Where records are kept.
-    pub fn keep(self) -> Keep {
-        self.keep.get_value()
-    }
-
-    /// Sets where records are kept.
-    pub fn keep_in(self, keep: Keep) {
-        self.keep.set_value(keep);
     }
 
     /// A new id, greater than all before.
@@ -157,91 +136,6 @@ impl Stanchion {
         address::go(&place.fragment());
     }
 
-    // ---- what is written ----
-
-    /// Whether this tab may write; if another one does, the person is told.
-    pub fn may_write(self) -> bool {
-        let may = !self.model.with_untracked(|model| model.follows);
-        if !may {
-            self.complain(
-                "Another tab or window of Stanchion is in use. Close it, or take over here.",
-            );
-        }
-        may
-    }
-
-    /// Writes in the background, in order; the screen says *saved* only when it is on disk.
-    pub fn write(self, writes: Vec<Write>) {
-        let keep = self.keep();
-        keep.wait(writes);
-        self.model.update(|model| model.unsaved = keep.waiting());
-        self.drain();
-    }
-
-    /// Tries again what could not be written.
-    pub fn write_again(self) {
-        self.drain();
-    }
-
-    fn drain(self) {
-        if self.writing.get_value() {
-            return;
-        }
-        self.writing.set_value(true);
-        self.again.set_value(None);
-        spawn_local(async move {
-            let keep = self.keep();
-            while let Some(writes) = keep.next() {
-                match apply_next(&keep, writes).await {
-                    Ok(books) => {
-                        keep.done();
-                        self.tell_others();
-                        self.model.update(|model| {
-                            follow(model, &books);
-                            model.unsaved = keep.waiting();
-                            if matches!(model.keeping, Keeping::Failing(_)) {
-                                model.keeping = Keeping::Safe;
-                            }
-                        });
-                    }
-                    Err(error) => {
-                        faults::note(&format!("writing: {error}"));
-                        self.model
-                            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
-                        // There may be room, or a browser that answers, without a tap.
-                        let again = after(AGAIN_MS, move || self.drain());
-                        self.again.set_value(Some(again));
-                        break;
-                    }
-                }
-            }
-            self.writing.set_value(false);
-        });
-    }
-
-    /// Takes down rows that could not be read, so that Kit offers them as a file; gives how many there are.
-    pub fn set_aside(self, unreadable: Vec<(Shelf, Unreadable)>) -> usize {
-        let lines = unreadable.iter().map(|(shelf, row)| row.line(*shelf));
-        let lines: Vec<String> = lines.collect();
-        self.model.update(|model| {
-            for line in &lines {
-                if !model.aside.contains(line) {
-                    model.aside.push(line.clone());
-                }
-            }
-        });
-        lines.len()
-    }
-
-    /// Tells the other tabs that something was written.
-    pub fn tell_others(self) {
-        self.others.with_value(|others| {
-            if let Some(others) = others {
-                others.post("written");
-            }
-        });
-    }
-
     // ---- the session ----
 
     pub(super) fn event(self, now: Moment, what: What) -> Event {
@@ -268,7 +162,7 @@ impl Stanchion {
             return;
         }
         let now = moment();
-        let session = SessionId(self.id());
+        let fresh = SessionId(self.id());
         let began = self.model.with_untracked(|model| {
             if model.in_session() {
                 return None;
@@ -279,16 +173,17 @@ impl Stanchion {
                 .map(|block| propose(block, &model.today(&block.exercise.id, now.at)))
                 .collect();
             let (sheet, proposals) = match light {
-                Some(light) => lighten(&sheet, &usual, &light, &model.kit),
+                Some(light) => lighten(&sheet, &usual, &light, model.rack()),
                 None => (sheet, usual),
             };
             Some(Began {
-                session,
+                session: model.pair.as_ref().map_or(fresh, |pair| pair.session),
                 sheet,
                 body_mass: model.newest_body_mass(),
                 proposals,
                 light: light.is_some(),
                 curve: model.curve(),
+                along: model.pair.as_ref().map(|pair| pair.along),
             })
         });
         let Some(began) = began else { return };
@@ -347,11 +242,13 @@ impl Stanchion {
 
     /// Takes the newest tap back, with all that it did.
     pub fn undo(self) {
+        self.turn_if(tapped_last);
         self.take_back(Session::undo_last_tap);
     }
 
     /// Takes the last logged or skipped set back, with all that followed it.
     pub fn undo_set(self) {
+        self.turn_if(logged_last);
         self.take_back(Session::undo_last_set);
     }
 
@@ -366,12 +263,14 @@ impl Stanchion {
         }
     }
 
-    /// Puts the ended session away.
-    pub fn put_away(self) {
+    /// Puts the ended session away. True where another lifter trains along and is here now.
+    pub fn put_away(self) -> bool {
         clock::go_by_the_phone();
         self.model.update(|model| model.session = None);
+        let other = self.part();
         // Now there is something to lose: the browser is asked to keep it. One asks the person in turn, so not before.
         persist::ask(move |promise| self.model.update(|model| model.promise = Some(promise)));
+        other
     }
 }
 

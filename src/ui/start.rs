@@ -4,15 +4,13 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
-use super::layout;
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
+use super::people;
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
-use crate::device::channel::Channel;
 use crate::device::db::DbError;
 use crate::device::install::Install;
-use crate::device::locks::{Role, Writer, writer};
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
 use crate::draft::Draft;
 use crate::json;
@@ -22,7 +20,7 @@ use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, BodyRecord, DATABASE, END, ExerciseRecord, KitRecord, LASTS, LastOf,
+    Archive, BodyMassRecord, BodyRecord, END, ExerciseRecord, KitRecord, LASTS, LastOf,
     LifterRecord, ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line,
     body_entries, seal, shelved,
 };
@@ -51,23 +49,7 @@ pub fn start(app: Stanchion) {
     std::mem::forget(listener);
     std::mem::forget(faults::watch());
     spawn_local(async move {
-        let (keep, keeping) = layout::opened().await;
-        app.keep_in(keep);
-        app.model.update(|model| model.keeping = keeping);
-        app.model.update(read_settings);
-        if let Err(error) = read(app).await {
-            faults::note(&format!("reading: {error}"));
-            app.model
-                .update(|model| model.keeping = Keeping::Failing(error.to_string()));
-        }
-        watch(app);
-        app.model.update(|model| {
-            model.stage = if is_new(model) {
-                Stage::Welcome
-            } else {
-                Stage::Open
-            };
-        });
+        people::arrive(app).await;
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
@@ -94,6 +76,28 @@ fn known(app: Stanchion) {
     }
 }
 
+/// Reads what the records in use hold, and takes a seat at them.
+pub async fn sit_down(app: Stanchion) {
+    app.model.update(read_settings);
+    if let Err(error) = read(app).await {
+        faults::note(&format!("reading: {error}"));
+        app.model
+            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
+    }
+    app.sit();
+}
+
+/// Opens the app on what was read.
+pub fn open(app: Stanchion) {
+    app.model.update(|model| {
+        model.stage = if is_new(model) {
+            Stage::Welcome
+        } else {
+            Stage::Open
+        };
+    });
+}
+
 /// Goes where the fragment of the address leads.
 fn arrive(app: Stanchion, fragment: &str) {
     app.model
@@ -111,31 +115,8 @@ fn is_new(model: &Model) -> bool {
         && model.aside.is_empty()
 }
 
-/// One tab writes; the others follow what it writes. One that takes over reads all of it first: until then it may not
-/// write. What another tab still had to write when it was taken over comes later, and is read then.
-fn watch(app: Stanchion) {
-    let follow = Channel::open(DATABASE, move |_| spawn_local(read_anew(app)));
-    app.others.set_value(Some(follow));
-    let writer = writer(DATABASE, move |role| {
-        let waits = role == Role::Waiting;
-        let before = app.model.with_untracked(|model| model.follows);
-        if waits {
-            app.model.update(|model| model.follows = true);
-        } else if before {
-            spawn_local(async move {
-                read_anew(app).await;
-                // It may have been taken back meanwhile.
-                let writes = app
-                    .writer
-                    .with_value(|writer| writer.as_ref().map(Writer::role) == Some(Role::Writer));
-                app.model.update(|model| model.follows = !writes);
-            });
-        }
-    });
-    app.writer.set_value(Some(writer));
-}
-
-async fn read_anew(app: Stanchion) {
+/// Reads what another tab has written.
+pub async fn read_anew(app: Stanchion) {
     if let Err(error) = read(app).await {
         app.complain(error.to_string());
     }
@@ -157,6 +138,9 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let books = read_books(&keep, app.model.with_untracked(|model| !model.follows)).await?;
     let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
     let (strays, events) = strays(events);
+    if app.has_left(&keep) {
+        return Ok(());
+    }
     // Later ids are greater than all stored ones, even if the clock was set back since.
     let versions = lifters
         .iter()
@@ -236,18 +220,21 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     let aside = app.model.with_untracked(|model| model.aside.clone());
     tell(app, &aside, broken, newer);
     let aside = keep.raw(Shelf::Aside).await?;
-    app.model.update(|model| model.aside.extend(aside));
+    if !app.has_left(&keep) {
+        app.model.update(|model| model.aside.extend(aside));
+    }
     Ok(())
 }
 
 /// Says once what could not be read: again only when it is something else.
 fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
     let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
-    if aside.is_empty() || prefs::get::<String>(TOLD).as_ref() == Some(&mark) {
+    let told = app.model.with_untracked(|model| model.pref(TOLD));
+    if aside.is_empty() || prefs::get::<String>(&told).as_ref() == Some(&mark) {
         return;
     }
     // Not kept, it is said again at the next start.
-    let _ = prefs::set(TOLD, &mark);
+    let _ = prefs::set(&told, &mark);
     let broken = aside.len().saturating_sub(newer).max(broken);
     let mut said = String::new();
     if broken > 0 {

@@ -7,6 +7,7 @@ use super::model::{Notice, Stage};
 use super::parts::{
     Mode, button, checked_field, file_field, h1, h2, quiet, text, unit_choices, when, words,
 };
+use super::people::bar;
 use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
 use crate::store::demo;
@@ -80,9 +81,15 @@ pub fn Welcome() -> impl IntoView {
     let label = text(move || format!("body mass in {}, if you like", unit.get()));
     let typed = move |text| body.set(text);
     let link_waits = app.of(|model| model.shared.is_some());
+    let name = text(move || {
+        app.model.with(|model| match model.person() {
+            Some(person) => format!("Stanchion, {}", person.name),
+            None => "Stanchion".to_owned(),
+        })
+    });
     let caution = vec![h2("Before you lift"), words("", BEFORE)];
     let inside = vec![
-        h1("Stanchion"),
+        h1(name),
         words(
             "",
             "A training log for the phone on your rack. It works without a network, and what you log stays with you.",
@@ -117,5 +124,9 @@ pub fn Welcome() -> impl IntoView {
         ),
         notice(app),
     ];
-    view! { <main class="page welcome" data-part="welcome">{inside}</main> }
+    let people = bar(app);
+    view! {
+        {people}
+        <main class="page welcome" data-part="welcome">{inside}</main>
+    }
 }

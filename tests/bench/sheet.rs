@@ -106,6 +106,7 @@ fn summaries(sheet: &Sheet, kit: &Kit) -> Vec<ExerciseSummary> {
             light: false,
             body_mass: None,
             proposals: vec![],
+            along: None,
         })));
         for planned in unroll(sheet) {
             let block = sheet.block(planned.key.block).unwrap();

@@ -1,7 +1,7 @@
 //! Small settings, kept or not.
 
 use crate::help::{patch, run, text};
-use stanchion::device::prefs::{PrefError, forget_all, get, set};
+use stanchion::device::prefs::{PrefError, forget_all, get, get_in_tab, set, set_in_tab};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 #[wasm_bindgen_test]
@@ -37,6 +37,37 @@ fn a_browser_that_refuses_storage_makes_nothing_fail() {
             Err(PrefError::Unavailable),
             "{refusal}"
         );
+    }
+}
+
+#[wasm_bindgen_test]
+fn what_is_kept_for_one_tab_is_apart_from_what_is_kept_for_all() {
+    set("who", &"all").unwrap();
+    set_in_tab("who", &"this one");
+    assert_eq!(get::<String>("who"), Some("all".to_owned()));
+    assert_eq!(get_in_tab::<String>("who"), Some("this one".to_owned()));
+    assert_eq!(
+        text("sessionStorage.getItem('stanchion.who')"),
+        "\"this one\""
+    );
+    run("sessionStorage.setItem('stanchion.who', '{')");
+    assert_eq!(get_in_tab::<String>("who"), None);
+    forget_all();
+    assert_eq!(
+        text("String(sessionStorage.getItem('stanchion.who'))"),
+        "null"
+    );
+}
+
+#[wasm_bindgen_test]
+fn a_browser_that_refuses_the_storage_of_a_tab_makes_nothing_fail() {
+    for refusal in [
+        "window, 'sessionStorage', {get() { throw new DOMException('', 'SecurityError') }}",
+        "window, 'sessionStorage', {value: null}",
+    ] {
+        let _patch = patch(&format!("shadow({refusal});"));
+        set_in_tab("who", &"nobody");
+        assert_eq!(get_in_tab::<String>("who"), None, "{refusal}");
     }
 }
 

@@ -71,6 +71,7 @@ pub fn sheet(block: Block) -> Sheet {
         budget_minutes: None,
         groups: vec![Group::Straight(Box::new(block))],
         settled: Vec::new(),
+        written_for: None,
     }
 }
 
@@ -109,6 +110,7 @@ pub fn events(
         body_mass,
         proposals: Vec::new(),
         light: false,
+        along: None,
     }));
     let logs = dones.iter().map(|(set, done)| What::SetDone {
         set: *set,

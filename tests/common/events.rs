@@ -9,7 +9,7 @@ use proptest::option;
 use proptest::prelude::*;
 use stanchion::heat::{Air, Humidity, Scale, Temperature};
 use stanchion::session::{
-    Amount, Began, Done, Event, EventId, SessionId, StageAmount, Swap, Tick, What,
+    Along, Amount, Began, Done, Event, EventId, SessionId, StageAmount, Swap, Tick, What,
 };
 use stanchion::sheet::{Block, SetKey, Sheet, unroll};
 use stanchion::strength::{Because, Curve, Proposal};
@@ -136,8 +136,9 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
         .blocks()
         .map(|block| (Just(block.id), option::of(load()), because()))
         .collect();
-    (option::of(load()), proposals, any::<bool>(), curve())
-        .prop_map(move |(body_mass, proposals, light, curve)| {
+    let along = option::of((0..9_u64, any::<bool>()));
+    (option::of(load()), proposals, any::<bool>(), curve(), along)
+        .prop_map(move |(body_mass, proposals, light, curve, along)| {
             let proposals = proposals
                 .into_iter()
                 .map(|(block, load, because)| Proposal {
@@ -153,6 +154,11 @@ fn began(session: SessionId, sheet: Sheet) -> BoxedStrategy<What> {
                 proposals,
                 light,
                 curve,
+                along: along.map(|(n, first)| Along {
+                    lifter: super::id(n, 7),
+                    session: session_id(n + 100),
+                    first,
+                }),
             }))
         })
         .boxed()

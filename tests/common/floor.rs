@@ -27,6 +27,7 @@ impl Floor {
             body_mass: None,
             proposals: Vec::new(),
             light: false,
+            along: None,
         }));
         let session = Session::begin(event(0, 1000, 1, began)).unwrap();
         Floor { session, ms: 1000 }

@@ -277,13 +277,18 @@ pub fn sheet() -> BoxedStrategy<Sheet> {
                     budget_minutes,
                     groups,
                     settled: Vec::new(),
+                    written_for: None,
                 }
             },
         )
         .prop_flat_map(|sheet| {
             let blocks = sheet.blocks().map(|block| block.id).collect();
-            (Just(sheet), settled(blocks))
+            (Just(sheet), settled(blocks), option::of(line()))
         })
-        .prop_map(|(sheet, settled)| Sheet { settled, ..sheet })
+        .prop_map(|(sheet, settled, written_for)| Sheet {
+            settled,
+            written_for,
+            ..sheet
+        })
         .boxed()
 }

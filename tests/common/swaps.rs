@@ -74,6 +74,7 @@ impl Floor {
             body_mass: Some(Load::whole_kg(80)),
             proposals: vec![today(&[], &kit()).propose(written)],
             light: false,
+            along: None,
         };
         let event = event(9, 0, 1, What::Began(Box::new(began)));
         Floor {

@@ -238,6 +238,44 @@ window.axeWalk = (() => {
       await tap("set");
       await seen("correct-panel");
     }],
+    ["two periods", false, async () => {
+      await close("correct-panel");
+      location.hash = "/ledger/compare";
+      await seen("compared");
+    }],
+    ["lifters", false, async () => {
+      location.hash = "/kit/lifters";
+      const name = await seen("lifter-name");
+      name.value = "Bea";
+      name.dispatchEvent(new Event("input", { bubbles: true }));
+      await tap("lifter-add");
+      await seen("lifter-1-remove");
+    }],
+    ["lifters, removal", false, async () => { await tap("lifter-1-remove"); await seen("lifter-remove-panel"); }],
+    ["who trains", false, async () => {
+      await close("lifter-remove-panel");
+      await tap("who");
+      await seen("who-panel");
+    }],
+    ["another lifter's welcome", false, async () => { await tap("who-1"); await seen("welcome"); }],
+    ["two at one rack, asked", false, async () => {
+      await tap("welcome-open");
+      await tap("who");
+      await tap("who-0");
+      await until(() => part("who")?.innerText.includes("1"), "the first lifter");
+      location.hash = "/";
+      await tap("with-1");
+      await tap("begin");
+      await seen("pair-panel");
+    }],
+    ["two at one rack", true, async () => { await tap("pair-same"); await seen("pair"); await seen("log"); }],
+    ["two at one rack, the other", true, async () => {
+      await until(() => {
+        if (document.querySelector(".pair.right")) return true;
+        part("log")?.click();
+        return false;
+      }, "the turn");
+    }],
   ];
 
   const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];

@@ -12,8 +12,8 @@ const BEGIN: &str = "
       request.onerror = () => bad(request.error);
       request.onblocked = () => bad(new Error('blocked'));
     });
-    const open = (version, upgrade) => {
-      const request = indexedDB.open('stanchion', version);
+    const open = (version, upgrade, name = 'stanchion') => {
+      const request = indexedDB.open(name, version);
       request.onupgradeneeded = () => upgrade?.(request.result);
       return asked(request);
     };
@@ -48,8 +48,13 @@ pub async fn on_disk(person: &Person, body: &str) -> Value {
 
 /// All rows of a shelf as (key, row).
 pub async fn rows(person: &Person, shelf: &str) -> Vec<(String, String)> {
+    rows_of(person, "stanchion", shelf).await
+}
+
+/// All rows of a shelf of that database as (key, row).
+pub async fn rows_of(person: &Person, database: &str, shelf: &str) -> Vec<(String, String)> {
     let body = format!(
-        "const db = await open(); const all = await rows(db, '{shelf}'); db.close(); return all;"
+        "const db = await open(undefined, undefined, '{database}'); const all = await rows(db, '{shelf}'); db.close(); return all;"
     );
     let all = on_disk(person, &body).await;
     serde_json::from_value(all).expect("keys and rows are texts")

@@ -210,6 +210,8 @@ async fn a_session_is_changed_and_goes_on_and_is_done_again() {
     person.tap("annotate-keep").await;
     person.reads("session-note", "Cold boathouse").await;
     // All of it is on disk.
+    let saved = "return document.querySelector('.app').dataset.unsaved === undefined";
+    person.until(saved, "all is written").await;
     person.reload().await;
     sets_are(&person, 4).await;
     person.reads("session-note", "Cold boathouse").await;

@@ -64,6 +64,7 @@ fn session(sheet: &Sheet, kit: &Kit, at: DateTime<FixedOffset>, week: u64) -> Se
         body_mass: Some(Load::whole_kg(80)),
         proposals,
         light: false,
+        along: None,
         curve: Curve::default(),
     })));
     let mut n = 0;

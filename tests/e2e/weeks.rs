@@ -14,7 +14,7 @@ async fn a_week_stands_beside_those_before_it_with_its_formulas() {
     let (person, _) = with_past(&browser, &server, 20).await;
     person.tap("ledger-weeks").await;
     person.reads("week-name", "This week").await;
-    person.reads("week-sums", "0, 0 hard").await;
+    person.reads("week-sums", "0 of them hard").await;
     person
         .reads("week-left", "of this week still to come")
         .await;
@@ -45,7 +45,7 @@ async fn a_week_stands_beside_those_before_it_with_its_formulas() {
         .split_once("sets ")
         .unwrap()
         .1
-        .split(',')
+        .split(' ')
         .next()
         .unwrap()
         .to_owned();

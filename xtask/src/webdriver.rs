@@ -15,7 +15,7 @@ use crate::say::{Failure, OrNext, Outcome};
 use crate::setup::{Browser, FLAGS, Firefox};
 
 /// How long the driver may take to start, and any one command to answer.
-const PATIENCE: Duration = Duration::from_secs(60);
+const PATIENCE: Duration = Duration::from_secs(120);
 
 const NEXT: &str =
     "check that the browser and its driver have matching versions, then run the command again";

@@ -5,8 +5,9 @@ use crate::device::clock;
 use crate::device::files::read_text;
 use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read};
 use crate::ui::change::delete;
+use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
-use crate::ui::model::{Incoming, Stage};
+use crate::ui::model::{Incoming, Model, Stage};
 use crate::ui::parts::{button, dynamic, line, panel, quiet};
 use crate::ui::sheets::look_at_file;
 use crate::ui::stanchion::Stanchion;
@@ -15,6 +16,9 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use std::sync::Arc;
+
+/// How many imports can be taken back, the newest first.
+const IMPORTS_KEPT: usize = 3;
 
 /// Reads the file that was chosen, and says what an import of it would do.
 pub fn import_file(app: Stanchion, event: &DomEvent) {
@@ -35,18 +39,21 @@ pub fn open_sheet_file(app: Stanchion, event: &DomEvent) {
     take_file(app, event, true);
 }
 
+/// The field and the file that was chosen in it.
+pub fn chosen_file(event: &DomEvent) -> Option<(web_sys::HtmlInputElement, web_sys::File)> {
+    let input: web_sys::HtmlInputElement = event.target()?.dyn_into().ok()?;
+    let file = input.files()?.get(0)?;
+    Some((input, file))
+}
+
 fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
-    let input = event
-        .target()
-        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some(input) = input else { return };
-    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+    let Some((input, file)) = chosen_file(event) else {
         return;
     };
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let looked = look_into(app, &file, look_first).await;
         // The same file may be chosen again.
         input.set_value("");
@@ -115,7 +122,7 @@ pub fn bring_in(app: Stanchion) {
         return;
     }
     leave_out(app);
-    spawn_local(async move {
+    app.change(async move {
         let taken = take_in(app, &incoming).await;
         read_imports(app);
         match taken {
@@ -141,13 +148,15 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
             &merged.archive,
             (app.id(), clock::wall(), said.clone()),
         );
-        // One import can be taken back, the last one.
-        let keys = app
-            .keep()
-            .keys(Shelf::Imports)
-            .await
-            .map_err(|error| error.to_string())?;
-        more.extend(keys.iter().map(|key| delete(Shelf::Imports, key)));
+        // The newest can be taken back, one after the other; their ids rise.
+        let keys = app.keep().keys(Shelf::Imports).await;
+        let keys = keys.map_err(|error| error.to_string())?;
+        let surplus = (keys.len() + 1).saturating_sub(IMPORTS_KEPT);
+        more.extend(
+            keys[..surplus]
+                .iter()
+                .map(|key| delete(Shelf::Imports, key)),
+        );
         more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
     }
     replace(app, &mine, &merged.archive, more)
@@ -188,7 +197,7 @@ pub fn take_import_back(app: Stanchion) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let back = async {
             let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
             let before = taken
@@ -211,6 +220,26 @@ pub fn take_import_back(app: Stanchion) {
     });
 }
 
+/// That the file is somebody else's, where it says so.
+fn of_another(model: &Model) -> Option<String> {
+    let theirs = model.incoming.as_ref()?.archive.lifter.newest()?;
+    let theirs = theirs.name.as_ref()?;
+    let own = model.person().map(|person| &person.name);
+    let own = own.or_else(|| model.lifter.as_ref()?.name.as_ref())?;
+    (own != theirs).then(|| {
+        format!("This is {theirs}'s file, and {own} is here. An import mixes both into one ledger.")
+    })
+}
+
+/// Looks at the file that was chosen and takes nothing in.
+fn look_only(app: Stanchion) {
+    let incoming = app.model.with_untracked(|model| model.incoming.clone());
+    if let Some(incoming) = incoming {
+        leave_out(app);
+        look_at(app, &incoming.archive, &incoming.name);
+    }
+}
+
 /// What an import of the chosen file would do, before anything of it is written.
 pub fn look(app: Stanchion) -> AnyView {
     let incoming = app.of(|model| {
@@ -228,6 +257,10 @@ pub fn look(app: Stanchion) -> AnyView {
         };
         let leave = Callback::new(move |()| leave_out(app));
         let mut inside = vec![quiet(name), line("", "import-said", said)];
+        let other = app.model.with_untracked(of_another);
+        if let Some(other) = other {
+            inside.push(line("caution", "import-other", other));
+        }
         if away > 0 {
             inside.push(quiet(
                 "What was removed on the other phone is removed here too.",
@@ -250,6 +283,14 @@ pub fn look(app: Stanchion) -> AnyView {
             inside.push(button("wide strong", "import-take", "Import", move || {
                 bring_in(app)
             }));
+            inside.push(button(
+                "wide",
+                "import-look",
+                "Only look at it",
+                move || {
+                    look_only(app);
+                },
+            ));
             inside.push(button("wide", "import-leave", "Leave it", move || {
                 leave_out(app)
             }));

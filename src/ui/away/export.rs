@@ -1,13 +1,15 @@
 //! Everything in one file, or the sets as a table.
 
-use super::gather::gather;
+use super::gather::gather_from;
 use super::reminder::exported_now;
 use crate::device::db::DbError;
 use crate::device::files::{Sharing, Target, choose, save_as, share_file};
-use crate::store::csv;
+use crate::store::{Person, csv};
 use crate::ui::gather::file;
+use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::units::iso_day;
+use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// What is said where the browser takes no file.
@@ -31,11 +33,14 @@ impl Form {
         }
     }
 
-    fn name(self) -> String {
+    /// The name of the file; of several lifters it holds the name of the one it is of.
+    fn name(self, of: Option<&Person>) -> String {
         let day = iso_day(crate::device::clock::wall());
+        let of = of.and_then(Person::in_file_name);
+        let of = of.map_or_else(String::new, |of| of + "-");
         match self {
-            Form::Everything => format!("stanchion-{day}.json"),
-            Form::Table => format!("stanchion-sets-{day}.csv"),
+            Form::Everything => format!("stanchion-{of}{day}.json"),
+            Form::Table => format!("stanchion-{of}sets-{day}.csv"),
         }
     }
 }
@@ -43,14 +48,28 @@ impl Form {
 /// Writes the file where the person chooses, or into the downloads. To be called in a tap. `done` is told when it is
 /// written.
 pub fn export(app: Stanchion, form: Form, done: impl Fn() + 'static) {
+    export_of(app, None, form, done);
+}
+
+/// As [`export`], of those whose database that is; none for the one in use.
+pub fn export_of(app: Stanchion, database: Option<String>, form: Form, done: impl Fn() + 'static) {
+    let own = app.keep();
     spawn_local(async move {
-        let name = form.name();
+        let name = app.model.with_untracked(|model| {
+            let of = |name: &String| model.people.here().find(|one| one.database == *name);
+            let person = database.as_ref().map_or_else(|| model.person(), of);
+            form.name(person)
+        });
         // First the question where: later it would be no part of the tap any more.
         let target = choose(&name, form.kind()).await;
         if matches!(target, Target::Cancelled) {
             return;
         }
-        let (text, lost) = match text(app, form).await {
+        let keep = match &database {
+            Some(name) => app.records_of(name).await.0,
+            None => own,
+        };
+        let (text, lost) = match text(app, &keep, form).await {
             Ok(written) => written,
             Err(why) => return app.complain(why),
         };
@@ -67,7 +86,7 @@ pub fn export(app: Stanchion, form: Form, done: impl Fn() + 'static) {
             _ if save_as(&name, form.kind(), &text) => format!("{name} is in your downloads."),
             _ => return app.complain(REFUSED),
         };
-        if form == Form::Everything {
+        if form == Form::Everything && !app.has_left(&keep) {
             exported_now(app);
         }
         say(app, said, lost);
@@ -79,8 +98,8 @@ pub fn export(app: Stanchion, form: Form, done: impl Fn() + 'static) {
 pub fn share(app: Stanchion) {
     spawn_local(async move {
         let form = Form::Everything;
-        let name = form.name();
-        let (text, lost) = match text(app, form).await {
+        let name = app.model.with_untracked(|model| form.name(model.person()));
+        let (text, lost) = match text(app, &app.keep(), form).await {
             Ok(written) => written,
             Err(why) => return app.complain(why),
         };
@@ -108,16 +127,20 @@ fn say(app: Stanchion, said: String, lost: usize) {
 }
 
 /// The text of the file, and how many records could not be read and are not in it.
-async fn text(app: Stanchion, form: Form) -> Result<(String, usize), String> {
+async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(String, usize), String> {
     let said = |error: DbError| error.to_string();
     match form {
         Form::Everything => {
             let now = crate::device::clock::wall();
-            let (text, lost) = file(&app.keep(), now).await.map_err(said)?;
-            Ok((text, app.set_aside(lost)))
+            let (text, lost) = file(keep, now).await.map_err(said)?;
+            let count = lost.len();
+            if !app.has_left(keep) {
+                app.set_aside(lost);
+            }
+            Ok((text, count))
         }
         Form::Table => {
-            let (archive, lost) = gather(app).await.map_err(said)?;
+            let (archive, lost) = gather_from(app, keep).await.map_err(said)?;
             Ok((csv(&archive), lost))
         }
     }

@@ -3,6 +3,7 @@
 use crate::device::db::{DbError, Write};
 use crate::session::SessionId;
 use crate::store::Archive;
+use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::{books, change, start};
 use leptos::prelude::*;
@@ -18,8 +19,17 @@ pub fn running(app: Stanchion) -> Option<SessionId> {
 /// Everything that could be read, the session under way and what waits to be written among it. What could not is set
 /// aside; gives how many records that are, too.
 pub async fn gather(app: Stanchion) -> Result<(Archive, usize), DbError> {
-    let gathered = crate::ui::gather::gather(&app.keep()).await?;
-    let lost = app.set_aside(gathered.unreadable);
+    gather_from(app, &app.keep()).await
+}
+
+/// As [`gather`], from those records.
+pub async fn gather_from(app: Stanchion, keep: &Keep) -> Result<(Archive, usize), DbError> {
+    let gathered = crate::ui::gather::gather(keep).await?;
+    let lost = if app.has_left(keep) {
+        gathered.unreadable.len()
+    } else {
+        app.set_aside(gathered.unreadable)
+    };
     Ok((gathered.archive, lost))
 }
 
@@ -44,8 +54,9 @@ pub async fn write(app: Stanchion, mut writes: Vec<Write>) -> Result<(), DbError
 }
 
 async fn written(app: Stanchion, writes: Vec<Write>) -> Result<(), DbError> {
-    app.keep().apply(writes).await?;
-    app.tell_others();
+    let keep = app.keep();
+    keep.apply(writes).await?;
+    app.tell_others(&keep);
     app.model.update(|model| model.opened = None);
     start::read(app).await
 }

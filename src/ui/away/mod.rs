@@ -2,13 +2,15 @@
 
 mod bring;
 mod export;
+mod farewell;
 mod gather;
 mod reminder;
 mod remove;
 
 pub use bring::{
-    import_file, look, open_received, open_sheet_file, read_imports, take_import_back,
+    chosen_file, import_file, look, open_received, open_sheet_file, read_imports, take_import_back,
 };
 pub use export::{Form, REFUSED, export, share};
+pub use farewell::{Farewell, farewell};
 pub use reminder::{EVERY, nudge, read_settings, remind_after};
 pub use remove::{bring_sessions_back, erase_everything, remove_all, remove_session};

@@ -18,7 +18,7 @@ pub const EVERY: [Option<u16>; 4] = [Some(5), Some(10), Some(20), None];
 /// The settings of the reminder as they were kept; ten sessions where none were.
 pub fn read_settings(model: &mut Model) {
     model.remind_after = prefs::get(AFTER).unwrap_or(Some(10));
-    model.exported = prefs::get::<DateTime<FixedOffset>>(EXPORTED);
+    model.exported = prefs::get::<DateTime<FixedOffset>>(&model.pref(EXPORTED));
 }
 
 /// Reminds after so many sessions from now on.
@@ -32,13 +32,17 @@ pub fn remind_after(app: Stanchion, sessions: Option<u16>) {
 pub fn exported_now(app: Stanchion) {
     let now = clock::wall();
     // Lost, the reminder comes once too often.
-    let _ = prefs::set(EXPORTED, &now);
+    let key = app.model.with_untracked(|model| model.pref(EXPORTED));
+    let _ = prefs::set(&key, &now);
     app.model.update(|model| model.exported = Some(now));
 }
 
 /// How many sessions no export holds, once there are enough of them to remind; and whether there may be more.
 fn overdue(model: &Model) -> Option<(usize, bool)> {
     let after = usize::from(model.remind_after?);
+    if model.looks_at.is_some() {
+        return None;
+    }
     let since = |at: DateTime<FixedOffset>| model.exported.is_none_or(|exported| at > exported);
     let headings = model.headings.iter();
     let open = headings

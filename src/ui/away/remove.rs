@@ -1,17 +1,17 @@
 //! Sessions removed and brought back; everything erased.
 
 use super::gather::write;
-use crate::device::db::{DbError, Write};
-use crate::device::{clock, erase};
+use crate::device::clock;
+use crate::device::db::DbError;
 use crate::session::SessionId;
-use crate::store::{DATABASE, RemovedSession, SNAPSHOTS, SessionLog, Shelf};
+use crate::store::{RemovedSession, SessionLog, Shelf};
 use crate::ui::change::delete;
 use crate::ui::keep::{put, put_json};
 use crate::ui::parts::counted;
+use crate::ui::people;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use std::sync::Arc;
 
 /// Removes one session of the ledger.
@@ -28,7 +28,7 @@ fn remove(app: Stanchion, only: Option<SessionId>) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
+    app.change(async move {
         let keep = app.keep();
         let removed = async {
             let gone: Vec<SessionLog> = match only {
@@ -74,7 +74,7 @@ pub fn bring_sessions_back(app: Stanchion) {
         return;
     }
     let gone = app.model.with_untracked(|model| Arc::clone(&model.gone));
-    spawn_local(async move {
+    app.change(async move {
         let writes = gone.iter().flat_map(|log| {
             let key = log.id().0.to_string();
             let back = put_json(Shelf::Sessions, &key, &log.to_json());
@@ -90,21 +90,14 @@ pub fn bring_sessions_back(app: Stanchion) {
     });
 }
 
-/// Erases all that is kept on this phone, and begins anew.
+/// Erases all that is kept on this phone, of every lifter, and begins anew.
 pub fn erase_everything(app: Stanchion) {
     if !app.may_write() {
         return;
     }
-    spawn_local(async move {
-        let clear = |shelf: Shelf| Write::Clear {
-            shelf: shelf.name().to_owned(),
-        };
-        let writes = Shelf::ALL.into_iter().map(clear).collect();
-        if let Err(error) = app.keep().apply(writes).await {
-            return app.complain(format!("Nothing was erased. {error}"));
+    app.change(async move {
+        if let Err(error) = people::erase_all(app).await {
+            app.complain(format!("Not everything was erased. {error}"));
         }
-        app.tell_others();
-        erase::everything(&[DATABASE, SNAPSHOTS]).await;
-        erase::start_anew();
     });
 }

@@ -3,8 +3,9 @@
 use crate::device::sound::Sound;
 use crate::programme::{Lately, LightWeek, Relief, relief};
 use crate::sheet::{Sheet, SheetId};
-use crate::ui::model::Model;
+use crate::ui::model::{Model, Pairing};
 use crate::ui::parts::{button, line};
+use crate::ui::people::ask;
 use crate::ui::stanchion::Stanchion;
 use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
@@ -79,6 +80,9 @@ impl Beginning {
 fn begin(app: Stanchion, id: SheetId, light: Option<LightWeek>) {
     // Inside the tap, or the browser stays silent.
     app.sound.with_value(Sound::unlock);
+    if let Some(with) = app.model.with_untracked(|model| model.with) {
+        return ask(app, with, Pairing { sheet: id, light });
+    }
     match light {
         Some(light) => app.begin_light(id, light),
         None => app.begin(id),

@@ -9,6 +9,7 @@ use crate::sheet::{Sheet, SheetId};
 use crate::ui::away::nudge;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, h1, line, list, page, quiet, tap, text, words};
+use crate::ui::people::{their_sheet, with_whom};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
@@ -31,6 +32,7 @@ fn offers(model: &Model) -> Vec<Offer> {
     let mut offers: Vec<Offer> = model
         .sheets
         .iter()
+        .filter(|sheet| sheet.written_for.is_none())
         .map(|sheet| {
             let last = model.last_of(sheet.id);
             let because = coming.as_ref().filter(|(id, _)| *id == sheet.id);
@@ -79,12 +81,14 @@ pub fn choice(app: Stanchion) -> AnyView {
         "choose",
         vec![
             h1("Which sheet today?"),
+            with_whom(app),
             inside,
             nudge(app),
             words(
                 "quiet caution",
                 "Stop at pain, dizziness or a tight chest. A physician or a qualified coach knows more than a program.",
             ),
+            their_sheet(app),
         ],
     )
 }

@@ -133,9 +133,14 @@ pub fn summary(app: Stanchion) -> AnyView {
         app.act(What::Rated { rpe });
     };
     let away = move || {
-        app.put_away();
-        app.go(Place::Ledger);
+        let next = app.put_away();
+        app.go(if next { Place::Floor } else { Place::Ledger });
     };
+    let along = app.of(|model| {
+        let other = model.partner()?.person()?;
+        Some(format!("Put away, on with {}", other.name))
+    });
+    let word = text(move || along.get().unwrap_or_else(|| "To the ledger".to_owned()));
     let head = dynamic(move || match summed.get() {
         None => ().into_any(),
         Some(summed) => {
@@ -160,7 +165,7 @@ pub fn summary(app: Stanchion) -> AnyView {
             quiet("Session RPE, 0 to 10. Best asked half an hour after the end; now is good too."),
             ratings(rated, rate),
             line("quiet", "finish-saved", saved),
-            button("wide strong", "put-away", "To the ledger", away),
+            button("wide strong", "put-away", word, away),
         ],
     )
 }

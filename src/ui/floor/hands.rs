@@ -175,6 +175,7 @@ impl Hands {
         if what.is_some_and(|what| self.app.act(what)) {
             // Felt where the screen is wet and nobody looks.
             buzz(&[LOGGED_BUZZ_MS]);
+            self.app.turn_after_log();
         }
     }
 

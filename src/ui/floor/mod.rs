@@ -23,12 +23,14 @@ mod swap;
 mod tempo;
 mod touch;
 
+use super::coach;
 use super::parts::dynamic;
 use super::stanchion::stanchion;
+use crate::session::SessionId;
 use leptos::prelude::*;
 
 pub use begin::Beginning;
-pub use figures::{amount_line, logged_line};
+pub use figures::{amount_line, load_word, logged_line};
 pub use finish::{predicted, rpe_word};
 pub use screen::current_board;
 
@@ -36,8 +38,11 @@ pub use screen::current_board;
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Showing {
     Choice,
-    Session,
+    /// One of two who take turns has an own screen: nothing that was asked on it goes over.
+    Session(SessionId),
     Summary,
+    /// Another one's ledger is looked at.
+    NotHere,
 }
 
 /// The floor.
@@ -45,13 +50,15 @@ enum Showing {
 pub fn FloorPlace() -> impl IntoView {
     let app = stanchion();
     let showing = app.of(|model| match &model.session {
+        _ if model.looks_at.is_some() => Showing::NotHere,
         None => Showing::Choice,
         Some(session) if session.state().has_ended() => Showing::Summary,
-        Some(_) => Showing::Session,
+        Some(session) => Showing::Session(session.state().began.session),
     });
     dynamic(move || match showing.get() {
         Showing::Choice => choose::choice(app),
-        Showing::Session => screen::screen(app),
+        Showing::Session(_) => screen::screen(app),
         Showing::Summary => finish::summary(app),
+        Showing::NotHere => coach::floor(),
     })
 }

@@ -7,6 +7,7 @@ use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
+use crate::ui::people::stay;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
@@ -101,8 +102,10 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
             button("", "end-ask", "End the session", move || ending.set(true))
         }
     });
+    let paired = app.of(|model| model.partner().is_some());
     let inside = vec![
         undo,
+        when(paired, move || stay(app)),
         short,
         sides,
         of_set,

@@ -55,7 +55,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
     let step = move |up: bool| {
         let next = app.model.with_untracked(|model| {
             let board = board.get_untracked()?;
-            stepped(&model.kit, equipment(model, board.key), board.load, up)
+            stepped(model.rack(), equipment(model, board.key), board.load, up)
         });
         match next {
             Some(load) => choose(load),
@@ -66,7 +66,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         Ok(load) => {
             let told = app.model.with_untracked(|model| {
                 let equipment = equipment(model, board.get_untracked()?.key);
-                model.kit.not_loadable(equipment, load)
+                model.rack().not_loadable(equipment, load)
             });
             match told {
                 Some(told) => {
@@ -226,7 +226,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let step_load = move |up: bool| {
         let next = app.model.with_untracked(|model| {
             let (_, done, equipment) = last.get_untracked()?;
-            stepped(&model.kit, equipment, done.load, up)
+            stepped(model.rack(), equipment, done.load, up)
         });
         if let Some(load) = next {
             amend(&|done| done.with_load(Some(load)));

@@ -17,7 +17,7 @@ use super::swap::swap_panel;
 use crate::device::dom;
 use crate::device::events::{on_pointer, on_press};
 use crate::device::timer::{Timer, after};
-use crate::session::{Board, Phase, State};
+use crate::session::{Beside, Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, words};
@@ -70,7 +70,19 @@ pub fn current_board(model: &Model) -> Option<Board> {
     let state = model.session.as_ref()?.state();
     let slot = state.current()?;
     let history = model.history(&state.block_of(slot).exercise.id);
-    Some(state.board(slot, &model.kit, history))
+    let other = model.partner().and_then(|other| {
+        let state = other.session.as_ref()?.state();
+        Some((other, state))
+    });
+    let Some((other, theirs)) = other else {
+        return Some(state.board(slot, model.rack(), history));
+    };
+    let beside = Beside {
+        state: theirs,
+        theirs: &|exercise| other.history(exercise),
+        own: &|exercise| model.history(exercise),
+    };
+    Some(state.board_beside(slot, model.rack(), history, Some(&beside)))
 }
 
 fn face(state: &State, rest_is_over: bool) -> Face {
@@ -178,6 +190,10 @@ pub fn screen(app: Stanchion) -> AnyView {
     let board = app.of(current_board);
     let hands = Hands::on(app, board, face);
     let open = hands.open;
+    if app.model.with_untracked(|model| model.partner().is_some()) {
+        // The board turned to another one, under a finger that was on its way.
+        hands.settle();
+    }
     Effect::new(move |before: Option<Face>| {
         let now = face.get();
         if before.is_some_and(|before| before != now) {

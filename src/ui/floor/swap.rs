@@ -44,12 +44,12 @@ fn offer(model: &Model) -> Option<Offer> {
     };
     let as_written = (now.id != written.exercise.id).then(|| Instead {
         swap: Swap::back(written, &today(model, &state.began, &written.exercise.id))
-            .suited_to(&state.began, &model.kit),
+            .suited_to(&state.began, model.rack()),
         about: "as the sheet says".to_owned(),
     });
     let others = model
         .exercises
-        .alike(&written.exercise, &model.kit)
+        .alike(&written.exercise, model.rack())
         .into_iter()
         .filter(|known| ![&now.id, &written.exercise.id].contains(&&known.id()))
         .filter_map(|known| instead(model, &state.began, written, known));
@@ -71,7 +71,7 @@ fn today<'a>(model: &'a Model, began: &Began, exercise: &ExerciseId) -> Today<'a
 }
 
 fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) -> Option<Instead> {
-    let exercise = known.exercise_with(&model.kit)?;
+    let exercise = known.exercise_with(model.rack())?;
     let about = format!(
         "{} · {}",
         exercise.equipment.name(),
@@ -85,7 +85,7 @@ fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) 
         known.cautions(),
         &today(model, began, &exercise.id),
     )
-    .suited_to(began, &model.kit);
+    .suited_to(began, model.rack());
     Some(Instead { swap, about })
 }
 

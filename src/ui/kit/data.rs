@@ -26,7 +26,7 @@ fn save_aside(app: Stanchion) {
 /// Saves the copy from before the last update that changed how data is stored.
 fn save_copy(app: Stanchion) {
     spawn_local(async move {
-        match newest_copy().await {
+        match newest_copy(app.keep().name()).await {
             Ok(Some(text)) if save_as("stanchion-before.json", "application/json", &text) => {}
             Ok(Some(_)) => app.complain(REFUSED),
             Ok(None) => app.complain("There is no copy any more."),
@@ -93,7 +93,7 @@ pub fn data(app: Stanchion) -> AnyView {
     let aside = app.of(|model| !model.aside.is_empty());
     let copied = RwSignal::new(false);
     spawn_local(async move {
-        let copy = newest_copy().await;
+        let copy = newest_copy(app.keep().name()).await;
         // The place may have been left meanwhile.
         let _ = copied.try_set(copy.is_ok_and(|copy| copy.is_some()));
     });

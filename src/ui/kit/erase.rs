@@ -1,28 +1,13 @@
 //! Removing all sessions, and erasing everything: in steps, with what goes, an export first.
 
-use crate::ui::away::{Form, erase_everything, export, remove_all};
-use crate::ui::parts::{
-    button, counted, dynamic, line, panel, quiet, section, sure_button, text, when,
-};
+use crate::ui::away::{Farewell, erase_everything, farewell, remove_all};
+use crate::ui::parts::{button, counted, quiet, section, sure_button, text, when};
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
 
-/// How far the panel has come.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Step {
-    /// It is not open.
-    Closed,
-    /// What goes is told, an export is offered.
-    Told,
-    /// The export was made.
-    Exported,
-    /// It was declined.
-    Declined,
-}
-
 /// The way to remove and to erase.
 pub fn erase(app: Stanchion) -> AnyView {
-    let step = RwSignal::new(Step::Closed);
+    let open = RwSignal::new(false);
     let sessions = app.of(|model| model.sessions);
     let some = Signal::derive(move || sessions.get() > 0);
     let goes = text(move || {
@@ -48,75 +33,43 @@ pub fn erase(app: Stanchion) -> AnyView {
                 ]
                 .into_any()
             }),
-            button("wide", "erase", "Erase everything", move || {
-                step.set(Step::Told);
-            }),
-            dynamic(move || match step.get() {
-                Step::Closed => ().into_any(),
-                told => steps(app, told, step),
-            }),
+            button("wide", "erase", "Erase everything", move || open.set(true)),
+            when(open, move || steps(app, open)),
         ],
     )
 }
 
-fn steps(app: Stanchion, now: Step, step: RwSignal<Step>) -> AnyView {
-    let close = Callback::new(move |()| step.set(Step::Closed));
-    let (sessions, sheets) = app
-        .model
-        .with_untracked(|model| (model.sessions, model.sheets.len()));
-    let mut inside = vec![
-        line(
-            "",
-            "erase-goes",
-            format!(
-                "What goes: {}, {}, exercises of your own, programmes, kit, body mass, settings, and the app as this \
-                 browser stored it.",
+fn steps(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+    let (sessions, sheets, others) = app.model.with_untracked(|model| {
+        let others = model.people.here().count().saturating_sub(1);
+        (model.sessions, model.sheets.len(), others)
+    });
+    let others = match others {
+        0 => String::new(),
+        1 => ", all of the other lifter on this phone too".to_owned(),
+        others => format!(", all of the {others} other lifters on this phone too"),
+    };
+    farewell(
+        app,
+        "erase-panel",
+        Farewell {
+            title: "Erase everything",
+            goes: format!(
+                "What goes: {}, {}, exercises of your own, programmes, kit, body mass, settings{others}, and the app \
+                 as this browser stored it. It cannot be undone. Without a network Stanchion cannot be opened again \
+                 afterwards. {}",
                 counted(sessions, "session"),
                 counted(sheets, "sheet"),
-            ),
-        ),
-        quiet(
-            "It cannot be undone. Without a network Stanchion cannot be opened again afterwards.",
-        ),
-    ];
-    match now {
-        Step::Closed | Step::Told => inside.extend([
-            button(
-                "wide strong",
-                "erase-export",
-                "Export everything first",
-                move || {
-                    export(app, Form::Everything, move || step.set(Step::Exported));
+                if others.is_empty() {
+                    ""
+                } else {
+                    "The export here is yours alone: change over to each of the others and export there first."
                 },
             ),
-            button("wide", "erase-decline", "I need no export", move || {
-                step.set(Step::Declined);
-            }),
-        ]),
-        Step::Exported | Step::Declined => {
-            let said = if now == Step::Exported {
-                "Exported. Look whether the file is where you keep it."
-            } else {
-                "Without an export."
-            };
-            inside.extend([
-                quiet(said),
-                button(
-                    "wide strong",
-                    "erase-sure",
-                    "Erase everything now",
-                    move || {
-                        erase_everything(app);
-                    },
-                ),
-            ]);
-        }
-    }
-    inside.push(button(
-        "wide",
-        "erase-leave",
-        "Leave all as it is",
-        move || close.run(()),
-    ));
-    panel("erase-panel", "Erase everything", close, inside)
+            of: None,
+            sure: "Erase everything now",
+            act: Callback::new(move |()| erase_everything(app)),
+            close: Callback::new(move |()| open.set(false)),
+        },
+    )
 }

@@ -32,6 +32,7 @@ pub fn KitPlace() -> impl IntoView {
         estimate::estimate(app),
         sound::sound_settings(app),
         looks::looks(),
+        settings::people(app),
         data::data(app),
         home::home(app),
         erase::erase(app),

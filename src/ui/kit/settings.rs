@@ -59,6 +59,21 @@ pub fn lifter(app: Stanchion) -> AnyView {
     )
 }
 
+/// The way to those who train with this phone.
+pub fn people(app: Stanchion) -> AnyView {
+    if app.model.with_untracked(|model| model.looks_at.is_some()) {
+        return ().into_any();
+    }
+    section(
+        None,
+        "Lifters",
+        vec![
+            quiet("Several can train with this phone, each with an own ledger and kit."),
+            way(Place::Lifters.href(), "Add or change lifters"),
+        ],
+    )
+}
+
 /// What this is, and the caution again.
 pub fn about() -> AnyView {
     section(

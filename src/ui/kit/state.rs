@@ -4,12 +4,23 @@ use super::data::promise_words;
 use crate::device::sound::{Sound, State};
 use crate::device::{faults, persist, send};
 use crate::store::{DATABASE_VERSION, FormatVersion, Shelf};
+use crate::ui::keep::Keep;
 use crate::ui::model::Keeping;
 use crate::ui::parts::{button, dynamic, h1, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+
+/// How many rows are on each shelf.
+async fn counts(keep: &Keep, lines: &mut Vec<String>) {
+    for shelf in Shelf::ALL {
+        lines.push(match keep.count(shelf).await {
+            Ok(count) => format!("{}: {count}", shelf.name()),
+            Err(_) => format!("{}: cannot be read", shelf.name()),
+        });
+    }
+}
 
 /// The lines of the page.
 async fn lines(app: Stanchion) -> Vec<String> {
@@ -37,11 +48,17 @@ async fn lines(app: Stanchion) -> Vec<String> {
         ),
         None => "storage used: the browser does not say".to_owned(),
     });
-    for shelf in Shelf::ALL {
-        lines.push(match app.keep().count(shelf).await {
-            Ok(count) => format!("{}: {count}", shelf.name()),
-            Err(_) => format!("{}: cannot be read", shelf.name()),
-        });
+    let people: Vec<String> = app.model.with_untracked(|model| {
+        let databases = model.people.here().map(|person| person.database.clone());
+        databases.collect()
+    });
+    if people.is_empty() {
+        counts(&app.keep(), &mut lines).await;
+    }
+    // By number: a name is something that was typed.
+    for (n, database) in people.iter().enumerate() {
+        lines.push(format!("lifter {} of {}", n + 1, people.len()));
+        counts(&app.records_of(database).await.0, &mut lines).await;
     }
     lines.push(format!("rows set aside or unreadable: {aside}"));
     let sound = app.sound.with_value(Sound::state);

@@ -10,9 +10,6 @@ use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-/// So many of the newest sessions are in the model; more are read when they are asked for.
-const NEWEST: usize = 60;
-
 /// A reading goes on until it found so many, or nothing is left.
 const ENOUGH: usize = 40;
 
@@ -60,10 +57,8 @@ pub struct Found {
 }
 
 impl Found {
-    /// What of `newest` is sought: the beginning of every search.
-    fn begin(newest: &[Heading], sought: &Sought, turn: u32) -> Found {
-        let whole = newest.len() < NEWEST;
-        let newest = &newest[..newest.len().min(NEWEST)];
+    /// What of `newest` is sought: the beginning of every search. `whole` says that there are no others.
+    fn begin(newest: &[Heading], whole: bool, sought: &Sought, turn: u32) -> Found {
         let oldest = newest.last().map(|heading| heading.began.date_naive());
         // Of the oldest day there may be more.
         let before = oldest.and_then(|day| day.succ_opt()).filter(|_| !whole);
@@ -106,8 +101,9 @@ pub fn search(app: Stanchion, found: RwSignal<Found>) {
     let (begun, until) = app.model.with_untracked(|model| {
         let sought = model.back.sought(model);
         let turn = found.with_untracked(|found| found.turn.wrapping_add(1));
+        let whole = model.sessions <= model.headings.len();
         (
-            Found::begin(&model.headings, &sought, turn),
+            Found::begin(&model.headings, whole, &sought, turn),
             model.back.until,
         )
     });
@@ -180,7 +176,8 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
             }
         });
         if let Some(reached) = found.try_get_untracked().filter(|now| now.turn == turn) {
-            app.model.update(|model| model.back.until = reached.before);
+            let until = reached.before.or(NaiveDate::from_ymd_opt(1970, 1, 1));
+            app.model.update(|model| model.back.until = until);
         }
     });
 }
@@ -205,7 +202,7 @@ mod tests {
 
     #[test]
     fn a_ledger_of_a_few_sessions_is_read_whole_at_once() {
-        let found = Found::begin(&[], &Sought::default(), 1);
+        let found = Found::begin(&[], true, &Sought::default(), 1);
         assert_eq!((found.before, found.headings.len()), (None, 0));
     }
 }

@@ -2,7 +2,7 @@
 
 use super::list::row;
 use crate::ledger::{Heading, monday_of};
-use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text};
+use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text, when};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
@@ -127,7 +127,12 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     let on = Callback::new(move |()| looked.step(true));
     let name = text(move || month(looked.first.get()));
     let away = Signal::derive(move || looked.first.get() != ends_of(today).0);
-    let inside = vec![
+    let steps = vec![
+        when(away, move || {
+            button("plain", "month-now", "This month", move || {
+                looked.turn(None)
+            })
+        }),
         tap(
             "step",
             "month-before",
@@ -135,8 +140,6 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
             "‹".into_any(),
             back,
         ),
-        view! { <h2 class="month-name" data-part="month-name">{move || name.get()}</h2> }
-            .into_any(),
         tap(
             "step",
             "month-after",
@@ -145,20 +148,14 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
             on,
         ),
     ];
-    vec![
-        view! { <div class="month-head">{inside}</div> }.into_any(),
-        crate::ui::parts::when(away, move || {
-            button("plain", "month-now", "This month", move || {
-                looked.turn(None)
-            })
-        }),
-        line(
-            "quiet",
-            "month-key",
-            format!("The bar of a day is full at {FULL_MINUTES} minutes."),
-        ),
-    ]
-    .into_any()
+    let head = view! {
+        <div class="month-head">
+            <h2 data-part="month-name">{move || name.get()}</h2>
+            <div class="month-steps">{steps}</div>
+        </div>
+    };
+    let key = format!("The bar of a day is full at {FULL_MINUTES} minutes.");
+    vec![head.into_any(), line("quiet", "month-key", key)].into_any()
 }
 
 fn board(looked: Looked, today: NaiveDate) -> AnyView {

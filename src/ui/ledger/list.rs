@@ -161,7 +161,7 @@ fn fields(app: Stanchion) -> AnyView {
         view! {
             <details class="adder" open=open data-part="find-days">
                 <summary>{"Between two days"}</summary>
-                <div class="adder-fields">{between}</div>
+                <div class="between">{between}</div>
             </details>
         }
         .into_any(),

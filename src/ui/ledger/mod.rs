@@ -8,6 +8,7 @@ mod list;
 mod notes;
 mod place;
 mod report;
+mod report_words;
 mod session;
 mod sets;
 mod week_charts;

@@ -9,14 +9,16 @@ use leptos::prelude::*;
 /// A field for a note of many lines.
 pub fn note_area(part: &'static str, name: &'static str, written: RwSignal<String>) -> AnyView {
     view! {
-        <textarea
-            class="note"
-            rows="4"
-            data-part=part
-            aria-label=name
-            prop:value=move || written.get()
-            on:input=move |event| written.set(event_target_value(&event))
-        ></textarea>
+        <label class="field">
+            <span>{name}</span>
+            <textarea
+                class="note"
+                rows="3"
+                data-part=part
+                prop:value=move || written.get()
+                on:input=move |event| written.set(event_target_value(&event))
+            ></textarea>
+        </label>
     }
     .into_any()
 }

@@ -4,6 +4,7 @@ use super::calendar::calendar_view;
 use super::list::list_view;
 use crate::device::clock;
 use crate::ui::away::{bring_sessions_back, nudge};
+use crate::ui::coach::doors;
 use crate::ui::parts::{
     button, choices, counted, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
 };
@@ -81,6 +82,7 @@ pub fn LedgerPlace() -> impl IntoView {
                 });
                 vec![choices("choices two", "sessions as", kinds()), sessions].into_any()
             }),
+            doors(app),
         ],
     )
 }

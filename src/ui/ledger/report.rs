@@ -1,12 +1,12 @@
 //! A period as one printable page.
 
 use super::list::name_of;
+use super::report_words::{best, estimates, report_table, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
 use crate::sheet::{ExerciseId, Note};
 use crate::store::BodyEntry;
-use crate::strength::{Change, Estimate, Told};
 use crate::ui::charts::chart;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -16,7 +16,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Load, Reps, Unit, date, iso_date, parse_date};
+use crate::units::{Load, Unit, date, iso_date, parse_date};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -116,8 +116,8 @@ pub fn ReportPlace() -> impl IntoView {
     let asked = vec![
         way(Place::Ledger.href(), "All sessions"),
         h1("Report"),
-        choices("choices", "the last", periods),
-        view! { <div class="adder-fields">{between}</div> }.into_any(),
+        choices("choices two", "the last", periods),
+        view! { <div class="between">{between}</div> }.into_any(),
         wrong_word("report-wrong", wrong),
         button("wide", "report-print", "Print, or keep as PDF", dom::print),
     ];
@@ -199,38 +199,6 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
             unit: model.unit(),
         }
     }))
-}
-
-/// A table with its heads.
-fn report_table(
-    name: &'static str,
-    part: &'static str,
-    heads: &[&'static str],
-    rows: Vec<Vec<String>>,
-) -> AnyView {
-    let heads: Vec<AnyView> = heads
-        .iter()
-        .map(|head| view! { <th scope="col">{*head}</th> }.into_any())
-        .collect();
-    let row = |cells: Vec<String>| {
-        let mut cells = cells.into_iter();
-        let first = cells.next();
-        let rest: Vec<AnyView> = cells
-            .map(|cell| view! { <td>{cell}</td> }.into_any())
-            .collect();
-        view! { <tr><th scope="row">{first}</th>{rest}</tr> }.into_any()
-    };
-    let rows: Vec<AnyView> = rows.into_iter().map(row).collect();
-    view! {
-        <div class="report-table" role="region" tabindex="0" aria-label=name data-part=part>
-            <table>
-                <caption>{name}</caption>
-                <thead><tr>{heads}</tr></thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
 }
 
 /// The page itself: on the screen under the choice of the period, on paper alone.
@@ -320,44 +288,9 @@ fn exercises(report: &Report) -> AnyView {
             counted(report.left_off, "exercise")
         ))
     });
-    vec![table, more.into_any()].into_any()
-}
-
-fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
-    match best {
-        Some((Some(load), reps)) if !load.is_zero() => format!("{} × {reps}", load.shown(unit)),
-        Some((_, reps)) => format!("{reps} reps"),
-        None => String::new(),
-    }
-}
-
-fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
-    let whole = |load: Load| {
-        let load = load.to_unit(unit);
-        format!("{} {unit}", load.amount().round())
-    };
-    match ends {
-        Some((begin, end)) => format!("{} to {}", whole(begin.middle), whole(end.middle)),
-        None => "too little known".to_owned(),
-    }
-}
-
-fn told(change: Option<Change>) -> String {
-    let percent = |share: f64| (share.abs() * 100.0).round() as i64;
-    match change {
-        None => String::new(),
-        Some(Change {
-            by, told: Told::Up, ..
-        }) => format!("{} % stronger, more than noise", percent(by)),
-        Some(Change {
-            by,
-            told: Told::Down,
-            ..
-        }) => format!("{} % weaker, more than noise", percent(by)),
-        Some(Change { detectable, .. }) => {
-            format!("within noise (told from {} % on)", percent(detectable))
-        }
-    }
+    let system = "Where the body is moved, the estimate counts it. The change is told apart from noise by what is known of \
+                  the doubt at both ends.";
+    vec![table, quiet(system), more.into_any()].into_any()
 }
 
 /// Sets of each muscle, in all and a week.

@@ -35,12 +35,15 @@ fn open(app: Stanchion, id: SessionId) {
         return;
     }
     app.model.update(|model| model.opened = None);
+    let keep = app.keep();
     spawn_local(async move {
-        match app
-            .keep()
+        let found = keep
             .get::<SessionLog>(Shelf::Sessions, &id.0.to_string())
-            .await
-        {
+            .await;
+        if app.has_left(&keep) {
+            return;
+        }
+        match found {
             Ok(log) => {
                 let session = log.and_then(|log| Session::replay(log.events()).ok());
                 let began = session.as_ref().map(|session| session.state().since.at);

@@ -114,10 +114,10 @@ pub fn volume_chart(weeks: &[Week], unit: Unit) -> Chart {
     })
 }
 
-/// Sets of each muscle, the hard ones filled; the most first.
+/// Sets of each muscle, the hard ones filled; the most at the top.
 pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
     let mut sorted = muscles.to_vec();
-    crate::order::by_key(&mut sorted, |sets| std::cmp::Reverse(sets.halves()));
+    crate::order::by_key(&mut sorted, MuscleSets::halves);
     let tenths = |halves: u32| i64::from(halves) * 5;
     let names = Grain::Names(
         sorted

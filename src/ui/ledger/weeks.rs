@@ -133,25 +133,38 @@ fn head(looked: Looked) -> AnyView {
     let back = Callback::new(move |()| step(false));
     let on = Callback::new(move |()| step(true));
     let away = Signal::derive(move || looked.monday.get() != this);
-    let inside = vec![
-        tap("step", "week-before", named("week before"), "‹".into_any(), back),
-        view! { <h2 class="month-name" role="status" data-part="week-name">{move || name.get()}</h2> }
-            .into_any(),
-        tap("step", "week-after", named("week after"), "›".into_any(), on),
-    ];
-    vec![
-        view! { <div class="month-head">{inside}</div> }.into_any(),
+    let steps = vec![
         when(away, move || {
             button("plain", "week-now", "This week", move || {
                 looked.monday.set(this);
             })
         }),
-    ]
+        tap(
+            "step",
+            "week-before",
+            named("week before"),
+            "‹".into_any(),
+            back,
+        ),
+        tap(
+            "step",
+            "week-after",
+            named("week after"),
+            "›".into_any(),
+            on,
+        ),
+    ];
+    view! {
+        <div class="month-head">
+            <h2 role="status" data-part="week-name">{move || name.get()}</h2>
+            <div class="month-steps">{steps}</div>
+        </div>
+    }
     .into_any()
 }
 
 /// A figure of the week with its name, and those of the weeks before it.
-fn of_week(name: &'static str, value: String, before: Option<String>) -> AnyView {
+fn of_week(name: &'static str, value: String, before: String) -> AnyView {
     view! {
         <div>
             <dt>{name}</dt>
@@ -168,14 +181,15 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
     };
     let of = |value: &dyn Fn(&Week) -> i64| {
         let before: Vec<i64> = before.iter().map(value).collect();
-        beside(&before)
+        beside(&before).unwrap_or_default()
     };
-    let hours = |minutes: u32| format!("{} h {:02}", minutes / 60, minutes % 60);
+    let of_sets = of(&|week| i64::from(week.sets));
+    let of_time = of(&|week| i64::from(week.minutes));
     let inside = vec![
         of_week(
             "sets",
-            format!("{}, {} hard", week.sets, week.hard),
-            of(&|week| i64::from(week.sets)),
+            week.sets.to_string(),
+            format!("{} of them hard; {of_sets}", week.hard),
         ),
         of_week(
             "session load",
@@ -189,12 +203,11 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
         ),
         of_week(
             "time",
+            format!("{} min", week.minutes),
             format!(
-                "{} in {}",
-                hours(week.minutes),
+                "in {}; {of_time}",
                 counted(week.sessions as usize, "session")
             ),
-            of(&|week| i64::from(week.minutes)).map(|before| format!("{before}, in minutes")),
         ),
     ];
     let still = (!week.is_over(today)).then(|| {

@@ -60,7 +60,7 @@ pub fn field(
 
 /// A field, and under it what is wrong with what was typed (its hook ends in `-wrong`).
 pub fn checked_field(
-    part: &'static str,
+    part: impl Into<String>,
     mode: Mode,
     label: impl Into<Text>,
     value: impl Into<Text>,
@@ -68,15 +68,15 @@ pub fn checked_field(
     typed: impl Fn(String) + Send + Sync + 'static,
     wrong: RwSignal<Option<String>>,
 ) -> AnyView {
-    let told_by = format!("{part}-wrong");
+    let part = part.into();
     let field = field_of(
-        part.to_owned(),
+        part.clone(),
         mode,
         label.into(),
         value.into(),
         live,
         Callback::new(typed),
-        Some(told_by),
+        Some(format!("{part}-wrong")),
     );
     vec![field, wrong_word(format!("{part}-wrong"), wrong)].into_any()
 }

@@ -16,10 +16,16 @@ fn row(sheet: &Sheet, pace: Pace) -> Row {
     let sets = counted(unroll(sheet).len(), "set");
     Row {
         href: Place::Sheet(sheet.id).href(),
-        before: String::new(),
+        before: whose(sheet),
         strong: sheet.name.to_string(),
         after: format!("{blocks}, {sets}, {}", about(sheet, pace)),
     }
+}
+
+/// For whom it is, where that is somebody else.
+fn whose(sheet: &Sheet) -> String {
+    let whom = sheet.written_for.as_ref();
+    whom.map_or_else(String::new, |whom| format!("for {whom}"))
 }
 
 /// A sheet that was begun and not yet kept.
@@ -27,7 +33,7 @@ fn draft_row(draft: &Draft) -> Row {
     let sheet = draft.sheet();
     Row {
         href: Place::Draft(sheet.id).href(),
-        before: "being written".to_owned(),
+        before: format!("being written {}", whose(sheet)),
         strong: sheet.name.to_string(),
         after: counted(sheet.blocks().count(), "block"),
     }

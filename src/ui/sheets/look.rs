@@ -18,6 +18,7 @@ use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit};
+use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
 fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
@@ -50,23 +51,30 @@ struct Shown {
     pace: Pace,
     /// How it is begun today; none while a session is under way.
     beginning: Option<Beginning>,
+    /// True while another one's ledger is looked at.
+    looks: bool,
     body_mass: Option<Load>,
 }
 
-fn shown(model: &Model, id: SheetId) -> Option<Shown> {
+/// As of `now`: of another one the page would be another one, and a panel that is open on it would close.
+fn shown(model: &Model, id: SheetId, now: DateTime<FixedOffset>) -> Option<Shown> {
     let sheet = model.sheet(id)?.clone();
+    let looks = model.looks_at.is_some();
+    // One's own history says nothing of another one's loads.
+    let known = looks || sheet.written_for.is_none();
     let proposals: Vec<Proposal> = sheet
         .blocks()
-        .map(|block| propose(block, &model.today(&block.exercise.id, moment().at)))
+        .filter(|_| known)
+        .map(|block| propose(block, &model.today(&block.exercise.id, now)))
         .collect();
     let foretold = sheet
         .blocks()
         .zip(&proposals)
-        .filter_map(|(block, proposal)| foretell(model, block, proposal.load?));
+        .filter_map(|(block, proposal)| foretell(model, block, proposal.load?, now));
     let foretold = foretold.collect();
     let last = model.last_of(sheet.id).map(|(_, session)| session);
-    let free = !model.in_session();
-    let beginning = free.then(|| Beginning::of(model, &sheet, moment().at));
+    let free = !model.in_session() && !looks && sheet.written_for.is_none();
+    let beginning = free.then(|| Beginning::of(model, &sheet, now));
     Some(Shown {
         sheet,
         proposals,
@@ -75,19 +83,20 @@ fn shown(model: &Model, id: SheetId) -> Option<Shown> {
         unit: model.unit(),
         pace: model.pace(),
         beginning,
+        looks,
         body_mass: model.newest_body_mass(),
     })
 }
 
 /// What the estimate says of the first work set of `block` with `load`.
-fn foretell(model: &Model, block: &Block, load: Load) -> Option<Told> {
+fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>) -> Option<Told> {
     let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
     let asked = work.target.plain_reps()?;
     let known = Known {
         history: model.history(&block.exercise.id),
         curve: model.curve(),
         body_mass: model.newest_body_mass(),
-        now: moment().at,
+        now,
     };
     let set = Foretold::of(&known, &block.basis, load, asked)?;
     Some(Told {
@@ -110,7 +119,8 @@ fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
 #[component]
 pub fn SheetPlace(id: SheetId) -> impl IntoView {
     let app = stanchion();
-    let shown = app.of(move |model| shown(model, id));
+    let now = moment().at;
+    let shown = app.of(move |model| shown(model, id, now));
     dynamic(move || match shown.get() {
         None => nowhere(),
         Some(shown) => look(app, id, shown),
@@ -144,16 +154,10 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
         }));
         inside.extend(beside);
     }
-    let change = match app
-        .model
-        .with_untracked(|model| model.drafts.get(&id).is_some_and(Draft::is_changed))
-    {
-        true => "Go on changing it",
-        false => "Change it",
-    };
-    inside.push(button("wide", "change-sheet", change, move || {
-        app.open_draft(id);
-    }));
+    let whom = shown.sheet.written_for.as_ref();
+    inside.extend(whom.map(|whom| line("because", "sheet-for", format!("Written for {whom}."))));
+    let theirs = shown.looks && whom.is_none();
+    inside.push(change(app, id, theirs));
     let revise = Callback::new(move |changed| app.revise_sheet(changed));
     inside.push(time_view(&shown.sheet, shown.pace, revise));
     inside.push(
@@ -162,13 +166,33 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     );
     inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
-    inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
+    if !shown.looks {
+        inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
+    }
     inside.extend(
         shown
             .last
             .map(|session| way(Place::Session(session).href(), "The last time")),
     );
     page("sheet-look", inside)
+}
+
+/// The way to change a sheet, or to write the next one from it where it is another one's.
+fn change(app: Stanchion, id: SheetId, theirs: bool) -> AnyView {
+    if theirs {
+        let word = "Write their next sheet from it";
+        return button("wide strong", "write-next", word, move || {
+            app.write_next(id);
+        });
+    }
+    let begun = app
+        .model
+        .with_untracked(|model| model.drafts.get(&id).is_some_and(Draft::is_changed));
+    let word = match begun {
+        true => "Go on changing it",
+        false => "Change it",
+    };
+    button("wide", "change-sheet", word, move || app.open_draft(id))
 }
 
 /// What else can be done with a sheet.
@@ -194,6 +218,7 @@ pub(super) fn bare(sheet: Sheet, unit: Unit) -> Vec<AnyView> {
         unit,
         pace: Pace::Assumed,
         beginning: None,
+        looks: false,
         body_mass: None,
     })
 }

@@ -3,7 +3,8 @@
 use crate::device::files::{Sharing, save_as, share_file};
 use crate::device::{clock, dom, pack, place as address, send};
 use crate::share::{
-    self, Parcel, TooLong, file_name, has_start_loads, qr, sheet_file, without_start_loads,
+    self, Parcel, TooLong, file_name, has_start_loads, qr, sheet_file, without_mark,
+    without_start_loads,
 };
 use crate::sheet::Sheet;
 use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
@@ -39,13 +40,12 @@ impl Sending {
     /// The sheet that goes out.
     fn sheet(self) -> Sheet {
         let with_loads = self.with_loads.get_untracked();
-        self.sheet.with_value(|sheet| {
-            if with_loads {
-                sheet.clone()
-            } else {
-                without_start_loads(sheet)
-            }
-        })
+        let sheet = self.sheet.with_value(without_mark);
+        if with_loads {
+            sheet
+        } else {
+            without_start_loads(&sheet)
+        }
     }
 
     fn make_link(self) {

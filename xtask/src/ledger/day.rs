@@ -120,6 +120,7 @@ pub fn session(
         proposals,
         light,
         curve: Curve::default(),
+        along: None,
     };
     let run = ledger.chance.one_of(u64::from(u32::MAX)) as u32;
     let first = Event {
@@ -192,8 +193,10 @@ fn set(floor: &mut Floor, form: f64, mass: Load) -> Outcome<bool> {
     log(floor, key, done, proposed)?;
     let rested = floor.seconds(rest, 40);
     floor.wait(rested);
-    if floor.ledger.chance.happens(0.3) {
-        floor.tap(What::RestEnded).or(Ok(()))?;
+    // After the last set there is none.
+    let cut = floor.ledger.chance.happens(0.3);
+    if cut && floor.session.allow(&What::RestEnded).is_ok() {
+        floor.tap(What::RestEnded)?;
     }
     Ok(true)
 }

@@ -1,0 +1,282 @@
+//! Those who train with one phone: each has a database of their own, and nothing of one is in that of another.
+
+use super::shelf::DATABASE;
+use crate::order;
+use crate::sheet::Line;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use uuid::Uuid;
+
+/// Longest part of a file's name that comes from a lifter's name.
+const FILE_CHARS_MAX: usize = 24;
+
+/// What the first lifter is called until a name is given.
+const FIRST: &str = "Lifter 1";
+
+/// Someone who trains with this phone.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Person {
+    /// Identity, UUIDv7; it never changes.
+    pub id: Uuid,
+    /// What they are called; no two are called the same.
+    pub name: Line,
+    /// Name of the database with all that is theirs.
+    pub database: String,
+    /// True once they were removed: what is theirs is erased at the next start, and can be brought back until then.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub gone: bool,
+}
+
+/// Another one is called so.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NameTaken(pub Line);
+
+impl fmt::Display for NameTaken {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{} is here already: two of one name cannot be told apart on the floor. Add a letter.",
+            self.0
+        )
+    }
+}
+
+impl std::error::Error for NameTaken {}
+
+impl Person {
+    /// The name as a part of a file's name: small Latin letters, digits and hyphens; none where nothing is left of it.
+    #[must_use]
+    pub fn in_file_name(&self) -> Option<String> {
+        let mut short = String::new();
+        for c in self.name.as_str().chars() {
+            if short.len() == FILE_CHARS_MAX {
+                break;
+            }
+            if c.is_ascii_alphanumeric() {
+                short.push(c.to_ascii_lowercase());
+            } else if !short.is_empty() && !short.ends_with('-') {
+                short.push('-');
+            }
+        }
+        let short = short.trim_end_matches('-');
+        (!short.is_empty()).then(|| short.to_owned())
+    }
+}
+
+/// All of them, in the order in which they came. Empty while there was never more than one.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct People(Vec<Person>);
+
+impl People {
+    /// As they are stored, in any order.
+    #[must_use]
+    pub fn of(mut people: Vec<Person>) -> People {
+        order::by_key(&mut people, |person| person.id);
+        People(people)
+    }
+
+    /// Those who are here.
+    pub fn here(&self) -> impl DoubleEndedIterator<Item = &Person> {
+        self.0.iter().filter(|person| !person.gone)
+    }
+
+    /// Those who were removed and are not yet erased.
+    pub fn gone(&self) -> impl DoubleEndedIterator<Item = &Person> {
+        self.0.iter().filter(|person| person.gone)
+    }
+
+    /// True when there is one to choose.
+    #[must_use]
+    pub fn are_several(&self) -> bool {
+        self.here().count() > 1
+    }
+
+    /// The one of that id, if here.
+    #[must_use]
+    pub fn get(&self, id: Uuid) -> Option<&Person> {
+        self.here().find(|person| person.id == id)
+    }
+
+    /// Who is in use at a start: the one who was here last, if that is known, else the first. None while there was
+    /// never more than one.
+    #[must_use]
+    pub fn in_use(&self, last: Option<Uuid>) -> Option<&Person> {
+        last.and_then(|last| self.get(last))
+            .or_else(|| self.here().next())
+    }
+
+    /// Those who are to be written so that one more is here: the new one last. Where nobody was written yet, that is the
+    /// first lifter too, called `own`, in whose database all is until then.
+    ///
+    /// # Errors
+    /// [`NameTaken`].
+    pub fn with_one_more(
+        &self,
+        name: Line,
+        own: Option<Line>,
+        ids: &mut dyn FnMut() -> Uuid,
+    ) -> Result<Vec<Person>, NameTaken> {
+        let mut more = Vec::new();
+        if self.0.is_empty() {
+            // The fixed words are within the limits of a line.
+            let named = own.or_else(|| Line::new(FIRST).ok());
+            more.extend(named.map(|name| Person {
+                id: ids(),
+                name,
+                database: DATABASE.to_owned(),
+                gone: false,
+            }));
+        }
+        self.free(&name, None)?;
+        if more.iter().any(|person| same(&person.name, &name)) {
+            return Err(NameTaken(name));
+        }
+        let id = ids();
+        more.push(Person {
+            id,
+            name,
+            database: format!("{DATABASE}-{id}"),
+            gone: false,
+        });
+        Ok(more)
+    }
+
+    /// The one of that id under another name.
+    ///
+    /// # Errors
+    /// [`NameTaken`].
+    pub fn renamed(&self, id: Uuid, name: Line) -> Result<Option<Person>, NameTaken> {
+        self.free(&name, Some(id))?;
+        Ok(self.get(id).map(|person| Person {
+            name,
+            ..person.clone()
+        }))
+    }
+
+    fn free(&self, name: &Line, but: Option<Uuid>) -> Result<(), NameTaken> {
+        let taken = self
+            .here()
+            .any(|other| Some(other.id) != but && same(&other.name, name));
+        if taken {
+            Err(NameTaken(name.clone()))
+        } else {
+            Ok(())
+        }
+    }
+}
+
+/// Two names that look alike at two metres.
+fn same(one: &Line, other: &Line) -> bool {
+    one.as_str().to_lowercase() == other.as_str().to_lowercase()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn line(text: &str) -> Line {
+        Line::new(text).unwrap()
+    }
+
+    fn ids() -> impl FnMut() -> Uuid {
+        let mut n = 0;
+        move || {
+            n += 1;
+            Uuid::from_u128(n)
+        }
+    }
+
+    fn two() -> People {
+        People::of(
+            People::default()
+                .with_one_more(line("Bea"), Some(line("Ann")), &mut ids())
+                .unwrap(),
+        )
+    }
+
+    #[test]
+    fn the_first_keeps_the_database_that_was_there() {
+        let people = two();
+        let databases: Vec<&str> = people.here().map(|one| one.database.as_str()).collect();
+        assert_eq!(
+            databases,
+            [
+                "stanchion",
+                "stanchion-00000000-0000-0000-0000-000000000002"
+            ]
+        );
+        assert!(people.are_several());
+        assert!(!People::default().are_several());
+        assert_eq!(People::default().in_use(None), None);
+    }
+
+    #[test]
+    fn who_was_here_last_comes_again_and_else_the_first() {
+        let people = two();
+        let name = |last: Option<u128>| {
+            let last = last.map(Uuid::from_u128);
+            people.in_use(last).map(|one| one.name.to_string()).unwrap()
+        };
+        assert_eq!(name(Some(2)), "Bea");
+        assert_eq!(name(None), "Ann");
+        assert_eq!(name(Some(9)), "Ann");
+    }
+
+    #[test]
+    fn one_who_was_removed_is_not_here_and_their_name_is_free() {
+        let mut all: Vec<Person> = two().here().cloned().collect();
+        all[0].gone = true;
+        let people = People::of(all);
+        assert_eq!(
+            people.in_use(Some(Uuid::from_u128(1))).unwrap().name,
+            line("Bea")
+        );
+        assert!(!people.are_several());
+        assert_eq!(people.gone().count(), 1);
+        let more = people.with_one_more(line("ann"), None, &mut || Uuid::from_u128(5));
+        assert_eq!(more.unwrap().len(), 1, "the first is written already");
+    }
+
+    #[test]
+    fn two_of_one_name_are_refused_whatever_the_case() {
+        let people = two();
+        let taken = people.with_one_more(line("BEA"), None, &mut ids());
+        assert_eq!(taken, Err(NameTaken(line("BEA"))));
+        assert!(people.renamed(Uuid::from_u128(1), line("bea")).is_err());
+        // One's own name in another case is one's own.
+        let renamed = people.renamed(Uuid::from_u128(2), line("BEA")).unwrap();
+        assert_eq!(renamed.unwrap().name, line("BEA"));
+        let own = People::default().with_one_more(line("Ann"), Some(line("ann")), &mut ids());
+        assert!(own.is_err());
+    }
+
+    #[test]
+    fn a_name_in_a_file_name_is_safe() {
+        let safe = |name: &str| {
+            let person = Person {
+                name: line(name),
+                ..two().here().next().unwrap().clone()
+            };
+            person.in_file_name()
+        };
+        assert_eq!(safe("Ann B."), Some("ann-b".to_owned()));
+        assert_eq!(safe("../../etc"), Some("etc".to_owned()));
+        assert_eq!(safe("ß"), None);
+    }
+
+    proptest! {
+        /// Whatever the name, what of it comes into a file's name is short and holds nothing that means something there.
+        #[test]
+        fn no_name_makes_an_unsafe_file_name(name in "\\PC{1,60}") {
+            let Ok(name) = Line::new(&name) else { return Ok(()) };
+            let person = Person { name, ..two().here().next().unwrap().clone() };
+            if let Some(short) = person.in_file_name() {
+                prop_assert!(!short.is_empty() && short.len() <= FILE_CHARS_MAX);
+                prop_assert!(short.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-'));
+                prop_assert!(!short.starts_with('-') && !short.ends_with('-'));
+            }
+        }
+    }
+}

@@ -1,0 +1,244 @@
+//! Two periods of a ledger side by side.
+
+use crate::device::clock;
+use crate::ledger::{BestOfPeriod, Comparison, InPeriod, Period};
+use crate::sheet::ExerciseId;
+use crate::ui::floor::load_word;
+use crate::ui::model::Model;
+use crate::ui::parts::{choices, dynamic, h1, h2, line, page, quiet, toggles_of, way};
+use crate::ui::place::Place;
+use crate::ui::reading::{headings_between, history_of};
+use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::{Unit, day};
+use chrono::NaiveDate;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// Lengths that can be chosen with one tap, in weeks.
+const WEEKS: [u8; 4] = [4, 8, 12, 26];
+
+/// What is compared: first and last day of the one period, first and last day of the other.
+type Typed = [NaiveDate; 4];
+
+fn typed_of([first, second]: [Period; 2]) -> Typed {
+    [first.first(), first.last(), second.first(), second.last()]
+}
+
+fn periods_of([from, to, then_from, then_to]: Typed) -> Result<[Period; 2], String> {
+    let period = |from, to| Period::new(from, to).map_err(|wrong| wrong.to_string());
+    Ok([period(from, to)?, period(then_from, then_to)?])
+}
+
+/// Reads both periods and the best sets of each exercise in them.
+async fn read(app: Stanchion, periods: [Period; 2]) -> Result<Comparison, String> {
+    let keep = app.keep();
+    let mut headings = Vec::new();
+    for period in periods {
+        let more = headings_between(&keep, period.first(), period.last()).await;
+        for heading in more.map_err(|error| error.to_string())? {
+            // Of periods that overlap, each session once.
+            if headings
+                .iter()
+                .all(|other: &crate::ledger::Heading| other.session != heading.session)
+            {
+                headings.push(heading);
+            }
+        }
+    }
+    let mut comparison = Comparison::of(periods, &headings);
+    let ids: Vec<ExerciseId> = comparison
+        .exercises
+        .iter()
+        .map(|(id, _)| id.clone())
+        .collect();
+    for id in ids {
+        let pasts = history_of(&keep, &id).await;
+        comparison.note_best(periods, &id, &pasts.map_err(|error| error.to_string())?);
+    }
+    Ok(comparison)
+}
+
+/// Two periods side by side.
+#[component]
+pub fn ComparePlace() -> impl IntoView {
+    let app = stanchion();
+    let today = clock::wall().date_naive();
+    let typed = RwSignal::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));
+    let found = RwSignal::new(None::<Result<Comparison, String>>);
+    Effect::new(move |_| {
+        let days = typed.get();
+        found.set(None);
+        match periods_of(days) {
+            Err(wrong) => found.set(Some(Err(wrong))),
+            Ok(periods) => spawn_local(async move {
+                let compared = read(app, periods).await;
+                // Other days may have been chosen, or the place left.
+                if typed.try_get_untracked() == Some(days) {
+                    found.try_set(Some(compared));
+                }
+            }),
+        }
+    });
+    let weeks = WEEKS.map(|weeks| (weeks.to_string(), "weeks"));
+    let pressed = Signal::derive(move || {
+        let days = typed.get();
+        let is = |weeks: &u8| typed_of(Period::weeks_up_to(days[3], *weeks)) == days;
+        let at = WEEKS.iter().position(is)?;
+        i64::try_from(at).ok()
+    });
+    let choose = move |n: i64| {
+        let weeks = usize::try_from(n).ok().and_then(|n| WEEKS.get(n));
+        if let Some(weeks) = weeks {
+            typed.set(typed_of(Period::weeks_up_to(today, *weeks)));
+        }
+    };
+    let toggles = toggles_of("compare-weeks", weeks, pressed, choose);
+    let fields = vec![
+        day_field("compare-first-from", "first period from", typed, 0),
+        day_field("compare-first-to", "to", typed, 1),
+        day_field("compare-second-from", "second period from", typed, 2),
+        day_field("compare-second-to", "to", typed, 3),
+    ];
+    let shown = app.of(Model::unit);
+    page(
+        "compare",
+        vec![
+            way(Place::Ledger.href(), "Ledger"),
+            h1("Two periods side by side"),
+            quiet("The last weeks against as many before them, or any days:"),
+            choices("choices", "weeks", toggles),
+            view! { <div class="two-days">{fields}</div> }.into_any(),
+            dynamic(move || match found.get() {
+                None => quiet("Reading."),
+                Some(Err(why)) => line("wrong-word", "compare-wrong", why),
+                Some(Ok(comparison)) => table(app, &comparison, shown.get()),
+            }),
+        ],
+    )
+}
+
+/// A field for the day of that place among the four.
+fn day_field(
+    part: &'static str,
+    label: &'static str,
+    typed: RwSignal<Typed>,
+    at: usize,
+) -> AnyView {
+    let take = move |event: leptos::ev::Event| {
+        // A day that is half typed is none yet.
+        if let Ok(day) = event_target_value(&event).parse() {
+            typed.update(|days| days[at] = day);
+        }
+    };
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <input
+                type="date"
+                data-part=part
+                prop:value=move || typed.get()[at].to_string()
+                on:change=take
+            />
+        </label>
+    }
+    .into_any()
+}
+
+fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
+    if comparison.exercises.is_empty() {
+        return line(
+            "quiet",
+            "compare-none",
+            "Nothing was done in either of them.",
+        );
+    }
+    let mut inside = vec![side_by_side(
+        "All of it".to_owned(),
+        &comparison.all,
+        unit,
+        false,
+    )];
+    let names = app.model.with_untracked(|model| {
+        let name = |id: &ExerciseId| called(model, id);
+        let exercises = comparison.exercises.iter();
+        exercises.map(|(id, _)| name(id)).collect::<Vec<String>>()
+    });
+    for ((_, done), name) in comparison.exercises.iter().zip(names) {
+        inside.push(side_by_side(name, done, unit, true));
+    }
+    inside.push(quiet(
+        "Best set: the most load, or the least assistance; of equal loads the more reps. Hard sets: at most 4 reps in \
+         reserve were told. Volume load: of work sets.",
+    ));
+    inside.into_any()
+}
+
+/// What an exercise is called: as it was when it was done last, else as the list has it.
+fn called(model: &Model, id: &ExerciseId) -> String {
+    let summary = model.summaries.get(id).map(|known| known.name.to_string());
+    let listed = || {
+        model
+            .exercises
+            .of(id.as_str())
+            .map(|known| known.name().to_string())
+    };
+    summary.or_else(listed).unwrap_or_else(|| id.to_string())
+}
+
+/// One exercise in both periods: a row a measure.
+fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> AnyView {
+    let row = |word: &'static str, of: &dyn Fn(&InPeriod) -> String| {
+        view! {
+            <tr>
+                <th scope="row">{word}</th>
+                <td>{of(&done[0])}</td>
+                <td>{of(&done[1])}</td>
+            </tr>
+        }
+        .into_any()
+    };
+    let mut rows = vec![
+        row("sessions", &|done| done.sessions.to_string()),
+        row("sets", &|done| done.sets.to_string()),
+        row("hard sets", &|done| done.hard.to_string()),
+        row("volume load", &|done| done.volume.shown(unit)),
+    ];
+    if best {
+        rows.push(row("best set", &|done| {
+            done.best
+                .as_ref()
+                .map_or_else(|| "–".to_owned(), |best| said(best, unit))
+        }));
+    }
+    view! {
+        <div class="compared" data-part="compared">
+            {h2(name)}
+            <table>
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th scope="col">{"first"}</th>
+                        <th scope="col">{"second"}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+/// A best set in words.
+fn said(best: &BestOfPeriod, unit: Unit) -> String {
+    let load = best.load.filter(|_| best.basis.has_load());
+    let load = load.map(|load| {
+        let word = load_word(&best.basis, unit);
+        format!("{} {word} × ", load.figure(unit))
+    });
+    format!(
+        "{}{}, {}",
+        load.unwrap_or_default(),
+        best.reps,
+        day(best.at)
+    )
+}

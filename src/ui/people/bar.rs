@@ -1,0 +1,74 @@
+//! Who it is, on top of every place, and the way to another one in two taps. Only there where there are several.
+
+use super::seat::change_over;
+use super::strip::strip;
+use crate::ui::model::Model;
+use crate::ui::parts::{button, dynamic, panel, tap, text, way, when};
+use crate::ui::place::Place;
+use crate::ui::stanchion::Stanchion;
+use leptos::prelude::*;
+
+/// Who it is, and the panel with the others.
+pub fn bar(app: Stanchion) -> AnyView {
+    let paired = app.of(|model| model.partner().is_some());
+    let several = app.of(|model| {
+        let alone = model.partner().is_none() && model.looks_at.is_none();
+        model.people.are_several() && alone
+    });
+    let open = RwSignal::new(false);
+    let inside = vec![
+        when(paired, move || strip(app)),
+        when(several, move || who(app, open)),
+        when(open, move || others(app, open)),
+    ];
+    inside.into_any()
+}
+
+fn who(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+    let name = app.of(called);
+    let label = text(move || format!("{}, change", name.get()));
+    let face = view! {
+        <span class="who-name">{move || name.get()}</span>
+        <span class="who-more" aria-hidden="true">{" ▾"}</span>
+    };
+    let show = Callback::new(move |()| open.set(true));
+    let button = tap("who", "who", Some(label), face.into_any(), show);
+    view! { <div class="who-bar">{button}</div> }.into_any()
+}
+
+/// What the lifter is called.
+fn called(model: &Model) -> String {
+    let person = model.person();
+    person.map_or_else(String::new, |person| person.name.to_string())
+}
+
+fn others(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+    let close = Callback::new(move |()| open.set(false));
+    let here = app.of(|model| {
+        let people = model.people.here().cloned().collect::<Vec<_>>();
+        (people, model.who)
+    });
+    let choices = dynamic(move || {
+        let (people, who) = here.get();
+        let choice = |(n, person): (usize, crate::store::Person)| {
+            let own = who == Some(person.id);
+            let label = if own {
+                format!("{}, here now", person.name)
+            } else {
+                person.name.to_string()
+            };
+            let class = if own { "wide" } else { "wide strong" };
+            button(class, format!("who-{n}"), label, move || {
+                open.set(false);
+                change_over(app, person.id);
+            })
+        };
+        let all: Vec<AnyView> = people.into_iter().enumerate().map(choice).collect();
+        all.into_any()
+    });
+    let inside = vec![
+        choices,
+        way(Place::Lifters.href(), "Add, rename or remove a lifter"),
+    ];
+    panel("who-panel", "Who trains?", close, inside)
+}

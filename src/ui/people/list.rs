@@ -1,0 +1,115 @@
+//! The list of those who train with this phone: read, added to, renamed in; and the tabs that are told.
+
+use super::seat::change_over;
+use crate::device::channel::Channel;
+use crate::device::db::Write;
+use crate::sheet::Line;
+use crate::store::{DATABASE, People, Person, Shelf};
+use crate::ui::keep::{Keep, put};
+use crate::ui::model::Model;
+use crate::ui::stanchion::Stanchion;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use uuid::Uuid;
+
+/// Name of the channel on which tabs tell that the list changed.
+pub const LINE: &str = "stanchion-people";
+
+/// The list as it is stored. Rows that cannot be read stay where they are.
+pub async fn read(home: &Keep) -> People {
+    let people = home.records::<Person>(Shelf::People, &mut Vec::new()).await;
+    People::of(people.unwrap_or_default())
+}
+
+/// The write that keeps someone in the list.
+pub fn row(person: &Person) -> Write {
+    put(Shelf::People, &person.id.to_string(), person)
+}
+
+/// Keeps these as they are now, then does `then`.
+pub fn keep(app: Stanchion, people: Vec<Person>, then: impl FnOnce() + 'static) {
+    spawn_local(async move {
+        let home = app.home().await;
+        let kept = home.apply(people.iter().map(row).collect()).await;
+        if let Err(error) = kept {
+            return app.complain(error.to_string());
+        }
+        tell();
+        let people = read(&home).await;
+        app.model.update(|model| model.people = people);
+        follow(app);
+        then();
+    });
+}
+
+/// Tells the other tabs that the list changed.
+pub fn tell() {
+    Channel::open(LINE, |_| {}).post("changed");
+}
+
+/// Brings this tab in line with the list: who sat here without a name has one now, and who was removed goes.
+pub fn follow(app: Stanchion) {
+    let (who, unnamed) = app.model.with_untracked(|model| {
+        let first = model.people.here().find(|one| one.database == DATABASE);
+        let unnamed = model.who.is_none() && model.looks_at.is_none();
+        let gone = model.who.is_some() && model.person().is_none();
+        let next = model.people.in_use(None).filter(|_| gone);
+        let who = if unnamed { first } else { next };
+        (who.map(|person| person.id), unnamed)
+    });
+    match who {
+        Some(id) if unnamed => app.model.update(|model| model.who = Some(id)),
+        Some(id) => change_over(app, id),
+        None => {}
+    }
+    app.keep_name();
+}
+
+/// Adds someone of that name.
+///
+/// # Errors
+/// In words, where the name is none or taken.
+pub fn add(app: Stanchion, name: &str) -> Result<(), String> {
+    let name = Line::new(name).map_err(|unfit| unfit.to_string())?;
+    let more = app.model.with_untracked(|model| {
+        let own = model.lifter.as_ref().and_then(|lifter| lifter.name.clone());
+        model.people.with_one_more(name, own, &mut || app.id())
+    });
+    keep(app, more.map_err(|taken| taken.to_string())?, || {});
+    Ok(())
+}
+
+/// Calls someone by another name.
+///
+/// # Errors
+/// In words, where the name is none or taken.
+pub fn rename(app: Stanchion, id: Uuid, name: &str) -> Result<(), String> {
+    let name = Line::new(name).map_err(|unfit| unfit.to_string())?;
+    let renamed = app
+        .model
+        .with_untracked(|model: &Model| model.people.renamed(id, name));
+    let renamed = renamed.map_err(|taken| taken.to_string())?;
+    keep(app, renamed.into_iter().collect(), || {});
+    Ok(())
+}
+
+/// Removes someone from the list, or brings them back.
+pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
+    let trains = app.model.with_untracked(|model| {
+        let own = model.who == Some(id);
+        let along = model.partner().is_some_and(|other| other.who == Some(id));
+        (own || along) && model.any_in_session()
+    });
+    if gone && trains {
+        return app.complain("A session of theirs is under way: end it first.");
+    }
+    spawn_local(async move {
+        // As it is on disk: another tab may have erased them since.
+        let people = read(&app.home().await).await;
+        let person = people.here().chain(people.gone()).find(|one| one.id == id);
+        match person.cloned() {
+            Some(person) => keep(app, vec![Person { gone, ..person }], || {}),
+            None => app.complain("They are erased already: another tab was opened since."),
+        }
+    });
+}

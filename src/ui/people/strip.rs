@@ -1,0 +1,129 @@
+//! Whose turn it is, large, and the way to the other one: who began on the left, the other on the right, each with a mark
+//! on their side.
+
+use crate::ui::floor::logged_line;
+use crate::ui::model::{Keeping, Model};
+use crate::ui::parts::{button, tap, text};
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::Stanchion;
+use leptos::prelude::*;
+
+/// What is seen of one of both.
+#[derive(Clone, PartialEq)]
+struct Half {
+    name: String,
+    /// What they logged last, and whether it is on disk.
+    logged: String,
+    /// True for the one whose board it is.
+    on: bool,
+}
+
+/// Both, the one who began first.
+fn halves(model: &Model) -> Option<[Half; 2]> {
+    let pair = model.pair.as_ref()?;
+    let own = half(model, model, true);
+    let other = half(model, model.partner()?, false);
+    Some(if pair.along.first {
+        [own, other]
+    } else {
+        [other, own]
+    })
+}
+
+fn half(here: &Model, model: &Model, on: bool) -> Half {
+    let logged = model.session.as_ref().and_then(|session| {
+        let state = session.state();
+        if state.has_ended() {
+            return Some("done".to_owned());
+        }
+        let slot = state.last_logged()?;
+        let basis = &state.block_of(slot).basis;
+        let said = logged_line(&slot.logged()?.done, basis, model.unit());
+        Some(format!("{said} · {}", saved(here, model)))
+    });
+    let person = here.people.get(model.who.unwrap_or_default());
+    Half {
+        name: person.map_or_else(String::new, |person| person.name.to_string()),
+        logged: logged.unwrap_or_default(),
+        on,
+    }
+}
+
+/// Whether what they logged is on disk.
+fn saved(here: &Model, model: &Model) -> &'static str {
+    match (&model.keeping, here.unsaved) {
+        (Keeping::Nothing(_), _) => "in memory only",
+        (_, 0) => "saved",
+        _ => "saving",
+    }
+}
+
+/// The strip with both.
+pub fn strip(app: Stanchion) -> AnyView {
+    let both = app.of(halves);
+    let left = move || both.get().is_some_and(|[left, _]| left.on);
+    let inside = vec![
+        one(app, both, 0, "pair-left"),
+        one(app, both, 1, "pair-right"),
+    ];
+    view! {
+        <div
+            class=move || if left() { "pair left" } else { "pair right" }
+            role="group"
+            aria-label="Whose turn"
+            data-part="pair"
+        >
+            {inside}
+        </div>
+    }
+    .into_any()
+}
+
+fn one(app: Stanchion, both: Seen<Option<[Half; 2]>>, at: usize, part: &'static str) -> AnyView {
+    let half = Seen::new(move || both.get().map(|both| both[at].clone()));
+    let of = move |what: fn(&Half) -> String| half.get().as_ref().map(what).unwrap_or_default();
+    let on = move || half.get().is_some_and(|half| half.on);
+    let mark = move || match (on(), at) {
+        (true, 0) => "◀ ",
+        (true, _) => "▶ ",
+        _ => "",
+    };
+    let name = text(move || {
+        let said = of(|half| format!("{} {}", half.name, half.logged));
+        if on() {
+            format!("{said}: on now")
+        } else {
+            format!("{said}: turn the board")
+        }
+    });
+    let face = view! {
+        <span class="pair-name" class:on=on>
+            <span aria-hidden="true">{mark}</span>
+            {move || of(|half| half.name.clone())}
+        </span>
+        " "
+        <span class="pair-logged">{move || of(|half| half.logged.clone())}</span>
+    };
+    let turn = Callback::new(move |()| {
+        if !half.get_untracked().is_some_and(|half| half.on) {
+            app.turn();
+        }
+    });
+    tap("pair-half", part, Some(name), face.into_any(), turn)
+}
+
+/// The button that lets the board stay with one, or turn by itself again.
+pub fn stay(app: Stanchion) -> AnyView {
+    let stays = app.of(|model| model.pair.as_ref().is_some_and(|pair| pair.stays));
+    let label = text(move || {
+        let said = if stays.get() {
+            "turn after each set"
+        } else {
+            "stay, do not turn"
+        };
+        said.to_owned()
+    });
+    button("", "pair-stay", label, move || {
+        app.stay(!stays.get_untracked());
+    })
+}

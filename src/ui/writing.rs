@@ -1,0 +1,134 @@
+//! What is written: in the background, in order, and told as done only when it is on disk.
+
+use super::books::{apply_next, follow};
+use super::keep::Keep;
+use super::model::{Keeping, Model};
+use super::stanchion::Stanchion;
+use crate::device::db::{DbError, Write};
+use crate::device::faults;
+use crate::device::timer::after;
+use crate::store::{Shelf, Unreadable};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// What could not be written is tried again after this, in milliseconds.
+const AGAIN_MS: u32 = 10_000;
+
+impl Stanchion {
+    /// Whether this tab may write; if another one does, or somebody else's records are looked at, the person is told.
+    pub fn may_write(self) -> bool {
+        let refused = self.model.with_untracked(Model::only_looks);
+        if let Some(why) = refused {
+            self.complain(why);
+            return false;
+        }
+        true
+    }
+
+    /// Writes in the background, in order; the screen says *saved* only when it is on disk.
+    pub fn write(self, writes: Vec<Write>) {
+        self.write_in(&self.keep(), writes);
+    }
+
+    /// As [`Stanchion::write`], into those records.
+    pub fn write_in(self, keep: &Keep, writes: Vec<Write>) {
+        keep.wait(writes);
+        self.count_waiting();
+        self.drain(keep.clone());
+    }
+
+    /// Tries again what could not be written.
+    pub fn write_again(self) {
+        let opened: Vec<Keep> = self
+            .desk
+            .with_value(|desk| desk.opened().cloned().collect());
+        for keep in opened {
+            self.drain(keep);
+        }
+    }
+
+    fn count_waiting(self) {
+        let waiting = self.desk.with_value(super::desk::Desk::waiting);
+        self.model.update(|model| model.unsaved = waiting);
+    }
+
+    fn drain(self, keep: Keep) {
+        if !keep.begin_writing() {
+            return;
+        }
+        self.again.set_value(None);
+        spawn_local(async move {
+            let mut failed = None;
+            while let Some(writes) = keep.next() {
+                match apply_next(&keep, writes).await {
+                    Ok(books) => {
+                        keep.done();
+                        self.tell_others(&keep);
+                        self.follow_books(&keep, &books);
+                        self.count_waiting();
+                    }
+                    Err(error) => {
+                        failed = Some(error);
+                        break;
+                    }
+                }
+            }
+            keep.end_writing(failed.is_some());
+            match failed {
+                Some(error) => self.failed(&error),
+                None => self.succeeded(),
+            }
+        });
+    }
+
+    /// What was written to the books of those records comes into the model that shows them.
+    fn follow_books(self, keep: &Keep, books: &[Write]) {
+        if books.is_empty() {
+            return;
+        }
+        let aside = self.other_keep().is_some_and(|other| other.is(keep));
+        if !self.has_left(keep) {
+            self.model.update(|model| follow(model, books));
+        } else if aside {
+            self.model.update(|model| {
+                if let Some(other) = &mut model.other {
+                    follow(other, books);
+                }
+            });
+        }
+    }
+
+    fn failed(self, error: &DbError) {
+        faults::note(&format!("writing: {error}"));
+        self.model
+            .update(|model| model.keeping = Keeping::Failing(error.to_string()));
+        // There may be room, or a browser that answers, without a tap.
+        let again = after(AGAIN_MS, move || self.write_again());
+        self.again.set_value(Some(again));
+    }
+
+    fn succeeded(self) {
+        let fails = self.desk.try_update_value(|desk| {
+            desk.leave();
+            desk.opened().any(Keep::fails)
+        });
+        let failing = |model: &Model| matches!(model.keeping, Keeping::Failing(_));
+        if fails == Some(false) && self.model.with_untracked(failing) {
+            self.model.update(|model| model.keeping = Keeping::Safe);
+        }
+    }
+
+    /// Takes down rows that could not be read, so that Kit offers them as a file; gives how many there are.
+    pub fn set_aside(self, unreadable: Vec<(Shelf, Unreadable)>) -> usize {
+        let lines = unreadable.iter().map(|(shelf, row)| row.line(*shelf));
+        let lines: Vec<String> = lines.collect();
+        self.model.update(|model| {
+            for line in &lines {
+                if !model.aside.contains(line) {
+                    model.aside.push(line.clone());
+                }
+            }
+        });
+        lines.len()
+    }
+}
