@@ -180,6 +180,8 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     person.reads("set", "5 reps at 20 kg").await;
     person.reads("set", "first logged as 6 reps at 15 kg").await;
 
+    let written = "return document.querySelector('[data-unsaved]') === null";
+    person.until(written, "everything is on disk").await;
     person.reload().await;
     person.reads("set", "5 reps at 20 kg").await;
     let sets = person

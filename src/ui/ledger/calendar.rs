@@ -92,6 +92,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         });
     });
     let board = dynamic(move || board(looked, today));
+    let key = format!("The bar of a day is full at {FULL_MINUTES} minutes.");
     let of_days = Seen::new(move || sessions_of(looked));
     let said = text(move || {
         let count = counted(of_days.with(Vec::len), "session");
@@ -103,6 +104,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
     vec![
         head(looked, today),
         board,
+        line("quiet", "month-key", key),
         view! { <p class="quiet" role="status" data-part="month-said">{move || said.get()}</p> }
             .into_any(),
         rows("session", of_days),
@@ -154,8 +156,7 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
             <div class="month-steps">{steps}</div>
         </div>
     };
-    let key = format!("The bar of a day is full at {FULL_MINUTES} minutes.");
-    vec![head.into_any(), line("quiet", "month-key", key)].into_any()
+    head.into_any()
 }
 
 fn board(looked: Looked, today: NaiveDate) -> AnyView {
