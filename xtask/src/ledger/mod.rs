@@ -13,11 +13,11 @@ use std::path::PathBuf;
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use stanchion::kit::Kit;
-use stanchion::ledger::{SessionRecord, performances_of};
+use stanchion::ledger::{Heading, SessionRecord, performances_of, weeks};
 use stanchion::session::Mint;
 use stanchion::sheet::{Block, ExerciseId, Group, Sheet, SheetVersion, unroll};
 use stanchion::store::{
-    Archive, BodyMassRecord, KitRecord, LifterRecord, SessionLog, SheetRecord, demo, write,
+    Archive, BodyMassRecord, KitRecord, LifterRecord, SessionLog, SheetRecord, csv, demo, write,
 };
 use stanchion::strength::{Curve, Performance};
 use stanchion::units::{Load, Unit};
@@ -65,7 +65,11 @@ pub fn run(options: &[&str]) -> Outcome<()> {
         }
     };
     let file = file(years)?;
-    note(format!("{} is written", file.display()));
+    tables(years)?;
+    note(format!(
+        "{} is written, and its tables beside it",
+        file.display()
+    ));
     Ok(())
 }
 
@@ -77,9 +81,41 @@ pub fn file(years: u32) -> Outcome<PathBuf> {
         "{} sessions, {sets} sets in {years} years",
         archive.sessions.len()
     ));
+    let next = "check that target/ can be written";
     let text = write(&archive, day::at(END)?);
-    fs::write(&path, text).or_next("writing the ledger", "check that target/ can be written")?;
+    fs::write(&path, text).or_next("writing the ledger", next)?;
     Ok(path)
+}
+
+/// Its sets as the app's own table, and its weeks as the app sums them: `tests/reference/weeks.py` sums the one and holds
+/// it against the other.
+fn tables(years: u32) -> Outcome<()> {
+    let next = "check that target/ can be written";
+    let (archive, _) = invent(years)?;
+    let path = |what: &str| places::target(&format!("ledger-{years}-{what}.csv"));
+    fs::write(path("sets"), csv(&archive)).or_next("writing the sets", next)?;
+    let mut headings: Vec<Heading> = Vec::new();
+    for log in archive.sessions.values() {
+        let record = SessionRecord::from_events(log.as_events());
+        let record = record.or_next("reading an invented session", "mend the generator")?;
+        headings.push(Heading::of(&record, &[]));
+    }
+    let days = headings.iter().map(|heading| heading.began.date_naive());
+    let (first, last) = (days.clone().min(), days.max());
+    let catalogue = archive.catalogue();
+    let weeks = first
+        .zip(last)
+        .map(|(first, last)| weeks(&headings, &catalogue, first, last));
+    let mut table = String::from("monday,sessions,sets,hard,volume kg\n");
+    for week in weeks.unwrap_or_default() {
+        let (sessions, sets, hard) = (week.sessions, week.sets, week.hard);
+        table.push_str(&format!(
+            "{},{sessions},{sets},{hard},{}\n",
+            week.monday,
+            week.volume.kg()
+        ));
+    }
+    fs::write(path("weeks"), table).or_next("writing the weeks", next)
 }
 
 /// The ledger as it grows.
