@@ -205,6 +205,8 @@ impl Mark {
 pub struct Column {
     /// Its head.
     pub name: String,
+    /// Whether the line that says one row names it; some say enough by themselves.
+    pub said: bool,
     /// What its numbers are.
     pub grain: Grain,
 }
@@ -215,7 +217,17 @@ impl Column {
     pub fn new(name: &str, grain: Grain) -> Column {
         Column {
             name: name.to_owned(),
+            said: true,
             grain,
+        }
+    }
+
+    /// One that a line does not name.
+    #[must_use]
+    pub fn unsaid(name: &str, grain: Grain) -> Column {
+        Column {
+            said: false,
+            ..Column::new(name, grain)
         }
     }
 }
@@ -291,9 +303,12 @@ impl Chart {
         let said: Vec<String> = cells
             .map(|(n, column)| (column, self.cell(row, n)))
             .filter(|(_, words)| !words.is_empty())
-            .map(|(column, words)| match column.name.as_str() {
-                "" => words,
-                name => format!("{name} {words}"),
+            .map(|(column, words)| {
+                if column.said {
+                    format!("{} {words}", column.name)
+                } else {
+                    words
+                }
             })
             .collect();
         format!("{}: {}", self.cell(row, 0), said.join(", "))

@@ -181,7 +181,7 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
         ],
         columns: vec![
             Column::new("day", Grain::Days),
-            Column::new("", reps_grain()),
+            Column::unsaid("reps", reps_grain()),
             Column::new("reserve", Grain::count()),
         ],
         rows,

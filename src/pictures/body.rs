@@ -138,7 +138,7 @@ fn measured(
         ],
         columns: vec![
             Column::new("day", Grain::Days),
-            Column::new("", grain.clone()),
+            Column::unsaid("as typed", grain.clone()),
             Column::new("smoothed", grain),
         ],
         rows,

@@ -98,7 +98,7 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
             Column::new("estimate", grain()),
             Column::new("80 % interval", grain()),
             Column::new("session said", grain()),
-            Column::new("", Grain::count()),
+            Column::unsaid("change", Grain::count()),
         ],
         rows,
     }

@@ -86,9 +86,9 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
         ],
         columns: vec![
             Column::new("day", Grain::Days),
-            Column::new("", grain()),
+            Column::unsaid("volume load", grain()),
             Column::new("sets", Grain::count()),
-            Column::new("", Grain::count()),
+            Column::unsaid("week", Grain::count()),
         ],
         rows,
     }
@@ -138,8 +138,8 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
         ],
         columns: vec![
             Column::new("day", Grain::Days),
-            Column::new("", grain()),
-            Column::new("", Grain::count()),
+            Column::unsaid("kept", grain()),
+            Column::unsaid("sets", Grain::count()),
         ],
         rows,
     })

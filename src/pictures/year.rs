@@ -133,12 +133,12 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
         ],
         columns: vec![
             Column::new("day", Grain::Days),
-            Column::new("", Grain::Days),
-            Column::new("", Peg::Minutes.grain(unit)),
-            Column::new("", Peg::Sets.grain(unit)),
-            Column::new("", Peg::Volume.grain(unit)),
+            Column::unsaid("sheet", Grain::Days),
+            Column::unsaid("minutes", Peg::Minutes.grain(unit)),
+            Column::unsaid("sets", Peg::Sets.grain(unit)),
+            Column::unsaid("volume load", Peg::Volume.grain(unit)),
             Column::new("RPE", Grain::count()),
-            Column::new("", Grain::count()),
+            Column::unsaid("week", Grain::count()),
         ],
         rows,
     }

@@ -296,7 +296,7 @@ async fn read_books(keep: &Keep, writes: bool) -> Result<Books, DbError> {
             continue;
         }
         return Ok(Books {
-            sessions: keep.count(Shelf::Sessions).await?,
+            sessions: keep.count(Shelf::Headings).await?,
             headings: headings.records,
             summaries: summaries.records,
             lasts: lasts.records,

@@ -219,6 +219,7 @@ window.axeWalk = (() => {
       await tap("go-ledger");
       await tapIn(`[data-part="ledger-pictures"] a[href^="#/ledger/year/"]`);
       await seen("year-chart-step");
+      await tap("year-chart-table");
     }],
     ["session", false, async () => {
       await tap("go-ledger");

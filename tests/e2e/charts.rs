@@ -320,7 +320,7 @@ async fn the_body_is_weighed_corrected_and_removed_with_a_way_back() {
     person.reads("body-mass-chart-says", "82.4 kg").await;
     person.reads("body-own-says", "84.5 cm").await;
     person.tap("go-kit").await;
-    let mass = "return document.querySelector('[data-part=\"body-mass\"]').value === '82.4'";
+    let mass = "return document.querySelector('[data-part=\"body-mass\"]')?.value === '82.4'";
     person.until(mass, "Kit has the corrected mass").await;
 }
 

@@ -69,12 +69,12 @@ async fn two_take_turns_each_in_an_own_session() {
     picture(&person, "pair-ann").await;
     log_turn(&person, "Ann", "Bea").await;
     assert_eq!(done(&person).await, 0, "Bea did nothing yet");
-    person.reads("pair-left", "6 reps at 15 kg · saved").await;
+    person.reads("pair-left", "saved: 6 reps at 15 kg").await;
     // Bea does fewer, in her own session.
     person.tap("reps-less").await;
     person.reads("log", "5").await;
     log_turn(&person, "Bea", "Ann").await;
-    person.reads("pair-right", "5 reps at 15 kg · saved").await;
+    person.reads("pair-right", "saved: 5 reps at 15 kg").await;
     // The rest that is shown is Ann's.
     person.reads("logged", "logged 6 reps at 15 kg").await;
     picture(&person, "pair-rest").await;

@@ -40,6 +40,21 @@ const HOLD: &str = "
     };
     addEventListener('change', () => { window.given = performance.now(); }, true);";
 
+/// Waits until this page may write.
+const WRITES: &str = "
+    (async () => {
+      for (;;) {
+        const who = async () => {
+          const { held, pending } = await navigator.locks.query();
+          return held.length === 1 && pending.length === 0 ? held[0].clientId : null;
+        };
+        const before = await who();
+        // The one that is gone lets go within this.
+        await new Promise((later) => setTimeout(later, 1500));
+        if (before !== null && before === await who()) return done(true);
+      }
+    })();";
+
 /// Passes the welcome and opens Kit.
 const TO_KIT: &str = "
     const part = (name) => document.querySelector(`[data-part=\"${name}\"]`);
@@ -151,7 +166,9 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
 fn again(session: &Session, address: &str) -> Outcome<()> {
     session.open("about:blank")?;
     session.open(address)?;
-    once_ready(session).map(drop)
+    once_ready(session)?;
+    // The page of before may hold the lock of the writer a moment longer, and nothing is written meanwhile.
+    in_app::ask_in(session, WRITES).map(drop)
 }
 
 /// Slows the processor so many times.

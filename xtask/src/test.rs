@@ -86,7 +86,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
             .web_cargo()?
             .arg("check")
             .args(targets)
-            .env("RUSTFLAGS", "-D warnings --cfg erase_components"),
+            .env("RUSTFLAGS", "-D warnings"),
         MEND,
     )
 }

@@ -25,11 +25,10 @@ pub fn import_file(app: Stanchion, event: &DomEvent) {
     take_file(app, event, false);
 }
 
-/// Looks at a file that was opened with the app or sent to it: one that holds a sheet alone is shown as a sheet.
+/// Looks at a file that was opened with the app or sent to it: one that holds a sheet alone is shown as a sheet. It is
+/// looked at whoever may write just now, for it comes once; whether it may be taken in is asked when it is.
 pub async fn open_received(app: Stanchion, file: web_sys::File) {
-    if app.may_write()
-        && let Err(why) = look_into(app, &file, true).await
-    {
+    if let Err(why) = look_into(app, &file, true).await {
         app.complain(refused(&file.name(), &why));
     }
 }

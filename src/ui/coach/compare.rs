@@ -216,7 +216,7 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
             <table>
                 <thead>
                     <tr>
-                        <td></td>
+                        <td>{""}</td>
                         <th scope="col">{"first"}</th>
                         <th scope="col">{"second"}</th>
                     </tr>

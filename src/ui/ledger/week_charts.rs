@@ -43,7 +43,7 @@ fn of_weeks(
         marks: vec![bars(weeks, Ink::Main, "", &value)],
         columns: vec![
             Column::new("week from", Grain::Days),
-            Column::new("", grain.clone()),
+            Column::unsaid(title, grain.clone()),
         ],
         rows: weeks.iter().map(row).collect(),
     }

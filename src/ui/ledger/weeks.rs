@@ -156,7 +156,7 @@ fn head(looked: Looked) -> AnyView {
     ];
     view! {
         <div class="month-head">
-            <h2 role="status" data-part="week-name">{move || name.get()}</h2>
+            <div role="status"><h2 data-part="week-name">{move || name.get()}</h2></div>
             <div class="month-steps">{steps}</div>
         </div>
     }

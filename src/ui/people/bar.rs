@@ -29,11 +29,10 @@ fn who(app: Stanchion, open: RwSignal<bool>) -> AnyView {
     let label = text(move || format!("{}, change", name.get()));
     let face = view! {
         <span class="who-name">{move || name.get()}</span>
-        <span class="who-more" aria-hidden="true">{" ▾"}</span>
     };
     let show = Callback::new(move |()| open.set(true));
     let button = tap("who", "who", Some(label), face.into_any(), show);
-    view! { <div class="who-bar">{button}</div> }.into_any()
+    view! { <nav class="who-bar" aria-label="Lifter">{button}</nav> }.into_any()
 }
 
 /// What the lifter is called.

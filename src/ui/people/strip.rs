@@ -39,7 +39,8 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
         let slot = state.last_logged()?;
         let basis = &state.block_of(slot).basis;
         let said = logged_line(&slot.logged()?.done, basis, model.unit());
-        Some(format!("{said} · {}", saved(here, model)))
+        // In front: on a narrow phone the end of the line is cut.
+        Some(format!("{}: {said}", saved(here, model)))
     });
     let person = here.people.get(model.who.unwrap_or_default());
     Half {
@@ -69,7 +70,7 @@ pub fn strip(app: Stanchion) -> AnyView {
     view! {
         <div
             class=move || if left() { "pair left" } else { "pair right" }
-            role="group"
+            role="region"
             aria-label="Whose turn"
             data-part="pair"
         >

@@ -123,7 +123,7 @@ impl WebToolchain {
     /// the host's std as well.
     pub fn enter(&self, command: &mut Command) {
         if let Some(flag) = without_home(std::env::var_os("CARGO_HOME"), std::env::home_dir()) {
-            // Added to the flags in .cargo/config.toml.
+            // The environment of one command: the tree holds no path of a machine.
             command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flag);
         }
         if let Self::Debian { linker } = self {
