@@ -21,11 +21,6 @@ fn bars(weeks: &[Week], ink: Ink, name: &str, value: impl Fn(&Week) -> i64) -> M
     Mark::new(Shape::Bars, ink, name, weeks.iter().map(spot).collect()).wide(BAR_DAYS)
 }
 
-/// What a chart of weeks shows, as the head of its column: the title without what comes after it.
-fn label_of(title: &str) -> &str {
-    title.strip_suffix(" a week").unwrap_or(title)
-}
-
 /// Bars of one figure a week.
 fn of_weeks(
     weeks: &[Week],
