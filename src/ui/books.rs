@@ -170,8 +170,10 @@ async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
 
 /// Makes the books anew where there are sessions and they are not there in this form, or where that is `wanted`.
 pub async fn settle(keep: &Keep, wanted: bool) -> Result<(), DbError> {
-    // Sessions are only counted where there are no books: the browser goes through all of them for that.
-    let stale = !are_kept(keep).await? && keep.count(Shelf::Sessions).await? > 0;
+    // Sessions are only counted where there are no books: the browser goes through all of them for that. The last session
+    // may have left the ledger, and the page before the books followed: then there are headings and no session.
+    let stale = !are_kept(keep).await?
+        && (keep.count(Shelf::Sessions).await? > 0 || keep.count(Shelf::Headings).await? > 0);
     if wanted || stale {
         keep.apply(anew(keep, Vec::new()).await?).await?;
     }

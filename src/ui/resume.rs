@@ -91,6 +91,7 @@ mod tests {
                 proposals: Vec::new(),
                 light: false,
                 curve: Curve::default(),
+                along: None,
             };
             garage.act(What::Began(Box::new(began)));
             garage

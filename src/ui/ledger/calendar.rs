@@ -152,7 +152,7 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     ];
     let head = view! {
         <div class="month-head">
-            <h2 data-part="month-name">{move || name.get()}</h2>
+            <h2 aria-live="polite" data-part="month-name">{move || name.get()}</h2>
             <div class="month-steps">{steps}</div>
         </div>
     };
