@@ -156,7 +156,7 @@ fn head(looked: Looked) -> AnyView {
     ];
     view! {
         <div class="month-head">
-            <div role="status"><h2 data-part="week-name">{move || name.get()}</h2></div>
+            <h2 aria-live="polite" data-part="week-name">{move || name.get()}</h2>
             <div class="month-steps">{steps}</div>
         </div>
     }
