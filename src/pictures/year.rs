@@ -2,7 +2,7 @@
 
 use super::asked::in_parts;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
-use crate::ledger::Heading;
+use crate::ledger::{Heading, monday_of};
 use crate::units::{KG_PER_LB, Unit};
 use chrono::{Datelike, NaiveDate};
 use std::collections::BTreeMap;
@@ -59,7 +59,7 @@ impl Peg {
 
 /// The Thursday of a day's week: weeks begin on Monday (ISO 8601).
 fn thursday(date: NaiveDate) -> i64 {
-    day_of(date) - i64::from(date.weekday().num_days_from_monday()) + 3
+    day_of(monday_of(date)) + 3
 }
 
 /// The year: a row a week from the one of 1 January to the one of 31 December, the sessions of a week one after the other.

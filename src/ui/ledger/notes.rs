@@ -3,24 +3,13 @@
 use super::changed::Changing;
 use crate::session::What;
 use crate::sheet::{Note, SetKey};
-use crate::ui::parts::{button, panel, wrong_word};
+use crate::ui::parts::{area, button, panel, wrong_word};
 use leptos::prelude::*;
 
 /// A field for a note of many lines.
 pub fn note_area(part: &'static str, name: &'static str, written: RwSignal<String>) -> AnyView {
-    view! {
-        <label class="field">
-            <span>{name}</span>
-            <textarea
-                class="note"
-                rows="3"
-                data-part=part
-                prop:value=move || written.get()
-                on:input=move |event| written.set(event_target_value(&event))
-            ></textarea>
-        </label>
-    }
-    .into_any()
+    let typed = Callback::new(move |text| written.set(text));
+    area(part, name, written.into(), true, typed)
 }
 
 /// The event that writes a note, or why it cannot be written.

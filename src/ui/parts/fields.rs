@@ -113,6 +113,35 @@ fn field_of(
     .into_any()
 }
 
+/// A field of many lines with its label. `typed` is told when the person leaves it, or with each letter where `live`.
+pub fn area(
+    part: &'static str,
+    label: &'static str,
+    value: Text,
+    live: bool,
+    typed: Callback<String>,
+) -> AnyView {
+    let take = move |now: bool, event: Event| {
+        if now {
+            typed.run(event_target_value(&event));
+        }
+    };
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <textarea
+                class="note"
+                rows="3"
+                data-part=part
+                prop:value=move || value.get()
+                on:input=move |event| take(live, event)
+                on:change=move |event: Event| take(!live, event)
+            ></textarea>
+        </label>
+    }
+    .into_any()
+}
+
 /// A button that asks for a file.
 pub fn file_field(
     part: &'static str,

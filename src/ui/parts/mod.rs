@@ -18,7 +18,7 @@ mod words;
 
 pub use controls::{button, choices, tap, toggle, toggles_of};
 pub use count::counted;
-pub use fields::{Mode, checked_field, field, file_field};
+pub use fields::{Mode, area, checked_field, field, file_field};
 pub use frames::{dynamic, group, list, page, section, when};
 pub use lines::{read_lines, under_each_other};
 pub use panel::panel;

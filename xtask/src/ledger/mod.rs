@@ -64,8 +64,8 @@ pub fn run(options: &[&str]) -> Outcome<()> {
             ));
         }
     };
-    let file = file(years)?;
-    tables(years)?;
+    let (file, archive) = written(years)?;
+    tables(years, &archive)?;
     note(format!(
         "{} is written, and its tables beside it",
         file.display()
@@ -73,8 +73,12 @@ pub fn run(options: &[&str]) -> Outcome<()> {
     Ok(())
 }
 
-/// The ledger of so many years as a file in target/, made where it is not there yet.
+/// The ledger of so many years as a file in target/.
 pub fn file(years: u32) -> Outcome<PathBuf> {
+    written(years).map(|(path, _)| path)
+}
+
+fn written(years: u32) -> Outcome<(PathBuf, Archive)> {
     let path = places::target(&format!("ledger-{years}.json"));
     let (archive, sets) = invent(years)?;
     note(format!(
@@ -84,16 +88,15 @@ pub fn file(years: u32) -> Outcome<PathBuf> {
     let next = "check that target/ can be written";
     let text = write(&archive, day::at(END)?);
     fs::write(&path, text).or_next("writing the ledger", next)?;
-    Ok(path)
+    Ok((path, archive))
 }
 
 /// Its sets as the app's own table, and its weeks as the app sums them: `tests/reference/weeks.py` sums the one and holds
 /// it against the other.
-fn tables(years: u32) -> Outcome<()> {
+fn tables(years: u32, archive: &Archive) -> Outcome<()> {
     let next = "check that target/ can be written";
-    let (archive, _) = invent(years)?;
     let path = |what: &str| places::target(&format!("ledger-{years}-{what}.csv"));
-    fs::write(path("sets"), csv(&archive)).or_next("writing the sets", next)?;
+    fs::write(path("sets"), csv(archive)).or_next("writing the sets", next)?;
     let mut headings: Vec<Heading> = Vec::new();
     for log in archive.sessions.values() {
         let record = SessionRecord::from_events(log.as_events());

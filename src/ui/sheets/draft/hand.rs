@@ -6,7 +6,7 @@
 use crate::sheet::{Block, BlockId, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, Text, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
+    Mode, Text, area, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
 };
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -222,7 +222,7 @@ impl Hand {
             wrong.set(said.err());
         });
         vec![
-            area(part, label, value, told),
+            area(part, label, value, false, told),
             wrong_word(format!("{part}-wrong"), wrong),
         ]
         .into_any()
@@ -276,26 +276,4 @@ impl Hand {
             if there { lay(self, at) } else { ().into_any() }
         })
     }
-}
-
-/// A field of many lines with its label; told when the person leaves it.
-pub fn area(
-    part: &'static str,
-    label: &'static str,
-    value: Text,
-    told: Callback<String>,
-) -> AnyView {
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <textarea
-                class="note"
-                rows="3"
-                data-part=part
-                prop:value=move || value.get()
-                on:change=move |event| told.run(event_target_value(&event))
-            ></textarea>
-        </label>
-    }
-    .into_any()
 }

@@ -1,12 +1,11 @@
 //! The sheet that is being written: its name, its blocks, and what stands around them.
 
-use super::hand::area;
 use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
 use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
+    Mode, area, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
     under_each_other, way, when, wrong_word,
 };
 use crate::ui::place::Place;
@@ -211,12 +210,14 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
             "draft-warm-up",
             "warm-up checklist, one line each",
             text(move || warm_up.get().unwrap_or_default()),
+            false,
             set_warm_up,
         ),
         area(
             "draft-notes",
             "notes",
             text(move || notes.get().unwrap_or_default()),
+            false,
             set_notes,
         ),
         crate::ui::parts::field(
