@@ -10,6 +10,42 @@ try {
   // No storage here: the look of the phone.
 }
 
+/** The languages that there is a file of, beside English. */
+const LANGUAGES = ["de"];
+
+/** The language that was chosen, or else the first of the browser's that the app speaks. */
+function language() {
+  let chosen = null;
+  try {
+    chosen = JSON.parse(localStorage.getItem("stanchion.language"));
+  } catch {
+    // No storage here: the language of the browser.
+  }
+  const wanted = chosen ? [chosen] : (navigator.languages ?? [navigator.language]);
+  const spoken = wanted.map((it) => it.split("-")[0].toLowerCase());
+  return spoken.find((it) => it === "en" || LANGUAGES.includes(it)) ?? "en";
+}
+
+/** The texts of the language by their English ones; empty in English. */
+let texts = {};
+
+/** A text in the language of the page. */
+const t = (english) => texts[english] ?? english;
+
+/** Brings the texts of the language: to the static shell, and to the app (`src/device/language.rs`). English stays
+ * where they cannot be had. */
+async function speak() {
+  const chosen = language();
+  if (chosen === "en") return;
+  const file = await (await fetch(new URL(`words/${chosen}.json`, document.baseURI))).text();
+  texts = JSON.parse(file).texts;
+  globalThis.stanchionWords = file;
+  document.documentElement.lang = chosen;
+  for (const element of document.querySelectorAll("[data-words]")) element.textContent = t(element.textContent.trim());
+}
+
+const spoken = speak().catch((error) => console.error(error));
+
 const tag = document.querySelector("script[data-wasm]");
 
 /** The address of a file of this build, whatever path the page is hosted under. */
@@ -19,7 +55,7 @@ const address = (name) => new URL(tag.dataset[name], document.baseURI);
 function say(sentence) {
   const word = document.getElementById("shell-word");
   if (word) {
-    word.textContent = sentence;
+    word.textContent = t(sentence);
     word.classList.add("failed");
   }
 }
@@ -31,6 +67,7 @@ async function boot() {
   }
   try {
     const { default: init } = await import(address("js"));
+    await spoken;
     await init({ module_or_path: address("wasm") });
   } catch (error) {
     console.error(error);

@@ -25,3 +25,4 @@ pub mod strength;
 #[cfg(feature = "app")]
 pub mod ui;
 pub mod units;
+pub mod words;

@@ -17,6 +17,7 @@ pub mod files;
 pub mod haptic;
 pub mod install;
 mod js;
+pub mod language;
 pub mod locks;
 pub mod media;
 mod oneshot;

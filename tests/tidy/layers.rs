@@ -3,11 +3,15 @@
 
 use super::files::{File, paths};
 
-/// The arrows: a module of the core, and the others that it may name. `device` is told tones, keeps settings as
-/// JSON, and knows nothing else.
+/// What every module may name: whoever says something says it in the language of the reader.
+const WORDS: &str = "words";
+
+/// The arrows: a module of the core, and the others that it may name beside [`WORDS`]. `device` is told tones, keeps
+/// settings as JSON, and knows nothing else.
 const ARROWS: &[(&str, &[&str])] = &[
     ("json", &[]),
     ("order", &[]),
+    (WORDS, &["order"]),
     ("units", &[]),
     ("charts", &["order", "units"]),
     ("sheet", &["json", "order", "units"]),
@@ -162,7 +166,7 @@ fn arrow(layer: &str, names: &[&str], then: &str) -> Option<String> {
             ));
         }
     };
-    (is_layer && wanted != layer && !allowed.contains(&wanted))
+    (is_layer && wanted != layer && wanted != WORDS && !allowed.contains(&wanted))
         .then(|| format!("`{layer}` may not name `{wanted}`"))
 }
 

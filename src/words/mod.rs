@@ -1,0 +1,92 @@
+//! The words of the app in the language of whoever reads them.
+//!
+//! A text is written in English where it is used, inside [`t`], [`t_in`], [`many`] or [`say!`](crate::say): the English
+//! text is its own key. What it is called in another language stands in one file for each language, `assets/words/`.
+//! Where no other language was chosen, or a text is missing there, the English one is shown. `tests/words.rs` reads
+//! the sources: each text must be in each file, with the same places to fill in.
+//!
+//! What programs read is not translated: the lines of a sheet as text, files, the table of the sets, links.
+
+mod catalogue;
+mod fill;
+mod number;
+
+pub use catalogue::Catalogue;
+pub use fill::fill;
+pub use number::decimal;
+
+use std::cell::Cell;
+
+thread_local! {
+    // One language for all that this thread says: a page has one thread and one reader.
+    static SPOKEN: Cell<Option<&'static Catalogue>> = const { Cell::new(None) };
+}
+
+/// From now on this thread speaks the language of a catalogue; with none, English.
+pub fn speak(catalogue: Option<&'static Catalogue>) {
+    SPOKEN.set(catalogue);
+}
+
+/// The catalogue of the language that is spoken; none for English.
+#[must_use]
+pub fn spoken() -> Option<&'static Catalogue> {
+    SPOKEN.get()
+}
+
+/// A text in the language that is spoken.
+#[must_use]
+pub fn t(english: &'static str) -> &'static str {
+    spoken()
+        .and_then(|catalogue| catalogue.find(english))
+        .unwrap_or(english)
+}
+
+/// As [`t`], for a text that has several meanings. The context is a word for this meaning, and no part of what is shown;
+/// in a catalogue it stands behind the text and a `#`.
+#[must_use]
+pub fn t_in(context: &'static str, english: &'static str) -> &'static str {
+    spoken()
+        .and_then(|catalogue| catalogue.find(&format!("{english}#{context}")))
+        .unwrap_or(english)
+}
+
+/// So many of a thing, by the form that the number asks for: `many(2, "{n} set", "{n} sets")` is "2 sets". In a
+/// catalogue both forms stand in one text with a `|` between them; one is for 1, the other for every other number.
+#[must_use]
+pub fn many(n: usize, one: &'static str, more: &'static str) -> String {
+    many_of(n, one, more, &[])
+}
+
+/// As [`many`], with other places to fill in.
+#[must_use]
+pub fn many_of(
+    n: usize,
+    one: &'static str,
+    more: &'static str,
+    others: &[(&str, &dyn std::fmt::Display)],
+) -> String {
+    let both = spoken().and_then(|catalogue| catalogue.find(&format!("{one}|{more}")));
+    let (one, more) = both
+        .and_then(|both| both.split_once('|'))
+        .unwrap_or((one, more));
+    let mut places: Vec<(&str, &dyn std::fmt::Display)> = vec![("n", &n)];
+    places.extend_from_slice(others);
+    fill(if n == 1 { one } else { more }, &places)
+}
+
+/// A text with places to fill in, in the language that is spoken: `say!("{reps} at {load}", reps, load = said(load))`.
+/// It is a `String`. Each place is named; a value without an `=` is the variable of that name.
+#[macro_export]
+macro_rules! say {
+    ($text:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
+        $crate::words::fill(
+            $crate::words::t($text),
+            &[$((stringify!($name), &$crate::say!(@value $name $($value)?) as &dyn ::std::fmt::Display)),*],
+        )
+    };
+    (@value $name:ident) => { $name };
+    (@value $name:ident $value:expr) => { $value };
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,58 @@
+//! The words in one language and another.
+
+use super::{Catalogue, decimal, fill, many, speak, t, t_in};
+
+fn in_german(said: impl FnOnce()) {
+    let texts = [
+        ("{reps} at {load}", "mit {load} {reps}-mal"),
+        ("Rest#verb", "Ruhe aus"),
+        ("Begin", "Anfangen"),
+        ("{n} set|{n} sets", "{n} Satz|{n} Sätze"),
+    ];
+    let texts = texts.map(|(english, text)| (english.into(), text.into()));
+    let catalogue = Catalogue::new("de".into(), ",".into(), texts.into());
+    speak(Some(Box::leak(Box::new(catalogue))));
+    said();
+    speak(None);
+}
+
+#[test]
+fn english_is_what_is_written() {
+    assert_eq!(t("Begin"), "Begin");
+    assert_eq!(t_in("verb", "Rest"), "Rest");
+    assert_eq!(many(1, "{n} set", "{n} sets"), "1 set");
+    assert_eq!(many(0, "{n} set", "{n} sets"), "0 sets");
+    assert_eq!(decimal("82.5"), "82.5");
+    let (reps, load) = (5, "80 kg");
+    assert_eq!(crate::say!("{reps} at {load}", reps, load), "5 at 80 kg");
+}
+
+#[test]
+fn another_language_says_the_same() {
+    in_german(|| {
+        assert_eq!(t("Begin"), "Anfangen");
+        assert_eq!(t_in("verb", "Rest"), "Ruhe aus");
+        assert_eq!(many(1, "{n} set", "{n} sets"), "1 Satz");
+        assert_eq!(many(2, "{n} set", "{n} sets"), "2 Sätze");
+        assert_eq!(decimal("82.5"), "82,5");
+        let said = crate::say!("{reps} at {load}", reps = 5, load = "80 kg");
+        assert_eq!(said, "mit 80 kg 5-mal");
+    });
+}
+
+#[test]
+fn what_is_missing_is_said_in_english() {
+    in_german(|| {
+        assert_eq!(t("End"), "End");
+        assert_eq!(t_in("noun", "Rest"), "Rest");
+        assert_eq!(many(2, "{n} rep", "{n} reps"), "2 reps");
+    });
+}
+
+#[test]
+fn a_place_that_nothing_is_given_for_stays() {
+    assert_eq!(fill("{a} {b} {", &[("a", &1)]), "1 {b} {");
+    assert_eq!(fill("{a{a}", &[("a", &1)]), "{a1");
+    // What is filled in is not read again.
+    assert_eq!(fill("{a}", &[("a", &"{a}")]), "{a}");
+}

@@ -1,0 +1,91 @@
+//! Every text of the app is in the file of every language, complete and with the same places to fill in.
+
+#[path = "words/files.rs"]
+mod files;
+#[path = "words/found.rs"]
+mod found;
+
+use std::collections::BTreeSet;
+
+/// The names in braces of a text, each as often as it stands there.
+fn places(text: &str) -> Vec<&str> {
+    let mut places: Vec<&str> = text
+        .split('{')
+        .skip(1)
+        .filter_map(|behind| Some(behind.split_once('}')?.0))
+        .collect();
+    places.sort_unstable();
+    places
+}
+
+/// What is wrong with a translation: other places to fill in, another number of forms, nothing.
+fn fault(english: &str, text: &str) -> Option<&'static str> {
+    let forms = |text: &str| text.matches('|').count();
+    let english = english.split('#').next().unwrap_or_default();
+    if text.trim().is_empty() {
+        return Some("is empty");
+    }
+    if forms(english) != forms(text) {
+        return Some("has another number of forms");
+    }
+    let same = english
+        .split('|')
+        .zip(text.split('|'))
+        .all(|(english, text)| places(english) == places(text));
+    (!same).then_some("has other places to fill in")
+}
+
+#[test]
+fn every_text_is_in_every_language() {
+    let written = found::texts();
+    for file in files::all() {
+        let kept: BTreeSet<&str> = file.texts.iter().map(|(english, _)| &**english).collect();
+        let missing: Vec<String> = written
+            .iter()
+            .filter(|text| !kept.contains(text.as_str()))
+            .map(|text| format!("{}: \"\",", serde_json::to_string(text).unwrap()))
+            .collect();
+        let name = &file.name;
+        assert!(
+            missing.is_empty(),
+            "{} texts are not in assets/words/{name}:\n{}\n",
+            missing.len(),
+            missing.join("\n")
+        );
+        let unused: Vec<&&str> = kept
+            .iter()
+            .filter(|text| !written.contains(**text))
+            .collect();
+        assert!(
+            unused.is_empty(),
+            "nothing says these any more, in {name}: {unused:#?}"
+        );
+        let faults: Vec<String> = file
+            .texts
+            .iter()
+            .filter_map(|(english, text)| Some(format!("{english}: {}", fault(english, text)?)))
+            .collect();
+        assert!(faults.is_empty(), "in {name}:\n{}\n", faults.join("\n"));
+    }
+}
+
+#[test]
+fn a_file_of_words_is_in_order() {
+    for file in files::all() {
+        let twice = file.texts.windows(2).find(|two| two[0].0 >= two[1].0);
+        let said = twice.map(|two| (&two[0].0, &two[1].0));
+        assert_eq!(said, None, "{}: not rising by the English text", file.name);
+        let of = file.name.trim_end_matches(".json");
+        assert_eq!(file.language, of, "the file is named by its language");
+        assert!([".", ","].contains(&file.decimal_mark.as_str()));
+    }
+}
+
+#[test]
+fn a_wrong_translation_is_caught() {
+    assert_eq!(fault("{n} set|{n} sets", "{n} Satz|{n} Sätze"), None);
+    assert_eq!(fault("Rest#verb", "Ruhe"), None);
+    assert!(fault("{n} set|{n} sets", "{n} Sätze").is_some());
+    assert!(fault("{reps} at {load}", "{reps} mit {last}").is_some());
+    assert!(fault("Begin", " ").is_some());
+}
