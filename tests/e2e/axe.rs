@@ -10,7 +10,7 @@ use serde_json::Value;
 use std::time::Duration;
 
 /// The walk through the screens, which `cargo xtask measure` takes too.
-const WALK: &str = include_str!("axe_walk.js");
+pub const WALK: &str = include_str!("axe_walk.js");
 
 /// All rules are asked in the first look, those that hang on colours in the others too.
 const LOOKS: [&str; 4] = ["dark", "light", "sun", "night"];
@@ -73,7 +73,7 @@ const JUDGED: [(&str, &str, &str); 14] = [
 const PLATE: &str = "on a drawing";
 
 /// Runs a promise in the page and gives what it gives.
-async fn promised(person: &Person, promise: &str) -> Value {
+pub async fn promised(person: &Person, promise: &str) -> Value {
     let script = format!(
         "const done = arguments[arguments.length - 1];
          {promise}.then((said) => done({{ said: said ?? true }}), (error) => done({{ failed: String(error) }}));"

@@ -42,6 +42,7 @@ mod plates;
 mod received;
 mod refusals;
 mod roles;
+mod screens;
 mod server;
 mod share;
 mod sight;

@@ -49,6 +49,7 @@ cargo xtask <command>
   measure [cues|ten-years]
                      build, then write sizes and times to target/measure.json; `cues` only prints
                      how exact the cues are, `ten-years` what ten years cost in the build that is there
+  shots              build, and take the pictures of every screen in docs/screens.md anew
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
   ledger [--years N] write the ledger of an invented lifter over N years (10) to target/ledger-N.json
@@ -96,6 +97,7 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["measure", "ten-years"] => measure::ten_years().map(|()| true),
         ["measure", "cues"] => measure::cues().map(|()| true),
         ["ledger", options @ ..] => ledger::run(options).map(|()| true),
+        ["shots"] => test::shots().map(|()| true),
         ["simulate"] => simulate::run().map(|()| true),
         ["torture", options @ ..] => {
             torture::run(&torture::Options::parse(options)?).map(|()| true)

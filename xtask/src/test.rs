@@ -130,17 +130,35 @@ fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
 }
 
 fn end_to_end(browser: &Browser, axe: &Path) -> Outcome<()> {
-    run_tests(
-        native()
-            .args(["test", "--no-default-features", "--features", "e2e"])
-            .args(["--test", "e2e", "--", "--test-threads=2"])
-            .env("STANCHION_ENGINE", "chromium")
-            .env("STANCHION_DIST", places::dist())
-            .env("STANCHION_CHROMIUM", &browser.chromium)
-            .env("STANCHION_CHROMEDRIVER", &browser.driver)
-            .env("STANCHION_AXE", axe),
-        MEND,
-    )
+    run_tests(in_chromium(browser).env("STANCHION_AXE", axe), MEND)
+}
+
+/// The end-to-end tests in Chromium; names of tests may be added.
+fn in_chromium(browser: &Browser) -> Command {
+    let mut command = native();
+    command
+        .args(["test", "--no-default-features", "--features", "e2e"])
+        .args(["--test", "e2e", "--", "--test-threads=2"])
+        .env("STANCHION_ENGINE", "chromium")
+        .env("STANCHION_DIST", places::dist())
+        .env("STANCHION_CHROMIUM", &browser.chromium)
+        .env("STANCHION_CHROMEDRIVER", &browser.driver);
+    command
+}
+
+/// Builds the app and takes the pictures of `docs/screens.md` anew.
+pub fn shots() -> Outcome<()> {
+    let tools = Tools::prepare()?;
+    let browser = step("Browser", Browser::prepare)?;
+    build::dist(&tools)?;
+    step("Pictures of every screen", || {
+        run_tests(
+            in_chromium(&browser)
+                .arg("screens::every_screen_has_its_picture")
+                .env("STANCHION_SHOTS", places::root().join("docs/shots")),
+            "the first failure is above; mend it and run `cargo xtask shots` again",
+        )
+    })
 }
 
 /// The cargo that builds for this machine.
