@@ -29,6 +29,10 @@ const BEGIN: &str = "
 const WATCH: &str = "
     window.painted = [];
     window.saved = [];
+    // The browser tells of tasks of the main thread that take more than 50 ms, and of no others.
+    window.long = [];
+    new PerformanceObserver((list) => window.long.push(...list.getEntries().map((task) => task.duration)))
+      .observe({ type: 'longtask' });
     let logged = null;
     addEventListener('click', (event) => {
       const at = event.timeStamp;
@@ -74,6 +78,8 @@ const PLANNED: &str = "
 pub fn figures(browser: &Browser) -> Outcome<Figures> {
     let (session, _) = in_app::open(browser)?;
     let (painted, saved) = log_and_take_back(&session)?;
+    let long = times(&session, "long")?;
+    note(format!("tasks of more than 50 ms: {long:?}"));
     note(format!(
         "{} taps, {} of them logged a set",
         painted.len(),
@@ -85,6 +91,7 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     let (taps, sets) = pair.ok_or_else(|| wrong(&format!("the session says {planned}")))?;
     Ok(Figures::from([
         ("floor.taps_per_planned_set", taps / sets),
+        ("floor.long_tasks", long.len() as f64),
         ("tap.paint_p95_ms", percentile_95(painted)),
         ("tap.saved_p95_ms", percentile_95(saved)),
     ]))
