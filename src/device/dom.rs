@@ -58,6 +58,29 @@ pub fn focused() -> Option<Focused> {
     document()?.active_element().map(Focused)
 }
 
+/// All that a reader can reach and that is neither in nor around the element that a selector finds, in as few elements as
+/// can be. What is out of reach already is left out, and so is what has no words or controls (`aria-hidden`).
+pub(super) fn beside(selector: &str) -> Vec<Element> {
+    let mut beside = Vec::new();
+    let found = document().and_then(|document| document.query_selector(selector).ok()?);
+    let mut inner = found;
+    while let Some(element) = inner {
+        let Some(outer) = element.parent_element() else {
+            break;
+        };
+        let mut sibling = outer.first_element_child();
+        while let Some(one) = sibling {
+            let reached = !one.has_attribute("inert") && !one.has_attribute("aria-hidden");
+            if one != element && reached && outer.tag_name() != "HTML" {
+                beside.push(one.clone());
+            }
+            sibling = one.next_element_sibling();
+        }
+        inner = Some(outer);
+    }
+    beside
+}
+
 /// An element that had the keyboard.
 #[derive(Clone)]
 pub struct Focused(Element);

@@ -20,6 +20,7 @@ mod js;
 pub mod language;
 pub mod locks;
 pub mod media;
+pub mod modal;
 mod oneshot;
 pub mod pack;
 pub mod persist;

@@ -317,3 +317,35 @@ async fn the_keys_are_listed_and_those_of_a_headset_are_taken_when_asked_for() {
     );
     person.close().await;
 }
+
+/// A panel keeps the keyboard, lets go of it by Escape, and gives it back to what opened it.
+#[tokio::test]
+async fn a_panel_keeps_the_keyboard_and_gives_it_back() {
+    let server = Server::start();
+    let browser = Browser::start("panel");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    tab_to(&person, "[data-part=\"share-sheet\"]").await;
+    press(&person, "Enter").await;
+    let has = "return document.activeElement?.matches('[data-part=\"share-panel\"]')";
+    person.until(has, "the panel has the keyboard").await;
+    let reached = "const on = document.activeElement;
+        return on === document.body || on.closest('[role=dialog]') !== null;";
+    for tabs in 0..30 {
+        press(&person, "Tab").await;
+        let inside = person.run(reached).await;
+        assert_eq!(
+            inside,
+            json!(true),
+            "after {tabs} tabs what lies under the panel has the keyboard"
+        );
+    }
+    press(&person, "Escape").await;
+    person.gone("share-panel").await;
+    let back = "return document.activeElement?.matches('[data-part=\"share-sheet\"]')";
+    person.until(back, "the keyboard is where it was").await;
+    let under = person.run("return document.querySelector('[inert]')").await;
+    assert!(under.is_null(), "the page is out of reach: {under}");
+    person.close().await;
+}

@@ -2,6 +2,7 @@
 
 use super::controls::button;
 use crate::device::events::on_key;
+use crate::device::modal::Modal;
 use leptos::prelude::*;
 
 /// A panel with a title and a button that puts it away.
@@ -18,9 +19,13 @@ pub fn panel(
         }
         escape
     })));
-    on_cleanup(move || keys.set_value(None));
+    let under = StoredValue::new_local(Some(Modal::over(".panel")));
+    on_cleanup(move || {
+        keys.set_value(None);
+        under.set_value(None);
+    });
     view! {
-        <div class="panel-back" on:click=move |_| close.run(())></div>
+        <div class="panel-back" aria-hidden="true" on:click=move |_| close.run(())></div>
         <section class="panel" role="dialog" aria-modal="true" aria-label=title tabindex="-1" data-part=part>
             <header class="panel-head">
                 <h2>{title}</h2>
