@@ -6,6 +6,7 @@ mod estimate;
 mod gear;
 mod hearing;
 mod home;
+mod language;
 mod lists;
 mod looks;
 mod settings;
@@ -31,6 +32,7 @@ pub fn KitPlace() -> impl IntoView {
     inside.extend([
         estimate::estimate(app),
         sound::sound_settings(app),
+        language::language(app),
         looks::looks(),
         settings::people(app),
         data::data(app),
