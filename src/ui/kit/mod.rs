@@ -16,6 +16,7 @@ mod things;
 
 use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
@@ -27,7 +28,7 @@ pub use state::StatePlace;
 #[component]
 pub fn KitPlace() -> impl IntoView {
     let app = stanchion();
-    let mut inside = vec![h1("Kit"), settings::lifter(app)];
+    let mut inside = vec![h1(t("Kit")), settings::lifter(app)];
     inside.extend(gear::gear(app));
     inside.extend([
         estimate::estimate(app),
