@@ -10,7 +10,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day};
-use crate::words::t;
+use crate::words::{t, t_in};
 use chrono::NaiveDate;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -96,9 +96,9 @@ pub fn ComparePlace() -> impl IntoView {
     let toggles = toggles_of("compare-weeks", weeks, pressed, choose);
     let fields = vec![
         day_field("compare-first-from", t("first period from"), typed, 0),
-        day_field("compare-first-to", t("to"), typed, 1),
+        day_field("compare-first-to", t_in("day", "to"), typed, 1),
         day_field("compare-second-from", t("second period from"), typed, 2),
-        day_field("compare-second-to", t("to"), typed, 3),
+        day_field("compare-second-to", t_in("day", "to"), typed, 3),
     ];
     let shown = app.of(Model::unit);
     page(
@@ -220,8 +220,8 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
                 <thead>
                     <tr>
                         <td>{""}</td>
-                        <th scope="col">{t("first")}</th>
-                        <th scope="col">{t("second")}</th>
+                        <th scope="col">{t_in("period", "first")}</th>
+                        <th scope="col">{t_in("period", "second")}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

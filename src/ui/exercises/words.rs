@@ -3,7 +3,7 @@
 use crate::exercises::Muscles;
 use crate::say;
 use crate::sheet::{Equipment, LoadBasis, Pattern, SideMode};
-use crate::words::t;
+use crate::words::{t, t_in};
 
 pub use crate::quick::{EQUIPMENT, PATTERNS};
 
@@ -37,15 +37,18 @@ pub fn pattern(pattern: Pattern) -> &'static str {
 
 /// The word for equipment: in English the one of a line.
 pub fn equipment(equipment: Equipment) -> &'static str {
-    t(match equipment {
-        Equipment::Barbell => "barbell",
-        Equipment::Dumbbell => "dumbbell",
-        Equipment::Handle => "handle",
-        Equipment::Stack => "stack",
-        Equipment::Band => "band",
-        Equipment::Body => "body",
-        Equipment::Other => "other",
-    })
+    t_in(
+        "equipment",
+        match equipment {
+            Equipment::Barbell => "barbell",
+            Equipment::Dumbbell => "dumbbell",
+            Equipment::Handle => "handle",
+            Equipment::Stack => "stack",
+            Equipment::Band => "band",
+            Equipment::Body => "body",
+            Equipment::Other => "other",
+        },
+    )
 }
 
 /// What the load means together with the body.

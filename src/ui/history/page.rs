@@ -20,7 +20,7 @@ use crate::ui::reading::history_of;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Load;
-use crate::words::t;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -170,7 +170,10 @@ fn asking(shown: Shown) -> AnyView {
         let at = Signal::derive(move || Some(i64::from(!shown.comparable.get())));
         let labels = [
             (t("same prescription").to_owned(), t("as the last time")),
-            (t("all").to_owned(), t("whatever was asked")),
+            (
+                t_in("prescriptions", "all").to_owned(),
+                t("whatever was asked"),
+            ),
         ];
         let which = toggles_of("history-which", labels, at, move |n| {
             shown.comparable.set(n == 0);

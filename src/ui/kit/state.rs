@@ -10,7 +10,7 @@ use crate::ui::model::Keeping;
 use crate::ui::parts::{button, dynamic, h1, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::words::t;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -72,9 +72,9 @@ async fn lines(app: Stanchion) -> Vec<String> {
     lines.push(say!(
         "sound: {on}, {state}",
         on = if app.hearing.get_untracked().on {
-            "on"
+            t_in("sound", "on")
         } else {
-            "off"
+            t_in("sound", "off")
         },
         state = match sound {
             State::Absent => t("not in this browser"),

@@ -4,7 +4,7 @@ use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
 use crate::say;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
-use crate::words::{many, t};
+use crate::words::{many, t, t_in};
 
 /// A field: its hook behind that of the kind, and its label.
 pub type Field = (&'static str, fn() -> &'static str);
@@ -120,7 +120,10 @@ pub const HANDLES: Things = Things {
     title: || t("Loadable handles"),
     hint: || "",
     new: || t("Add a handle"),
-    fields: &[("mass", || t("mass of one")), ("count", || t("count"))],
+    fields: &[
+        ("mass", || t("mass of one")),
+        ("count", || t_in("handles", "count")),
+    ],
     shown: |kit, unit| {
         let handles = kit.handles.iter();
         handles
@@ -147,9 +150,9 @@ pub const STACKS: Things = Things {
     new: || t("Add a stack"),
     fields: &[
         ("name", || t("name")),
-        ("first", || t("first")),
-        ("step", || t("step")),
-        ("last", || t("last")),
+        ("first", || t_in("stack", "first")),
+        ("step", || t_in("stack", "step")),
+        ("last", || t_in("stack", "last")),
         ("add-ons,", || t("add-ons, spaced")),
     ],
     shown: |kit, unit| {

@@ -9,7 +9,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, date, day_and_time, parse_date};
-use crate::words::{many, many_of, t};
+use crate::words::{many, many_of, t, t_in};
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
@@ -157,16 +157,23 @@ fn fields(app: Stanchion) -> AnyView {
         field(
             "find-first",
             Mode::Day,
-            t("from"),
+            t_in("day", "from"),
             first,
             false,
             move |typed| {
                 change(&|back| back.first.clone_from(&typed));
             },
         ),
-        field("find-last", Mode::Day, t("to"), last, false, move |typed| {
-            change(&|back| back.last.clone_from(&typed));
-        }),
+        field(
+            "find-last",
+            Mode::Day,
+            t_in("day", "to"),
+            last,
+            false,
+            move |typed| {
+                change(&|back| back.last.clone_from(&typed));
+            },
+        ),
     ];
     let some = app.of(|model| !model.back.sought(model).is_everything());
     let narrow = move |typed: String| change(&|back| back.text.clone_from(&typed));

@@ -17,7 +17,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit, date, iso_date, parse_date};
-use crate::words::{decimal, many, t};
+use crate::words::{decimal, many, t, t_in};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -100,7 +100,7 @@ pub fn ReportPlace() -> impl IntoView {
         field(
             "report-first",
             Mode::Day,
-            t("from"),
+            t_in("day", "from"),
             first,
             false,
             move |typed| first.set(typed),
@@ -108,7 +108,7 @@ pub fn ReportPlace() -> impl IntoView {
         field(
             "report-last",
             Mode::Day,
-            t("to"),
+            t_in("day", "to"),
             last,
             false,
             move |typed| last.set(typed),

@@ -3,7 +3,7 @@
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
 use crate::ledger::{MuscleSets, Week};
 use crate::units::Unit;
-use crate::words::t;
+use crate::words::{t, t_in};
 
 /// Days of a bar, the gap to the next among them.
 const BAR_DAYS: i64 = 7;
@@ -94,7 +94,7 @@ pub fn load_chart(weeks: &[Week]) -> Chart {
         t("Session load a week"),
         about,
         &count,
-        t("load"),
+        t_in("of a session", "load"),
         |week| i64::from(week.load.total()),
     )
 }

@@ -7,7 +7,7 @@ use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{button, tap, text};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
-use crate::words::t;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// What is seen of one of both.
@@ -36,7 +36,7 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
     let logged = model.session.as_ref().and_then(|session| {
         let state = session.state();
         if state.has_ended() {
-            return Some(t("done").to_owned());
+            return Some(t_in("session", "done").to_owned());
         }
         let slot = state.last_logged()?;
         let basis = &state.block_of(slot).basis;

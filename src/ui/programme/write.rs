@@ -13,7 +13,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{WEEKDAYS, date};
-use crate::words::t;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// Id and name of each sheet.
@@ -64,7 +64,7 @@ fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
     let put = move |sheet| draft.update(|draft| draft.days[at] = sheet);
     let mut inside = vec![toggle(
         format!("day-{at}-free"),
-        t("free"),
+        t_in("day", "free"),
         "",
         is(None),
         move || put(None),
