@@ -1,6 +1,8 @@
 //! Files out (download, share sheet) and in (what the person picked).
 
 use super::{js, timer};
+use crate::say;
+use crate::words::t;
 use js_sys::{Array, Uint8Array};
 use std::fmt;
 use wasm_bindgen::{JsCast, JsValue};
@@ -46,21 +48,22 @@ pub enum FileError {
 impl fmt::Display for FileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::TooLarge { size, most } => write!(
-                f,
+            Self::TooLarge { size, most } => f.write_str(&say!(
                 "This file has {size} bytes; up to {most} are read. Pick a file that was exported \
-                 here."
-            ),
-            Self::NotText { good } => write!(
-                f,
+                 here.",
+                size,
+                most
+            )),
+            Self::NotText { good } => f.write_str(&say!(
                 "This file is not text in UTF-8: it stops making sense after byte {good}. Pick a \
-                 file that was exported here."
-            ),
-            Self::Unreadable { what } => write!(
-                f,
+                 file that was exported here.",
+                good
+            )),
+            Self::Unreadable { what } => f.write_str(&say!(
                 "The browser could not read this file ({what}). Copy it to the phone itself and \
-                 pick it again."
-            ),
+                 pick it again.",
+                what
+            )),
         }
     }
 }
@@ -132,7 +135,7 @@ impl Chosen {
     /// The browser's words.
     pub async fn write(&self, mime: &str, text: &str) -> Result<(), String> {
         let said = |error: JsValue| js::error_text(&error);
-        let blob = blob(mime, text).ok_or("there is no memory for it")?;
+        let blob = blob(mime, text).ok_or_else(|| t("there is no memory for it"))?;
         let stream = js::call_async(&self.handle, "createWritable", &[]).await;
         let stream = stream.map_err(said)?;
         let written = match js::call_async(&stream, "write", &[blob.into()]).await {

@@ -2,6 +2,8 @@
 
 use super::files::{blob, offer};
 use super::js;
+use crate::say;
+use crate::words::t;
 use js_sys::{Array, Function, Promise};
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -20,13 +22,8 @@ pub enum NoPicture {
 impl std::fmt::Display for NoPicture {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::CannotDraw(what) => write!(
-                f,
-                "This browser could not draw the picture ({what}). Save it as SVG instead."
-            ),
-            Self::NotTaken => f.write_str(
-                "The browser refused the download. Try again, or open this page in another browser.",
-            ),
+            Self::CannotDraw(what) => f.write_str(&say!("This browser could not draw the picture ({what}). Save it as SVG instead.", what)),
+            Self::NotTaken => f.write_str(t("The browser refused the download. Try again, or open this page in another browser.")),
         }
     }
 }
@@ -79,5 +76,5 @@ async fn draw(address: &str, (width, height): (i64, i64)) -> Result<Blob, JsValu
     let packed = JsFuture::from(packed).await?;
     packed
         .dyn_into()
-        .map_err(|_| JsValue::from_str("no picture came of it"))
+        .map_err(|_| JsValue::from_str(t("no picture came of it")))
 }

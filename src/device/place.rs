@@ -52,6 +52,14 @@ pub fn back() {
     }
 }
 
+/// Loads the page anew, where it is.
+pub fn reload() {
+    if let Some(window) = web_sys::window() {
+        // A refusal leaves the old page, which works until it is closed.
+        let _ = window.location().reload();
+    }
+}
+
 /// Calls `f` with the new place each time it changes, by [`go`] or by the back gesture.
 pub fn on_change(mut f: impl FnMut(String) + 'static) -> Listener {
     on_hash_change(move || f(here()))

@@ -3,6 +3,8 @@
 
 use super::js;
 use crate::json;
+use crate::say;
+use crate::words::t;
 use gloo_storage::{LocalStorage, Storage};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -27,14 +29,14 @@ pub enum PrefError {
 impl fmt::Display for PrefError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unavailable => f.write_str(
+            Self::Unavailable => f.write_str(t(
                 "This browser keeps no settings for this page (private window, or site data is \
                  blocked). They hold until the page is closed.",
-            ),
-            Self::Refused { what } => write!(
-                f,
-                "The browser did not keep the setting ({what}). It holds until the page is closed."
-            ),
+            )),
+            Self::Refused { what } => f.write_str(&say!(
+                "The browser did not keep the setting ({what}). It holds until the page is closed.",
+                what
+            )),
         }
     }
 }

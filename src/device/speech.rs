@@ -4,6 +4,7 @@
 
 use super::events::{Listener, listen};
 use super::js;
+use crate::words::{Catalogue, spoken};
 use js_sys::{Array, Reflect};
 use std::cell::Cell;
 use wasm_bindgen::{JsCast, JsValue};
@@ -16,22 +17,32 @@ fn synthesis() -> Option<JsValue> {
     js::global("speechSynthesis")
 }
 
-/// A voice of this phone that reads English, which is what is said; the browser's own choice first.
+/// The language that is spoken, as in BCP 47.
+fn language() -> &'static str {
+    spoken().map_or("en", Catalogue::language)
+}
+
+/// A voice of this phone that reads the language of what is said; the browser's own choice first.
 fn voice(synthesis: &JsValue) -> Option<JsValue> {
     let voices: Array = js::call(synthesis, "getVoices", &[])
         .ok()?
         .dyn_into()
         .ok()?;
     let is = |voice: &JsValue, name: &str| js::get(voice, name).is_some_and(|is| is.is_truthy());
-    let english = |voice: &JsValue| {
+    let language = language();
+    // Browsers write `de-DE`, `de_DE` or `de`.
+    let reads = |voice: &JsValue| {
         js::get(voice, "lang")
             .and_then(|lang| lang.as_string())
-            .is_some_and(|lang| lang.to_ascii_lowercase().starts_with("en"))
+            .is_some_and(|lang| {
+                let first = lang.split(['-', '_']).next().unwrap_or_default();
+                first.eq_ignore_ascii_case(language)
+            })
     };
     let fitting = || {
         voices
             .iter()
-            .filter(|voice| is(voice, "localService") && english(voice))
+            .filter(|voice| is(voice, "localService") && reads(voice))
     };
     fitting()
         .find(|voice| is(voice, "default"))
@@ -59,7 +70,7 @@ pub fn say(words: &str, volume: f32) {
     let Some(utterance) = js::construct_with("SpeechSynthesisUtterance", &[words.into()]) else {
         return;
     };
-    let lang = js::get(&voice, "lang").unwrap_or_else(|| "en".into());
+    let lang = js::get(&voice, "lang").unwrap_or_else(|| language().into());
     for (name, value) in [
         ("voice", voice),
         ("lang", lang),

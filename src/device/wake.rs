@@ -6,6 +6,7 @@
 
 use super::events::{Listener, is_visible, listen, on_tap, on_visibility};
 use super::js;
+use crate::words::t;
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 use wasm_bindgen::{JsCast, JsValue};
@@ -32,10 +33,10 @@ impl Stay {
     pub fn said(self) -> Option<&'static str> {
         match self {
             Stay::Unasked | Stay::Held => None,
-            Stay::Missing => Some(
+            Stay::Missing => Some(t(
                 "This browser lets the screen go dark: set the phone's screen timeout to long.",
-            ),
-            Stay::Refused => Some("The phone may let the screen go dark. A tap asks again."),
+            )),
+            Stay::Refused => Some(t("The phone may let the screen go dark. A tap asks again.")),
         }
     }
 }

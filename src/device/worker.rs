@@ -2,7 +2,7 @@
 //! waits until the person agrees.
 
 use super::events::{Listener, listen};
-use super::js;
+use super::{js, place};
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 use wasm_bindgen::prelude::Closure;
@@ -100,7 +100,7 @@ impl State {
             let weak = Rc::downgrade(self);
             listeners.push(listen(target, "controllerchange", move |_| {
                 if weak.upgrade().is_some_and(|state| state.asked.take()) {
-                    reload();
+                    place::reload();
                 }
             }));
         }
@@ -148,12 +148,5 @@ fn follow(state: &Weak<State>, coming: JsValue) {
     });
     if let Some(state) = state.upgrade() {
         state.listeners.borrow_mut().push(listener);
-    }
-}
-
-fn reload() {
-    if let Some(window) = web_sys::window() {
-        // A refusal leaves the old page, which works until it is closed.
-        let _ = window.location().reload();
     }
 }

@@ -1,11 +1,8 @@
 //! A place in a JSON text that moves forward value by value, and knows the way to where it stands.
 
-use super::fault::{Fault, Misread};
+use super::fault::{Fault, Misread, Syntax};
 use std::borrow::Cow;
 use std::str::FromStr;
-
-const ENDS: &str = "the text ends here, and more is expected";
-const COMMA: &str = "a comma or a closing bracket is expected";
 
 /// How a list or an object was entered.
 #[derive(Clone, Copy)]
@@ -64,10 +61,10 @@ impl<'t> Cursor<'t> {
             }
             self.at += 1;
         }
-        Err(Fault::syntax(ENDS))
+        Err(Fault::syntax(Syntax::Ends))
     }
 
-    fn take(&mut self, wanted: u8, why: &'static str) -> Result<(), Fault> {
+    fn take(&mut self, wanted: u8, why: Syntax) -> Result<(), Fault> {
         if self.peek()? == wanted {
             self.at += 1;
             Ok(())
@@ -90,14 +87,8 @@ impl<'t> Cursor<'t> {
     fn close_to(&mut self, depth: usize) -> Result<(), Fault> {
         while self.way.len() > depth {
             match self.way[self.way.len() - 1].step {
-                Step::Name(..) => self.take(
-                    b'}',
-                    "nothing else is allowed here: a closing } is expected",
-                )?,
-                Step::Index(_) => self.take(
-                    b']',
-                    "nothing else is allowed here: a closing ] is expected",
-                )?,
+                Step::Name(..) => self.take(b'}', Syntax::Brace)?,
+                Step::Index(_) => self.take(b']', Syntax::Bracket)?,
             }
             self.way.pop();
         }
@@ -123,7 +114,7 @@ impl<'t> Cursor<'t> {
         if self.opens(b',')? {
             Ok(Some(Some(before)))
         } else {
-            self.take(closer, COMMA)?;
+            self.take(closer, Syntax::Comma)?;
             self.way.truncate(depth);
             Ok(None)
         }
@@ -148,11 +139,11 @@ impl<'t> Cursor<'t> {
     /// A name, where it ends, and the colon behind it.
     fn name(&mut self) -> Result<(Cow<'t, str>, usize), Fault> {
         if self.peek()? != b'"' {
-            return Err(Fault::syntax("key must be a string"));
+            return Err(Fault::syntax(Syntax::Name));
         }
         let name = self.string()?;
         let to = self.at - 1;
-        self.take(b':', "a colon is expected behind the name")?;
+        self.take(b':', Syntax::Colon)?;
         Ok((name, to))
     }
 
@@ -183,14 +174,14 @@ impl<'t> Cursor<'t> {
     /// # Errors
     /// [`Fault`] when it is none.
     pub fn string(&mut self) -> Result<Cow<'t, str>, Fault> {
-        self.take(b'"', "a value is expected")?;
+        self.take(b'"', Syntax::Value)?;
         let text: &'t str = self.text;
         let bytes = text.as_bytes();
         let mut told = String::new();
         let mut from = self.at;
         loop {
             match bytes.get(self.at) {
-                None => return Err(Fault::syntax(ENDS)),
+                None => return Err(Fault::syntax(Syntax::Ends)),
                 Some(b'"') => {
                     let rest = &text[from..self.at];
                     self.at += 1;
@@ -208,9 +199,7 @@ impl<'t> Cursor<'t> {
                     from = self.at;
                 }
                 Some(0..0x20) => {
-                    return Err(Fault::syntax(
-                        "a control character must not stand in a string as it is: write it like \\n or \\u001f",
-                    ));
+                    return Err(Fault::syntax(Syntax::Control));
                 }
                 Some(_) => self.at += 1,
             }
@@ -240,13 +229,13 @@ impl<'t> Cursor<'t> {
                 } else {
                     Some(first)
                 };
-                let lone = || Fault::syntax("half a character: \\ud800 to \\udfff come in pairs");
+                let lone = || Fault::syntax(Syntax::HalfCharacter);
                 code.and_then(char::from_u32).ok_or_else(lone)?
             }
             _ => {
                 // It may stand inside a character, where no one may look at the text.
                 self.at -= 1;
-                return Err(Fault::syntax("no such escape"));
+                return Err(Fault::syntax(Syntax::Escape));
             }
         })
     }
@@ -256,8 +245,7 @@ impl<'t> Cursor<'t> {
         let mut code = 0;
         for digit in digits.unwrap_or(b"?") {
             let value = char::from(*digit).to_digit(16);
-            code = code * 16
-                + value.ok_or_else(|| Fault::syntax("four digits are expected behind \\u"))?;
+            code = code * 16 + value.ok_or_else(|| Fault::syntax(Syntax::Digits))?;
         }
         self.at += 4;
         Ok(code)
@@ -276,7 +264,7 @@ impl<'t> Cursor<'t> {
             self.at += bare.len();
             Ok(bare)
         } else {
-            Err(Fault::syntax("a value is expected"))
+            Err(Fault::syntax(Syntax::Value))
         }
     }
 
@@ -330,7 +318,7 @@ impl<'t> Cursor<'t> {
                     }
                     break;
                 }
-                self.take(closer, COMMA)?;
+                self.take(closer, Syntax::Comma)?;
                 closers.pop();
             }
         }
@@ -343,7 +331,7 @@ impl<'t> Cursor<'t> {
     pub fn finish(&mut self) -> Result<(), Fault> {
         self.close_to(0)?;
         match self.peek() {
-            Ok(_) => Err(Fault::syntax("nothing may stand behind the value")),
+            Ok(_) => Err(Fault::syntax(Syntax::Behind)),
             Err(_) => Ok(()),
         }
     }

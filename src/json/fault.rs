@@ -1,5 +1,7 @@
 //! What is wrong with a JSON text, and where.
 
+use crate::say;
+use crate::words::t;
 use serde::de::{Error, Expected, Unexpected};
 use std::fmt;
 
@@ -13,14 +15,52 @@ pub struct Fault(pub(super) Box<Why>);
 #[derive(Debug)]
 pub(super) enum Why {
     /// The text is no JSON here.
-    Syntax(&'static str),
+    Syntax(Syntax),
     /// JSON, but not what is allowed here.
     Value(String),
 }
 
+/// In what way a text is no JSON.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Syntax {
+    Ends,
+    Comma,
+    Brace,
+    Bracket,
+    Name,
+    Colon,
+    Value,
+    Control,
+    HalfCharacter,
+    Escape,
+    Digits,
+    Behind,
+}
+
+impl Syntax {
+    fn said(self) -> &'static str {
+        t(match self {
+            Syntax::Ends => "the text ends here, and more is expected",
+            Syntax::Comma => "a comma or a closing bracket is expected",
+            Syntax::Brace => "nothing else is allowed here: a closing } is expected",
+            Syntax::Bracket => "nothing else is allowed here: a closing ] is expected",
+            Syntax::Name => "key must be a string",
+            Syntax::Colon => "a colon is expected behind the name",
+            Syntax::Value => "a value is expected",
+            Syntax::Control => {
+                "a control character must not stand in a string as it is: write it like \\n or \\u001f"
+            }
+            Syntax::HalfCharacter => "half a character: \\ud800 to \\udfff come in pairs",
+            Syntax::Escape => "no such escape",
+            Syntax::Digits => "four digits are expected behind \\u",
+            Syntax::Behind => "nothing may stand behind the value",
+        })
+    }
+}
+
 impl Fault {
     #[inline(never)]
-    pub(super) fn syntax(why: &'static str) -> Fault {
+    pub(super) fn syntax(why: Syntax) -> Fault {
         Fault(Box::new(Why::Syntax(why)))
     }
 
@@ -39,7 +79,7 @@ impl Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &*self.0 {
-            Why::Syntax(why) => f.write_str(why),
+            Why::Syntax(why) => f.write_str(why.said()),
             Why::Value(why) => f.write_str(why),
         }
     }
@@ -58,7 +98,11 @@ impl Error for Fault {
             Unexpected::Unit => Unexpected::Other("null"),
             found => found,
         };
-        Fault::value(format!("invalid type: {found}, expected {expected}"))
+        Fault::value(say!(
+            "invalid type: {found}, expected {expected}",
+            found,
+            expected
+        ))
     }
 }
 
@@ -83,8 +127,18 @@ impl fmt::Display for Misread {
             column,
             why,
         } = self;
-        let path = if path.is_empty() { "the whole" } else { path };
-        write!(f, "{path} (line {line}, column {column}): {why}")
+        let path = if path.is_empty() {
+            t("the whole")
+        } else {
+            path
+        };
+        f.write_str(&say!(
+            "{path} (line {line}, column {column}): {why}",
+            path,
+            line,
+            column,
+            why
+        ))
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::cursor::Cursor;
 use super::fault::{Fault, Misread};
+use crate::words::t;
 use serde::de::{
     DeserializeOwned, DeserializeSeed, Deserializer, EnumAccess, Error, Expected, MapAccess,
     SeqAccess, Unexpected, VariantAccess, Visitor,
@@ -128,9 +129,9 @@ impl<'t> Cursor<'t> {
         let depth = self.bracket(b'{', expected)?;
         match self.next_name(depth)? {
             Some(name) => Ok((name, true)),
-            None => Err(Fault::custom(
+            None => Err(Fault::custom(t(
                 "an object with one name is expected here, and it is empty",
-            )),
+            ))),
         }
     }
 }

@@ -1,6 +1,8 @@
 //! Why a link could not be opened, or made: what is wrong and what to do.
 
 use super::{CODE_CHARS_MAX, UNPACKED_BYTES_MAX};
+use crate::say;
+use crate::words::t;
 use std::fmt;
 
 /// Why a link could not be opened. Nothing of it is kept then.
@@ -26,29 +28,14 @@ pub enum LinkFault {
 impl fmt::Display for LinkFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            LinkFault::NotOurs => f.write_str(
-                "This is no link to a sheet of Stanchion. Ask for the link again, or for the sheet as a file.",
-            ),
-            LinkFault::Broken => f.write_str(
-                "This link is broken: a part of it was lost or changed on the way. Copy the whole link again, or \
-                 ask for the sheet as a file.",
-            ),
-            LinkFault::Newer => f.write_str(
-                "This link was made by a newer Stanchion. Update the app, then open the link again.",
-            ),
-            LinkFault::TooLarge => write!(
-                f,
-                "This link is too large: up to {CODE_CHARS_MAX} characters and {} KiB unpacked can be read. Ask for \
-                 the sheet as a file.",
-                UNPACKED_BYTES_MAX / 1024
-            ),
-            LinkFault::NoUnpacking => f.write_str(
-                "This browser is too old to unpack the link. Update the browser, or ask for the sheet as a file.",
-            ),
-            LinkFault::Unreadable { why } => write!(
-                f,
-                "The link came whole, but its sheet cannot be read: {why}. Ask for the sheet as a file."
-            ),
+            LinkFault::NotOurs => f.write_str(t("This is no link to a sheet of Stanchion. Ask for the link again, or for the sheet as a file.")),
+            LinkFault::Broken => f.write_str(t("This link is broken: a part of it was lost or changed on the way. Copy the whole link again, or \
+                 ask for the sheet as a file.")),
+            LinkFault::Newer => f.write_str(t("This link was made by a newer Stanchion. Update the app, then open the link again.")),
+            LinkFault::TooLarge => f.write_str(&say!("This link is too large: up to {most} characters and {kib} KiB unpacked can be read. Ask for \
+                 the sheet as a file.", most = CODE_CHARS_MAX, kib = UNPACKED_BYTES_MAX / 1024)),
+            LinkFault::NoUnpacking => f.write_str(t("This browser is too old to unpack the link. Update the browser, or ask for the sheet as a file.")),
+            LinkFault::Unreadable { why } => f.write_str(&say!("The link came whole, but its sheet cannot be read: {why}. Ask for the sheet as a file.", why)),
         }
     }
 }
@@ -72,14 +59,8 @@ pub enum TooLong {
 impl fmt::Display for TooLong {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            TooLong::Link => write!(
-                f,
-                "This sheet is too long for a link of {CODE_CHARS_MAX} characters: send it as a file."
-            ),
-            TooLong::Qr { bytes, most } => write!(
-                f,
-                "Too long for a QR code: the link has {bytes} bytes, {most} fit. Use the link or the file."
-            ),
+            TooLong::Link => f.write_str(&say!("This sheet is too long for a link of {most} characters: send it as a file.", most = CODE_CHARS_MAX)),
+            TooLong::Qr { bytes, most } => f.write_str(&say!("Too long for a QR code: the link has {bytes} bytes, {most} fit. Use the link or the file.", bytes, most)),
         }
     }
 }

@@ -8,6 +8,7 @@ use super::record::BodyMassRecord;
 use crate::order;
 use crate::sheet::Line;
 use crate::units::{Load, Measure};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -68,14 +69,18 @@ impl TryFrom<BodyForm> for BodyRecord {
             (Some(mass), None, None) => Some(BodyValue::Mass(mass)),
             (None, Some(name), Some(measure)) => Some(BodyValue::Measure { name, measure }),
             (None, None, None) => None,
-            _ => return Err("an entry has a mass, or a name and a measure".to_owned()),
+            _ => return Err(t("an entry has a mass, or a name and a measure").to_owned()),
         };
         let taken = match (form.removed, form.at, value) {
             (false, Some(at), Some(value)) => Some((at, value)),
             (true, None, None) => None,
-            (true, ..) => return Err("a removed entry has id, version and written only".to_owned()),
+            (true, ..) => {
+                return Err(t("a removed entry has id, version and written only").to_owned());
+            }
             (false, ..) => {
-                return Err("an entry has a time, and a mass or a measure with its name".to_owned());
+                return Err(
+                    t("an entry has a time, and a mass or a measure with its name").to_owned(),
+                );
             }
         };
         Ok(BodyRecord {

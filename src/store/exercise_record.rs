@@ -4,6 +4,7 @@ use super::kept::Record;
 use super::removed::Removed;
 use crate::exercises::{ExerciseForm, OwnExercise};
 use crate::sheet::ExerciseId;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -67,7 +68,7 @@ impl TryFrom<ExerciseForm> for ExerciseRecord {
             return Ok(ExerciseRecord::Written(Box::new(form.try_into()?)));
         }
         if !form.is_bare() {
-            return Err("a removed exercise has id, version and written only".to_owned());
+            return Err(t("a removed exercise has id, version and written only").to_owned());
         }
         Ok(ExerciseRecord::Removed(Removed::new(
             form.id,

@@ -11,6 +11,7 @@ use super::record::{BodyMassRecord, KitRecord, LifterRecord};
 use super::removed_session::RemovedSession;
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
+use crate::say;
 use chrono::{DateTime, FixedOffset};
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, SeqAccess, Visitor};
 use std::fmt;
@@ -60,7 +61,7 @@ where
         type Value = Vec<T>;
 
         fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-            write!(f, "a list of at most {MOST} entries")
+            f.write_str(&say!("a list of at most {most} entries", most = MOST))
         }
 
         fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Vec<T>, A::Error> {
@@ -72,8 +73,9 @@ where
                 }
             }
             if list.next_element::<IgnoredAny>()?.is_some() {
-                return Err(A::Error::custom(format_args!(
-                    "this list has more than {MOST} entries, at most {MOST} are allowed"
+                return Err(A::Error::custom(say!(
+                    "this list has more than {most} entries, at most {most} are allowed",
+                    most = MOST
                 )));
             }
             Ok(entries)

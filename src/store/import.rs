@@ -9,6 +9,7 @@ use super::merge::Merged;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
 use crate::session::EVENTS_MAX;
+use crate::words::t;
 
 /// Merges the file `text` into `mine`.
 ///
@@ -27,20 +28,24 @@ pub fn join(mine: Archive, theirs: Archive) -> Result<Merged, ReadError> {
     let all = &merged.archive;
     let events = all.sessions.values().map(SessionLog::event_count).max();
     let limits = [
-        ("sessions", all.sessions.len(), SESSIONS_MAX),
-        ("removed sessions", all.removed.len(), SESSIONS_MAX),
-        ("events in one session", events.unwrap_or(0), EVENTS_MAX),
-        ("versions of sheets", all.sheets.len(), SHEETS_MAX),
-        ("versions of exercises", all.exercises.len(), EXERCISES_MAX),
+        (t("sessions"), all.sessions.len(), SESSIONS_MAX),
+        (t("removed sessions"), all.removed.len(), SESSIONS_MAX),
+        (t("events in one session"), events.unwrap_or(0), EVENTS_MAX),
+        (t("versions of sheets"), all.sheets.len(), SHEETS_MAX),
         (
-            "versions of programmes",
+            t("versions of exercises"),
+            all.exercises.len(),
+            EXERCISES_MAX,
+        ),
+        (
+            t("versions of programmes"),
             all.programmes.len(),
             PROGRAMMES_MAX,
         ),
-        ("kit records", all.kit.len(), KITS_MAX),
-        ("lifter records", all.lifter.len(), LIFTERS_MAX),
-        ("body masses", all.body_mass.len(), BODY_MASSES_MAX),
-        ("entries of the body", all.body.len(), BODY_MAX),
+        (t("kit records"), all.kit.len(), KITS_MAX),
+        (t("lifter records"), all.lifter.len(), LIFTERS_MAX),
+        (t("body masses"), all.body_mass.len(), BODY_MASSES_MAX),
+        (t("entries of the body"), all.body.len(), BODY_MAX),
     ];
     match limits.into_iter().find(|(_, given, most)| given > most) {
         Some((what, given, most)) => Err(ReadError::TooMany { what, given, most }),

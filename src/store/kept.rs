@@ -1,6 +1,7 @@
 //! A set of immutable records, each with an id.
 
 use crate::json;
+use crate::words::t;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -119,6 +120,23 @@ impl<R: Record> Kept<R> {
     /// Its records by rising id, taken out.
     pub fn into_records(self) -> impl Iterator<Item = R> {
         self.0.into_values()
+    }
+}
+
+/// What a kind of record is called: a [`Record::WHAT`] in the language that is spoken.
+pub(super) fn called(what: &str) -> &'static str {
+    match what {
+        "session" => t("session"),
+        "removed session" => t("removed session"),
+        "event" => t("event"),
+        "sheet" => t("sheet"),
+        "exercise" => t("exercise"),
+        "programme" => t("programme"),
+        "kit record" => t("kit record"),
+        "lifter record" => t("lifter record"),
+        "body mass" => t("body mass"),
+        "entry of the body" => t("entry of the body"),
+        _ => t("record"),
     }
 }
 

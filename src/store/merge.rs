@@ -2,6 +2,7 @@
 
 use super::archive::Archive;
 use super::kept::{Kept, Put, Record};
+use crate::words::{many, t, t_in};
 use std::collections::btree_map::Entry;
 use std::fmt;
 use uuid::Uuid;
@@ -204,69 +205,81 @@ impl Summary {
     }
 }
 
-/// `1 session`, `2 sessions`.
-fn counted(n: usize, what: &str) -> String {
-    match n {
-        1 => format!("1 {what}"),
-        n => format!("{n} {what}s"),
-    }
-}
+/// So many of a kind.
+type Counted = fn(usize) -> String;
 
 impl fmt::Display for Summary {
     /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut parts = Vec::new();
-        let kinds: [(&str, &[(usize, &str)]); 6] = [
+        let kinds: [(Counted, &[(usize, &str)]); 6] = [
             (
-                "session",
+                |n| many(n, "{n} session", "{n} sessions"),
                 &[
-                    (self.sessions_new, "new"),
-                    (self.sessions_known, "known"),
-                    (self.sessions_changed, "corrected"),
-                    (self.sessions_removed, "removed"),
-                    (self.sessions_left_out, "left out, as removed here before"),
+                    (self.sessions_new, t_in("import", "new")),
+                    (self.sessions_known, t_in("import", "known")),
+                    (self.sessions_changed, t_in("import", "corrected")),
+                    (self.sessions_removed, t_in("import", "removed")),
+                    (
+                        self.sessions_left_out,
+                        t_in("import", "left out, as removed here before"),
+                    ),
                 ],
             ),
             (
-                "sheet",
-                &[(self.sheets_new, "new"), (self.sheets_known, "known")],
+                |n| many(n, "{n} sheet", "{n} sheets"),
+                &[
+                    (self.sheets_new, t_in("import", "new")),
+                    (self.sheets_known, t_in("import", "known")),
+                ],
             ),
-            ("exercise", &[(self.exercises_new, "new")]),
-            ("programme", &[(self.programmes_new, "new")]),
-            ("kit", &[(self.kits_new, "new")]),
-            ("setting", &[(self.lifters_new, "new")]),
+            (
+                |n| many(n, "{n} exercise", "{n} exercises"),
+                &[(self.exercises_new, t_in("import", "new"))],
+            ),
+            (
+                |n| many(n, "{n} programme", "{n} programmes"),
+                &[(self.programmes_new, t_in("import", "new"))],
+            ),
+            (
+                |n| many(n, "{n} kit", "{n} kits"),
+                &[(self.kits_new, t_in("import", "new"))],
+            ),
+            (
+                |n| many(n, "{n} setting", "{n} settings"),
+                &[(self.lifters_new, t_in("import", "new"))],
+            ),
         ];
         for (what, counts) in kinds {
             // The first count names what is counted.
             let mut named = false;
             for (n, word) in counts.iter().filter(|(n, _)| *n > 0) {
-                let count = if named {
-                    n.to_string()
-                } else {
-                    counted(*n, what)
-                };
+                let count = if named { n.to_string() } else { what(*n) };
                 parts.push(format!("{count} {word}"));
                 named = true;
             }
         }
         match self.body_masses_new {
             0 => {}
-            1 => parts.push("1 body mass new".to_owned()),
-            n => parts.push(format!("{n} body masses new")),
+            n => parts.push(many(n, "{n} body mass new", "{n} body masses new")),
         }
         match self.body_new {
             0 => {}
-            1 => parts.push("1 measure or correction of the body new".to_owned()),
-            n => parts.push(format!("{n} measures and corrections of the body new")),
+            n => parts.push(many(
+                n,
+                "{n} measure or correction of the body new",
+                "{n} measures and corrections of the body new",
+            )),
         }
         if !self.conflicts.is_empty() {
-            parts.push(format!(
-                "{} with the id of another and set aside",
-                counted(self.conflicts.len(), "record")
+            parts.push(many(
+                self.conflicts.len(),
+                "{n} record with the id of another and set aside",
+                "{n} records with the id of another and set aside",
             ));
         }
         if parts.is_empty() {
-            f.write_str("nothing new")
+            f.write_str(t("nothing new"))
         } else {
             f.write_str(&parts.join(", "))
         }

@@ -2,7 +2,9 @@
 
 use super::shelf::DATABASE;
 use crate::order;
+use crate::say;
 use crate::sheet::Line;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uuid::Uuid;
@@ -11,7 +13,9 @@ use uuid::Uuid;
 const FILE_CHARS_MAX: usize = 24;
 
 /// What the first lifter is called until a name is given.
-const FIRST: &str = "Lifter 1";
+fn first() -> &'static str {
+    t("Lifter 1")
+}
 
 /// Someone who trains with this phone.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -34,11 +38,7 @@ pub struct NameTaken(pub Line);
 
 impl fmt::Display for NameTaken {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} is here already: two of one name cannot be told apart on the floor. Add a letter.",
-            self.0
-        )
+        f.write_str(&say!("{name} is here already: two of one name cannot be told apart on the floor. Add a letter.", name = self.0))
     }
 }
 
@@ -120,7 +120,7 @@ impl People {
         let mut more = Vec::new();
         if self.0.is_empty() {
             // The fixed words are within the limits of a line.
-            let named = own.or_else(|| Line::new(FIRST).ok());
+            let named = own.or_else(|| Line::new(first()).ok());
             more.extend(named.map(|name| Person {
                 id: ids(),
                 name,

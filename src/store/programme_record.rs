@@ -3,6 +3,7 @@
 use super::kept::Record;
 use super::removed::Removed;
 use crate::programme::{Programme, ProgrammeForm, ProgrammeId};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -66,7 +67,7 @@ impl TryFrom<ProgrammeForm> for ProgrammeRecord {
             return Ok(ProgrammeRecord::Written(Box::new(form.try_into()?)));
         }
         if !form.is_bare() {
-            return Err("a removed programme has id, version and written only".to_owned());
+            return Err(t("a removed programme has id, version and written only").to_owned());
         }
         Ok(ProgrammeRecord::Removed(Removed::new(
             form.id,

@@ -2,11 +2,13 @@
 
 use super::archive::Archive;
 use super::file::{FORMAT, FileV1};
+use super::kept::called;
 use super::kept::{Kept, Put, Record, content};
 use super::limits::{FILE_BYTES_MAX, MIB, SESSIONS_MAX};
 use super::migrate::FormatVersion;
 use super::session_log::SessionLog;
 use crate::json::{Cursor, Fault, Misread, parse};
+use crate::say;
 use std::fmt;
 use uuid::Uuid;
 
@@ -63,37 +65,14 @@ pub enum ReadError {
 impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ReadError::TooLarge { bytes } => write!(
-                f,
-                "the file has {bytes} bytes, at most {FILE_BYTES_MAX} ({} MiB) can be read",
-                FILE_BYTES_MAX / MIB
-            ),
-            ReadError::NotJson { line, column, why } => write!(
-                f,
-                "the file is not JSON: line {line}, column {column}: {why}"
-            ),
-            ReadError::NotOurs => write!(
-                f,
-                "this is no file of Stanchion: it must be a JSON object with \"format\": \"{FORMAT}\""
-            ),
-            ReadError::NoVersion => write!(
-                f,
-                "version: must be a whole number from 1 to {}",
-                FormatVersion::CURRENT.number()
-            ),
-            ReadError::Newer { found, known } => write!(
-                f,
-                "version: the file has version {found}, this app reads versions up to {known}: update the app, then try again"
-            ),
+            ReadError::TooLarge { bytes } => f.write_str(&say!("the file has {bytes} bytes, at most {most} ({mib} MiB) can be read", bytes, most = FILE_BYTES_MAX, mib = FILE_BYTES_MAX / MIB)),
+            ReadError::NotJson { line, column, why } => f.write_str(&say!("the file is not JSON: line {line}, column {column}: {why}", line, column, why)),
+            ReadError::NotOurs => f.write_str(&say!("this is no file of Stanchion: it must be a JSON object with \"format\": \"{format}\"", format = FORMAT)),
+            ReadError::NoVersion => f.write_str(&say!("version: must be a whole number from 1 to {newest}", newest = FormatVersion::CURRENT.number())),
+            ReadError::Newer { found, known } => f.write_str(&say!("version: the file has version {found}, this app reads versions up to {known}: update the app, then try again", found, known)),
             ReadError::Wrong(misread) => misread.fmt(f),
-            ReadError::Twins { path, what, id } => write!(
-                f,
-                "{path}: a second {what} has the id {id} and differs from the first: give each its own"
-            ),
-            ReadError::TooMany { what, given, most } => write!(
-                f,
-                "there would be {given} {what} after the import, at most {most} are allowed"
-            ),
+            ReadError::Twins { path, what, id } => f.write_str(&say!("{path}: a second {what} has the id {id} and differs from the first: give each its own", path, what = called(what), id)),
+            ReadError::TooMany { what, given, most } => f.write_str(&say!("there would be {given} {what} after the import, at most {most} are allowed", given, what, most)),
         }
     }
 }

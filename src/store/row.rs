@@ -1,5 +1,7 @@
 //! How a record is kept in the database: a line with its own checksum, so that damage is seen and never shown as data.
 
+use crate::say;
+use crate::words::t;
 use std::fmt;
 
 /// The form of a row: `1`, a space, eight hexadecimal digits of CRC-32, a space, the JSON text.
@@ -29,15 +31,9 @@ pub enum RowError {
 impl fmt::Display for RowError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            RowError::NotARow => f.write_str("this is no record of Stanchion; it was set aside"),
-            RowError::Newer { form } => write!(
-                f,
-                "this record has the form {form}, and this version knows form {FORM} only: update the app"
-            ),
-            RowError::Damaged { kept, found } => write!(
-                f,
-                "this record was damaged (checksum {found}, written with {kept}); it was set aside"
-            ),
+            RowError::NotARow => f.write_str(t("this is no record of Stanchion; it was set aside")),
+            RowError::Newer { form } => f.write_str(&say!("this record has the form {form}, and this version knows form {known} only: update the app", form, known = FORM)),
+            RowError::Damaged { kept, found } => f.write_str(&say!("this record was damaged (checksum {found}, written with {kept}); it was set aside", found, kept)),
         }
     }
 }

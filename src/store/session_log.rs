@@ -4,7 +4,9 @@ use super::file::at_most;
 use super::kept::{Kept, Put, content};
 use super::row::open;
 use crate::json::Cursor;
+use crate::say;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
+use crate::words::t;
 use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::fmt;
@@ -73,19 +75,11 @@ impl fmt::Display for UnfitSession {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             UnfitSession::NoBeginning => {
-                f.write_str("the session has no beginning: one of its events must be “began”")
+                f.write_str(t("the session has no beginning: one of its events must be “began”"))
             }
-            UnfitSession::OtherSession(id) => write!(
-                f,
-                "an event begins the session {}: every “began” must name the session it stands in",
-                id.0
-            ),
+            UnfitSession::OtherSession(id) => f.write_str(&say!("an event begins the session {id}: every “began” must name the session it stands in", id = id.0)),
             UnfitSession::Twins(id) => {
-                write!(
-                    f,
-                    "two events have the id {} and differ: give each its own",
-                    id.0
-                )
+                f.write_str(&say!("two events have the id {id} and differ: give each its own", id = id.0))
             }
         }
     }

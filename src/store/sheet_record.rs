@@ -2,6 +2,7 @@
 
 use super::kept::Record;
 use crate::sheet::{Sheet, SheetForm, SheetId, SheetVersion};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize, Serializer};
 use uuid::Uuid;
@@ -101,7 +102,7 @@ impl TryFrom<SheetForm> for SheetRecord {
             return Ok(SheetRecord::Written(Box::new(form.try_into()?)));
         }
         if !form.is_bare() {
-            return Err("a removed sheet has id, version and written only".to_owned());
+            return Err(t("a removed sheet has id, version and written only").to_owned());
         }
         Ok(SheetRecord::Removed(RemovedSheet {
             id: form.id,

@@ -2,6 +2,7 @@
 
 use crate::help::{Patch, number, patch, run, text};
 use stanchion::device::speech::{can_speak, hush, on_voices, say};
+use stanchion::words::{Catalogue, speak};
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -44,6 +45,25 @@ fn the_browsers_own_choice_comes_first() {
     run("list = [list[0], list[1]]");
     say("4", 2.0);
     assert_eq!(text("spoken[1]"), "4,near,en_GB,1");
+}
+
+#[wasm_bindgen_test]
+fn in_another_language_one_of_its_voices_speaks() {
+    let _voices = voices(&format!(
+        "[{NEAR}, {{name: 'own', lang: 'de_AT', localService: true}}, {{name: 'none', lang: 'den', localService: true}}]"
+    ));
+    speak(Some(Box::leak(Box::new(Catalogue::new(
+        "de".into(),
+        ",".into(),
+        Vec::new(),
+    )))));
+    say("3", 1.0);
+    run("list = [list[0], list[2]]");
+    let able = can_speak();
+    speak(None);
+    assert_eq!(text("spoken"), "3,own,de_AT,1");
+    assert!(!able, "no voice of another language reads German");
+    assert!(can_speak());
 }
 
 #[wasm_bindgen_test]

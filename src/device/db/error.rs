@@ -1,6 +1,8 @@
 //! What can go wrong with the store, and what the person can do about it.
 
 use super::super::js;
+use crate::say;
+use crate::words::t;
 use std::fmt;
 use wasm_bindgen::JsValue;
 
@@ -29,33 +31,20 @@ pub enum DbError {
 impl fmt::Display for DbError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unavailable => f.write_str(
-                "This browser keeps nothing for this page: it is a private window, or site data \
-                 is blocked. Open the page in an ordinary window, or export before you leave.",
-            ),
-            Self::Full => f.write_str(
-                "There is no room left to save. Export to be safe, and free some space on the phone.",
-            ),
-            Self::Blocked => f.write_str(
-                "Another tab holds an older version of this page. Close the other tabs, then \
-                 reload this one.",
-            ),
-            Self::Newer => f.write_str(
-                "The saved data was made by a newer version of this page. Close all its tabs, \
-                 then open it again to get that version.",
-            ),
+            Self::Unavailable => f.write_str(t("This browser keeps nothing for this page: it is a private window, or site data \
+                 is blocked. Open the page in an ordinary window, or export before you leave.")),
+            Self::Full => f.write_str(t("There is no room left to save. Export to be safe, and free some space on the phone.")),
+            Self::Blocked => f.write_str(t("Another tab holds an older version of this page. Close the other tabs, then \
+                 reload this one.")),
+            Self::Newer => f.write_str(t("The saved data was made by a newer version of this page. Close all its tabs, \
+                 then open it again to get that version.")),
             Self::Absent => {
-                f.write_str("There is nothing stored here yet. Reload the page to begin.")
+                f.write_str(t("There is nothing stored here yet. Reload the page to begin."))
             }
-            Self::TimedOut => f.write_str(
-                "The browser did not answer when asked to save or read. Try again; if it goes on, \
-                 close the browser and open it again.",
-            ),
-            Self::Other { what } => write!(
-                f,
-                "The browser could not save or read ({what}). Try again; if it goes on, close the \
-                 browser and open it again."
-            ),
+            Self::TimedOut => f.write_str(t("The browser did not answer when asked to save or read. Try again; if it goes on, \
+                 close the browser and open it again.")),
+            Self::Other { what } => f.write_str(&say!("The browser could not save or read ({what}). Try again; if it goes on, close the \
+                 browser and open it again.", what)),
         }
     }
 }

@@ -5,6 +5,7 @@ use super::error::{DbError, Fault};
 use crate::device::events::{Listener, listen};
 use crate::device::js;
 use crate::device::oneshot::{OneShot, within};
+use crate::words::t;
 use js_sys::{Array, Object};
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
@@ -106,7 +107,7 @@ impl Transaction {
             Some(End::Aborted) => Err(self.raw.error().map_or_else(
                 || {
                     Fault::Connection(DbError::Other {
-                        what: "the write was broken off".into(),
+                        what: t("the write was broken off").into(),
                     })
                 },
                 |error| Fault::of_use(&error),

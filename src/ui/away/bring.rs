@@ -3,6 +3,7 @@
 use super::gather::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
+use crate::say;
 use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read};
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
@@ -11,6 +12,7 @@ use crate::ui::model::{Incoming, Model, Stage};
 use crate::ui::parts::{button, dynamic, line, panel, quiet};
 use crate::ui::sheets::look_at_file;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -63,7 +65,7 @@ fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
 }
 
 fn refused(name: &str, why: &str) -> String {
-    format!("{name}: nothing was imported. {why}")
+    say!("{name}: nothing was imported. {why}", name, why)
 }
 
 async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Result<(), String> {
@@ -136,7 +138,7 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
     let theirs = Archive::clone(&incoming.archive);
     let merged = join(mine.clone(), theirs).map_err(|error| error.to_string())?;
     if running(app).is_some_and(|id| merged.archive.removed.get(id).is_some()) {
-        return Err("It removes the session that is under way: end it first.".to_owned());
+        return Err(t("It removes the session that is under way: end it first.").to_owned());
     }
     let Summary { conflicts, .. } = &merged.summary;
     let mut more: Vec<_> = conflicts.iter().map(set_aside).collect();
@@ -164,8 +166,9 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
     if open_if_known(app) {
         Ok(said)
     } else {
-        Ok(format!(
-            "{said}. There are no settings of a lifter in it: choose yours here, then open."
+        Ok(say!(
+            "{said}. There are no settings of a lifter in it: choose yours here, then open.",
+            said
         ))
     }
 }
@@ -203,7 +206,7 @@ pub fn take_import_back(app: Stanchion) {
                 .take_back(mine.clone())
                 .map_err(|error| error.to_string())?;
             if running(app).is_some_and(|id| !before.sessions.contains_key(&id)) {
-                return Err("It holds the session that is under way: end it first.".to_owned());
+                return Err(t("It holds the session that is under way: end it first.").to_owned());
             }
             let more = vec![delete(Shelf::Imports, &taken.id.to_string())];
             replace(app, &mine, &before, more)
@@ -213,8 +216,8 @@ pub fn take_import_back(app: Stanchion) {
         let back = back.await;
         read_imports(app);
         match back {
-            Ok(()) => app.say(format!("Taken back: {}.", taken.said)),
-            Err(why) => app.complain(format!("The import was not taken back. {why}")),
+            Ok(()) => app.say(say!("Taken back: {what}.", what = taken.said)),
+            Err(why) => app.complain(say!("The import was not taken back. {why}", why)),
         }
     });
 }
@@ -226,7 +229,11 @@ fn of_another(model: &Model) -> Option<String> {
     let own = model.person().map(|person| &person.name);
     let own = own.or_else(|| model.lifter.as_ref()?.name.as_ref())?;
     (own != theirs).then(|| {
-        format!("This is {theirs}'s file, and {own} is here. An import mixes both into one ledger.")
+        say!(
+            "This is {theirs}'s file, and {own} is here. An import mixes both into one ledger.",
+            theirs,
+            own
+        )
     })
 }
 
@@ -261,39 +268,42 @@ pub fn look(app: Stanchion) -> AnyView {
             inside.push(line("caution", "import-other", other));
         }
         if away > 0 {
-            inside.push(quiet(
+            inside.push(quiet(t(
                 "What was removed on the other phone is removed here too.",
-            ));
+            )));
         }
         if nothing {
-            inside.push(quiet("All of it is here already."));
+            inside.push(quiet(t("All of it is here already.")));
             inside.push(button(
                 "wide strong",
                 "import-leave",
-                "Leave it",
+                t("Leave it"),
                 move || {
                     leave_out(app);
                 },
             ));
         } else {
-            inside.push(quiet(
+            inside.push(quiet(t(
                 "Nothing is written yet. It can be taken back afterwards, in Kit.",
+            )));
+            inside.push(button(
+                "wide strong",
+                "import-take",
+                t("Import"),
+                move || bring_in(app),
             ));
-            inside.push(button("wide strong", "import-take", "Import", move || {
-                bring_in(app)
-            }));
             inside.push(button(
                 "wide",
                 "import-look",
-                "Only look at it",
+                t("Only look at it"),
                 move || {
                     look_only(app);
                 },
             ));
-            inside.push(button("wide", "import-leave", "Leave it", move || {
+            inside.push(button("wide", "import-leave", t("Leave it"), move || {
                 leave_out(app)
             }));
         }
-        panel("import-panel", "Import", leave, inside)
+        panel("import-panel", t("Import"), leave, inside)
     })
 }

@@ -4,17 +4,20 @@ use super::gather::gather_from;
 use super::reminder::exported_now;
 use crate::device::db::DbError;
 use crate::device::files::{Sharing, Target, choose, save_as, share_file};
+use crate::say;
 use crate::store::{Person, csv};
 use crate::ui::gather::file;
 use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::units::iso_day;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// What is said where the browser takes no file.
-pub const REFUSED: &str =
-    "The browser refused the download. Try again, or open this page in another browser.";
+pub fn refused() -> &'static str {
+    t("The browser refused the download. Try again, or open this page in another browser.")
+}
 
 /// What is written.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -75,16 +78,17 @@ pub fn export_of(app: Stanchion, database: Option<String>, form: Form, done: imp
         };
         let said = match target {
             Target::Chosen(file) => match file.write(form.kind(), &text).await {
-                Ok(()) => format!("{} is written.", file.name()),
+                Ok(()) => say!("{name} is written.", name = file.name()),
                 Err(why) => {
-                    return app.complain(format!(
-                        "{} could not be written ({why}). Choose another place.",
-                        file.name()
+                    return app.complain(say!(
+                        "{name} could not be written ({why}). Choose another place.",
+                        name = file.name(),
+                        why
                     ));
                 }
             },
-            _ if save_as(&name, form.kind(), &text) => format!("{name} is in your downloads."),
-            _ => return app.complain(REFUSED),
+            _ if save_as(&name, form.kind(), &text) => say!("{name} is in your downloads.", name),
+            _ => return app.complain(refused()),
         };
         if form == Form::Everything && !app.has_left(&keep) {
             exported_now(app);
@@ -108,9 +112,9 @@ pub fn share(app: Stanchion) {
             Sharing::Cancelled => {}
             Sharing::Unsupported if save_as(&name, form.kind(), &text) => {
                 exported_now(app);
-                say(app, format!("{name} is in your downloads."), lost);
+                say(app, say!("{name} is in your downloads.", name), lost);
             }
-            Sharing::Unsupported => app.complain(REFUSED),
+            Sharing::Unsupported => app.complain(refused()),
         }
     });
 }
@@ -120,9 +124,7 @@ fn say(app: Stanchion, said: String, lost: usize) {
     if lost == 0 {
         app.say(said);
     } else {
-        app.complain(format!(
-            "{said} {lost} records could not be read and are not in it: save what was set aside too."
-        ));
+        app.complain(say!("{said} {lost} records could not be read and are not in it: save what was set aside too.", said, lost));
     }
 }
 

@@ -3,6 +3,7 @@
 use super::export::{Form, export_of};
 use crate::ui::parts::{button, dynamic, line, panel, quiet};
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// How far the panel has come.
@@ -47,17 +48,17 @@ pub fn farewell(app: Stanchion, part: &'static str, farewell: Farewell) -> AnyVi
     let steps = dynamic(move || match step.get() {
         Step::Told => told(app, of.clone(), step),
         Step::Exported => last(
-            "Exported. Look whether the file is where you keep it.",
+            t("Exported. Look whether the file is where you keep it."),
             sure,
             act,
         ),
-        Step::Declined => last("Without an export.", sure, act),
+        Step::Declined => last(t("Without an export."), sure, act),
     });
     let leave = move || close.run(());
     let inside = vec![
         line("", "erase-goes", goes),
         steps,
-        button("wide", "erase-leave", "Leave all as it is", leave),
+        button("wide", "erase-leave", t("Leave all as it is"), leave),
     ];
     panel(part, title, close, inside)
 }
@@ -70,10 +71,10 @@ fn told(app: Stanchion, of: Option<String>, step: RwSignal<Step>) -> AnyView {
         button(
             "wide strong",
             "erase-export",
-            "Export everything first",
+            t("Export everything first"),
             export,
         ),
-        button("wide", "erase-decline", "I need no export", decline),
+        button("wide", "erase-decline", t("I need no export"), decline),
     ]
     .into_any()
 }

@@ -2,9 +2,11 @@
 
 use super::export::{Form, export};
 use crate::device::{clock, prefs};
+use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, group, line, text, when};
 use crate::ui::stanchion::Stanchion;
+use crate::words::{many, t};
 use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
@@ -63,17 +65,20 @@ pub fn nudge(app: Stanchion) -> AnyView {
     let due = Signal::derive(move || overdue.get().is_some());
     when(due, move || {
         let said = text(move || match overdue.get().unwrap_or_default() {
-            (1, _) => "1 session is in no export yet.".to_owned(),
-            (open, more) => {
-                let least = if more { "At least " } else { "" };
-                format!("{least}{open} sessions are in no export yet.")
+            (open, true) if open != 1 => {
+                say!("At least {open} sessions are in no export yet.", open)
             }
+            (open, _) => many(
+                open,
+                "{n} session is in no export yet.",
+                "{n} sessions are in no export yet.",
+            ),
         });
         group(
             Some("remind"),
             vec![
                 line("quiet", "remind-said", said),
-                button("plain", "remind-export", "Export now", move || {
+                button("plain", "remind-export", t("Export now"), move || {
                     export(app, Form::Everything, || {});
                 }),
             ],

@@ -3,14 +3,15 @@
 use super::gather::write;
 use crate::device::clock;
 use crate::device::db::DbError;
+use crate::say;
 use crate::session::SessionId;
 use crate::store::{RemovedSession, SessionLog, Shelf};
 use crate::ui::change::delete;
 use crate::ui::keep::{put, put_json};
-use crate::ui::parts::counted;
 use crate::ui::people;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::words::many;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -83,7 +84,7 @@ pub fn bring_sessions_back(app: Stanchion) {
         match write(app, writes.collect()).await {
             Ok(()) => {
                 app.model.update(|model| model.gone = Arc::default());
-                app.say(format!("{} back.", counted(gone.len(), "session")));
+                app.say(many(gone.len(), "{n} session back.", "{n} sessions back."));
             }
             Err(error) => app.complain(error.to_string()),
         }
@@ -97,7 +98,7 @@ pub fn erase_everything(app: Stanchion) {
     }
     app.change(async move {
         if let Err(error) = people::erase_all(app).await {
-            app.complain(format!("Not everything was erased. {error}"));
+            app.complain(say!("Not everything was erased. {error}", error));
         }
     });
 }

@@ -1,11 +1,13 @@
 //! The correction or removal of one entry: kept as a new version of it; what was there stays on disk.
 
 use super::page::{mass_of, value_words};
+use crate::say;
 use crate::store::{BodyEntry, BodyValue};
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, checked_field, panel, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Measure, Unit, day_and_time};
+use crate::words::t;
 use leptos::prelude::*;
 
 fn typed_as(value: &BodyValue, unit: Unit) -> String {
@@ -59,7 +61,7 @@ pub fn correction(
         BodyValue::Mass(_) => unit.sign(),
         BodyValue::Measure { measure, .. } => measure.unit().sign(),
     };
-    let label = format!("what it was, {sign}");
+    let label = say!("what it was, {sign}", sign);
     let type_in = move |text| typed.set(text);
     let inside = vec![
         quiet(format!(
@@ -79,10 +81,10 @@ pub fn correction(
         button(
             "wide strong",
             "body-correct-keep",
-            "Keep the correction",
+            t("Keep the correction"),
             keep,
         ),
-        button("wide", "body-remove", "Remove this entry", remove),
+        button("wide", "body-remove", t("Remove this entry"), remove),
     ];
-    panel("body-panel", "Correct this entry", close, inside)
+    panel("body-panel", t("Correct this entry"), close, inside)
 }

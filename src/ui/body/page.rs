@@ -3,6 +3,7 @@
 use super::correct::correction;
 use crate::device::clock;
 use crate::pictures::{Asked, Period, body_mass, own_measure, own_measures};
+use crate::say;
 use crate::sheet::Line;
 use crate::store::{BodyEntry, BodyValue};
 use crate::ui::charts::{chart, periods};
@@ -15,6 +16,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Load, Measure, MeasureUnit, Unit, day_and_time};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Entries that are listed at first, and that each further tap adds.
@@ -23,7 +25,7 @@ const ENTRIES: usize = 8;
 /// A value in words.
 pub fn value_words(value: &BodyValue, unit: Unit) -> String {
     match value {
-        BodyValue::Mass(mass) => format!("body mass {}", mass.shown(unit)),
+        BodyValue::Mass(mass) => say!("body mass {mass}", mass = mass.shown(unit)),
         BodyValue::Measure { name, measure } => format!("{name} {measure}"),
     }
 }
@@ -65,15 +67,15 @@ pub fn BodyPlace() -> impl IntoView {
     let inside = page(
         "body",
         vec![
-            way(Place::Ledger.href(), "Ledger"),
-            h1("Body"),
+            way(Place::Ledger.href(), t("Ledger")),
+            h1(t("Body")),
             periods("body-period", period),
             chart("body-mass-chart", mass),
             weigh(app, unit),
-            quiet(
+            quiet(t(
                 "A session goes by the newest body mass that was typed before it began, and keeps it: what is corrected here \
                  changes no session that was done.",
-            ),
+            )),
             pictures,
             another(app),
             entries(app, unit, correcting, gone),
@@ -120,7 +122,7 @@ fn keeping(
         None,
         vec![
             field,
-            button("wide", format!("{part}-keep"), "Keep it", keep),
+            button("wide", format!("{part}-keep"), t("Keep it"), keep),
         ],
     )
 }
@@ -129,13 +131,13 @@ fn keeping(
 pub fn mass_of(typed: &str, unit: Unit) -> Result<BodyValue, String> {
     let mass = Load::parse_in(typed, unit).map_err(|error| error.to_string())?;
     if mass.is_zero() {
-        return Err("a body mass is above 0".to_owned());
+        return Err(t("a body mass is above 0").to_owned());
     }
     Ok(BodyValue::Mass(mass))
 }
 
 fn weigh(app: Stanchion, unit: Seen<Unit>) -> AnyView {
-    let label = move || format!("body mass today, {}", unit.get());
+    let label = move || say!("body mass today, {unit}", unit = unit.get());
     keeping("body-weigh", label, move |typed| {
         if let BodyValue::Mass(mass) = mass_of(typed, unit.get_untracked())? {
             app.keep_body_mass(mass);
@@ -146,7 +148,7 @@ fn weigh(app: Stanchion, unit: Seen<Unit>) -> AnyView {
 
 /// Today's value of a measure that was taken before.
 fn again(app: Stanchion, name: Line, measured_in: MeasureUnit) -> AnyView {
-    let words = format!("{name} today, {}", measured_in.sign());
+    let words = say!("{name} today, {unit}", name, unit = measured_in.sign());
     keeping(
         "body-again",
         move || words.clone(),
@@ -169,7 +171,7 @@ fn another(app: Stanchion) -> AnyView {
     let ask = button(
         "wide",
         "body-another",
-        "Measure something of your own",
+        t("Measure something of your own"),
         move || {
             open.update(|open| *open = !*open);
         },
@@ -203,22 +205,22 @@ fn another(app: Stanchion) -> AnyView {
                 field(
                     "body-name",
                     Mode::Text,
-                    "what is measured: waist",
+                    t("what is measured: waist"),
                     name,
                     true,
                     type_name,
                 ),
-                choices("choices three", "unit", units),
+                choices("choices three", t("unit"), units),
                 field(
                     "body-value",
                     Mode::Decimal,
-                    "how much",
+                    t("how much"),
                     value,
                     true,
                     type_value,
                 ),
                 wrong_word("body-value-wrong", wrong),
-                button("wide strong", "body-keep", "Keep it", move || {
+                button("wide strong", "body-keep", t("Keep it"), move || {
                     wrong.set(keep().err())
                 }),
             ],
@@ -269,19 +271,22 @@ fn entries(
                 let said = text(move || {
                     let gone = gone.get();
                     gone.map_or_else(String::new, |entry| {
-                        format!("Removed: {}.", value_words(&entry.value, unit.get()))
+                        say!(
+                            "Removed: {what}.",
+                            what = value_words(&entry.value, unit.get())
+                        )
                     })
                 });
-                let undo = button("plain", "body-back", "Undo", undo);
+                let undo = button("plain", "body-back", t("Undo"), undo);
                 group(Some("body-gone"), vec![quiet(said), undo])
             }),
             listed(),
             when(more, move || {
-                button("plain", "body-more", "Show more", move || {
+                button("plain", "body-more", t("Show more"), move || {
                     most.update(|most| *most += ENTRIES)
                 })
             }),
         ];
-        section(None, "Entries", inside)
+        section(None, t("Entries"), inside)
     })
 }

@@ -6,9 +6,11 @@ use crate::charts::{file_stem, size_of, to_svg};
 use crate::device::clock;
 use crate::device::files::save_as;
 use crate::device::picture::{NoPicture, save_png};
+use crate::say;
 use crate::ui::parts::{button, text, when};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::iso_day;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -24,9 +26,9 @@ pub fn acts(shown: Shown) -> AnyView {
     let label = text(move || {
         let open = table_open.get();
         let label = if open {
-            "Hide the table"
+            t("Hide the table")
         } else {
-            "Show as a table"
+            t("Show as a table")
         };
         label.to_owned()
     });
@@ -37,16 +39,16 @@ pub fn acts(shown: Shown) -> AnyView {
         button(
             "plain",
             format!("{part}-save"),
-            "Save the picture",
+            t("Save the picture"),
             move || {
                 kinds_open.update(|open| *open = !*open);
             },
         ),
         when(kinds_open, move || {
-            let svg = button("plain", format!("{part}-svg"), "as SVG", move || {
+            let svg = button("plain", format!("{part}-svg"), t("as SVG"), move || {
                 save(app, shown, false);
             });
-            let png = button("plain", format!("{part}-png"), "as PNG", move || {
+            let png = button("plain", format!("{part}-png"), t("as PNG"), move || {
                 save(app, shown, true);
             });
             vec![svg, png].into_any()
@@ -75,7 +77,7 @@ fn save(app: Stanchion, shown: Shown, pixels: bool) {
             (name, taken.then_some(()).ok_or(NoPicture::NotTaken))
         };
         match done {
-            Ok(()) => app.say(format!("{name} is in your downloads.")),
+            Ok(()) => app.say(say!("{name} is in your downloads.", name)),
             Err(why) => app.complain(why.to_string()),
         }
     });

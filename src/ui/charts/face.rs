@@ -5,6 +5,7 @@ use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, te
 use crate::device::{dom, events};
 use crate::ui::parts::{dynamic, text};
 use crate::ui::seen::Seen;
+use crate::words::t;
 use leptos::ev::{Event, MouseEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -150,7 +151,7 @@ pub fn stepping(shown: Shown) -> AnyView {
             min="0"
             max=last
             step="1"
-            aria-label="place in the picture"
+            aria-label=t("place in the picture")
             aria-valuetext=first
             data-part=format!("{}-step", shown.part)
             prop:value=move || shown.at.get().to_string()

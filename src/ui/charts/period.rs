@@ -2,6 +2,7 @@
 
 use crate::pictures::Period;
 use crate::ui::parts::{choices, toggles_of};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The choice of a period; `part` is the stem of its hooks.
@@ -17,5 +18,5 @@ pub fn periods(part: &'static str, period: RwSignal<Period>) -> AnyView {
             period.set(*found);
         }
     });
-    choices("choices three", "period", inside)
+    choices("choices three", t("period"), inside)
 }

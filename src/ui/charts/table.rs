@@ -2,7 +2,9 @@
 
 use super::Shown;
 use crate::charts::{Chart, Grain};
+use crate::say;
 use crate::ui::parts::{button, dynamic, when};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Rows that are shown at first, and that each further tap adds.
@@ -22,7 +24,7 @@ pub fn table(shown: Shown, open: RwSignal<bool>) -> AnyView {
         button(
             "plain",
             format!("{}-rows", shown.part),
-            "Show more rows",
+            t("Show more rows"),
             move || {
                 most.update(|most| *most += ROWS);
             },
@@ -51,7 +53,7 @@ fn whole(chart: &Chart, most: usize) -> AnyView {
         })
         .collect();
     let title = chart.title.clone();
-    let name = format!("{title}, table");
+    let name = say!("{title}, table", title);
     view! {
         <div class="chart-table" role="region" tabindex="0" aria-label=name>
             <table>

@@ -10,6 +10,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day};
+use crate::words::{t, t_in};
 use chrono::NaiveDate;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -79,7 +80,7 @@ pub fn ComparePlace() -> impl IntoView {
             }),
         }
     });
-    let weeks = WEEKS.map(|weeks| (weeks.to_string(), "weeks"));
+    let weeks = WEEKS.map(|weeks| (weeks.to_string(), t("weeks")));
     let pressed = Signal::derive(move || {
         let days = typed.get();
         let is = |weeks: &u8| typed_of(Period::weeks_up_to(days[3], *weeks)) == days;
@@ -94,22 +95,24 @@ pub fn ComparePlace() -> impl IntoView {
     };
     let toggles = toggles_of("compare-weeks", weeks, pressed, choose);
     let fields = vec![
-        day_field("compare-first-from", "first period from", typed, 0),
-        day_field("compare-first-to", "to", typed, 1),
-        day_field("compare-second-from", "second period from", typed, 2),
-        day_field("compare-second-to", "to", typed, 3),
+        day_field("compare-first-from", t("first period from"), typed, 0),
+        day_field("compare-first-to", t_in("day", "to"), typed, 1),
+        day_field("compare-second-from", t("second period from"), typed, 2),
+        day_field("compare-second-to", t_in("day", "to"), typed, 3),
     ];
     let shown = app.of(Model::unit);
     page(
         "compare",
         vec![
-            way(Place::Ledger.href(), "Ledger"),
-            h1("Two periods side by side"),
-            quiet("The last weeks against as many before them, or any days:"),
-            choices("choices", "weeks", toggles),
+            way(Place::Ledger.href(), t("Ledger")),
+            h1(t("Two periods side by side")),
+            quiet(t(
+                "The last weeks against as many before them, or any days:",
+            )),
+            choices("choices", t("weeks"), toggles),
             view! { <div class="two-days">{fields}</div> }.into_any(),
             dynamic(move || match found.get() {
-                None => quiet("Reading."),
+                None => quiet(t("Reading.")),
                 Some(Err(why)) => line("wrong-word", "compare-wrong", why),
                 Some(Ok(comparison)) => table(app, &comparison, shown.get()),
             }),
@@ -149,11 +152,11 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
         return line(
             "quiet",
             "compare-none",
-            "Nothing was done in either of them.",
+            t("Nothing was done in either of them."),
         );
     }
     let mut inside = vec![side_by_side(
-        "All of it".to_owned(),
+        t("All of it").to_owned(),
         &comparison.all,
         unit,
         false,
@@ -167,8 +170,8 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
         inside.push(side_by_side(name, done, unit, true));
     }
     inside.push(quiet(
-        "Best set: the most load, or the least assistance; of equal loads the more reps. Hard sets: at most 4 reps in \
-         reserve were told. Volume load: of work sets.",
+        t("Best set: the most load, or the least assistance; of equal loads the more reps. Hard sets: at most 4 reps in \
+         reserve were told. Volume load: of work sets."),
     ));
     inside.into_any()
 }
@@ -198,13 +201,13 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
         .into_any()
     };
     let mut rows = vec![
-        row("sessions", &|done| done.sessions.to_string()),
-        row("sets", &|done| done.sets.to_string()),
-        row("hard sets", &|done| done.hard.to_string()),
-        row("volume load", &|done| done.volume.shown(unit)),
+        row(t("sessions"), &|done| done.sessions.to_string()),
+        row(t("sets"), &|done| done.sets.to_string()),
+        row(t("hard sets"), &|done| done.hard.to_string()),
+        row(t("volume load"), &|done| done.volume.shown(unit)),
     ];
     if best {
-        rows.push(row("best set", &|done| {
+        rows.push(row(t("best set"), &|done| {
             done.best
                 .as_ref()
                 .map_or_else(|| "–".to_owned(), |best| said(best, unit))
@@ -217,8 +220,8 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
                 <thead>
                     <tr>
                         <td>{""}</td>
-                        <th scope="col">{"first"}</th>
-                        <th scope="col">{"second"}</th>
+                        <th scope="col">{t_in("period", "first")}</th>
+                        <th scope="col">{t_in("period", "second")}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

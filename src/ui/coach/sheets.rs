@@ -9,6 +9,7 @@ use crate::ui::drafts::row;
 use crate::ui::model::Model;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 impl Model {
@@ -62,7 +63,7 @@ impl Stanchion {
         };
         if follows {
             return self.complain(
-                "Another tab or window of Stanchion is in use: close it, or take over there, to write sheets.",
+                t("Another tab or window of Stanchion is in use: close it, or take over there, to write sheets."),
             );
         }
         let next = SheetId(self.id());

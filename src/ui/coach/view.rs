@@ -1,6 +1,7 @@
 //! Another lifter's export is looked at: read into memory, shown in place of one's own, and forgotten when it is closed.
 
 use crate::device::files::read_text;
+use crate::say;
 use crate::store::{Archive, FILE_BYTES_MAX, read};
 use crate::ui::app::banner;
 use crate::ui::away::chosen_file;
@@ -11,6 +12,7 @@ use crate::ui::parts::{button, dynamic, file_field, group, h1, page, quiet, way}
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
+use crate::words::t;
 use leptos::ev::Event as DomEvent;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -38,7 +40,11 @@ fn open_file(app: Stanchion, event: &DomEvent) {
         input.set_value("");
         match archive {
             Ok(archive) => look_at(app, &Arc::new(archive), &file.name()),
-            Err(why) => app.complain(format!("{}: it cannot be looked at. {why}", file.name())),
+            Err(why) => app.complain(say!(
+                "{name}: it cannot be looked at. {why}",
+                name = file.name(),
+                why
+            )),
         }
     });
 }
@@ -46,11 +52,13 @@ fn open_file(app: Stanchion, event: &DomEvent) {
 /// Why nothing can be looked at now.
 fn refusal(model: &Model, archive: &Archive) -> Option<&'static str> {
     if model.looks_at.is_some() {
-        Some("You look at a ledger already: close that first.")
+        Some(t("You look at a ledger already: close that first."))
     } else if model.in_session() || model.other.is_some() {
-        Some("A session is under way: its rests would not be heard. End it first.")
+        Some(t(
+            "A session is under way: its rests would not be heard. End it first.",
+        ))
     } else if archive.sessions.is_empty() && archive.sheets.is_empty() {
-        Some("There is no session and no sheet in this file.")
+        Some(t("There is no session and no sheet in this file."))
     } else {
         None
     }
@@ -62,7 +70,7 @@ pub fn look_at(app: Stanchion, archive: &Archive, file: &str) {
         return app.complain(why);
     }
     if app.is_changing() {
-        return app.complain("Something is just being written. Try again in a moment.");
+        return app.complain(t("Something is just being written. Try again in a moment."));
     }
     let name = called(archive, file);
     let theirs = Keep::in_memory("");
@@ -98,8 +106,11 @@ pub fn looking(app: Stanchion) -> AnyView {
     dynamic(move || match name.get() {
         None => ().into_any(),
         Some(name) => {
-            let text = format!("You look at {name}'s ledger. Nothing of it is kept here.");
-            let close = button("plain", "looking-close", "Close", move || close(app));
+            let text = say!(
+                "You look at {name}'s ledger. Nothing of it is kept here.",
+                name
+            );
+            let close = button("plain", "looking-close", t("Close"), move || close(app));
             banner("looking", true, text, close)
         }
     })
@@ -110,25 +121,25 @@ pub fn floor() -> AnyView {
     page(
         "looking-floor",
         vec![
-            h1("The floor is yours alone"),
-            quiet("Close what you look at, and it is here again as it was."),
-            way(Place::Ledger.href(), "Their ledger"),
+            h1(t("The floor is yours alone")),
+            quiet(t("Close what you look at, and it is here again as it was.")),
+            way(Place::Ledger.href(), t("Their ledger")),
         ],
     )
 }
 
 /// The ways from a ledger: two periods side by side, and another lifter's file.
 pub fn doors(app: Stanchion) -> AnyView {
-    let mut inside = vec![way(Place::Compare.href(), "Compare two periods")];
+    let mut inside = vec![way(Place::Compare.href(), t("Compare two periods"))];
     if app.model.with_untracked(|model| model.looks_at.is_none()) {
         inside.push(file_field(
             "look-file",
-            "Look at another lifter's export",
+            t("Look at another lifter's export"),
             move |event| open_file(app, &event),
         ));
-        inside.push(quiet(
+        inside.push(quiet(t(
             "As a coach does: it is not mixed into yours, and nothing of it is kept.",
-        ));
+        )));
     }
     group(None, inside)
 }

@@ -1,20 +1,27 @@
 //! What is typed and tapped of an exercise, before it is kept.
 
 use crate::exercises::{Catalogue, KnownExercise, Muscle, Muscles, OwnExercise};
+use crate::say;
 use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
 use crate::ui::parts::{read_lines, under_each_other};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
 
-/// The words of the load bases, in the order of [`Draft::basis`].
-pub const BASES: [&str; 6] = [
-    "load alone",
-    "body and load",
-    "body less load",
-    "share of body",
-    "band",
-    "no load",
-];
+/// How many load bases there are.
+pub const BASES: i64 = 6;
+
+/// The word of a load base, by its place in [`Draft::basis`].
+pub fn base(at: i64) -> &'static str {
+    t(match at {
+        0 => "load alone",
+        1 => "body and load",
+        2 => "body less load",
+        SHARE => "share of body",
+        BAND => "band",
+        _ => "no load",
+    })
+}
 /// The base that needs a share.
 pub const SHARE: i64 = 3;
 /// The base that needs a label.
@@ -33,7 +40,7 @@ pub struct Draft {
     pub main: Muscles,
     /// Muscles that help.
     pub also: Muscles,
-    /// Place in [`BASES`].
+    /// Place among the bases ([`base`]).
     pub basis: i64,
     /// Share of the body mass, as typed.
     pub share: String,
@@ -56,7 +63,7 @@ impl Draft {
             also: Muscles::default(),
             basis: 0,
             share: "100 %".to_owned(),
-            band: "band".to_owned(),
+            band: t("band").to_owned(),
             sides: SideMode::Both,
             cautions: String::new(),
         }
@@ -130,7 +137,7 @@ impl Draft {
         version: Uuid,
         written: DateTime<FixedOffset>,
     ) -> Result<OwnExercise, String> {
-        let name = Line::new(&self.name).map_err(|_| "give it a name of 1 to 200 characters")?;
+        let name = Line::new(&self.name).map_err(|_| t("give it a name of 1 to 200 characters"))?;
         let new_id = || ExerciseId::of_name(name.as_str());
         let own_id = id.cloned().unwrap_or_else(new_id);
         let taken = known.find(name.as_str()).map(|found| found.id);
@@ -142,8 +149,9 @@ impl Draft {
         if let Some(other) =
             other.and_then(|other| known.of(other.as_str()).map(|k| k.name().to_owned()))
         {
-            return Err(format!(
-                "there is {other} already: open it, or take another name"
+            return Err(say!(
+                "there is {other} already: open it, or take another name",
+                other
             ));
         }
         let own = OwnExercise {

@@ -1,28 +1,30 @@
 //! All exercises that are known, and a search through them.
 
-use super::words::{EQUIPMENT, word};
+use super::words::equipment;
 use crate::exercises::KnownExercise;
+use crate::say;
 use crate::ui::parts::{Mode, Row, button, dynamic, field, h1, page, quiet, rows, way};
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// How many are shown at once; more words find fewer.
 const SHOWN: usize = 20;
 
 fn row(exercise: KnownExercise) -> Row {
-    let equipment = word(&EQUIPMENT, &exercise.equipment());
-    let own = if exercise.is_own() {
-        " · your own"
+    let equipment = equipment(exercise.equipment());
+    let after = if exercise.is_own() {
+        say!("{equipment} · your own", equipment)
     } else {
-        ""
+        equipment.to_owned()
     };
     Row {
         href: Place::Exercise(exercise.id()).href(),
         before: String::new(),
         strong: exercise.name().to_owned(),
-        after: format!("{equipment}{own}"),
+        after,
     }
 }
 
@@ -43,19 +45,19 @@ pub fn ExercisesPlace() -> impl IntoView {
         found
     });
     let told = dynamic(move || match found.with(Vec::len) {
-        0 => quiet("Nothing of that name. Write it as one of your own."),
-        n if n > SHOWN => quiet("There are more: a word more finds fewer."),
+        0 => quiet(t("Nothing of that name. Write it as one of your own.")),
+        n if n > SHOWN => quiet(t("There are more: a word more finds fewer.")),
         _ => ().into_any(),
     });
     page(
         "exercises",
         vec![
-            way(Place::Sheets.href(), "All sheets"),
-            h1("Exercises"),
+            way(Place::Sheets.href(), t("All sheets")),
+            h1(t("Exercises")),
             field(
                 "exercise-sought",
                 Mode::Text,
-                "find by name, muscle or equipment",
+                t("find by name, muscle or equipment"),
                 sought,
                 true,
                 move |typed| sought.set(typed),
@@ -65,7 +67,7 @@ pub fn ExercisesPlace() -> impl IntoView {
             button(
                 "wide",
                 "exercise-begin",
-                "Write one of your own",
+                t("Write one of your own"),
                 move || app.go(Place::WriteExercise(None)),
             ),
         ],

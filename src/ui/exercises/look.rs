@@ -1,7 +1,8 @@
 //! One exercise: what is known of it, and another name for it.
 
-use super::words::{EQUIPMENT, PATTERNS, SIDES, basis, muscle_names, word};
+use super::words::{basis, equipment, muscle_names, pattern, sides};
 use crate::exercises::KnownExercise;
+use crate::say;
 use crate::sheet::{ExerciseId, Line};
 use crate::ui::history::{best_lines, bests};
 use crate::ui::model::Model;
@@ -11,6 +12,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::day;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// What is shown of an exercise.
@@ -29,19 +31,19 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
     let known = model.exercises.of(id.as_str())?;
     let listed = known.listed().filter(|_| known.is_own());
     let mut facts = vec![
-        format!("pattern: {}", word(&PATTERNS, &known.pattern())),
-        format!("main muscles: {}", muscle_names(known.main())),
-        format!("also: {}", muscle_names(known.also())),
-        format!("equipment: {}", word(&EQUIPMENT, &known.equipment())),
-        format!("load: {}", basis(&known.basis())),
-        format!("sides: {}", word(&SIDES, &known.sides())),
+        say!("pattern: {what}", what = pattern(known.pattern())),
+        say!("main muscles: {what}", what = muscle_names(known.main())),
+        say!("also: {what}", what = muscle_names(known.also())),
+        say!("equipment: {what}", what = equipment(known.equipment())),
+        say!("load: {what}", what = basis(&known.basis())),
+        say!("sides: {what}", what = sides(known.sides())),
     ];
     let last = model.history(id).last();
     facts.push(last.map_or_else(
-        || "not done yet".to_owned(),
-        |last| format!("done last on {}", day(last.at)),
+        || t("not done yet").to_owned(),
+        |last| say!("done last on {day}", day = day(last.at)),
     ));
-    facts.extend(listed.map(|entry| format!("in the list: {}", entry.name())));
+    facts.extend(listed.map(|entry| say!("in the list: {name}", name = entry.name())));
     Some(Shown {
         name: known.name().to_owned(),
         facts,
@@ -60,12 +62,12 @@ pub fn ExercisePlace(id: ExerciseId) -> impl IntoView {
     let shown = app.of(move |model| shown(model, &of));
     dynamic(move || match shown.get() {
         Some(shown) => look(app, id.clone(), shown),
-        None => page("exercise-none", vec![all(), h1("No such exercise")]),
+        None => page("exercise-none", vec![all(), h1(t("No such exercise"))]),
     })
 }
 
 fn all() -> AnyView {
-    way(Place::Exercises.href(), "All exercises")
+    way(Place::Exercises.href(), t("All exercises"))
 }
 
 fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
@@ -80,20 +82,20 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
     inside.push(bests(shown.bests));
     inside.push(way(
         Place::History(id.clone()).href(),
-        "What was done of it",
+        t("What was done of it"),
     ));
     inside.push(naming(app, id.clone(), shown.name));
     let of = id.clone();
     inside.push(button(
         "wide",
         "exercise-change",
-        "Change what is known of it",
+        t("Change what is known of it"),
         move || app.go(Place::WriteExercise(Some(of.clone()))),
     ));
     if shown.own {
         let ask = match shown.listed {
-            Some(_) => "Back to what the list says",
-            None => "Take it off your exercises",
+            Some(_) => t("Back to what the list says"),
+            None => t("Take it off your exercises"),
         };
         let remove = Callback::new(move |()| {
             app.remove_exercise(id.clone());
@@ -102,7 +104,7 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
         inside.push(sure_button(
             "exercise-remove",
             ask,
-            "Yes, do it; what was done stays",
+            t("Yes, do it; what was done stays"),
             remove,
         ));
     }
@@ -117,14 +119,14 @@ fn naming(app: Stanchion, id: ExerciseId, name: String) -> AnyView {
     let name = checked_field(
         "exercise-name",
         Mode::Text,
-        "its name; what was done stays with it",
+        t("its name; what was done stays with it"),
         typed,
         true,
         move |name| typed.set(name),
         wrong,
     );
-    let button = button("wide", "exercise-rename", "Call it that", rename);
-    section(None, "Call it something else", vec![name, button])
+    let button = button("wide", "exercise-rename", t("Call it that"), rename);
+    section(None, t("Call it something else"), vec![name, button])
 }
 
 fn rename(app: Stanchion, id: &ExerciseId, typed: &str) -> Result<(), String> {
@@ -132,17 +134,21 @@ fn rename(app: Stanchion, id: &ExerciseId, typed: &str) -> Result<(), String> {
     let exercises = app.model.with_untracked(|model| model.exercises.clone());
     let taken = exercises.find(name.as_str());
     if let Some(taken) = taken.filter(|other| other.id != *id) {
-        return Err(format!("another exercise is called {} already", taken.name));
+        return Err(say!(
+            "another exercise is called {name} already",
+            name = taken.name
+        ));
     }
     let known = exercises.of(id.as_str()).map(KnownExercise::name);
     if known == Some(name.as_str()) {
-        return Err("that is its name: type another".to_owned());
+        return Err(t("that is its name: type another").to_owned());
     }
     if let Some(known) = exercises.of(id.as_str())
         && app.rename_exercise(known, name.clone())
     {
-        app.say(format!(
-            "It is called {name} from now on, on your sheets too."
+        app.say(say!(
+            "It is called {name} from now on, on your sheets too.",
+            name
         ));
     }
     Ok(())

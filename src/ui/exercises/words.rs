@@ -1,40 +1,73 @@
 //! What is said of an exercise, in words.
 
 use crate::exercises::Muscles;
-use crate::sheet::{LoadBasis, SideMode};
+use crate::say;
+use crate::sheet::{Equipment, LoadBasis, Pattern, SideMode};
+use crate::words::{t, t_in};
 
 pub use crate::quick::{EQUIPMENT, PATTERNS};
 
-/// Side modes and their words.
-pub const SIDES: [(SideMode, &str); 3] = [
-    (SideMode::Both, "both together"),
-    (SideMode::EachInTurn, "each in turn"),
-    (SideMode::OneHolds, "one holds"),
-];
+/// Side modes.
+pub const SIDES: [SideMode; 3] = [SideMode::Both, SideMode::EachInTurn, SideMode::OneHolds];
 
-/// The word for a value of such a list.
-pub fn word<T: PartialEq>(list: &[(T, &'static str)], value: &T) -> &'static str {
-    let found = list.iter().find(|(other, _)| other == value);
-    found.map_or("", |(_, word)| word)
+/// The word for a side mode.
+pub fn sides(sides: SideMode) -> &'static str {
+    t(match sides {
+        SideMode::Both => "both together",
+        SideMode::EachInTurn => "each in turn",
+        SideMode::OneHolds => "one holds",
+    })
+}
+
+/// The word for a pattern: in English the one of a line.
+pub fn pattern(pattern: Pattern) -> &'static str {
+    t(match pattern {
+        Pattern::Squat => "squat",
+        Pattern::Hinge => "hinge",
+        Pattern::PushAcross => "push across",
+        Pattern::PushUpward => "push upward",
+        Pattern::PullAcross => "pull across",
+        Pattern::PullDownward => "pull downward",
+        Pattern::Carry => "carry",
+        Pattern::Explosive => "explosive",
+        Pattern::Trunk => "trunk",
+        Pattern::SingleJoint => "single joint",
+    })
+}
+
+/// The word for equipment: in English the one of a line.
+pub fn equipment(equipment: Equipment) -> &'static str {
+    t_in(
+        "equipment",
+        match equipment {
+            Equipment::Barbell => "barbell",
+            Equipment::Dumbbell => "dumbbell",
+            Equipment::Handle => "handle",
+            Equipment::Stack => "stack",
+            Equipment::Band => "band",
+            Equipment::Body => "body",
+            Equipment::Other => "other",
+        },
+    )
 }
 
 /// What the load means together with the body.
 pub fn basis(basis: &LoadBasis) -> String {
     match basis {
-        LoadBasis::External => "the load alone".to_owned(),
-        LoadBasis::BodyMassPlus => "body mass and more".to_owned(),
-        LoadBasis::BodyMassMinus => "body mass less assistance".to_owned(),
-        LoadBasis::BodyMassShare(share) => format!("{share} of body mass"),
-        LoadBasis::Band(label) => format!("band: {label}"),
-        LoadBasis::Unloaded => "no load".to_owned(),
+        LoadBasis::External => t("the load alone").to_owned(),
+        LoadBasis::BodyMassPlus => t("body mass and more").to_owned(),
+        LoadBasis::BodyMassMinus => t("body mass less assistance").to_owned(),
+        LoadBasis::BodyMassShare(share) => say!("{share} of body mass", share),
+        LoadBasis::Band(label) => say!("band: {label}", label),
+        LoadBasis::Unloaded => t("no load").to_owned(),
     }
 }
 
 /// Muscles in a row; none said where there are none.
 pub fn muscle_names(muscles: Muscles) -> String {
-    let names: Vec<&str> = muscles.iter().map(|muscle| muscle.name()).collect();
+    let names: Vec<&str> = muscles.iter().map(|muscle| t(muscle.name())).collect();
     if names.is_empty() {
-        "none said".to_owned()
+        t("none said").to_owned()
     } else {
         names.join(", ")
     }

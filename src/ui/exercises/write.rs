@@ -1,7 +1,7 @@
 //! What is known of an exercise, to be written by taps: a new one, or another version.
 
-use super::draft::{BAND, BASES, Draft, SHARE};
-use super::words::{EQUIPMENT, PATTERNS, SIDES};
+use super::draft::{BAND, BASES, Draft, SHARE, base};
+use super::words::{EQUIPMENT, PATTERNS, SIDES, equipment, pattern, sides};
 use crate::device::clock;
 use crate::exercises::Muscle;
 use crate::sheet::ExerciseId;
@@ -10,27 +10,30 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Choices of one value of a list of values and words.
 fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
     part: &'static str,
     name: &'static str,
-    list: &'static [(T, &'static str)],
+    (list, said): (Vec<T>, fn(T) -> &'static str),
     of: impl Fn(&Draft) -> T + Copy + Send + Sync + 'static,
     put: impl Fn(&mut Draft, T) + Copy + Send + Sync + 'static,
     draft: RwSignal<Draft>,
 ) -> AnyView {
-    let labels = list.iter().map(|(_, word)| ((*word).to_owned(), ""));
+    let labels: Vec<_> = list.iter().map(|one| (said(*one).to_owned(), "")).collect();
+    let list = StoredValue::new(list);
     let pressed = Signal::derive(move || {
         let value = draft.with(of);
-        let at = list.iter().position(|(other, _)| *other == value);
+        let at = list.with_value(|list| list.iter().position(|other| *other == value));
         at.and_then(|at| i64::try_from(at).ok())
     });
     let inside = toggles_of(part, labels, pressed, move |n| {
-        let chosen = usize::try_from(n).ok().and_then(|n| list.get(n));
-        if let Some((value, _)) = chosen {
-            draft.update(|draft| put(draft, *value));
+        let at = usize::try_from(n).unwrap_or_default();
+        let chosen = list.with_value(|list| list.get(at).copied());
+        if let Some(value) = chosen {
+            draft.update(|draft| put(draft, value));
         }
     });
     section(None, name, vec![choices("choices three", name, inside)])
@@ -49,7 +52,7 @@ fn muscle_choices(
         });
         toggle(
             format!("{part}-{}", muscle.name().replace(' ', "-")),
-            muscle.name(),
+            t(muscle.name()),
             "",
             on,
             move || draft.update(|draft| draft.tap(muscle, as_main)),
@@ -60,9 +63,9 @@ fn muscle_choices(
 }
 
 fn basis(draft: RwSignal<Draft>) -> AnyView {
-    let labels = BASES.iter().map(|word| ((*word).to_owned(), ""));
+    let labels = (0..BASES).map(|n| (base(n).to_owned(), ""));
     let chosen = Signal::derive(move || Some(draft.with(|draft| draft.basis)));
-    let name = "What the load is";
+    let name = t("What the load is");
     let inside = toggles_of("exercise-basis", labels, chosen, move |n| {
         draft.update(|draft| draft.basis = n)
     });
@@ -77,7 +80,7 @@ fn basis(draft: RwSignal<Draft>) -> AnyView {
                 field(
                     "exercise-share",
                     Mode::Text,
-                    "share of the body mass, in %",
+                    t("share of the body mass, in %"),
                     share,
                     true,
                     move |typed| draft.update(|draft| draft.share = typed),
@@ -88,7 +91,7 @@ fn basis(draft: RwSignal<Draft>) -> AnyView {
                 field(
                     "exercise-band",
                     Mode::Text,
-                    "label of the band",
+                    t("label of the band"),
                     band,
                     true,
                     move |typed| draft.update(|draft| draft.band = typed),
@@ -104,12 +107,12 @@ fn cautions(draft: RwSignal<Draft>) -> AnyView {
             class="note"
             rows="3"
             data-part="exercise-cautions"
-            aria-label="cautions, one a line"
+            aria-label=t("cautions, one a line")
             prop:value=move || draft.with(|draft| draft.cautions.clone())
             on:input=move |event| draft.update(|draft| draft.cautions = event_target_value(&event))
         ></textarea>
     };
-    section(None, "Cautions, one a line", vec![area.into_any()])
+    section(None, t("Cautions, one a line"), vec![area.into_any()])
 }
 
 /// Keeps what was said, or says what is wrong with it.
@@ -134,9 +137,9 @@ pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
     // An id that nobody knows is written as a new one.
     let id = id.filter(|_| before.is_some());
     let title = if before.is_some() {
-        "Change an exercise"
+        t("Change an exercise")
     } else {
-        "An exercise of your own"
+        t("An exercise of your own")
     };
     let draft = RwSignal::new(before.unwrap_or_else(Draft::new));
     let wrong = RwSignal::new(None::<String>);
@@ -149,46 +152,46 @@ pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
     page(
         "exercise-write",
         vec![
-            way(back.href(), "Back without keeping"),
+            way(back.href(), t("Back without keeping")),
             h1(title),
             field(
                 "exercise-own-name",
                 Mode::Text,
-                "name",
+                t("name"),
                 name,
                 true,
                 move |typed| draft.update(|draft| draft.name = typed),
             ),
             one_of(
                 "exercise-pattern",
-                "Movement pattern",
-                &PATTERNS,
+                t("Movement pattern"),
+                (PATTERNS.map(|(one, _)| one).into(), pattern),
                 |draft| draft.pattern,
                 |draft, pattern| draft.pattern = pattern,
                 draft,
             ),
             one_of(
                 "exercise-equipment",
-                "Equipment",
-                &EQUIPMENT,
+                t("Equipment"),
+                (EQUIPMENT.map(|(one, _)| one).into(), equipment),
                 |draft| draft.equipment,
                 |draft, equipment| draft.equipment = equipment,
                 draft,
             ),
-            muscle_choices("exercise-main", "Main muscles", true, draft),
-            muscle_choices("exercise-also", "Muscles that help", false, draft),
+            muscle_choices("exercise-main", t("Main muscles"), true, draft),
+            muscle_choices("exercise-also", t("Muscles that help"), false, draft),
             basis(draft),
             one_of(
                 "exercise-sides",
-                "Sides",
-                &SIDES,
+                t("Sides"),
+                (SIDES.into(), sides),
                 |draft| draft.sides,
                 |draft, sides| draft.sides = sides,
                 draft,
             ),
             cautions(draft),
             wrong_word("exercise-wrong", wrong),
-            button("wide strong", "exercise-keep", "Keep it", keep),
+            button("wide strong", "exercise-keep", t("Keep it"), keep),
         ],
     )
 }

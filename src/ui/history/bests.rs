@@ -1,12 +1,14 @@
 //! The bests of an exercise in lines, each with its day.
 
 use crate::ledger::{BestSet, Bests, When};
+use crate::say;
 use crate::session::{Amount, Done};
 use crate::sheet::{ExerciseId, LoadBasis};
 use crate::ui::floor::logged_line;
 use crate::ui::model::Model;
 use crate::ui::parts::{list, section};
 use crate::units::day;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The bests of an exercise as lines; none while it was never done.
@@ -34,10 +36,10 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
             continue;
         };
         if way.basis.has_load() {
-            lines.push(set("hardest", &way.basis, hardest));
+            lines.push(set(t("hardest"), &way.basis, hardest));
         }
         if longest.reps != hardest.reps || !way.basis.has_load() {
-            lines.push(set("most reps", &way.basis, longest));
+            lines.push(set(t("most reps"), &way.basis, longest));
         }
     }
     let highest = bests.highest.iter();
@@ -45,16 +47,18 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
     lines.extend(by_own.map(|highest| {
         let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
-        format!(
-            "highest e1RM that is more than noise: {}, {on}",
-            e1rm.shown(unit)
+        say!(
+            "highest e1RM that is more than noise: {load}, {on}",
+            load = e1rm.shown(unit),
+            on
         )
     }));
     lines.extend(bests.volume.map(|most| {
         let on = on(&most.when);
-        format!(
-            "most volume load in a session: {}, {on}",
-            most.volume.shown(unit)
+        say!(
+            "most volume load in a session: {load}, {on}",
+            load = most.volume.shown(unit),
+            on
         )
     }));
     lines
@@ -68,7 +72,7 @@ pub fn bests(lines: Vec<String>) -> AnyView {
     let lines = lines.into_iter().map(IntoAny::into_any).collect();
     section(
         None,
-        "Bests",
+        t("Bests"),
         vec![list("moved", Some("exercise-bests"), lines)],
     )
 }

@@ -2,12 +2,14 @@
 
 use crate::ledger::ExerciseSummary;
 use crate::order;
+use crate::say;
 use crate::ui::ledger::name_of;
 use crate::ui::model::Model;
 use crate::ui::parts::{Row, h1, line, page, rows, way, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::stanchion;
 use crate::units::day;
+use crate::words::t;
 use leptos::prelude::*;
 use std::cmp::Reverse;
 
@@ -22,7 +24,7 @@ fn found(model: &Model) -> Vec<Row> {
             href: Place::History(summary.exercise.clone()).href(),
             before: String::new(),
             strong: name_of(model, &summary.exercise),
-            after: last.map_or_else(String::new, |last| format!("last on {last}")),
+            after: last.map_or_else(String::new, |last| say!("last on {last}", last)),
         }
     };
     done.into_iter().map(row).collect()
@@ -37,13 +39,13 @@ pub fn HistoriesPlace() -> impl IntoView {
     page(
         "histories",
         vec![
-            way(Place::Ledger.href(), "Ledger"),
-            h1("Exercises done"),
+            way(Place::Ledger.href(), t("Ledger")),
+            h1(t("Exercises done")),
             when(none, || {
                 line(
                     "quiet",
                     "histories-empty",
-                    "Nothing yet. An exercise is here from its first session on.",
+                    t("Nothing yet. An exercise is here from its first session on."),
                 )
             }),
             rows("history-row", done),

@@ -20,6 +20,7 @@ use crate::ui::reading::history_of;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Load;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -104,15 +105,15 @@ pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
     page(
         "history",
         vec![
-            way(Place::Histories.href(), "Exercises done"),
+            way(Place::Histories.href(), t("Exercises done")),
             h1(title),
             dynamic(move || match shown.read.get() {
-                Read::Reading => line("quiet", "history-reading", "Reading what was done."),
+                Read::Reading => line("quiet", "history-reading", t("Reading what was done.")),
                 Read::Failed => failed(shown, id.clone()),
                 Read::Done => done(shown),
             }),
             dynamic(move || bests(best.get())),
-            way(about, "What is known of this exercise"),
+            way(about, t("What is known of this exercise")),
         ],
     )
 }
@@ -122,17 +123,20 @@ fn failed(shown: Shown, id: ExerciseId) -> AnyView {
     let said = line(
         "wrong-word",
         "history-failed",
-        "What was done could not be read. Nothing is lost by that: try once more.",
+        t("What was done could not be read. Nothing is lost by that: try once more."),
     );
     group(
         None,
-        vec![said, button("wide", "history-again", "Read again", again)],
+        vec![
+            said,
+            button("wide", "history-again", t("Read again"), again),
+        ],
     )
 }
 
 fn done(shown: Shown) -> AnyView {
     if shown.pasts.with_untracked(Vec::is_empty) {
-        let words = "Not done yet. After the first session its pictures are here.";
+        let words = t("Not done yet. After the first session its pictures are here.");
         return line("quiet", "history-empty", words);
     }
     let curve = shown.app.of(Model::curve);
@@ -149,8 +153,8 @@ fn done(shown: Shown) -> AnyView {
         when(named(moved), move || chart("history-moved", moved)),
         when(named(tempo), move || chart("history-tempo", tempo)),
         quiet(
-            "What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
-             noise from test and retest, Grgic et al. 2020). It describes, it does not judge.",
+            t("What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
+             noise from test and retest, Grgic et al. 2020). It describes, it does not judge."),
         ),
     ]
     .into_any()
@@ -165,14 +169,17 @@ fn asking(shown: Shown) -> AnyView {
     if several {
         let at = Signal::derive(move || Some(i64::from(!shown.comparable.get())));
         let labels = [
-            ("same prescription".to_owned(), "as the last time"),
-            ("all".to_owned(), "whatever was asked"),
+            (t("same prescription").to_owned(), t("as the last time")),
+            (
+                t_in("prescriptions", "all").to_owned(),
+                t("whatever was asked"),
+            ),
         ];
         let which = toggles_of("history-which", labels, at, move |n| {
             shown.comparable.set(n == 0);
             shown.load.set(None);
         });
-        inside.push(choices("choices two", "which prescriptions", which));
+        inside.push(choices("choices two", t("which prescriptions"), which));
     }
     group(None, inside)
 }
@@ -206,7 +213,7 @@ fn at_load(shown: Shown) -> AnyView {
     when(any, move || {
         vec![
             chart("history-reps", picture),
-            stepper("load", "history-load", figure, step),
+            stepper(t("load"), "history-load", figure, step),
         ]
         .into_any()
     })

@@ -2,9 +2,10 @@
 
 use crate::device::files::save_as;
 use crate::device::persist::Keeping as Promise;
+use crate::say;
 use crate::store::Taken;
 use crate::ui::away::{
-    EVERY, Form, REFUSED, export, import_file, read_imports, remind_after, share, take_import_back,
+    EVERY, Form, export, import_file, read_imports, refused, remind_after, share, take_import_back,
 };
 use crate::ui::layout::newest_copy;
 use crate::ui::parts::{
@@ -12,6 +13,7 @@ use crate::ui::parts::{
 };
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -19,7 +21,7 @@ use leptos::task::spawn_local;
 fn save_aside(app: Stanchion) {
     let rows = app.model.with_untracked(|model| model.aside.join("\n"));
     if !save_as("stanchion-aside.txt", "text/plain", &rows) {
-        app.complain(REFUSED);
+        app.complain(refused());
     }
 }
 
@@ -28,8 +30,8 @@ fn save_copy(app: Stanchion) {
     spawn_local(async move {
         match newest_copy(app.keep().name()).await {
             Ok(Some(text)) if save_as("stanchion-before.json", "application/json", &text) => {}
-            Ok(Some(_)) => app.complain(REFUSED),
-            Ok(None) => app.complain("There is no copy any more."),
+            Ok(Some(_)) => app.complain(refused()),
+            Ok(None) => app.complain(t("There is no copy any more.")),
             Err(error) => app.complain(error.to_string()),
         }
     });
@@ -39,18 +41,24 @@ fn save_copy(app: Stanchion) {
 pub fn promise_words(promise: Option<Promise>) -> &'static str {
     match promise {
         Some(Promise::Promised) => {
-            "This browser promised to keep what is stored here until you clear it."
+            t("This browser promised to keep what is stored here until you clear it.")
         }
-        Some(Promise::AsLongAsThereIsRoom) => {
-            "This browser has not promised to keep what is stored here: it may clear it when space is short."
+        Some(Promise::AsLongAsThereIsRoom) => t(
+            "This browser has not promised to keep what is stored here: it may clear it when space is short.",
+        ),
+        Some(Promise::Unknown) => {
+            t("This browser does not say whether it keeps what is stored here.")
         }
-        Some(Promise::Unknown) => "This browser does not say whether it keeps what is stored here.",
-        None => "This browser was not asked yet whether it keeps what is stored here.",
+        None => t("This browser was not asked yet whether it keeps what is stored here."),
     }
 }
 
 fn last_import(taken: &Taken) -> String {
-    format!("Last import, {}: {}.", day(taken.at), taken.said)
+    say!(
+        "Last import, {day}: {what}.",
+        day = day(taken.at),
+        what = taken.said
+    )
 }
 
 /// The last import, and the way back from it.
@@ -61,9 +69,14 @@ fn undo_import(app: Stanchion) -> AnyView {
         None => ().into_any(),
         Some(said) => vec![
             line("quiet", "import-last", said),
-            button("wide", "import-undo", "Take this import back", move || {
-                take_import_back(app);
-            }),
+            button(
+                "wide",
+                "import-undo",
+                t("Take this import back"),
+                move || {
+                    take_import_back(app);
+                },
+            ),
         ]
         .into_any(),
     })
@@ -72,8 +85,8 @@ fn undo_import(app: Stanchion) -> AnyView {
 /// After how many sessions a reminder comes.
 fn reminder(app: Stanchion) -> AnyView {
     let labels = EVERY.map(|sessions| match sessions {
-        Some(sessions) => (sessions.to_string(), "sessions"),
-        None => ("never".to_owned(), ""),
+        Some(sessions) => (sessions.to_string(), t("sessions")),
+        None => (t("never").to_owned(), ""),
     });
     let after = app.of(|model| model.remind_after);
     let pressed = Signal::derive(move || {
@@ -85,7 +98,7 @@ fn reminder(app: Stanchion) -> AnyView {
         remind_after(app, chosen.copied().flatten());
     };
     let inside = toggles_of("remind-after", labels, pressed, choose);
-    choices("choices two", "Remind me to export after", inside)
+    choices("choices two", t("Remind me to export after"), inside)
 }
 
 /// Export and import.
@@ -100,37 +113,42 @@ pub fn data(app: Stanchion) -> AnyView {
     let promise = app.of(|model| model.promise);
     let exported = app.of(|model| model.exported);
     let exported = text(move || match exported.get() {
-        Some(at) => format!("Exported last on {}.", day(at)),
-        None => "Not exported from this phone yet.".to_owned(),
+        Some(at) => say!("Exported last on {day}.", day = day(at)),
+        None => t("Not exported from this phone yet.").to_owned(),
     });
     section(
         None,
-        "Your data",
+        t("Your data"),
         vec![
-            quiet(
+            quiet(t(
                 "Everything in one file: keep a copy where you keep what matters. Its form is documented and open.",
-            ),
+            )),
             line("quiet", "exported", exported),
-            button("wide", "export", "Export everything", move || {
+            button("wide", "export", t("Export everything"), move || {
                 export(app, Form::Everything, || {});
             }),
-            button("wide", "share", "Send it to another app", move || {
+            button("wide", "share", t("Send it to another app"), move || {
                 share(app)
             }),
-            button("wide", "export-sets", "Sets as a table (CSV)", move || {
-                export(app, Form::Table, || {});
-            }),
-            quiet("Remind me to export after so many sessions:"),
+            button(
+                "wide",
+                "export-sets",
+                t("Sets as a table (CSV)"),
+                move || {
+                    export(app, Form::Table, || {});
+                },
+            ),
+            quiet(t("Remind me to export after so many sessions:")),
             reminder(app),
-            file_field("import", "Import a file", move |event| {
+            file_field("import", t("Import a file"), move |event| {
                 import_file(app, &event);
             }),
-            quiet(
+            quiet(t(
                 "You see what an import would do before anything is written, and can take it back.",
-            ),
+            )),
             undo_import(app),
             when(aside, move || {
-                button("wide", "aside", "Save what was set aside", move || {
+                button("wide", "aside", t("Save what was set aside"), move || {
                     save_aside(app);
                 })
             }),
@@ -138,7 +156,7 @@ pub fn data(app: Stanchion) -> AnyView {
                 button(
                     "wide",
                     "copy",
-                    "Save the copy from before the last update",
+                    t("Save the copy from before the last update"),
                     move || save_copy(app),
                 )
             }),
@@ -147,11 +165,11 @@ pub fn data(app: Stanchion) -> AnyView {
                 "promise",
                 text(move || promise_words(promise.get()).to_owned()),
             ),
-            quiet(
+            quiet(t(
                 "Some browsers clear what a site stored when it was not used for a week or so. Put Stanchion on the \
                  home screen: there it is kept. What was stored before stays in the browser, so export it there first \
                  and import it here.",
-            ),
+            )),
         ],
     )
 }

@@ -4,6 +4,7 @@ use crate::strength::Curve;
 use crate::ui::model::Model;
 use crate::ui::parts::{choices, line, quiet, section, toggle};
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The choice of a curve, each with its source and for which reps it holds.
@@ -25,14 +26,14 @@ pub fn estimate(app: Stanchion) -> AnyView {
     let curves = Curve::ALL.into_iter().enumerate().map(one).collect();
     section(
         Some("estimate"),
-        "Estimate",
+        t("Estimate"),
         vec![
-            quiet(
+            quiet(t(
                 "The curve from reps to your maximum. It counts from the next session on, for loads that are a share of \
                  the maximum. Epley unless you choose: from 2 to 12 reps it is within 1.5 % of the middle of the seven \
                  formulas, and it can be checked in the head.",
-            ),
-            choices("named", "Curve", curves),
+            )),
+            choices("named", t("Curve"), curves),
         ],
     )
 }

@@ -3,10 +3,12 @@
 use super::lists::{adder, kit_row};
 use super::things::{BANDS, BARS, DUMBBELLS, HANDLES, PLATES, STACKS, Things, mass};
 use crate::kit::{Kit, KitParts};
+use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, checked_field, dynamic, quiet, section, text};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Changes the kit; what does not hold together is refused in words.
@@ -72,11 +74,12 @@ fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: An
         view! { <ul class="rows">{items}</ul> }.into_any()
     });
     let mut inside = Vec::new();
-    if !things.hint.is_empty() {
-        inside.push(quiet(things.hint));
+    let hint = (things.hint)();
+    if !hint.is_empty() {
+        inside.push(quiet(hint));
     }
     inside.extend([rows, adding]);
-    section(Some(part), things.title, inside)
+    section(Some(part), (things.title)(), inside)
 }
 
 /// A change of the list at one place.
@@ -98,14 +101,17 @@ fn adding(part: &'static str, app: Stanchion, things: &'static Things) -> AnyVie
         let unit = app.model.with_untracked(Model::unit);
         change(app, &|kit| (things.add)(kit, &typed, unit))
     };
-    adder(part, things.fields, Callback::new(add))
+    adder(part, (things.new)(), things.fields, Callback::new(add))
 }
 
 fn smallest_step(app: Stanchion) -> AnyView {
     let unit = app.of(Model::unit);
     let label = move || {
         let unit = unit.get();
-        format!("of load hung on the body, or of anything else, {unit}")
+        say!(
+            "of load hung on the body, or of anything else, {unit}",
+            unit
+        )
     };
     let step = app.of(|model| model.kit.parts().smallest_step.figure(model.unit()));
     let wrong = RwSignal::new(None::<String>);
@@ -127,5 +133,5 @@ fn smallest_step(app: Stanchion) -> AnyView {
         typed,
         wrong,
     );
-    section(None, "Smallest step", vec![field])
+    section(None, t("Smallest step"), vec![field])
 }

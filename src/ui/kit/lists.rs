@@ -1,6 +1,9 @@
 //! Lists of things in the kit: rows that can be taken away, and fields that add one.
 
+use super::things::Field;
+use crate::say;
 use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// One thing, with buttons that take it away and, where its place means something, move it.
@@ -11,12 +14,19 @@ pub fn kit_row(
     down: Option<Callback<()>>,
 ) -> AnyView {
     let buttons = vec![
-        up.map(|up| at_row("thing-up", "up", format!("move up {what}"), up)),
-        down.map(|down| at_row("thing-down", "down", format!("move down {what}"), down)),
+        up.map(|up| at_row("thing-up", t("up"), say!("move up {what}", what), up)),
+        down.map(|down| {
+            at_row(
+                "thing-down",
+                t("down"),
+                say!("move down {what}", what),
+                down,
+            )
+        }),
         Some(at_row(
             "remove",
-            "take away",
-            format!("take away {what}"),
+            t("take away"),
+            say!("take away {what}", what),
             take_away,
         )),
     ];
@@ -38,7 +48,8 @@ fn at_row(part: &'static str, word: &'static str, name: String, on_tap: Callback
 /// Fields for a new thing, and the button that adds it. `add` says why not, if so; then the fields stay as they are.
 pub fn adder(
     part: &'static str,
-    fields: &'static [&'static str],
+    new: &'static str,
+    fields: &'static [Field],
     add: Callback<Vec<String>, Result<(), String>>,
 ) -> AnyView {
     let values: Vec<RwSignal<String>> = fields
@@ -49,14 +60,13 @@ pub fn adder(
     let inputs: Vec<AnyView> = fields
         .iter()
         .zip(values.clone())
-        .map(|(label, value)| {
-            let mode = match *label {
+        .map(|((word, label), value)| {
+            let mode = match *word {
                 "name" | "label" => Mode::Text,
                 _ => Mode::Decimal,
             };
-            let word = label.split(' ').next().unwrap_or(label);
             let typed = move |text| value.set(text);
-            field(format!("{part}-{word}"), mode, *label, value, true, typed)
+            field(format!("{part}-{word}"), mode, label(), value, true, typed)
         })
         .collect();
     let take_in = move || {
@@ -72,10 +82,10 @@ pub fn adder(
         }
     };
     let wrong = wrong_word(format!("{part}-wrong"), wrong);
-    let button = button("wide", format!("{part}-add"), "Add", take_in);
+    let button = button("wide", format!("{part}-add"), t("Add"), take_in);
     view! {
         <details class="adder">
-            <summary data-part=format!("{part}-new")>{format!("Add a {part}")}</summary>
+            <summary data-part=format!("{part}-new")>{new}</summary>
             <div class="adder-fields">{inputs}</div>
             {wrong}
             {button}

@@ -3,6 +3,7 @@
 use super::sound::tick_box;
 use crate::device::{dom, prefs};
 use crate::ui::parts::{choices, quiet, section, toggle};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Preference: the name of a look, or none to follow the phone.
@@ -10,12 +11,15 @@ const THEME: &str = "theme";
 /// Preference: the plates are competition discs.
 const DISCS: &str = "discs";
 
+/// How a look is called.
+type Called = fn() -> &'static str;
+
 /// The looks: name, and how it is called. The style sheets have the tokens of each under its name.
-const LOOKS: [(&str, &str); 4] = [
-    ("dark", "dark"),
-    ("light", "bright"),
-    ("sun", "full sun"),
-    ("night", "night"),
+const LOOKS: [(&str, Called); 4] = [
+    ("dark", || t("dark")),
+    ("light", || t("bright")),
+    ("sun", || t("full sun")),
+    ("night", || t("night")),
 ];
 
 /// The look that was chosen; none follows the phone.
@@ -43,17 +47,19 @@ pub fn looks() -> AnyView {
         let which = name.unwrap_or("phone");
         toggle(format!("look-{which}"), words, "", pressed, choose)
     };
-    let mut inside = vec![choice(None, "as the phone")];
-    inside.extend(LOOKS.map(|(name, words)| choice(Some(name), words)));
+    let mut inside = vec![choice(None, t("as the phone"))];
+    inside.extend(LOOKS.map(|(name, words)| choice(Some(name), words())));
     section(
         None,
-        "Look",
+        t("Look"),
         vec![
-            choices("choices words", "Look", inside),
-            quiet("Full sun is black on white; night is dark and has hardly any blue light."),
+            choices("choices words", t("Look"), inside),
+            quiet(t(
+                "Full sun is black on white; night is dark and has hardly any blue light.",
+            )),
             tick_box(
                 "competition-discs",
-                "my plates in kg have the competition colours",
+                t("my plates in kg have the competition colours"),
                 competition_discs(),
                 |on| {
                     let _ = prefs::set(DISCS, &on);

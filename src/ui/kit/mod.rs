@@ -6,6 +6,7 @@ mod estimate;
 mod gear;
 mod hearing;
 mod home;
+mod language;
 mod lists;
 mod looks;
 mod settings;
@@ -15,6 +16,7 @@ mod things;
 
 use crate::ui::parts::{h1, page};
 use crate::ui::stanchion::stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
@@ -26,11 +28,12 @@ pub use state::StatePlace;
 #[component]
 pub fn KitPlace() -> impl IntoView {
     let app = stanchion();
-    let mut inside = vec![h1("Kit"), settings::lifter(app)];
+    let mut inside = vec![h1(t("Kit")), settings::lifter(app)];
     inside.extend(gear::gear(app));
     inside.extend([
         estimate::estimate(app),
         sound::sound_settings(app),
+        language::language(app),
         looks::looks(),
         settings::people(app),
         data::data(app),

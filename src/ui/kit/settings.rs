@@ -1,11 +1,13 @@
 //! The lifter's settings, and what this is.
 
 use super::gear::show_kit_in;
+use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, checked_field, quiet, section, text, unit_choices, way, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Unit};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Shows loads in that unit from now on: those of sessions, and those that the kit makes.
@@ -23,7 +25,7 @@ pub fn show_in(app: Stanchion, unit: Unit) {
 /// Unit and body mass.
 pub fn lifter(app: Stanchion) -> AnyView {
     let unit = app.of(Model::unit);
-    let label = move || format!("body mass today, {}", unit.get());
+    let label = move || say!("body mass today, {unit}", unit = unit.get());
     let mass = app.of(|model| {
         let mass = model.newest_body_mass();
         mass.map(|mass| mass.figure(model.unit()))
@@ -35,17 +37,17 @@ pub fn lifter(app: Stanchion) -> AnyView {
             wrong.set(None);
             app.keep_body_mass(mass);
         }
-        Ok(_) => wrong.set(Some("a body mass is above 0".to_owned())),
+        Ok(_) => wrong.set(Some(t("a body mass is above 0").to_owned())),
         Err(error) => wrong.set(Some(error.to_string())),
     };
-    let title = "Loads on screen in";
+    let title = t("Loads on screen in");
     let choose = Callback::new(move |unit| show_in(app, unit));
     section(
         None,
         title,
         vec![
             unit_choices(title, unit.into(), choose),
-            quiet("What is stored keeps the unit it was typed in."),
+            quiet(t("What is stored keeps the unit it was typed in.")),
             checked_field(
                 "body-mass",
                 Mode::Decimal,
@@ -66,10 +68,12 @@ pub fn people(app: Stanchion) -> AnyView {
     }
     section(
         None,
-        "Lifters",
+        t("Lifters"),
         vec![
-            quiet("Several can train with this phone, each with an own ledger and kit."),
-            way(Place::Lifters.href(), "Add or change lifters"),
+            quiet(t(
+                "Several can train with this phone, each with an own ledger and kit.",
+            )),
+            way(Place::Lifters.href(), t("Add or change lifters")),
         ],
     )
 }
@@ -80,15 +84,17 @@ pub fn about() -> AnyView {
         None,
         concat!("Stanchion ", env!("CARGO_PKG_VERSION")),
         vec![
-            quiet(
+            quiet(t(
                 "No server, no account: all of it is on this phone. The rest timer can only sound while this page is \
                  open; the screen is kept on for it.",
-            ),
-            way(Place::State.href(), "State of the app, for a report"),
+            )),
+            way(Place::State.href(), t("State of the app, for a report")),
             words(
                 "caution",
-                "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified \
+                t(
+                    "Proposals come from rules and from what you logged; they cannot see you lift. Physicians, qualified \
                  coaches and the rules of your place come first. Stop at pain, dizziness or a tight chest.",
+                ),
             ),
         ],
     )

@@ -10,6 +10,7 @@ use crate::device::speech::{can_speak, on_voices, say};
 use crate::ui::parts::{button, choices, dynamic, quiet, section, toggles_of};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Length of the rest whose end is tried.
@@ -56,7 +57,7 @@ fn loudness_field(app: Stanchion) -> AnyView {
     });
     view! {
         <label class="field">
-            <span>{"how loud"}</span>
+            <span>{t("how loud")}</span>
             <input
                 type="range"
                 min="0"
@@ -103,10 +104,12 @@ fn sets(app: Stanchion, trial: Trial) -> Vec<AnyView> {
     vec![
         choices(
             "choices three",
-            "Sounds",
+            t("Sounds"),
             toggles_of("sound-set", labels, pressed, choose),
         ),
-        quiet("A tap chooses and plays: one beat in, a slow rep, a fast one, the end of the set."),
+        quiet(t(
+            "A tap chooses and plays: one beat in, a slow rep, a fast one, the end of the set.",
+        )),
     ]
 }
 
@@ -116,12 +119,12 @@ fn ways(app: Stanchion, trial: Trial) -> Vec<AnyView> {
     let pressed = Signal::derive(move || Some(i64::from(way.get() == Mode::Always)));
     let labels = [
         (
-            "beside your music".to_owned(),
-            "it plays on; a phone switched to silent stays silent",
+            t("beside your music").to_owned(),
+            t("it plays on; a phone switched to silent stays silent"),
         ),
         (
-            "always".to_owned(),
-            "sounds on a silent phone too; other music stops",
+            t("always").to_owned(),
+            t("sounds on a silent phone too; other music stops"),
         ),
     ];
     let choose = move |n: i64| {
@@ -133,13 +136,13 @@ fn ways(app: Stanchion, trial: Trial) -> Vec<AnyView> {
     };
     let mut inside = vec![choices(
         "choices two",
-        "Beside other sound",
+        t("Beside other sound"),
         toggles_of("sound-way", labels, pressed, choose),
     )];
     if !knows_modes() {
-        inside.push(quiet(
+        inside.push(quiet(t(
             "This browser mixes all sound by itself and passes this choice over.",
-        ));
+        )));
     }
     inside
 }
@@ -154,10 +157,10 @@ fn voice(app: Stanchion) -> AnyView {
         let inside = if able.get() {
             speaks(app)
         } else {
-            vec![quiet(
+            vec![quiet(t(
                 "The app cannot speak here: the browser knows no English voice on this phone. Voices \
                  that speak over the network are not used.",
-            )]
+            ))]
         };
         view! { <div data-part="voice">{inside}</div> }.into_any()
     })
@@ -166,9 +169,9 @@ fn voice(app: Stanchion) -> AnyView {
 fn speaks(app: Stanchion) -> Vec<AnyView> {
     let pressed = Signal::derive(move || Some(number_of(&Aloud::ALL, &app.hearing.get().aloud)));
     let labels = [
-        ("no voice".to_owned(), ""),
-        ("counts reps aloud".to_owned(), ""),
-        ("counts seconds aloud".to_owned(), ""),
+        (t("no voice").to_owned(), ""),
+        (t("counts reps aloud").to_owned(), ""),
+        (t("counts seconds aloud").to_owned(), ""),
     ];
     let choose = move |n: i64| {
         if let Some(aloud) = Aloud::ALL.get(n as usize) {
@@ -185,17 +188,17 @@ fn speaks(app: Stanchion) -> Vec<AnyView> {
     vec![
         choices(
             "choices words",
-            "Voice",
+            t("Voice"),
             toggles_of("speech", labels, pressed, choose),
         ),
         tick_box(
             "speech-next",
-            "A rest says the next load and reps",
+            t("A rest says the next load and reps"),
             next,
             move |on| {
                 change(app, |hearing| hearing.next_said = on);
                 if on {
-                    say("next: 62.5 kilograms, 5 to 7 reps", loudness());
+                    say(t("next: 62.5 kilograms, 5 to 7 reps"), loudness());
                 }
             },
         ),
@@ -211,22 +214,29 @@ pub fn sound_settings(app: Stanchion) -> AnyView {
         play(app, trial, &tones(&rest, hearing.set));
     };
     let chosen = app.hearing.get_untracked();
-    let mut inside = vec![tick_box("sound-on", "Cues sound", chosen.on, move |on| {
-        change(app, |hearing| hearing.on = on);
-    })];
+    let mut inside = vec![tick_box(
+        "sound-on",
+        t("Cues sound"),
+        chosen.on,
+        move |on| {
+            change(app, |hearing| hearing.on = on);
+        },
+    )];
     inside.extend(sets(app, trial));
     inside.push(loudness_field(app));
     inside.extend(ways(app, trial));
     inside.extend([
         tick_box(
             "rest-half",
-            "Mark the middle of a rest",
+            t("Mark the middle of a rest"),
             chosen.rest_half,
             move |on| change(app, |hearing| hearing.rest_half = on),
         ),
-        button("wide", "sound-test", "Test: the end of a rest", try_rest),
+        button("wide", "sound-test", t("Test: the end of a rest"), try_rest),
         voice(app),
-        quiet("No page can ring once it is closed: leave this one open, the screen stays on."),
+        quiet(t(
+            "No page can ring once it is closed: leave this one open, the screen stays on.",
+        )),
     ]);
-    section(Some("sound"), "Sound", inside)
+    section(Some("sound"), t("Sound"), inside)
 }

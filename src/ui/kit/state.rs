@@ -3,12 +3,14 @@
 use super::data::promise_words;
 use crate::device::sound::{Sound, State};
 use crate::device::{faults, persist, send};
+use crate::say;
 use crate::store::{DATABASE_VERSION, FormatVersion, Shelf};
 use crate::ui::keep::Keep;
 use crate::ui::model::Keeping;
 use crate::ui::parts::{button, dynamic, h1, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -17,7 +19,7 @@ async fn counts(keep: &Keep, lines: &mut Vec<String>) {
     for shelf in Shelf::ALL {
         lines.push(match keep.count(shelf).await {
             Ok(count) => format!("{}: {count}", shelf.name()),
-            Err(_) => format!("{}: cannot be read", shelf.name()),
+            Err(_) => say!("{shelf}: cannot be read", shelf = shelf.name()),
         });
     }
 }
@@ -26,27 +28,32 @@ async fn counts(keep: &Keep, lines: &mut Vec<String>) {
 async fn lines(app: Stanchion) -> Vec<String> {
     let mut lines = vec![
         concat!("Stanchion ", env!("CARGO_PKG_VERSION")).to_owned(),
-        format!(
-            "file format {}, database layout {DATABASE_VERSION}",
-            FormatVersion::CURRENT.number()
+        say!(
+            "file format {form}, database layout {layout}",
+            form = FormatVersion::CURRENT.number(),
+            layout = DATABASE_VERSION
         ),
     ];
     let (kept, promise, unsaved, aside) = app.model.with_untracked(|model| {
         let kept = match model.keeping {
-            Keeping::Safe => "on disk",
-            Keeping::Nothing(_) => "in memory only",
-            Keeping::Failing(_) => "writing fails",
+            Keeping::Safe => t("on disk"),
+            Keeping::Nothing(_) => t("in memory only"),
+            Keeping::Failing(_) => t("writing fails"),
         };
         (kept, model.promise, model.unsaved, model.aside.len())
     });
-    lines.push(format!("kept: {kept}, {unsaved} writes under way"));
+    lines.push(say!(
+        "kept: {kept}, {unsaved} writes under way",
+        kept,
+        unsaved
+    ));
     lines.push(promise_words(promise).to_owned());
     lines.push(match persist::used().await {
-        Some(bytes) => format!(
-            "storage used, by the browser's estimate: {} KiB",
-            bytes / 1024
+        Some(bytes) => say!(
+            "storage used, by the browser's estimate: {size} KiB",
+            size = bytes / 1024
         ),
-        None => "storage used: the browser does not say".to_owned(),
+        None => t("storage used: the browser does not say").to_owned(),
     });
     let people: Vec<String> = app.model.with_untracked(|model| {
         let databases = model.people.here().map(|person| person.database.clone());
@@ -57,28 +64,28 @@ async fn lines(app: Stanchion) -> Vec<String> {
     }
     // By number: a name is something that was typed.
     for (n, database) in people.iter().enumerate() {
-        lines.push(format!("lifter {} of {}", n + 1, people.len()));
+        lines.push(say!("lifter {n} of {all}", n = n + 1, all = people.len()));
         counts(&app.records_of(database).await.0, &mut lines).await;
     }
-    lines.push(format!("rows set aside or unreadable: {aside}"));
+    lines.push(say!("rows set aside or unreadable: {aside}", aside));
     let sound = app.sound.with_value(Sound::state);
-    lines.push(format!(
-        "sound: {}, {}",
-        if app.hearing.get_untracked().on {
-            "on"
+    lines.push(say!(
+        "sound: {on}, {state}",
+        on = if app.hearing.get_untracked().on {
+            t_in("sound", "on")
         } else {
-            "off"
+            t_in("sound", "off")
         },
-        match sound {
-            State::Absent => "not in this browser",
-            State::Locked => "waits for a tap",
-            State::Running => "running",
-            State::Interrupted => "interrupted",
+        state = match sound {
+            State::Absent => t("not in this browser"),
+            State::Locked => t("waits for a tap"),
+            State::Running => t("running"),
+            State::Interrupted => t("interrupted"),
         }
     ));
     let faults = faults::last();
     if faults.is_empty() {
-        lines.push("no faults".to_owned());
+        lines.push(t("no faults").to_owned());
     }
     lines.extend(faults.into_iter().rev());
     lines
@@ -98,19 +105,23 @@ pub fn StatePlace() -> impl IntoView {
         let text = said.get_untracked().join("\n");
         spawn_local(async move {
             if send::copy(&text).await {
-                app.say("Copied.");
+                app.say(t("Copied."));
             } else {
-                app.complain("This browser copies nothing here. Mark the lines and copy them.");
+                app.complain(t(
+                    "This browser copies nothing here. Mark the lines and copy them.",
+                ));
             }
         });
     };
     page(
         "state",
         vec![
-            way(Place::Kit.href(), "Kit"),
-            h1("State of the app"),
-            quiet("For a report of a fault. Nothing that you typed or logged is in it."),
-            button("wide", "state-copy", "Copy all of it", copy),
+            way(Place::Kit.href(), t("Kit")),
+            h1(t("State of the app")),
+            quiet(t(
+                "For a report of a fault. Nothing that you typed or logged is in it.",
+            )),
+            button("wide", "state-copy", t("Copy all of it"), copy),
             dynamic(move || {
                 let lines = said.get().into_iter();
                 let lines = lines.map(|said| words("", said)).collect();

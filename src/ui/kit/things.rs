@@ -1,18 +1,24 @@
 //! The kinds of things in the garage: how each is named, listed, read from fields and taken away.
 
 use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
+use crate::say;
 use crate::sheet::Line;
-use crate::ui::parts::counted;
 use crate::units::{Load, Unit};
+use crate::words::{many, t, t_in};
+
+/// A field: its hook behind that of the kind, and its label.
+pub type Field = (&'static str, fn() -> &'static str);
 
 /// A kind of things in the garage.
 pub struct Things {
     /// Heading of the list.
-    pub title: &'static str,
+    pub title: fn() -> &'static str,
     /// What to know about it; empty for nothing.
-    pub hint: &'static str,
-    /// Fields that make a new one.
-    pub fields: &'static [&'static str],
+    pub hint: fn() -> &'static str,
+    /// What opens the fields that make a new one.
+    pub new: fn() -> &'static str,
+    /// Those fields.
+    pub fields: &'static [Field],
     /// The things, each in words.
     pub shown: fn(&KitParts, Unit) -> Vec<String>,
     /// Takes one away, by its place in the list.
@@ -25,14 +31,23 @@ pub struct Things {
 
 /// Bars.
 pub const BARS: Things = Things {
-    title: "Bars",
-    hint: "Weigh yours: bars of home gyms differ from what is written on them. Collars that you weighed apart go in as a \
+    title: || t("Bars"),
+    hint: || {
+        t(
+            "Weigh yours: bars of home gyms differ from what is written on them. Collars that you weighed apart go in as a \
            pair; they are a part of every load.",
-    fields: &["name", "mass", "collars as a pair, if apart"],
+        )
+    },
+    new: || t("Add a bar"),
+    fields: &[
+        ("name", || t("name")),
+        ("mass", || t("mass")),
+        ("collars", || t("collars as a pair, if apart")),
+    ],
     shown: |kit, unit| {
         let line = |bar: &Bar| {
             let collars = bar.collars;
-            let collars = collars.map(|pair| format!(" + collars {}", pair.shown(unit)));
+            let collars = collars.map(|pair| say!(" + collars {mass}", mass = pair.shown(unit)));
             let mass = bar.mass.shown(unit);
             format!("{} · {mass}{}", bar.name, collars.unwrap_or_default())
         };
@@ -56,12 +71,13 @@ pub const BARS: Things = Things {
 
 /// Plates.
 pub const PLATES: Things = Things {
-    title: "Plates, in pairs",
-    hint: "",
-    fields: &["mass of one", "pairs"],
+    title: || t("Plates, in pairs"),
+    hint: || "",
+    new: || t("Add a plate"),
+    fields: &[("mass", || t("mass of one")), ("pairs", || t("pairs"))],
     shown: |kit, unit| {
         let line = |plate: &PlatePairs| {
-            let pairs = counted(usize::from(plate.pairs), "pair");
+            let pairs = many(usize::from(plate.pairs), "{n} pair", "{n} pairs");
             format!("{} · {pairs}", plate.mass.shown(unit))
         };
         kit.plates.iter().map(line).collect()
@@ -70,7 +86,7 @@ pub const PLATES: Things = Things {
     raise: None,
     add: |kit, typed, unit| {
         let pairs = typed[1].trim().parse().map_err(|_| {
-            "pairs are a number from 1 to 20: one plate alone goes on no bar".to_owned()
+            t("pairs are a number from 1 to 20: one plate alone goes on no bar").to_owned()
         })?;
         let mass = mass(&typed[0], unit)?;
         kit.plates.retain(|other| other.mass != mass);
@@ -81,9 +97,10 @@ pub const PLATES: Things = Things {
 
 /// Fixed dumbbells and kettlebells.
 pub const DUMBBELLS: Things = Things {
-    title: "Dumbbells and kettlebells",
-    hint: "",
-    fields: &["mass of one"],
+    title: || t("Dumbbells and kettlebells"),
+    hint: || "",
+    new: || t("Add a dumbbell"),
+    fields: &[("mass", || t("mass of one"))],
     shown: |kit, unit| {
         let loads = kit.dumbbells.iter();
         loads.map(|load| load.shown(unit)).collect()
@@ -100,9 +117,13 @@ pub const DUMBBELLS: Things = Things {
 
 /// Loadable handles.
 pub const HANDLES: Things = Things {
-    title: "Loadable handles",
-    hint: "",
-    fields: &["mass of one", "count"],
+    title: || t("Loadable handles"),
+    hint: || "",
+    new: || t("Add a handle"),
+    fields: &[
+        ("mass", || t("mass of one")),
+        ("count", || t_in("handles", "count")),
+    ],
     shown: |kit, unit| {
         let handles = kit.handles.iter();
         handles
@@ -115,7 +136,7 @@ pub const HANDLES: Things = Things {
         let count = typed[1]
             .trim()
             .parse()
-            .map_err(|_| "handles are 1 or 2".to_owned())?;
+            .map_err(|_| t("handles are 1 or 2").to_owned())?;
         let mass = mass(&typed[0], unit)?;
         kit.handles = Some(Handle { mass, count });
         Ok(())
@@ -124,21 +145,29 @@ pub const HANDLES: Things = Things {
 
 /// Weight stacks.
 pub const STACKS: Things = Things {
-    title: "Weight stacks",
-    hint: "",
-    fields: &["name", "first", "step", "last", "add-ons, spaced"],
+    title: || t("Weight stacks"),
+    hint: || "",
+    new: || t("Add a stack"),
+    fields: &[
+        ("name", || t("name")),
+        ("first", || t_in("stack", "first")),
+        ("step", || t_in("stack", "step")),
+        ("last", || t_in("stack", "last")),
+        ("add-ons,", || t("add-ons, spaced")),
+    ],
     shown: |kit, unit| {
         let line = |stack: &Stack| {
             let add_ons = stack.add_ons.iter();
             let add_ons: String = add_ons
                 .map(|one| format!(" + {}", one.figure(unit)))
                 .collect();
-            format!(
-                "{} · {} to {} by {}{add_ons}",
-                stack.name,
-                stack.first.figure(unit),
-                stack.last.shown(unit),
-                stack.step.figure(unit),
+            say!(
+                "{name} · {first} to {last} by {step}{add_ons}",
+                name = stack.name,
+                first = stack.first.figure(unit),
+                last = stack.last.shown(unit),
+                step = stack.step.figure(unit),
+                add_ons,
             )
         };
         kit.stacks.iter().map(line).collect()
@@ -162,9 +191,10 @@ pub const STACKS: Things = Things {
 
 /// Bands.
 pub const BANDS: Things = Things {
-    title: "Bands, the lightest first",
-    hint: "Only their order counts: no load is worked out from a band.",
-    fields: &["label"],
+    title: || t("Bands, the lightest first"),
+    hint: || t("Only their order counts: no load is worked out from a band."),
+    new: || t("Add a band"),
+    fields: &[("label", || t("label"))],
     shown: |kit, _| kit.bands.iter().map(ToString::to_string).collect(),
     remove: |kit, at| take_out(&mut kit.bands, at),
     raise: Some(|kit, at| {
@@ -189,7 +219,7 @@ fn take_out<T>(list: &mut Vec<T>, at: usize) {
 pub fn mass(text: &str, unit: Unit) -> Result<Load, String> {
     let load = Load::parse_in(text, unit).map_err(|error| error.to_string())?;
     if load.is_zero() {
-        Err("a mass is above 0".to_owned())
+        Err(t("a mass is above 0").to_owned())
     } else {
         Ok(load)
     }

@@ -2,11 +2,13 @@
 
 use super::list::row;
 use crate::ledger::{Heading, monday_of};
-use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text, when};
+use crate::say;
+use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
 use crate::units::{WEEKDAYS, long_date, month};
+use crate::words::{many, t};
 use chrono::{Datelike, Days, Months, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -92,10 +94,13 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         });
     });
     let board = dynamic(move || board(looked, today));
-    let key = format!("The bar of a day is full at {FULL_MINUTES} minutes.");
+    let key = say!(
+        "The bar of a day is full at {minutes} minutes.",
+        minutes = FULL_MINUTES
+    );
     let of_days = Seen::new(move || sessions_of(looked));
     let said = text(move || {
-        let count = counted(of_days.with(Vec::len), "session");
+        let count = many(of_days.with(Vec::len), "{n} session", "{n} sessions");
         match looked.chosen.get() {
             Some(day) => format!("{}: {count}", long_date(day)),
             None => format!("{}: {count}", month(looked.first.get())),
@@ -131,21 +136,21 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     let away = Signal::derive(move || looked.first.get() != ends_of(today).0);
     let steps = vec![
         when(away, move || {
-            button("plain", "month-now", "This month", move || {
+            button("plain", "month-now", t("This month"), move || {
                 looked.turn(None)
             })
         }),
         tap(
             "step",
             "month-before",
-            named("month before"),
+            named(t("month before")),
             "‹".into_any(),
             back,
         ),
         tap(
             "step",
             "month-after",
-            named("month after"),
+            named(t("month after")),
             "›".into_any(),
             on,
         ),
@@ -159,13 +164,27 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     head.into_any()
 }
 
+/// A day of the week in two or three letters, Monday 0.
+pub fn weekday_short(at: usize) -> &'static str {
+    t(match at {
+        0 => "Mon",
+        1 => "Tue",
+        2 => "Wed",
+        3 => "Thu",
+        4 => "Fri",
+        5 => "Sat",
+        _ => "Sun",
+    })
+}
+
 fn board(looked: Looked, today: NaiveDate) -> AnyView {
     let (first, last) = ends_of(looked.first.get());
     let heads: Vec<AnyView> = WEEKDAYS
         .iter()
-        .map(|name| {
-            let short = &name[..2];
-            view! { <th scope="col" abbr=*name>{short}</th> }.into_any()
+        .enumerate()
+        .map(|(at, name)| {
+            let short = &weekday_short(at)[..2];
+            view! { <th scope="col" abbr=t(name)>{short}</th> }.into_any()
         })
         .collect();
     let weeks: Vec<AnyView> = mondays(first, last)
@@ -208,12 +227,9 @@ fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
         .iter()
         .map(|heading| heading.sheet.to_string())
         .collect();
-    let name = format!(
-        "{}, {}, {minutes} min: {}",
-        long_date(day),
-        counted(done.len(), "session"),
-        sheets.join(", ")
-    );
+    let count = many(done.len(), "{n} session", "{n} sessions");
+    let (day_said, sheets) = (long_date(day), sheets.join(", "));
+    let name = format!("{day_said}, {count}, {minutes} min: {sheets}");
     // A short session is seen too.
     let share = (minutes * 100 / FULL_MINUTES).clamp(12, 100);
     let pressed = move || looked.chosen.get() == Some(day);

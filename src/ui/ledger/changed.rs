@@ -3,6 +3,7 @@
 use crate::session::{EventId, SessionId, What};
 use crate::ui::parts::{button, dynamic, group, quiet};
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A session of the ledger that is changed: each change can be taken back until the next one, or until the page is left.
@@ -46,7 +47,7 @@ impl Changing {
         let inside = dynamic(move || match self.last.get() {
             None => ().into_any(),
             Some((said, _)) => {
-                let undo = button("plain", "changed-undo", "Undo", move || self.take_back());
+                let undo = button("plain", "changed-undo", t("Undo"), move || self.take_back());
                 group(Some("changed"), vec![quiet(said.to_owned()), undo])
             }
         });

@@ -3,12 +3,14 @@
 
 use super::changed::Changing;
 use super::notes::{note_area, noted};
+use crate::say;
 use crate::session::{Amount, Done, EventId, State, Status, What};
 use crate::sheet::{BlockId, SetKey};
 use crate::ui::floor::amount_line;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, field, panel, stepper, text, wrong_word};
 use crate::units::{Load, Rir, Unit};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// What a panel is open for.
@@ -93,9 +95,9 @@ impl Typed {
             other => amount_line(&other),
         });
         let name = match self.amount.get_untracked() {
-            Amount::Timed(_) => "five seconds",
-            Amount::Distance(_) => "five metres",
-            _ => "rep",
+            Amount::Timed(_) => t("five seconds"),
+            Amount::Distance(_) => t("five metres"),
+            _ => t("rep"),
         };
         let step = move |more| {
             self.amount.update(|amount| {
@@ -109,7 +111,7 @@ impl Typed {
         };
         let mut inside = vec![stepper(name, "correct-reps", figure, step)];
         if has_load {
-            let label = format!("load, {unit}");
+            let label = say!("load, {unit}", unit);
             let typed = move |text| self.load.set(text);
             inside.push(field(
                 "correct-load",
@@ -121,7 +123,7 @@ impl Typed {
             ));
         }
         let typed = move |text| self.reserve.set(text);
-        let label = "reps in reserve, if known";
+        let label = t("reps in reserve, if known");
         inside.push(field(
             "correct-reserve",
             Mode::Whole,
@@ -145,30 +147,30 @@ pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyVi
     let typed = Typed::of(&before.done, unit);
     let note = RwSignal::new(before.note.clone());
     let mut inside = typed.fields(unit, has_load);
-    inside.push(note_area("correct-note", "note on this set", note));
+    inside.push(note_area("correct-note", t("note on this set"), note));
     inside.push(wrong_word("correct-wrong", typed.wrong));
     let event = before.event;
     let keep = move || match changes(typed, &before, key, &note.get_untracked(), unit) {
         Ok(whats) => {
             if !whats.is_empty() {
-                changing.make("The set is changed.", whats);
+                changing.make(t("The set is changed."), whats);
             }
             close.run(());
         }
         Err(why) => typed.wrong.set(Some(why)),
     };
-    inside.push(button("wide strong", "correct-keep", "Keep", keep));
+    inside.push(button("wide strong", "correct-keep", t("Keep"), keep));
     let out = move || {
-        changing.make("The set is taken out.", vec![What::Undone { event }]);
+        changing.make(t("The set is taken out."), vec![What::Undone { event }]);
         close.run(());
     };
     inside.push(button(
         "wide",
         "correct-out",
-        "It was not done: take it out",
+        t("It was not done: take it out"),
         out,
     ));
-    panel("correct-panel", "Correct this set", close, inside)
+    panel("correct-panel", t("Correct this set"), close, inside)
 }
 
 /// What differs from before, as events.
@@ -264,11 +266,21 @@ pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) 
                 proposed: None,
             };
             let whats = found.first.clone().into_iter().chain([logged]).collect();
-            changing.make("The set is added.", whats);
+            changing.make(t("The set is added."), whats);
             close.run(());
         }
         Err(why) => typed.wrong.set(Some(why)),
     };
-    inside.push(button("wide strong", "forgotten-keep", "Add the set", keep));
-    panel("forgotten-panel", "A set that was forgotten", close, inside)
+    inside.push(button(
+        "wide strong",
+        "forgotten-keep",
+        t("Add the set"),
+        keep,
+    ));
+    panel(
+        "forgotten-panel",
+        t("A set that was forgotten"),
+        close,
+        inside,
+    )
 }

@@ -4,11 +4,12 @@ use super::back::{Found, read_on, search};
 use crate::ledger::{Heading, Sought};
 use crate::sheet::ExerciseId;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, Row, button, counted, dynamic, field, line, rows, text, when};
+use crate::ui::parts::{Mode, Row, button, dynamic, field, line, rows, text, when};
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, date, day_and_time, parse_date};
+use crate::words::{many, many_of, t, t_in};
 use leptos::prelude::*;
 
 /// The facts of a session in one line.
@@ -16,7 +17,7 @@ pub fn facts(heading: &Heading, unit: Unit) -> String {
     let mut facts = format!(
         "{} min · {} · {}",
         heading.minutes,
-        counted(heading.sets_done as usize, "set"),
+        many(heading.sets_done as usize, "{n} set", "{n} sets"),
         heading.volume.shown(unit)
     );
     if let Some(rpe) = heading.rpe {
@@ -93,7 +94,7 @@ pub fn list_view(app: Stanchion) -> AnyView {
         line("quiet", "found", told),
         rows("session", rows_found),
         when(more, move || {
-            button("wide", "earlier", "Earlier", move || {
+            button("wide", "earlier", t("Earlier"), move || {
                 read_on(app, found, None);
             })
         }),
@@ -103,14 +104,28 @@ pub fn list_view(app: Stanchion) -> AnyView {
 
 /// What was found, in words; nothing where all of a short ledger stands there.
 fn told(found: &Found, everything: bool) -> String {
-    let count = counted(found.headings.len(), "session");
+    let count = found.headings.len();
     match (found.reading, found.before, everything) {
-        (true, ..) => "Reading.".to_owned(),
+        (true, ..) => t("Reading.").to_owned(),
         (false, None, true) if found.headings.is_empty() => String::new(),
-        (false, None, true) => format!("{count} in all."),
-        (false, None, false) => format!("{count} found in the whole ledger."),
-        (false, Some(before), true) => format!("The newest {count}, back to {}.", date(before)),
-        (false, Some(before), false) => format!("{count} found back to {}.", date(before)),
+        (false, None, true) => many(count, "{n} session in all.", "{n} sessions in all."),
+        (false, None, false) => many(
+            count,
+            "{n} session found in the whole ledger.",
+            "{n} sessions found in the whole ledger.",
+        ),
+        (false, Some(before), true) => many_of(
+            count,
+            "The newest {n} session, back to {day}.",
+            "The newest {n} sessions, back to {day}.",
+            &[("day", &date(before))],
+        ),
+        (false, Some(before), false) => many_of(
+            count,
+            "{n} session found back to {day}.",
+            "{n} sessions found back to {day}.",
+            &[("day", &date(before))],
+        ),
     }
 }
 
@@ -127,7 +142,7 @@ fn fields(app: Stanchion) -> AnyView {
         let (first, last) = days.get();
         match (parse_date(&first), parse_date(&last)) {
             (Some(first), Some(last)) if last < first => {
-                "The last day lies before the first: nothing can be found.".to_owned()
+                t("The last day lies before the first: nothing can be found.").to_owned()
             }
             _ => String::new(),
         }
@@ -142,25 +157,32 @@ fn fields(app: Stanchion) -> AnyView {
         field(
             "find-first",
             Mode::Day,
-            "from",
+            t_in("day", "from"),
             first,
             false,
             move |typed| {
                 change(&|back| back.first.clone_from(&typed));
             },
         ),
-        field("find-last", Mode::Day, "to", last, false, move |typed| {
-            change(&|back| back.last.clone_from(&typed));
-        }),
+        field(
+            "find-last",
+            Mode::Day,
+            t_in("day", "to"),
+            last,
+            false,
+            move |typed| {
+                change(&|back| back.last.clone_from(&typed));
+            },
+        ),
     ];
     let some = app.of(|model| !model.back.sought(model).is_everything());
     let narrow = move |typed: String| change(&|back| back.text.clone_from(&typed));
-    let label = "find by exercise, sheet or note";
+    let label = t("find by exercise, sheet or note");
     vec![
         field("find-text", Mode::Text, label, typed, false, narrow),
         view! {
             <details class="adder" open=open data-part="find-days">
-                <summary>{"Between two days"}</summary>
+                <summary>{t("Between two days")}</summary>
                 <div class="between">{between}</div>
             </details>
         }
@@ -170,7 +192,7 @@ fn fields(app: Stanchion) -> AnyView {
             wrong => line("wrong-word", "find-wrong", wrong),
         }),
         when(some, move || {
-            button("plain", "find-all", "Show all sessions", move || {
+            button("plain", "find-all", t("Show all sessions"), move || {
                 change(&|back| {
                     back.text.clear();
                     back.first.clear();

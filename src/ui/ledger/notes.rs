@@ -4,6 +4,7 @@ use super::changed::Changing;
 use crate::session::What;
 use crate::sheet::{Note, SetKey};
 use crate::ui::parts::{area, button, panel, wrong_word};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A field for a note of many lines.
@@ -32,7 +33,7 @@ pub fn note_panel(changing: Changing, close: Callback<()>) -> AnyView {
         match noted(None, &now) {
             Ok(what) => {
                 if now != before {
-                    changing.make("The note is kept.", vec![what]);
+                    changing.make(t("The note is kept."), vec![what]);
                 }
                 close.run(());
             }
@@ -40,9 +41,9 @@ pub fn note_panel(changing: Changing, close: Callback<()>) -> AnyView {
         }
     };
     let inside = vec![
-        note_area("annotate-text", "note on this session", written),
+        note_area("annotate-text", t("note on this session"), written),
         wrong_word("annotate-wrong", wrong),
-        button("wide strong", "annotate-keep", "Keep the note", keep),
+        button("wide strong", "annotate-keep", t("Keep the note"), keep),
     ];
-    panel("annotate-panel", "Note on this session", close, inside)
+    panel("annotate-panel", t("Note on this session"), close, inside)
 }

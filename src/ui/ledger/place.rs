@@ -6,10 +6,11 @@ use crate::device::clock;
 use crate::ui::away::{bring_sessions_back, nudge};
 use crate::ui::coach::doors;
 use crate::ui::parts::{
-    button, choices, counted, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
+    button, choices, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{many, t};
 use chrono::Datelike;
 use leptos::prelude::*;
 
@@ -18,8 +19,8 @@ fn removed(app: Stanchion) -> AnyView {
     let gone = app.of(|model| model.gone.len());
     let some = Signal::derive(move || gone.get() > 0);
     when(some, move || {
-        let said = text(move || format!("{} removed.", counted(gone.get(), "session")));
-        let back = button("plain", "session-back", "Undo", move || {
+        let said = text(move || many(gone.get(), "{n} session removed.", "{n} sessions removed."));
+        let back = button("plain", "session-back", t("Undo"), move || {
             bring_sessions_back(app)
         });
         group(Some("sessions-gone"), vec![quiet(said), back])
@@ -29,13 +30,13 @@ fn removed(app: Stanchion) -> AnyView {
 /// The ways to what is made of the sessions.
 fn ways() -> AnyView {
     let links = vec![
-        way_of(Place::Weeks, "ledger-weeks", "Weeks"),
-        way_of(Place::Histories, "ledger-exercises", "Exercises"),
-        way_of(Place::Year(clock::wall().year()), "ledger-year", "Year"),
-        way_of(Place::Body, "ledger-body", "Body"),
-        way_of(Place::Report, "ledger-report", "Report"),
+        way_of(Place::Weeks, "ledger-weeks", t("Weeks")),
+        way_of(Place::Histories, "ledger-exercises", t("Exercises")),
+        way_of(Place::Year(clock::wall().year()), "ledger-year", t("Year")),
+        way_of(Place::Body, "ledger-body", t("Body")),
+        way_of(Place::Report, "ledger-report", t("Report")),
     ];
-    view! { <nav class="ways" data-part="ledger-pictures" aria-label="Of the ledger">{links}</nav> }
+    view! { <nav class="ways" data-part="ledger-pictures" aria-label=t("Of the ledger")>{links}</nav> }
         .into_any()
 }
 
@@ -51,7 +52,7 @@ pub fn LedgerPlace() -> impl IntoView {
     let as_calendar = app.of(|model| model.back.calendar);
     let pressed = Signal::derive(move || Some(i64::from(as_calendar.get())));
     let kinds = move || {
-        let labels = ["List", "Calendar"].map(|label| (label.to_owned(), ""));
+        let labels = [t("List"), t("Calendar")].map(|label| (label.to_owned(), ""));
         toggles_of("ledger-as", labels, pressed, move |n| {
             app.model.update(|model| model.back.calendar = n == 1);
         })
@@ -60,12 +61,12 @@ pub fn LedgerPlace() -> impl IntoView {
     page(
         "ledger",
         vec![
-            h1("Ledger"),
+            h1(t("Ledger")),
             when(none, || {
                 line(
                     "quiet",
                     "ledger-empty",
-                    "Nothing yet. What you do on the floor is written here, every set of it.",
+                    t("Nothing yet. What you do on the floor is written here, every set of it."),
                 )
             }),
             removed(app),
@@ -80,7 +81,7 @@ pub fn LedgerPlace() -> impl IntoView {
                         list_view(app)
                     }
                 });
-                vec![choices("choices two", "sessions as", kinds()), sessions].into_any()
+                vec![choices("choices two", t("sessions as"), kinds()), sessions].into_any()
             }),
             doors(app),
         ],

@@ -5,29 +5,25 @@ use super::report_words::{best, estimates, report_table, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
+use crate::say;
 use crate::sheet::{ExerciseId, Note};
 use crate::store::BodyEntry;
 use crate::ui::charts::chart;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, choices, counted, dynamic, field, h1, line, list, page, quiet, toggles_of, way,
-    wrong_word,
+    Mode, button, choices, dynamic, field, h1, line, list, page, quiet, toggles_of, way, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit, date, iso_date, parse_date};
+use crate::words::{decimal, many, t, t_in};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// Periods that are one tap away, in weeks.
-const PERIODS: [(i64, &str); 4] = [
-    (4, "4 weeks"),
-    (8, "8 weeks"),
-    (13, "13 weeks"),
-    (26, "26 weeks"),
-];
+const PERIODS: [i64; 4] = [4, 8, 13, 26];
 
 /// Most exercises on the page: those with the most sets.
 const EXERCISES_MAX: usize = 14;
@@ -62,7 +58,7 @@ pub fn ReportPlace() -> impl IntoView {
         let days = Days::new(weeks.unsigned_abs() * 7 - 1);
         today.checked_sub_days(days).unwrap_or(today)
     };
-    let first = RwSignal::new(iso_date(back(PERIODS[1].0)));
+    let first = RwSignal::new(iso_date(back(PERIODS[1])));
     let last = RwSignal::new(iso_date(today));
     let wrong = RwSignal::new(None::<String>);
     let report = RwSignal::new(None::<Report>);
@@ -76,18 +72,18 @@ pub fn ReportPlace() -> impl IntoView {
             }
             (Some(_), Some(_)) => {
                 wrong.set(Some(
-                    "The last day lies before the first: change one of them.".to_owned(),
+                    t("The last day lies before the first: change one of them.").to_owned(),
                 ));
             }
             _ => wrong.set(Some(
-                "A report needs its first and its last day.".to_owned(),
+                t("A report needs its first and its last day.").to_owned(),
             )),
         },
     );
-    let labels = PERIODS.map(|(_, label)| (label.to_owned(), ""));
+    let labels = PERIODS.map(|weeks| (many(weeks as usize, "{n} week", "{n} weeks"), ""));
     let pressed = Signal::derive(move || {
         let to_today = last.get() == iso_date(today);
-        let of = |(weeks, _): &(i64, &str)| to_today && first.get() == iso_date(back(*weeks));
+        let of = |weeks: &i64| to_today && first.get() == iso_date(back(*weeks));
         PERIODS
             .iter()
             .position(of)
@@ -95,7 +91,7 @@ pub fn ReportPlace() -> impl IntoView {
     });
     let periods = toggles_of("report-of", labels, pressed, move |n| {
         let of = usize::try_from(n).ok().and_then(|n| PERIODS.get(n));
-        if let Some((weeks, _)) = of {
+        if let Some(weeks) = of {
             first.set(iso_date(back(*weeks)));
             last.set(iso_date(today));
         }
@@ -104,22 +100,32 @@ pub fn ReportPlace() -> impl IntoView {
         field(
             "report-first",
             Mode::Day,
-            "from",
+            t_in("day", "from"),
             first,
             false,
             move |typed| first.set(typed),
         ),
-        field("report-last", Mode::Day, "to", last, false, move |typed| {
-            last.set(typed)
-        }),
+        field(
+            "report-last",
+            Mode::Day,
+            t_in("day", "to"),
+            last,
+            false,
+            move |typed| last.set(typed),
+        ),
     ];
     let asked = vec![
-        way(Place::Ledger.href(), "All sessions"),
-        h1("Report"),
-        choices("choices two", "the last", periods),
+        way(Place::Ledger.href(), t("All sessions")),
+        h1(t("Report")),
+        choices("choices two", t("the last"), periods),
         view! { <div class="between">{between}</div> }.into_any(),
         wrong_word("report-wrong", wrong),
-        button("wide", "report-print", "Print, or keep as PDF", dom::print),
+        button(
+            "wide",
+            "report-print",
+            t("Print, or keep as PDF"),
+            dom::print,
+        ),
     ];
     page(
         "report",
@@ -203,7 +209,11 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
 
 /// The page itself: on the screen under the choice of the period, on paper alone.
 fn paper(report: &Report) -> AnyView {
-    let period = format!("{} to {}", date(report.first), date(report.last));
+    let period = say!(
+        "{first} to {last}",
+        first = date(report.first),
+        last = date(report.last)
+    );
     let title = match &report.lifter {
         Some(lifter) => format!("{lifter}, {period}"),
         None => period,
@@ -216,7 +226,7 @@ fn paper(report: &Report) -> AnyView {
         line("", "report-facts", volume),
     ];
     if report.headings.is_empty() {
-        inside.push(quiet("Nothing was done in this period."));
+        inside.push(quiet(t("Nothing was done in this period.")));
     } else {
         let pictured = Signal::derive(move || volume_chart(&weeks, unit));
         inside.push(chart("report-volume", pictured));
@@ -236,29 +246,33 @@ fn text_of(report: &Report) -> String {
     let unrated = of_weeks(&|week| week.load.unrated);
     let missing = match unrated {
         0 => String::new(),
-        n => format!(
-            " ({} without a rating not in it)",
-            counted(n as usize, "session")
+        n => many(
+            n as usize,
+            " ({n} session without a rating not in it)",
+            " ({n} sessions without a rating not in it)",
         ),
     };
     let mass = match report.body_mass {
-        Some((begin, end)) if begin == end => format!(" Body mass {}.", end.shown(report.unit)),
-        Some((begin, end)) => format!(
-            " Body mass {} at the begin, {} at the end.",
-            begin.shown(report.unit),
-            end.shown(report.unit)
+        Some((begin, end)) if begin == end => {
+            say!(" Body mass {mass}.", mass = end.shown(report.unit))
+        }
+        Some((begin, end)) => say!(
+            " Body mass {begin} at the begin, {end} at the end.",
+            begin = begin.shown(report.unit),
+            end = end.shown(report.unit)
         ),
         None => String::new(),
     };
-    format!(
-        "{}, {} h {:02} min, {}, {} of them hard. Volume load {}. Session load {}{missing}.{mass}",
-        counted(report.headings.len(), "session"),
-        minutes / 60,
-        minutes % 60,
-        counted(of_weeks(&|week| week.sets) as usize, "set"),
-        of_weeks(&|week| week.hard),
-        volume.shown(report.unit),
-        of_weeks(&|week| week.load.total()),
+    say!(
+        "{sessions}, {time}, {sets}, {hard} of them hard. Volume load {volume}. Session load {load}{missing}.{mass}",
+        sessions = many(report.headings.len(), "{n} session", "{n} sessions"),
+        time = format!("{} h {:02} min", minutes / 60, minutes % 60),
+        sets = many(of_weeks(&|week| week.sets) as usize, "{n} set", "{n} sets"),
+        hard = of_weeks(&|week| week.hard),
+        volume = volume.shown(report.unit),
+        load = of_weeks(&|week| week.load.total()),
+        missing,
+        mass,
     )
 }
 
@@ -275,21 +289,24 @@ fn exercises(report: &Report) -> AnyView {
         ]
     });
     let heads = [
-        "exercise",
-        "sets",
-        "best set",
-        "e1RM, begin to end",
-        "change",
+        t("exercise"),
+        t("sets"),
+        t("best set"),
+        t("e1RM, begin to end"),
+        t("change"),
     ];
-    let table = report_table("Exercises", "report-exercises", &heads, rows.collect());
+    let table = report_table(t("Exercises"), "report-exercises", &heads, rows.collect());
     let more = (report.left_off > 0).then(|| {
-        quiet(format!(
-            "{} more, with fewer sets, not on this page.",
-            counted(report.left_off, "exercise")
+        quiet(many(
+            report.left_off,
+            "{n} exercise more, with fewer sets, not on this page.",
+            "{n} exercises more, with fewer sets, not on this page.",
         ))
     });
-    let system = "Where the body is moved, the estimate counts it. The change is told apart from noise by what is known of \
-                  the doubt at both ends.";
+    let system = t(
+        "Where the body is moved, the estimate counts it. The change is told apart from noise by what is known of \
+                  the doubt at both ends.",
+    );
     vec![table, quiet(system), more.into_any()].into_any()
 }
 
@@ -301,19 +318,20 @@ fn muscles(report: &Report) -> AnyView {
         .map(|sets| {
             // In tenths, rounded to the nearest.
             let a_week = (sets.halves() * 10 + count) / (2 * count);
-            format!(
-                "{} {} ({}.{} a week)",
-                sets.muscle.name(),
-                halves_said(sets.halves()),
-                a_week / 10,
-                a_week % 10
+            say!(
+                "{muscle} {sets} ({a_week} a week)",
+                muscle = t(sets.muscle.name()),
+                sets = halves_said(sets.halves()),
+                a_week = decimal(&format!("{}.{}", a_week / 10, a_week % 10)),
             )
             .into_any()
         })
         .collect();
     let inside = vec![
-        view! { <h3>{"Sets of each muscle"}</h3> }.into_any(),
-        quiet("1 for a main muscle, 0.5 for one that also works (Pelland et al. 2024, preprint)."),
+        view! { <h3>{t("Sets of each muscle")}</h3> }.into_any(),
+        quiet(t(
+            "1 for a main muscle, 0.5 for one that also works (Pelland et al. 2024, preprint).",
+        )),
         list("report-muscles", Some("report-muscles"), items),
     ];
     inside.into_any()
@@ -333,7 +351,7 @@ fn notes(report: &Report) -> AnyView {
         return ().into_any();
     }
     vec![
-        view! { <h3>{"Notes"}</h3> }.into_any(),
+        view! { <h3>{t("Notes")}</h3> }.into_any(),
         list("report-notes", Some("report-notes"), items),
     ]
     .into_any()

@@ -1,7 +1,9 @@
 //! What stands in the tables of a report, in words.
 
+use crate::say;
 use crate::strength::{Change, Estimate, Told};
 use crate::units::{Load, Reps, Unit};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A table with its heads.
@@ -40,7 +42,7 @@ pub fn report_table(
 pub fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
     match best {
         Some((Some(load), reps)) if !load.is_zero() => format!("{} × {reps}", load.shown(unit)),
-        Some((_, reps)) => format!("{reps} reps"),
+        Some((_, reps)) => say!("{reps} reps", reps),
         None => String::new(),
     }
 }
@@ -52,8 +54,12 @@ pub fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
         format!("{} {unit}", load.amount().round())
     };
     match ends {
-        Some((begin, end)) => format!("{} to {}", whole(begin.middle), whole(end.middle)),
-        None => "too little known".to_owned(),
+        Some((begin, end)) => say!(
+            "{first} to {last}",
+            first = whole(begin.middle),
+            last = whole(end.middle)
+        ),
+        None => t("too little known").to_owned(),
     }
 }
 
@@ -64,14 +70,20 @@ pub fn told(change: Option<Change>) -> String {
         None => String::new(),
         Some(Change {
             by, told: Told::Up, ..
-        }) => format!("{} % stronger, more than noise", percent(by)),
+        }) => say!(
+            "{percent} % stronger, more than noise",
+            percent = percent(by)
+        ),
         Some(Change {
             by,
             told: Told::Down,
             ..
-        }) => format!("{} % weaker, more than noise", percent(by)),
+        }) => say!("{percent} % weaker, more than noise", percent = percent(by)),
         Some(Change { detectable, .. }) => {
-            format!("within noise (told from {} % on)", percent(detectable))
+            say!(
+                "within noise (told from {percent} % on)",
+                percent = percent(detectable)
+            )
         }
     }
 }

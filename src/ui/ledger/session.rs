@@ -5,6 +5,7 @@ use super::correct::{Open, correction, forgotten_panel};
 use super::notes::note_panel;
 use super::sets::{done_words, facts_of, proposed};
 use crate::ledger::{BlockRecord, Heading, SessionRecord, Volume, unfed_of};
+use crate::say;
 use crate::session::{RESUME_MS_MAX, Session, SessionId, What};
 use crate::sheet::Note;
 use crate::store::{SessionLog, Shelf};
@@ -13,13 +14,14 @@ use crate::ui::away::remove_session;
 use crate::ui::floor::{predicted, rpe_word};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    button, choices, counted, dynamic, h1, line, list, page, quiet, row_opener, section,
-    sure_button, toggles_of, way,
+    button, choices, dynamic, h1, line, list, page, quiet, row_opener, section, sure_button,
+    toggles_of, way,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::heading_of;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Rpe, Unit, clock, long_day_and_time};
+use crate::words::{many, t};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -54,7 +56,7 @@ fn open(app: Stanchion, id: SessionId) {
                 match session.as_ref().and_then(|it| it.events().last()) {
                     // What is added to it comes after all that it holds, whatever the clock says.
                     Some(newest) => app.see_id(newest.id.0),
-                    None => app.complain("This session is not stored here, or cannot be read."),
+                    None => app.complain(t("This session is not stored here, or cannot be read.")),
                 }
                 app.model.update(|model| {
                     model.opened = session;
@@ -111,15 +113,18 @@ fn look(
     opened: RwSignal<Option<Open>>,
 ) -> AnyView {
     let app = changing.app;
-    let facts = format!(
-        "{} · {} · {} volume load of work sets{}",
-        clock((record.duration_ms / 1000) as i64),
-        counted(record.lines().count(), "set"),
-        Volume::of(record).work.shown(shown.0),
-        if record.light { " · light week" } else { "" },
+    let mut facts = say!(
+        "{time} · {sets} · {volume} volume load of work sets",
+        time = clock((record.duration_ms / 1000) as i64),
+        sets = many(record.lines().count(), "{n} set", "{n} sets"),
+        volume = Volume::of(record).work.shown(shown.0),
     );
+    if record.light {
+        facts.push_str(" · ");
+        facts.push_str(t("light week"));
+    }
     let mut inside = vec![
-        way(Place::Ledger.href(), "All sessions"),
+        way(Place::Ledger.href(), t("All sessions")),
         h1(record.sheet_name.to_string()),
         quiet(long_day_and_time(record.began)),
         line("", "facts", facts),
@@ -141,9 +146,9 @@ fn look(
 /// The note on the session, and the way to write it.
 fn note(note: Option<&Note>, opened: RwSignal<Option<Open>>) -> AnyView {
     let word = if note.is_some() {
-        "Change the note"
+        t("Change the note")
     } else {
-        "Write a note"
+        t("Write a note")
     };
     let said = note.map(|note| line("said", "session-note", note.as_str().to_owned()));
     let write = button("plain", "annotate", word, move || {
@@ -179,14 +184,14 @@ fn block_view(
         button(
             "plain",
             "forgotten",
-            "Add a set that was forgotten",
+            t("Add a set that was forgotten"),
             move || {
                 opened.set(Some(Open::Forgotten(id)));
             },
         ),
         way(
             Place::History(block.block.exercise.id.clone()).href(),
-            "This exercise over time",
+            t("This exercise over time"),
         ),
     ];
     section(None, block.block.exercise.name.to_string(), inside)
@@ -200,13 +205,18 @@ fn not_done(record: &SessionRecord, opened: RwSignal<Option<Open>>) -> AnyView {
             let id = block.block.id;
             let name = block.block.exercise.name.to_string();
             let add = Callback::new(move |()| opened.set(Some(Open::Forgotten(id))));
-            row_opener("not-done", name, "add a set that was done".to_owned(), add)
+            row_opener(
+                "not-done",
+                name,
+                t("add a set that was done").to_owned(),
+                add,
+            )
         })
         .collect();
     if items.is_empty() {
         return ().into_any();
     }
-    section(None, "Not done", vec![list("rows", None, items)])
+    section(None, t("Not done"), vec![list("rows", None, items)])
 }
 
 /// The way back onto the floor, within three hours of the end.
@@ -219,11 +229,11 @@ fn going_on(app: Stanchion, record: &SessionRecord) -> AnyView {
         return ().into_any();
     };
     let until = ended + chrono::TimeDelta::milliseconds(RESUME_MS_MAX as i64);
-    let said = format!(
-        "Until {} it can go on where it stopped. The time between does not count as trained.",
-        crate::units::time(until)
+    let said = say!(
+        "Until {time} it can go on where it stopped. The time between does not count as trained.",
+        time = crate::units::time(until)
     );
-    let resume = button("wide", "resume", "Go on with this session", move || {
+    let resume = button("wide", "resume", t("Go on with this session"), move || {
         app.resume();
     });
     vec![resume, quiet(said)].into_any()
@@ -231,35 +241,37 @@ fn going_on(app: Stanchion, record: &SessionRecord) -> AnyView {
 
 /// The way to do the same once more.
 fn again(app: Stanchion) -> AnyView {
-    let said = "A new sheet with its exercises, sets, reps and loads as they were done; you can change it before you \
-                keep it.";
+    let said = t(
+        "A new sheet with its exercises, sets, reps and loads as they were done; you can change it before you \
+                keep it.",
+    );
     let make = button(
         "wide",
         "again",
-        "Do this again: make it a sheet",
+        t("Do this again: make it a sheet"),
         move || {
             app.sheet_again();
         },
     );
-    section(None, "Again", vec![quiet(said), make])
+    section(None, t("Again"), vec![quiet(said), make])
 }
 
 /// The way to remove the session, with what goes.
 fn removal(app: Stanchion, record: &SessionRecord) -> AnyView {
     let id = record.session;
-    let goes = format!(
-        "What goes: {}, with notes and corrections, and what the next loads learn from them. An import does not \
+    let goes = say!(
+        "What goes: {sets}, with notes and corrections, and what the next loads learn from them. An import does not \
          bring it back. Undo is in the ledger until this page is left.",
-        counted(record.lines().count(), "set"),
+        sets = many(record.lines().count(), "{n} set", "{n} sets"),
     );
     let sure = Callback::new(move |()| remove_session(app, id));
     let remove = sure_button(
         "session-remove",
-        "Remove this session",
-        "Yes, remove it",
+        t("Remove this session"),
+        t("Yes, remove it"),
         sure,
     );
-    section(None, "Remove", vec![quiet(goes), remove])
+    section(None, t("Remove"), vec![quiet(goes), remove])
 }
 
 /// The rating, given or still to be given.
@@ -268,8 +280,8 @@ fn rating(changing: Changing, rpe: Option<Rpe>) -> AnyView {
     let given = rpe.map(|rpe| i64::from(rpe.get()));
     let inside = toggles_of("rpe", labels, Signal::stored(given), move |n| {
         let rpe = Rpe::saturating(n);
-        changing.make("The rating is kept.", vec![What::Rated { rpe }]);
+        changing.make(t("The rating is kept."), vec![What::Rated { rpe }]);
     });
-    let inside = choices("choices", "session RPE", inside);
-    section(None, "Session RPE", vec![inside])
+    let inside = choices("choices", t("session RPE"), inside);
+    section(None, t("Session RPE"), vec![inside])
 }

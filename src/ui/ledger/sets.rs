@@ -1,10 +1,12 @@
 //! The sets of a session in words: what was done, and everything that is known about it.
 
 use crate::ledger::{BlockRecord, DoneLine};
+use crate::say;
 use crate::session::Done;
 use crate::sheet::LoadBasis;
 use crate::ui::floor::logged_line;
 use crate::units::{Unit, clock};
+use crate::words::t;
 
 /// What was done in a set, as it stands on its row.
 pub fn done_words(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> String {
@@ -24,12 +26,12 @@ pub fn facts_of(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> String {
     facts.extend(rest(line));
     facts.extend(proposal(line, unit));
     for (n, earlier) in line.earlier.iter().enumerate() {
-        let word = if n == 0 {
-            "first logged as"
+        let logged = logged_line(earlier, basis, unit);
+        facts.push(if n == 0 {
+            say!("first logged as {logged}", logged)
         } else {
-            "then corrected to"
-        };
-        facts.push(format!("{word} {}", logged_line(earlier, basis, unit)));
+            say!("then corrected to {logged}", logged)
+        });
     }
     facts.join(" · ")
 }
@@ -37,10 +39,10 @@ pub fn facts_of(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> String {
 fn reserve(line: &DoneLine) -> Option<String> {
     match (line.reserve, line.reserve_asked) {
         (Some(left), Some(asked)) if left != asked => {
-            Some(format!("{left} in reserve, {asked} asked"))
+            Some(say!("{left} in reserve, {asked} asked", left, asked))
         }
-        (Some(left), _) => Some(format!("{left} in reserve")),
-        (None, Some(asked)) => Some(format!("{asked} in reserve asked, not said")),
+        (Some(left), _) => Some(say!("{left} in reserve", left)),
+        (None, Some(asked)) => Some(say!("{asked} in reserve asked, not said", asked)),
         (None, None) => None,
     }
 }
@@ -48,14 +50,15 @@ fn reserve(line: &DoneLine) -> Option<String> {
 /// The tempo prescribed; where the set was begun by a tap, also how long it took.
 fn tempo(line: &DoneLine) -> Option<String> {
     let took = line.lasted.map(|lasted| {
-        format!(
-            "took {lasted} s with the count-in, planned {} s",
-            line.planned_seconds
+        say!(
+            "took {lasted} s with the count-in, planned {planned} s",
+            lasted,
+            planned = line.planned_seconds
         )
     });
     match (line.tempo, took) {
-        (Some(tempo), Some(took)) => Some(format!("tempo {tempo}, {took}")),
-        (Some(tempo), None) => Some(format!("tempo {tempo}")),
+        (Some(tempo), Some(took)) => Some(say!("tempo {tempo}, {took}", tempo, took)),
+        (Some(tempo), None) => Some(say!("tempo {tempo}", tempo)),
         (None, took) => took,
     }
 }
@@ -63,13 +66,16 @@ fn tempo(line: &DoneLine) -> Option<String> {
 fn rest(line: &DoneLine) -> Option<String> {
     let time = |seconds: u32| clock(i64::from(seconds));
     match (line.rest_taken, line.rest_asked) {
-        (Some(taken), Some(asked)) => {
-            Some(format!("rest {}, {} prescribed", time(taken), time(asked)))
-        }
-        (Some(taken), None) => Some(format!("rest {}", time(taken))),
-        (None, Some(asked)) if asked > 0 => {
-            Some(format!("rest not timed, {} prescribed", time(asked)))
-        }
+        (Some(taken), Some(asked)) => Some(say!(
+            "rest {taken}, {asked} prescribed",
+            taken = time(taken),
+            asked = time(asked)
+        )),
+        (Some(taken), None) => Some(say!("rest {taken}", taken = time(taken))),
+        (None, Some(asked)) if asked > 0 => Some(say!(
+            "rest not timed, {asked} prescribed",
+            asked = time(asked)
+        )),
         (None, _) => None,
     }
 }
@@ -77,9 +83,9 @@ fn rest(line: &DoneLine) -> Option<String> {
 fn proposal(line: &DoneLine, unit: Unit) -> Option<String> {
     let proposed = line.proposed?;
     Some(if Some(proposed) == line.load {
-        "load as proposed".to_owned()
+        t("load as proposed").to_owned()
     } else {
-        format!("proposed was {}", proposed.shown(unit))
+        say!("proposed was {load}", load = proposed.shown(unit))
     })
 }
 

@@ -3,6 +3,7 @@
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
 use crate::ledger::{MuscleSets, Week};
 use crate::units::Unit;
+use crate::words::{t, t_in};
 
 /// Days of a bar, the gap to the next among them.
 const BAR_DAYS: i64 = 7;
@@ -42,7 +43,7 @@ fn of_weeks(
         y: Axis::from_zero(grain.clone(), label),
         marks: vec![bars(weeks, Ink::Main, "", &value)],
         columns: vec![
-            Column::new("week from", Grain::Days),
+            Column::new(t("week from"), Grain::Days),
             Column::unsaid(title, grain.clone()),
         ],
         rows: weeks.iter().map(row).collect(),
@@ -66,18 +67,18 @@ pub fn sets_chart(weeks: &[Week]) -> Chart {
     };
     let count = Grain::count();
     Chart {
-        title: "Sets a week".to_owned(),
-        about: "All sets but ramp-ups; filled are the hard ones.".to_owned(),
+        title: t("Sets a week").to_owned(),
+        about: t("All sets but ramp-ups; filled are the hard ones.").to_owned(),
         x: Axis::of(Grain::Days, ""),
-        y: Axis::from_zero(count.clone(), "sets"),
+        y: Axis::from_zero(count.clone(), t("sets")),
         marks: vec![
-            bars(weeks, Ink::Second, "all sets", all),
-            bars(weeks, Ink::Main, "hard sets", hard),
+            bars(weeks, Ink::Second, t("all sets"), all),
+            bars(weeks, Ink::Main, t("hard sets"), hard),
         ],
         columns: vec![
-            Column::new("week from", Grain::Days),
-            Column::new("sets", count.clone()),
-            Column::new("hard", count),
+            Column::new(t("week from"), Grain::Days),
+            Column::new(t("sets"), count.clone()),
+            Column::new(t("hard"), count),
         ],
         rows: weeks.iter().map(row).collect(),
     }
@@ -86,14 +87,14 @@ pub fn sets_chart(weeks: &[Week]) -> Chart {
 /// Session load a week.
 pub fn load_chart(weeks: &[Week]) -> Chart {
     let about =
-        "Session RPE × minutes, in arbitrary units. Sessions without a rating are not in it.";
+        t("Session RPE × minutes, in arbitrary units. Sessions without a rating are not in it.");
     let count = Grain::count();
     of_weeks(
         weeks,
-        "Session load a week",
+        t("Session load a week"),
         about,
         &count,
-        "load",
+        t_in("of a session", "load"),
         |week| i64::from(week.load.total()),
     )
 }
@@ -108,10 +109,15 @@ pub fn volume_chart(weeks: &[Week], unit: Unit) -> Chart {
         decimals: 0,
         unit: name,
     };
-    let about = "Sets × reps × load of work sets.";
-    of_weeks(weeks, "Volume load a week", about, &grain, label, |week| {
-        week.volume.whole(unit)
-    })
+    let about = t("Sets × reps × load of work sets.");
+    of_weeks(
+        weeks,
+        t("Volume load a week"),
+        about,
+        &grain,
+        label,
+        |week| week.volume.whole(unit),
+    )
 }
 
 /// Sets of each muscle, the hard ones filled; the most at the top.
@@ -122,7 +128,7 @@ pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
     let names = Grain::Names(
         sorted
             .iter()
-            .map(|sets| sets.muscle.name().to_owned())
+            .map(|sets| t(sets.muscle.name()).to_owned())
             .collect(),
     );
     let grain = Grain::Number {
@@ -150,20 +156,20 @@ pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
         ],
     };
     Chart {
-        title: "Sets of each muscle".to_owned(),
-        about: "A set counts 1 for a main muscle and 0.5 for one that also works; filled are the hard ones.".to_owned(),
-        x: Axis::from_zero(grain.clone(), "sets"),
+        title: t("Sets of each muscle").to_owned(),
+        about: t("A set counts 1 for a main muscle and 0.5 for one that also works; filled are the hard ones.").to_owned(),
+        x: Axis::from_zero(grain.clone(), t("sets")),
         y: Axis::of(names.clone(), ""),
         marks: vec![
-            mark(Ink::Second, "all sets", &MuscleSets::halves),
-            mark(Ink::Main, "hard sets", &MuscleSets::hard_halves),
+            mark(Ink::Second, t("all sets"), &MuscleSets::halves),
+            mark(Ink::Main, t("hard sets"), &MuscleSets::hard_halves),
         ],
         columns: vec![
-            Column::new("muscle", names),
-            Column::new("sets", grain.clone()),
-            Column::new("hard", grain.clone()),
-            Column::new("as main", grain.clone()),
-            Column::new("also", grain),
+            Column::new(t("muscle"), names),
+            Column::new(t("sets"), grain.clone()),
+            Column::new(t("hard"), grain.clone()),
+            Column::new(t("as main"), grain.clone()),
+            Column::new(t("also"), grain),
         ],
         rows: (0..).zip(&sorted).map(row).collect(),
     }

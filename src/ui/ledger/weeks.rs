@@ -1,15 +1,18 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
+use super::calendar::weekday_short;
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
 use crate::ledger::{Band, COUNTED, Heading, Week, beside, halves_said, monday_of, weeks};
+use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::parts::{
-    button, counted, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
+    button, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Unit, WEEKDAYS, date};
+use crate::units::{Unit, date};
+use crate::words::{many, many_of, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -50,8 +53,8 @@ pub fn WeeksPlace() -> impl IntoView {
     page(
         "weeks",
         vec![
-            way(Place::Ledger.href(), "All sessions"),
-            h1("Weeks"),
+            way(Place::Ledger.href(), t("All sessions")),
+            h1(t("Weeks")),
             head(looked),
             dynamic(move || shown.with(|weeks| figures(weeks, looked.today, unit.get()))),
             when(some, move || {
@@ -126,8 +129,8 @@ fn head(looked: Looked) -> AnyView {
     let name = text(move || {
         let monday = looked.monday.get();
         match monday == this {
-            true => "This week".to_owned(),
-            false => format!("Week from {}", date(monday)),
+            true => t("This week").to_owned(),
+            false => say!("Week from {day}", day = date(monday)),
         }
     });
     let back = Callback::new(move |()| step(false));
@@ -135,21 +138,21 @@ fn head(looked: Looked) -> AnyView {
     let away = Signal::derive(move || looked.monday.get() != this);
     let steps = vec![
         when(away, move || {
-            button("plain", "week-now", "This week", move || {
+            button("plain", "week-now", t("This week"), move || {
                 looked.monday.set(this);
             })
         }),
         tap(
             "step",
             "week-before",
-            named("week before"),
+            named(t("week before")),
             "‹".into_any(),
             back,
         ),
         tap(
             "step",
             "week-after",
-            named("week after"),
+            named(t("week after")),
             "›".into_any(),
             on,
         ),
@@ -187,26 +190,28 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
     let of_time = of(&|week| i64::from(week.minutes));
     let inside = vec![
         of_week(
-            "sets",
+            t("sets"),
             week.sets.to_string(),
-            format!("{} of them hard; {of_sets}", week.hard),
+            say!("{hard} of them hard; {of_sets}", hard = week.hard, of_sets),
         ),
         of_week(
-            "session load",
+            t("session load"),
             week.load.total().to_string(),
             of(&|week| i64::from(week.load.total())),
         ),
         of_week(
-            "volume load",
+            t("volume load"),
             week.volume.shown(unit),
             of(&|week| week.volume.whole(unit)),
         ),
         of_week(
-            "time",
+            t("time"),
             format!("{} min", week.minutes),
-            format!(
-                "in {}; {of_time}",
-                counted(week.sessions as usize, "session")
+            many_of(
+                week.sessions as usize,
+                "in {n} session; {of_time}",
+                "in {n} sessions; {of_time}",
+                &[("of_time", &of_time)],
             ),
         ),
     ];
@@ -216,9 +221,10 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
         line(
             "quiet",
             "week-left",
-            format!(
-                "{} of this week still to come after today.",
-                counted(left, "day")
+            many(
+                left,
+                "{n} day of this week still to come after today.",
+                "{n} days of this week still to come after today.",
             ),
         )
     });
@@ -238,13 +244,20 @@ fn bands(weeks: &[Week]) -> AnyView {
         let muscles = week.muscles.iter();
         let of_band = muscles.filter(|sets| Band::of_halves(sets.halves()) == band);
         let said: Vec<String> = of_band
-            .map(|sets| format!("{} {}", sets.muscle.name(), halves_said(sets.halves())))
+            .map(|sets| format!("{} {}", t(sets.muscle.name()), halves_said(sets.halves())))
             .collect();
         (band, said)
     });
     let lines = lines.into_iter().filter(|(_, said)| !said.is_empty());
     let lines: Vec<AnyView> = lines
-        .map(|(band, said)| format!("{} sets: {}", band.name(), said.join(", ")).into_any())
+        .map(|(band, said)| {
+            say!(
+                "{band} sets: {muscles}",
+                band = band.name(),
+                muscles = said.join(", ")
+            )
+            .into_any()
+        })
         .collect();
     let unknown = week
         .unknown_said()
@@ -261,9 +274,9 @@ fn days(weeks: &[Week], today: NaiveDate) -> AnyView {
     let Some(week) = weeks.last() else {
         return ().into_any();
     };
-    let days = WEEKDAYS.iter().zip(week.load.days);
+    let days = week.load.days.iter().enumerate();
     let days: Vec<String> = days
-        .map(|(day, load)| format!("{} {load}", &day[..3]))
+        .map(|(day, load)| format!("{} {load}", weekday_short(day)))
         .collect();
     vec![
         line("", "week-load", week.load_said()),
@@ -286,16 +299,16 @@ fn rest(weeks: &[Week]) -> AnyView {
     let budget = week
         .budget
         .said()
-        .unwrap_or_else(|| "No session of a sheet with a time budget.".to_owned());
+        .unwrap_or_else(|| t("No session of a sheet with a time budget.").to_owned());
     vec![
         section(
             None,
-            "Balance of patterns",
+            t("Balance of patterns"),
             vec![list("plain-list", Some("week-balance"), balance)],
         ),
         section(
             None,
-            "Time against the budget",
+            t("Time against the budget"),
             vec![line("", "week-budget", budget)],
         ),
     ]
@@ -310,7 +323,7 @@ pub fn how_counted() -> AnyView {
         .collect();
     view! {
         <details class="adder" data-part="how-counted">
-            <summary>{"How this is counted"}</summary>
+            <summary>{t("How this is counted")}</summary>
             {lines}
         </details>
     }

@@ -2,10 +2,12 @@
 
 use super::seat::change_over;
 use super::strip::strip;
+use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, panel, tap, text, way, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Who it is, and the panel with the others.
@@ -26,13 +28,13 @@ pub fn bar(app: Stanchion) -> AnyView {
 
 fn who(app: Stanchion, open: RwSignal<bool>) -> AnyView {
     let name = app.of(called);
-    let label = text(move || format!("{}, change", name.get()));
+    let label = text(move || say!("{name}, change", name = name.get()));
     let face = view! {
         <span class="who-name">{move || name.get()}</span>
     };
     let show = Callback::new(move |()| open.set(true));
     let button = tap("who", "who", Some(label), face.into_any(), show);
-    view! { <nav class="who-bar" aria-label="Lifter">{button}</nav> }.into_any()
+    view! { <nav class="who-bar" aria-label=t("Lifter")>{button}</nav> }.into_any()
 }
 
 /// What the lifter is called.
@@ -52,7 +54,7 @@ fn others(app: Stanchion, open: RwSignal<bool>) -> AnyView {
         let choice = |(n, person): (usize, crate::store::Person)| {
             let own = who == Some(person.id);
             let label = if own {
-                format!("{}, here now", person.name)
+                say!("{name}, here now", name = person.name)
             } else {
                 person.name.to_string()
             };
@@ -67,7 +69,7 @@ fn others(app: Stanchion, open: RwSignal<bool>) -> AnyView {
     });
     let inside = vec![
         choices,
-        way(Place::Lifters.href(), "Add, rename or remove a lifter"),
+        way(Place::Lifters.href(), t("Add, rename or remove a lifter")),
     ];
-    panel("who-panel", "Who trains?", close, inside)
+    panel("who-panel", t("Who trains?"), close, inside)
 }

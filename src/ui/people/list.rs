@@ -8,6 +8,7 @@ use crate::store::{DATABASE, People, Person, Shelf};
 use crate::ui::keep::{Keep, put};
 use crate::ui::model::Model;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
@@ -101,7 +102,7 @@ pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
         (own || along) && model.any_in_session()
     });
     if gone && trains {
-        return app.complain("A session of theirs is under way: end it first.");
+        return app.complain(t("A session of theirs is under way: end it first."));
     }
     spawn_local(async move {
         // As it is on disk: another tab may have erased them since.
@@ -109,7 +110,7 @@ pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
         let person = people.here().chain(people.gone()).find(|one| one.id == id);
         match person.cloned() {
             Some(person) => keep(app, vec![Person { gone, ..person }], || {}),
-            None => app.complain("They are erased already: another tab was opened since."),
+            None => app.complain(t("They are erased already: another tab was opened since.")),
         }
     });
 }

@@ -5,6 +5,7 @@ use super::seat::remember;
 use crate::device::clock;
 use crate::kit::Kit;
 use crate::programme::LightWeek;
+use crate::say;
 use crate::session::{Along, Session, SessionId, is_next, turns};
 use crate::sheet::{Sheet, SheetId};
 use crate::store::Person;
@@ -12,6 +13,7 @@ use crate::ui::floor::Beginning;
 use crate::ui::model::{Keeping, Model, Pair, Pairing, Stage};
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::sync::Arc;
@@ -34,14 +36,19 @@ async fn sit_beside(app: Stanchion, person: &Person) {
 fn refusal(model: &Model) -> Option<String> {
     let name = model.person().map(|person| person.name.to_string())?;
     if model.follows {
-        Some(format!("{name} is in use in another tab: close it first."))
+        Some(say!(
+            "{name} is in use in another tab: close it first.",
+            name
+        ))
     } else if model.session.is_some() {
-        Some(format!(
-            "A session of {name}'s is not put away yet: change over to {name} and end it first."
+        Some(say!(
+            "A session of {name}'s is not put away yet: change over to {name} and end it first.",
+            name
         ))
     } else if model.lifter.is_none() {
-        Some(format!(
-            "{name} has not read yet what there is to know before lifting: change over to {name} once."
+        Some(say!(
+            "{name} has not read yet what there is to know before lifting: change over to {name} once.",
+            name
         ))
     } else {
         None
@@ -58,7 +65,7 @@ pub fn ask(app: Stanchion, with: Uuid, pairing: Pairing) {
         return;
     };
     if app.is_changing() {
-        return app.complain("Something is just being written. Try again in a moment.");
+        return app.complain(t("Something is just being written. Try again in a moment."));
     }
     spawn_local(async move {
         sit_beside(app, &person).await;

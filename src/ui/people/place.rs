@@ -2,6 +2,7 @@
 
 use super::list;
 use super::seat::change_over;
+use crate::say;
 use crate::store::Person;
 use crate::ui::away::{Farewell, farewell};
 use crate::ui::parts::{
@@ -9,10 +10,8 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::t;
 use leptos::prelude::*;
-
-const ABOUT: &str = "Each lifter has an own ledger, sheets, kit and settings; nothing of one is in the export of another. \
-    Sound and looks are the phone's. Nothing is locked: who holds the phone can read all of it.";
 
 /// Those who train with this phone.
 #[component]
@@ -34,11 +33,15 @@ pub fn LiftersPlace() -> impl IntoView {
         page(
             "lifters",
             vec![
-                way(Place::Kit.href(), "Kit"),
-                h1("Lifters"),
-                quiet(ABOUT),
+                way(Place::Kit.href(), t("Kit")),
+                h1(t("Lifters")),
+                quiet(t(
+                    "Each lifter has an own ledger, sheets, kit and settings; nothing of one is in the export of \
+                     another. Sound and looks are the phone's. Nothing is locked: who holds the phone can read all of \
+                     it.",
+                )),
                 rows,
-                h2("One more"),
+                h2(t("One more")),
                 add(app),
             ],
         ),
@@ -61,11 +64,7 @@ fn row(
     let name = person.name.to_string();
     let wrong = RwSignal::new(None::<String>);
     let typed = move |typed: String| wrong.set(list::rename(app, id, &typed).err());
-    let label = if own {
-        "name, here now".to_owned()
-    } else {
-        "name".to_owned()
-    };
+    let label = if own { t("name, here now") } else { t("name") };
     let mut inside = vec![checked_field(
         format!("lifter-{n}"),
         Mode::Text,
@@ -76,7 +75,7 @@ fn row(
         wrong,
     )];
     if !own {
-        let change = format!("Change over to {name}");
+        let change = say!("Change over to {name}", name);
         inside.push(button(
             "wide",
             format!("lifter-{n}-use"),
@@ -88,7 +87,7 @@ fn row(
     }
     if several {
         let person = person.clone();
-        let remove = format!("Remove {name}");
+        let remove = say!("Remove {name}", name);
         let ask = move || leaving.set(Some(person.clone()));
         inside.push(button("plain", format!("lifter-{n}-remove"), remove, ask));
     }
@@ -98,11 +97,11 @@ fn row(
 /// One who was removed, and the way back.
 fn back(app: Stanchion, person: &Person) -> AnyView {
     let id = person.id;
-    let said = format!(
-        "{} is removed. What was theirs is erased when this page is opened the next time.",
-        person.name
+    let said = say!(
+        "{name} is removed. What was theirs is erased when this page is opened the next time.",
+        name = person.name
     );
-    let undo = format!("Undo: bring {} back", person.name);
+    let undo = say!("Undo: bring {name} back", name = person.name);
     let back = move || list::set_gone(app, id, false);
     group(
         None,
@@ -128,13 +127,13 @@ fn add(app: Stanchion) -> AnyView {
         checked_field(
             "lifter-name",
             Mode::Text,
-            "name of another lifter",
+            t("name of another lifter"),
             name,
             true,
             typed,
             wrong,
         ),
-        button("wide strong", "lifter-add", "Add", add),
+        button("wide strong", "lifter-add", t("Add"), add),
     ]
     .into_any()
 }
@@ -143,19 +142,19 @@ fn add(app: Stanchion) -> AnyView {
 fn remove(app: Stanchion, person: Person, leaving: RwSignal<Option<Person>>) -> AnyView {
     let close = Callback::new(move |()| leaving.set(None));
     let id = person.id;
-    let goes = format!(
-        "What goes: all that {} logged, wrote and set. It can be brought back until this page is opened the next time; \
+    let goes = say!(
+        "What goes: all that {name} logged, wrote and set. It can be brought back until this page is opened the next time; \
          then it is erased.",
-        person.name
+        name = person.name
     );
     farewell(
         app,
         "lifter-remove-panel",
         Farewell {
-            title: "Remove a lifter",
+            title: t("Remove a lifter"),
             goes,
             of: Some(person.database),
-            sure: "Remove now",
+            sure: t("Remove now"),
             act: Callback::new(move |()| {
                 leaving.set(None);
                 list::set_gone(app, id, true);

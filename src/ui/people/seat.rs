@@ -11,6 +11,7 @@ use crate::ui::model::{Keeping, Stage};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::{open, sit_down};
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
@@ -47,7 +48,7 @@ pub fn change_over(app: Stanchion, id: Uuid) {
         return app.turn();
     }
     if app.is_changing() {
-        return app.complain("Something is just being written. Try again in a moment.");
+        return app.complain(t("Something is just being written. Try again in a moment."));
     }
     // What is open of the one before is nothing of the next.
     let place = app.model.with_untracked(|model| match &model.place {

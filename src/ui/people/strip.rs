@@ -1,11 +1,13 @@
 //! Whose turn it is, large, and the way to the other one: who began on the left, the other on the right, each with a mark
 //! on their side.
 
+use crate::say;
 use crate::ui::floor::logged_line;
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{button, tap, text};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// What is seen of one of both.
@@ -34,7 +36,7 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
     let logged = model.session.as_ref().and_then(|session| {
         let state = session.state();
         if state.has_ended() {
-            return Some("done".to_owned());
+            return Some(t_in("session", "done").to_owned());
         }
         let slot = state.last_logged()?;
         let basis = &state.block_of(slot).basis;
@@ -53,9 +55,9 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
 /// Whether what they logged is on disk.
 fn saved(here: &Model, model: &Model) -> &'static str {
     match (&model.keeping, here.unsaved) {
-        (Keeping::Nothing(_), _) => "in memory only",
-        (_, 0) => "saved",
-        _ => "saving",
+        (Keeping::Nothing(_), _) => t("in memory only"),
+        (_, 0) => t("saved"),
+        _ => t("saving"),
     }
 }
 
@@ -71,7 +73,7 @@ pub fn strip(app: Stanchion) -> AnyView {
         <div
             class=move || if left() { "pair left" } else { "pair right" }
             role="region"
-            aria-label="Whose turn"
+            aria-label=t("Whose turn")
             data-part="pair"
         >
             {inside}
@@ -92,9 +94,9 @@ fn one(app: Stanchion, both: Seen<Option<[Half; 2]>>, at: usize, part: &'static 
     let name = text(move || {
         let said = of(|half| format!("{} {}", half.name, half.logged));
         if on() {
-            format!("{said}: on now")
+            say!("{said}: on now", said)
         } else {
-            format!("{said}: turn the board")
+            say!("{said}: turn the board", said)
         }
     });
     let face = view! {
@@ -118,9 +120,9 @@ pub fn stay(app: Stanchion) -> AnyView {
     let stays = app.of(|model| model.pair.as_ref().is_some_and(|pair| pair.stays));
     let label = text(move || {
         let said = if stays.get() {
-            "turn after each set"
+            t("turn after each set")
         } else {
-            "stay, do not turn"
+            t("stay, do not turn")
         };
         said.to_owned()
     });

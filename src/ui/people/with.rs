@@ -1,9 +1,11 @@
 //! Before a session: who trains along, and which sheet they do.
 
 use super::pair::{begin, leave};
+use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, choices, dynamic, line, panel, quiet, toggles_of};
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -38,14 +40,14 @@ pub fn with_whom(app: Stanchion) -> AnyView {
         if others.is_empty() {
             return ().into_any();
         }
-        let alone = std::iter::once(("alone".to_owned(), ""));
+        let alone = std::iter::once((t("alone").to_owned(), ""));
         let labels = alone.chain(
             others
                 .into_iter()
-                .map(|(_, name)| (format!("with {name}"), "")),
+                .map(|(_, name)| (say!("with {name}", name), "")),
         );
         let inside = toggles_of("with", labels, pressed, choose);
-        choices("choices two", "Who trains", inside)
+        choices("choices two", t("Who trains"), inside)
     })
 }
 
@@ -81,18 +83,18 @@ pub fn their_sheet(app: Stanchion) -> AnyView {
     let asked = app.of(asked);
     let close = Callback::new(move |()| leave(app));
     dynamic(move || match asked.get() {
-        Some(asked) => panel("pair-panel", "Two at one rack", close, ways(app, asked)),
+        Some(asked) => panel("pair-panel", t("Two at one rack"), close, ways(app, asked)),
         None => ().into_any(),
     })
 }
 
 fn ways(app: Stanchion, asked: Asked) -> Vec<AnyView> {
-    let same = format!("{}: {} too", asked.name, asked.same);
+    let same = say!("{name}: {sheet} too", name = asked.name, sheet = asked.same);
     let mut inside = vec![
         line(
             "",
             "pair-asks",
-            format!("Which sheet does {} do?", asked.name),
+            say!("Which sheet does {name} do?", name = asked.name),
         ),
         button("wide strong", "pair-same", same, move || begin(app, None)),
     ];
@@ -111,14 +113,15 @@ fn ways(app: Stanchion, asked: Asked) -> Vec<AnyView> {
         inside.push(line(
             "caution",
             "pair-kit",
-            format!(
-                "{}'s kit is another one. Here both use {}'s.",
-                asked.name, asked.own
+            say!(
+                "{theirs}'s kit is another one. Here both use {ours}'s.",
+                theirs = asked.name,
+                ours = asked.own
             ),
         ));
     }
     inside.push(quiet(
-        "Each has an own session, own loads and an own ledger. After each set the board turns to the other one.",
+        t("Each has an own session, own loads and an own ledger. After each set the board turns to the other one."),
     ));
     inside
 }

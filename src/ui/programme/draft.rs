@@ -6,6 +6,7 @@ use crate::programme::{
 };
 use crate::sheet::{Line, SheetId};
 use crate::units::Share;
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use rust_decimal::Decimal;
 
@@ -41,7 +42,7 @@ impl Draft {
     /// A rotation of nothing yet.
     pub fn new(now: DateTime<FixedOffset>) -> Draft {
         Draft {
-            name: "My programme".to_owned(),
+            name: t("My programme").to_owned(),
             on_days: false,
             order: Vec::new(),
             days: [None; 7],
@@ -141,7 +142,7 @@ impl Draft {
 
     /// Name, plan and light week, or what is wrong.
     pub fn read(&self) -> Result<(Line, Plan, Option<LightWeek>), String> {
-        let name = Line::new(&self.name).map_err(|_| "give it a name of 1 to 200 characters")?;
+        let name = Line::new(&self.name).map_err(|_| t("give it a name of 1 to 200 characters"))?;
         let plan = if self.on_days {
             Weekdays::new(self.days).map(Plan::Weekdays)
         } else {

@@ -6,6 +6,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, quiet, section, sure_button, words};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Name, plan and light week of the programme that is followed.
@@ -29,22 +30,24 @@ pub fn programme_section(app: Stanchion) -> AnyView {
     };
     let inside = dynamic(move || match programme.get() {
         None => vec![
-            quiet("None. With one the floor offers the sheet that comes next."),
-            write("Write a programme"),
+            quiet(t(
+                "None. With one the floor offers the sheet that comes next.",
+            )),
+            write(t("Write a programme")),
         ]
         .into_any(),
         Some((name, plan, light)) => {
             let mut inside = vec![words("lines", name), line("", "programme-plan", plan)];
             inside.extend(light.map(quiet));
-            inside.push(write("Change the programme"));
+            inside.push(write(t("Change the programme")));
             inside.push(sure_button(
                 "programme-remove",
-                "Take the programme away",
-                "Yes, take it away; its sheets stay",
+                t("Take the programme away"),
+                t("Yes, take it away; its sheets stay"),
                 Callback::new(move |()| app.remove_programme()),
             ));
             inside.into_any()
         }
     });
-    section(Some("programme"), "Programme", vec![inside])
+    section(Some("programme"), t("Programme"), vec![inside])
 }

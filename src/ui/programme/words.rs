@@ -1,15 +1,17 @@
 //! What a programme says, in words.
 
 use crate::programme::{LightWeek, Plan};
+use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::model::Model;
 use crate::units::{WEEKDAYS, date};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 
 /// The name of a sheet, or that it is gone.
 pub fn sheet_name(model: &Model, id: SheetId) -> String {
     model.sheet(id).map_or_else(
-        || "a sheet that was removed".to_owned(),
+        || t("a sheet that was removed").to_owned(),
         |sheet| sheet.name.to_string(),
     )
 }
@@ -20,13 +22,13 @@ pub fn plan_said(model: &Model, plan: &Plan) -> String {
         Plan::Rotation(rotation) => {
             let names = rotation.sheets().iter();
             let names: Vec<String> = names.map(|id| sheet_name(model, *id)).collect();
-            format!("{}, and again", names.join(" → "))
+            say!("{names}, and again", names = names.join(" → "))
         }
         Plan::Weekdays(days) => {
             let days = WEEKDAYS.iter().zip(days.days());
             let days = days.filter_map(|(day, sheet)| Some((day, (*sheet)?)));
             let said: Vec<String> = days
-                .map(|(day, sheet)| format!("{day} {}", sheet_name(model, sheet)))
+                .map(|(day, sheet)| format!("{} {}", t(day), sheet_name(model, sheet)))
                 .collect();
             said.join(" · ")
         }
@@ -36,14 +38,18 @@ pub fn plan_said(model: &Model, plan: &Plan) -> String {
 /// When a light week comes, and how light it is.
 pub fn light_said(light: &LightWeek, now: DateTime<FixedOffset>) -> String {
     let when = if light.is_now(now) {
-        "this week is light".to_owned()
+        t("this week is light").to_owned()
     } else {
-        format!("the next begins on {}", date(light.next_from(now).date()))
+        say!(
+            "the next begins on {day}",
+            day = date(light.next_from(now).date())
+        )
     };
-    format!(
-        "every {} weeks one is light, with {} of the load and {} of the work sets; {when}",
-        light.every(),
-        light.load(),
-        light.sets(),
+    say!(
+        "every {n} weeks one is light, with {load} of the load and {sets} of the work sets; {when}",
+        n = light.every(),
+        load = light.load(),
+        sets = light.sets(),
+        when,
     )
 }

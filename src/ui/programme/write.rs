@@ -3,6 +3,7 @@
 use super::draft::Draft;
 use super::words::sheet_name;
 use crate::device::clock;
+use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
@@ -12,6 +13,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{WEEKDAYS, date};
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// Id and name of each sheet.
@@ -24,9 +26,9 @@ fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
         let row = |(at, id): (usize, SheetId)| {
             let name = app.model.with_untracked(|model| sheet_name(model, id));
             let said = name.clone();
-            let label = text(move || format!("take out {said}"));
+            let label = text(move || say!("take out {said}", said));
             let take_out = Callback::new(move |()| draft.update(|draft| draft.take_out(at)));
-            let out = "take out".into_any();
+            let out = t("take out").into_any();
             let out = tap("plain", "programme-out", Some(label), out, take_out);
             view! { <div class="kit-row"><span>{format!("{}. {name}", at + 1)}</span>{out}</div> }
                 .into_any()
@@ -38,14 +40,19 @@ fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
 
 fn rotation(app: Stanchion, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
     let mut inside = vec![
-        quiet("One after the other, whatever the day. Tap the sheets in their order:"),
+        quiet(t(
+            "One after the other, whatever the day. Tap the sheets in their order:",
+        )),
         chosen(app, draft),
     ];
     inside.extend(sheets.iter().map(|(id, name)| {
         let id = *id;
-        button("wide", "programme-add", format!("then {name}"), move || {
-            draft.update(|draft| draft.add(id))
-        })
+        button(
+            "wide",
+            "programme-add",
+            say!("then {name}", name),
+            move || draft.update(|draft| draft.add(id)),
+        )
     }));
     group(None, inside)
 }
@@ -57,7 +64,7 @@ fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
     let put = move |sheet| draft.update(|draft| draft.days[at] = sheet);
     let mut inside = vec![toggle(
         format!("day-{at}-free"),
-        "free",
+        t_in("day", "free"),
         "",
         is(None),
         move || put(None),
@@ -72,44 +79,50 @@ fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
             move || put(sheet),
         )
     }));
-    let name = WEEKDAYS[at];
+    let name = t(WEEKDAYS[at]);
     section(None, name, vec![choices("choices three", name, inside)])
 }
 
 fn light(draft: RwSignal<Draft>) -> AnyView {
     let on = Signal::derive(move || draft.with(|draft| draft.lightens));
-    let switch = toggle("light-on", "a light week now and then", "", on, move || {
-        draft.update(|draft| draft.lightens = !draft.lightens)
-    });
+    let switch = toggle(
+        "light-on",
+        t("a light week now and then"),
+        "",
+        on,
+        move || draft.update(|draft| draft.lightens = !draft.lightens),
+    );
     let settings = move || {
-        let every = text(move || draft.with(|draft| format!("{} weeks", draft.light.every())));
-        let load = text(move || draft.with(|draft| format!("{} load", draft.light.load())));
-        let sets = text(move || draft.with(|draft| format!("{} sets", draft.light.sets())));
+        let every = text(move || draft.with(|draft| say!("{n} weeks", n = draft.light.every())));
+        let load =
+            text(move || draft.with(|draft| say!("{share} load", share = draft.light.load())));
+        let sets =
+            text(move || draft.with(|draft| say!("{share} sets", share = draft.light.sets())));
         let from = text(move || {
             let from = draft.with(|draft| draft.light.from().date());
-            format!("weeks are counted from Monday, {}", date(from))
+            say!("weeks are counted from Monday, {day}", day = date(from))
         });
         let inside = vec![
-            stepper("weeks", "light-every", every, move |more| {
+            stepper(t("weeks"), "light-every", every, move |more| {
                 draft.update(|draft| draft.step_every(more))
             }),
-            stepper("load", "light-load", load, move |more| {
+            stepper(t("load"), "light-load", load, move |more| {
                 draft.update(|draft| draft.step_load(more))
             }),
-            stepper("sets", "light-sets", sets, move |more| {
+            stepper(t("sets"), "light-sets", sets, move |more| {
                 draft.update(|draft| draft.step_sets(more))
             }),
             quiet(from),
-            button("wide", "light-from", "Count from this week", move || {
+            button("wide", "light-from", t("Count from this week"), move || {
                 draft.update(|draft| draft.count_from(clock::wall()))
             }),
-            quiet(
+            quiet(t(
                 "What is done in a light week says nothing of the next loads. A light week is common practice; a qualified coach knows better when yours is due.",
-            ),
+            )),
         ];
         group(None, inside)
     };
-    section(None, "Light week", vec![switch, when(on, settings)])
+    section(None, t("Light week"), vec![switch, when(on, settings)])
 }
 
 /// The place where the programme is written.
@@ -128,9 +141,9 @@ pub fn ProgrammePlace() -> impl IntoView {
         (before.map(|before| Draft::of(before, &exists, now)), sheets)
     });
     let title = if before.is_some() {
-        "Change the programme"
+        t("Change the programme")
     } else {
-        "Write a programme"
+        t("Write a programme")
     };
     let draft = RwSignal::new(before.unwrap_or_else(|| Draft::new(now)));
     let wrong = RwSignal::new(None::<String>);
@@ -139,12 +152,20 @@ pub fn ProgrammePlace() -> impl IntoView {
     let in_turn = Signal::derive(move || !on_days.get());
     let set = move |on_days| draft.update(|draft| draft.on_days = on_days);
     let kinds = vec![
-        toggle("plan-turn", "in turn", "A, B, C …", in_turn, move || {
-            set(false)
-        }),
-        toggle("plan-days", "on days", "of the week", on_days, move || {
-            set(true)
-        }),
+        toggle(
+            "plan-turn",
+            t("in turn"),
+            "A, B, C …",
+            in_turn,
+            move || set(false),
+        ),
+        toggle(
+            "plan-days",
+            t("on days"),
+            t("of the week"),
+            on_days,
+            move || set(true),
+        ),
     ];
     let plan = Seen::new(move || on_days.get());
     let plan = dynamic(move || {
@@ -168,21 +189,21 @@ pub fn ProgrammePlace() -> impl IntoView {
     page(
         "programme-write",
         vec![
-            way(Place::Sheets.href(), "Back without keeping"),
+            way(Place::Sheets.href(), t("Back without keeping")),
             h1(title),
             field(
                 "programme-name",
                 Mode::Text,
-                "name",
+                t("name"),
                 name,
                 true,
                 move |typed| draft.update(|draft| draft.name = typed),
             ),
-            choices("choices two", "How the sheets follow each other", kinds),
+            choices("choices two", t("How the sheets follow each other"), kinds),
             plan,
             light(draft),
             wrong_word("programme-wrong", wrong),
-            button("wide strong", "programme-keep", "Keep it", keep),
+            button("wide strong", "programme-keep", t("Keep it"), keep),
         ],
     )
 }

@@ -9,6 +9,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
+use crate::words::t;
 use chrono::NaiveDate;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -54,25 +55,25 @@ pub fn YearPlace(
         }
     });
     let beside = vec![
-        link(year - 1, "The year before"),
-        link(year + 1, "The year after"),
+        link(year - 1, t("The year before")),
+        link(year + 1, t("The year after")),
     ];
     page(
         "year",
         vec![
-            way(Place::Ledger.href(), "Ledger"),
+            way(Place::Ledger.href(), t("Ledger")),
             h1(year.to_string()),
             list("ways", Some("year-ways"), beside),
-            choices("choices three", "length of a peg", pegs),
+            choices("choices three", t("length of a peg"), pegs),
             dynamic(move || match state.get() {
-                None => line("quiet", "year-reading", "Reading the year."),
+                None => line("quiet", "year-reading", t("Reading the year.")),
                 Some(false) => {
                     let words =
-                        "The year could not be read. Nothing is lost by that: try once more.";
+                        t("The year could not be read. Nothing is lost by that: try once more.");
                     let said = line("wrong-word", "year-failed", words);
                     group(
                         None,
-                        vec![said, button("wide", "year-again", "Read again", reading)],
+                        vec![said, button("wide", "year-again", t("Read again"), reading)],
                     )
                 }
                 Some(true) => chart("year-chart", picture),
