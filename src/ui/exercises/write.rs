@@ -48,7 +48,7 @@ fn muscle_choices(
             draft.with(|draft| if as_main { draft.main } else { draft.also }.has(muscle))
         });
         toggle(
-            format!("{part}-{}", muscle.name().replace(' ', "-")),
+            format!("{part}-{}", muscle.key().replace(' ', "-")),
             muscle.name(),
             "",
             on,

@@ -6,7 +6,7 @@ use crate::ui::parts::{Row, button, counted, dynamic, line, rows, tap, text, whe
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
-use crate::units::{WEEKDAYS, long_date, month};
+use crate::units::{WEEK, long_date, month, weekday};
 use chrono::{Datelike, Days, Months, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -161,11 +161,11 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
 
 fn board(looked: Looked, today: NaiveDate) -> AnyView {
     let (first, last) = ends_of(looked.first.get());
-    let heads: Vec<AnyView> = WEEKDAYS
-        .iter()
+    let heads: Vec<AnyView> = WEEK
+        .map(weekday)
         .map(|name| {
-            let short = &name[..2];
-            view! { <th scope="col" abbr=*name>{short}</th> }.into_any()
+            let short: String = name.chars().take(2).collect();
+            view! { <th scope="col" abbr=name>{short}</th> }.into_any()
         })
         .collect();
     let weeks: Vec<AnyView> = mondays(first, last)

@@ -9,7 +9,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Unit, WEEKDAYS, date};
+use crate::units::{Unit, WEEK, date, weekday_short};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -261,9 +261,9 @@ fn days(weeks: &[Week], today: NaiveDate) -> AnyView {
     let Some(week) = weeks.last() else {
         return ().into_any();
     };
-    let days = WEEKDAYS.iter().zip(week.load.days);
+    let days = WEEK.zip(week.load.days);
     let days: Vec<String> = days
-        .map(|(day, load)| format!("{} {load}", &day[..3]))
+        .map(|(day, load)| format!("{} {load}", weekday_short(day)))
         .collect();
     vec![
         line("", "week-load", week.load_said()),

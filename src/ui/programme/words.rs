@@ -3,7 +3,7 @@
 use crate::programme::{LightWeek, Plan};
 use crate::sheet::SheetId;
 use crate::ui::model::Model;
-use crate::units::{WEEKDAYS, date};
+use crate::units::{WEEK, date, weekday};
 use chrono::{DateTime, FixedOffset};
 
 /// The name of a sheet, or that it is gone.
@@ -23,7 +23,7 @@ pub fn plan_said(model: &Model, plan: &Plan) -> String {
             format!("{}, and again", names.join(" → "))
         }
         Plan::Weekdays(days) => {
-            let days = WEEKDAYS.iter().zip(days.days());
+            let days = WEEK.map(weekday).zip(days.days());
             let days = days.filter_map(|(day, sheet)| Some((day, (*sheet)?)));
             let said: Vec<String> = days
                 .map(|(day, sheet)| format!("{day} {}", sheet_name(model, sheet)))
