@@ -11,7 +11,7 @@ use stanchion::sheet::{
 };
 use stanchion::store::LifterRecord;
 use stanchion::strength::{
-    BODY_MASS_WORDS, Curve, Performance, Strength, Today, Unfed, best_e1rm, unfed,
+    Curve, Performance, Strength, Today, Unfed, best_e1rm, body_mass_words, unfed,
 };
 use stanchion::units::{Load, Metres, Seconds, Share, Unit};
 
@@ -277,7 +277,7 @@ fn a_board_that_wants_the_estimate_says_that_the_body_mass_is_unknown() {
         board.lacks_body_mass
     };
     assert!(lacks(None) && !lacks(Some("80 kg")));
-    assert!(BODY_MASS_WORDS.ends_with("Give yours in Kit."));
+    assert!(body_mass_words().ends_with("Give yours in Kit."));
 }
 
 /// Where the reason for the load asks for the body mass itself, nothing else on the board does.

@@ -1,7 +1,8 @@
 //! Ticks of a scale of days: single days, Mondays, months or years, whichever are few enough.
 
 use super::ticks::Tick;
-use crate::units::month_short;
+use crate::say;
+use crate::units::{day_and_month, month_short};
 use chrono::{Datelike, NaiveDate};
 
 /// The number of a day: how many days it is after the last day of the year 0.
@@ -102,11 +103,15 @@ fn labelled(days: &[i64], step: Step, wide: bool) -> Vec<Tick> {
     let dates = days.iter().filter_map(|day| date_of(*day));
     let has_january = dates.clone().any(|date| date.month() == 1);
     let label = |n: usize, date: NaiveDate| match step {
-        Step::Days(_) => format!("{} {}", date.day(), month_short(date)),
+        Step::Days(_) => day_and_month(date),
         Step::Months(months) if months >= 12 || date.month() == 1 => date.year().to_string(),
         // Somewhere the year must stand.
         Step::Months(_) if n == 0 && !has_january && wide => {
-            format!("{} {}", month_short(date), date.year())
+            say!(
+                "{month} {year}",
+                month = month_short(date),
+                year = date.year()
+            )
         }
         Step::Months(_) => month_short(date).to_owned(),
     };

@@ -8,6 +8,7 @@ use super::{all, entry, search};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::words::t_name;
 
 /// An exercise that is known, whoever wrote it down.
 #[derive(Debug, Clone, Copy)]
@@ -28,12 +29,12 @@ impl<'a> KnownExercise<'a> {
         }
     }
 
-    /// The name on screen.
+    /// The name on screen, in the language that is spoken where the list has it.
     #[must_use]
     pub fn name(self) -> &'a str {
         match self {
-            KnownExercise::Listed(entry) => entry.name(),
-            KnownExercise::Own(own) => own.name.as_str(),
+            KnownExercise::Listed(entry) => t_name(entry.name()),
+            KnownExercise::Own(own) => t_name(own.name.as_str()),
         }
     }
 

@@ -1,5 +1,7 @@
 //! Cautions that exercises share: common practice, no source; a qualified coach's word goes before them.
 
+use crate::words::t;
+
 /// What can hurt, and what to do about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Caution {
@@ -50,9 +52,9 @@ impl Caution {
         Caution::SlowStart,
     ];
 
-    /// The sentence.
+    /// The sentence, in the language that is spoken.
     pub(super) fn text(self) -> &'static str {
-        match self {
+        t(match self {
             Caution::Hinge => {
                 "A hinge: brace, keep the trunk angle; when it drifts, take load off."
             }
@@ -99,7 +101,7 @@ impl Caution {
             Caution::SlowStart => {
                 "Begin with few reps and part of the range: it makes muscles very sore, and can strain them."
             }
-        }
+        })
     }
 
     /// This caution's bit in a set of cautions.

@@ -5,6 +5,7 @@ use super::means::{Means, Moved};
 use super::muscle::Muscle;
 use crate::kit::Kit;
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::words::{name_in, spoken};
 
 /// An exercise of the list.
 #[derive(Debug, Clone, Copy)]
@@ -34,7 +35,7 @@ impl Entry {
         ExerciseId::new(&kebab(self.name)).expect("a name of the list makes an id")
     }
 
-    /// The name by the trade's usage.
+    /// The name by the trade's usage, as it is kept: see [`crate::words::t_name`].
     #[must_use]
     pub fn name(&self) -> &'static str {
         self.name
@@ -44,6 +45,17 @@ impl Entry {
     pub fn names(&self) -> impl Iterator<Item = &'static str> {
         let others = self.others.split(';').map(str::trim);
         std::iter::once(self.name).chain(others.filter(|other| !other.is_empty()))
+    }
+
+    /// Its names as they stand on a sheet, which begin with a capital.
+    pub fn sheet_names(&self) -> impl Iterator<Item = String> {
+        self.names().map(capital)
+    }
+
+    /// Its names, and what the language that is spoken calls them.
+    pub fn names_said(&self) -> impl Iterator<Item = &'static str> {
+        self.names()
+            .flat_map(|name| std::iter::once(name).chain(name_in(&capital(name))))
     }
 
     /// The movement pattern.
@@ -86,15 +98,12 @@ impl Entry {
         self.moved.basis()
     }
 
-    /// The cautions for a new block.
-    ///
-    /// # Panics
-    /// Never: every caution is a fit line, which a test holds.
+    /// The cautions for a new block, in the language that is spoken. Each is a fit line, which a test holds.
     #[must_use]
     pub fn cautions(&self) -> Vec<Line> {
         let held = Caution::ALL.into_iter();
         held.filter(|caution| self.cautions & caution.bit() != 0)
-            .map(|caution| Line::new(caution.text()).expect("a caution is a fit line"))
+            .filter_map(|caution| Line::new(caution.text()).ok())
             .collect()
     }
 
@@ -115,17 +124,30 @@ impl Entry {
         })
     }
 
+    /// The exercise that the language that is spoken gives this name, whatever the case of the letters.
+    pub(super) fn called_here(&self, name: &str) -> Option<Exercise> {
+        spoken()?;
+        let lower = name.to_lowercase();
+        let is_it = |known: &&str| {
+            name_in(&capital(known)).is_some_and(|said| said.to_lowercase() == lower)
+        };
+        self.names().find(is_it).map(|known| self.called(known))
+    }
+
     /// The exercise under one of its names, which then begins with a capital.
     pub(super) fn called(&self, name: &str) -> Exercise {
-        let (first, rest) = name.split_at(1);
-        let name = first.to_ascii_uppercase() + rest;
         Exercise {
             id: self.id(),
-            name: Line::new(&name).expect("a name of the list is a fit line"),
+            name: Line::new(&capital(name)).expect("a name of the list is a fit line"),
             pattern: self.pattern,
             equipment: self.equipment(),
         }
     }
+}
+
+fn capital(name: &str) -> String {
+    let (first, rest) = name.split_at(1);
+    first.to_ascii_uppercase() + rest
 }
 
 fn muscles(bits: u32) -> impl Iterator<Item = Muscle> {

@@ -3,6 +3,7 @@
 use crate::kit::Kit;
 use crate::sheet::{Equipment, Line, LoadBasis};
 use crate::units::Share;
+use crate::words::later;
 
 /// What is taken. Finer than [`Equipment`]: a loadable handle stands in for a dumbbell, not for a kettlebell.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,9 +49,9 @@ impl Means {
         }
     }
 
-    /// Words that find it.
+    /// Words that find it, in English.
     pub(super) fn words(self) -> &'static str {
-        match self {
+        later(match self {
             Means::Barbell => "barbell bar",
             Means::Single | Means::Pair => "dumbbell",
             Means::Kettlebell => "kettlebell",
@@ -58,7 +59,7 @@ impl Means {
             Means::Band => "band",
             Means::Body => "body bodyweight",
             Means::Other => "other",
-        }
+        })
     }
 }
 
@@ -91,12 +92,12 @@ pub(super) fn stands_for(equipment: Equipment, kit: &Kit) -> Option<Equipment> {
     }
 }
 
-/// Words that find `equipment`.
+/// Words that find `equipment`, in English.
 pub(super) fn equipment_words(equipment: Equipment) -> &'static str {
     match equipment {
         Equipment::Barbell => Means::Barbell.words(),
-        Equipment::Dumbbell => "dumbbell kettlebell",
-        Equipment::Handle => "handle dumbbell",
+        Equipment::Dumbbell => later("dumbbell kettlebell"),
+        Equipment::Handle => later("handle dumbbell"),
         Equipment::Stack => Means::Stack.words(),
         Equipment::Band => Means::Band.words(),
         Equipment::Body => Means::Body.words(),

@@ -43,8 +43,9 @@ pub fn entry(id: &str) -> Option<&'static Entry> {
     all().iter().find(|entry| entry.id().as_str() == id)
 }
 
-/// The exercise with this name, other name or id, whatever the case of the letters; an other name stays the name on
-/// screen, over the same id and thus the same history.
+/// The exercise with this name, other name or id, in English or the language that is spoken, whatever the case of the
+/// letters; an other name stays the name on screen, over the same id and thus the same history. It comes under its
+/// English name: what is kept is the same in every language.
 #[must_use]
 pub fn find(name: &str) -> Option<Exercise> {
     let name = name.trim();
@@ -53,6 +54,7 @@ pub fn find(name: &str) -> Option<Exercise> {
             .names()
             .find(|known| known.eq_ignore_ascii_case(name))
             .map(|known| entry.called(known))
+            .or_else(|| entry.called_here(name))
     });
     named.or_else(|| entry(&name.to_ascii_lowercase()).map(Entry::exercise))
 }

@@ -1,5 +1,7 @@
 //! Muscles, in the trade's words.
 
+use crate::say;
+use crate::words::{later, t};
 use serde::{Deserialize, Serialize};
 
 /// A muscle, or several that work as one.
@@ -58,15 +60,21 @@ impl Muscle {
         Muscle::Neck,
     ];
 
-    /// The name on screen.
+    /// The name on screen, in the language that is spoken.
     #[must_use]
     pub fn name(self) -> &'static str {
-        self.words().split(',').next().unwrap_or_default()
+        first_of(t(self.words()))
     }
 
-    /// The name, then after commas what else people type for it.
+    /// The name in English, for what a program reads.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        first_of(self.words())
+    }
+
+    /// The name, then after commas what else people type for it, in English.
     pub(super) fn words(self) -> &'static str {
-        match self {
+        later(match self {
             Muscle::Quadriceps => "quadriceps,quads legs thighs",
             Muscle::Hamstrings => "hamstrings,legs",
             Muscle::Glutes => "glutes,hips",
@@ -89,13 +97,17 @@ impl Muscle {
             Muscle::Triceps => "triceps,arms",
             Muscle::Forearms => "forearms,grip arms",
             Muscle::Neck => "neck",
-        }
+        })
     }
 
     /// This muscle's bit in a set of muscles.
     pub(super) const fn bit(self) -> u32 {
         1 << self as u32
     }
+}
+
+fn first_of(words: &'static str) -> &'static str {
+    words.split(',').next().unwrap_or_default()
 }
 
 /// A set of muscles. In a file a list in which each stands once.
@@ -153,7 +165,10 @@ impl TryFrom<Vec<Muscle>> for Muscles {
         let mut all = Muscles::default();
         for muscle in list {
             if all.has(muscle) {
-                return Err(format!("{} stands twice: name each once", muscle.name()));
+                return Err(say!(
+                    "{muscle} stands twice: name each once",
+                    muscle = muscle.name()
+                ));
             }
             all = all.with(muscle);
         }

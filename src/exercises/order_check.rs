@@ -8,6 +8,7 @@ use super::{Catalogue, KnownExercise, Muscle};
 use crate::sheet::{
     Block, Equipment, Group, OrderWarning, Pattern, Role, SetKind, Sheet, WarningKind,
 };
+use crate::words::t;
 
 /// Every warning about the order of `sheet`, settled or not: of each later block at most one of a kind, and of two
 /// blocks only the most telling. Blocks done together are not held against each other, but for grip and lower back.
@@ -226,10 +227,10 @@ fn in_common(
 /// What a pattern works, where it says so.
 fn of_pattern(pattern: Pattern) -> Option<&'static str> {
     match pattern {
-        Pattern::Squat => Some("knees and thighs"),
-        Pattern::Hinge => Some("hips and backs of the thighs"),
-        Pattern::PushAcross | Pattern::PushUpward => Some("pushing muscles"),
-        Pattern::PullAcross | Pattern::PullDownward => Some("pulling muscles"),
+        Pattern::Squat => Some(t("knees and thighs")),
+        Pattern::Hinge => Some(t("hips and backs of the thighs")),
+        Pattern::PushAcross | Pattern::PushUpward => Some(t("pushing muscles")),
+        Pattern::PullAcross | Pattern::PullDownward => Some(t("pulling muscles")),
         Pattern::Carry | Pattern::Explosive | Pattern::Trunk | Pattern::SingleJoint => None,
     }
 }

@@ -2,7 +2,9 @@
 
 use super::Catalogue;
 use super::order_check::{Stage, shared};
+use crate::say;
 use crate::sheet::{Block, OrderWarning, Sheet, WarningKind};
+use crate::words::{t, t_name};
 
 impl OrderWarning {
     /// The reason in one sentence, with the names of both exercises; empty when `sheet` lacks one of the blocks.
@@ -12,24 +14,31 @@ impl OrderWarning {
         else {
             return String::new();
         };
-        let (first, then) = (&earlier.exercise.name, &later.exercise.name);
+        let name = |block: &Block| t_name(block.exercise.name.as_str()).to_owned();
+        let (first, then) = (name(earlier), name(later));
         match self.kind {
-            WarningKind::Role => format!(
-                "{then} ({}) comes after {first} ({}): fast work goes first, then heavy, then lighter, then burn-outs.",
-                stage(later),
-                stage(earlier)
+            WarningKind::Role => say!(
+                "{then} ({stage}) comes after {first} ({stage_first}): fast work goes first, then heavy, then lighter, then burn-outs.",
+                then,
+                stage = stage(later),
+                first,
+                stage_first = stage(earlier)
             ),
-            WarningKind::Grip => {
-                format!(
-                    "{first} tires the grip that {then} hangs by: the hands may give out first."
-                )
-            }
-            WarningKind::LowerBack => format!(
-                "{first} tires the lower back, which has to hold in {then}: do {then} while it is fresh."
+            WarningKind::Grip => say!(
+                "{first} tires the grip that {then} hangs by: the hands may give out first.",
+                first,
+                then
             ),
-            WarningKind::SameMuscle => format!(
-                "{first} tires what {then} works most ({}): the heavier work would get less.",
-                shared(earlier, later, exercises).unwrap_or("the same muscle")
+            WarningKind::LowerBack => say!(
+                "{first} tires the lower back, which has to hold in {then}: do {then} while it is fresh.",
+                first,
+                then
+            ),
+            WarningKind::SameMuscle => say!(
+                "{first} tires what {then} works most ({muscle}): the heavier work would get less.",
+                first,
+                then,
+                muscle = shared(earlier, later, exercises).unwrap_or_else(|| t("the same muscle"))
             ),
         }
     }
@@ -37,7 +46,7 @@ impl OrderWarning {
     /// Where the reason is from.
     #[must_use]
     pub fn source(&self) -> &'static str {
-        match self.kind {
+        t(match self.kind {
             WarningKind::Role => {
                 "NSCA guidance on exercise order: power, other multi-joint, assistance work (from memory)"
             }
@@ -45,15 +54,15 @@ impl OrderWarning {
                 "ACSM position stand 2009: large muscles before small, several joints before one (from memory)"
             }
             WarningKind::Grip | WarningKind::LowerBack => "common practice, no source",
-        }
+        })
     }
 }
 
 fn stage(block: &Block) -> &'static str {
-    match Stage::of(block) {
+    t(match Stage::of(block) {
         Stage::Fast => "power",
         Stage::Heavy => "heavy",
         Stage::Lighter => "muscle-building",
         Stage::BurnOut => "burn-out",
-    }
+    })
 }

@@ -1,7 +1,9 @@
 //! An exercise of the lifter's own, or a listed one under another name: history hangs on the id, so it stays.
 
 use super::muscle::{Muscle, Muscles};
+use crate::say;
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -53,15 +55,15 @@ pub enum UnfitExercise {
 impl fmt::Display for UnfitExercise {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            UnfitExercise::MainAndAlso(muscle) => write!(
-                f,
-                "{} cannot be both a main muscle and one that helps: take it off one list",
-                muscle.name()
-            ),
-            UnfitExercise::Cautions(given) => write!(
-                f,
-                "there are {given} caution lines, at most {CAUTIONS_MAX} are allowed"
-            ),
+            UnfitExercise::MainAndAlso(muscle) => f.write_str(&say!(
+                "{muscle} cannot be both a main muscle and one that helps: take it off one list",
+                muscle = muscle.name()
+            )),
+            UnfitExercise::Cautions(given) => f.write_str(&say!(
+                "there are {given} caution lines, at most {most} are allowed",
+                given,
+                most = CAUTIONS_MAX
+            )),
         }
     }
 }
@@ -140,12 +142,14 @@ impl TryFrom<ExerciseForm> for OwnExercise {
             id: form.id,
             version: form.version,
             written: form.written,
-            name: form.name.ok_or("the exercise needs a name")?,
-            pattern: form.pattern.ok_or("the exercise needs a pattern")?,
-            equipment: form.equipment.ok_or("the exercise needs equipment")?,
+            name: form.name.ok_or(t("the exercise needs a name"))?,
+            pattern: form.pattern.ok_or(t("the exercise needs a pattern"))?,
+            equipment: form.equipment.ok_or(t("the exercise needs equipment"))?,
             main: form.main.unwrap_or_default(),
             also: form.also.unwrap_or_default(),
-            basis: form.basis.ok_or("the exercise needs a basis of its load")?,
+            basis: form
+                .basis
+                .ok_or(t("the exercise needs a basis of its load"))?,
             sides: form.sides.unwrap_or_default(),
             cautions: form.cautions.unwrap_or_default(),
         };

@@ -7,12 +7,13 @@ use super::muscle::Muscle;
 use super::table::all;
 use crate::order;
 use crate::sheet::{Pattern, SideMode};
+use crate::words::{later, spoken, t};
 
 /// Most bytes of a text that are looked at; longer ones can be no name of the list.
 const TEXT_BYTES_MAX: usize = 200;
 
 /// The entries of which some word holds every word of `text`, at most `most`. Words are those of names, muscles,
-/// equipment and pattern; hyphens and the case of ASCII letters do not count. First come those whose name begins with
+/// equipment and pattern, in English and in the language that is spoken; hyphens and the case of letters do not count. First come those whose name begins with
 /// the text, then those whose name holds it, then those with it in an other name, then the rest; among equals the order
 /// of the list. A text without a letter or digit finds all.
 #[must_use]
@@ -47,9 +48,9 @@ pub(super) fn among<'a>(
     found.into_iter().map(|(_, exercise)| exercise).collect()
 }
 
-/// What else an exercise is called; one's own goes by the listed names of its id too.
+/// What else an exercise is called, in both languages; one's own goes by the listed names of its id too.
 fn other_names(exercise: KnownExercise) -> impl Iterator<Item = &'static str> + use<> {
-    exercise.listed().into_iter().flat_map(Entry::names)
+    exercise.listed().into_iter().flat_map(Entry::names_said)
 }
 
 fn rank(exercise: KnownExercise, joined: &str) -> usize {
@@ -65,20 +66,26 @@ fn rank(exercise: KnownExercise, joined: &str) -> usize {
     }
 }
 
-/// Everything that finds an exercise.
+/// Everything that finds an exercise, in English and in the language that is spoken.
 fn words_of(exercise: KnownExercise) -> String {
     let muscles = exercise.main().iter().chain(exercise.also().iter());
-    let mut words: Vec<&str> = other_names(exercise)
-        .chain(muscles.map(Muscle::words))
-        .collect();
-    words.push(exercise.name());
-    words.push(match exercise {
+    let mut about: Vec<&'static str> = muscles.map(Muscle::words).collect();
+    about.push(match exercise {
         KnownExercise::Listed(entry) => entry.means.words(),
         KnownExercise::Own(own) => equipment_words(own.equipment),
     });
-    words.push(pattern_words(exercise.pattern()));
+    about.push(pattern_words(exercise.pattern()));
     if exercise.sides() != SideMode::Both {
-        words.push("unilateral");
+        about.push(later("unilateral"));
+    }
+    let mut words: Vec<&str> = other_names(exercise).collect();
+    words.push(exercise.name());
+    let translated = spoken().is_some();
+    for word in about {
+        words.push(word);
+        if translated {
+            words.push(t(word));
+        }
     }
     words.join(" ")
 }
@@ -88,7 +95,7 @@ fn plain(text: &str) -> String {
     text.chars()
         .filter(|c| !matches!(c, '-' | '\'' | '’'))
         .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .map(|c| c.to_ascii_lowercase())
+        .flat_map(char::to_lowercase)
         .collect()
 }
 
@@ -98,7 +105,7 @@ fn together(text: &str) -> String {
 }
 
 fn pattern_words(pattern: Pattern) -> &'static str {
-    match pattern {
+    later(match pattern {
         Pattern::Squat => "squat knee",
         Pattern::Hinge => "hinge hip",
         Pattern::PushAcross => "push horizontal press",
@@ -109,5 +116,5 @@ fn pattern_words(pattern: Pattern) -> &'static str {
         Pattern::Explosive => "explosive power",
         Pattern::Trunk => "trunk core",
         Pattern::SingleJoint => "single-joint isolation",
-    }
+    })
 }

@@ -1,5 +1,7 @@
 //! Temperature and humidity as they are typed.
 
+use crate::say;
+use crate::words::decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -50,7 +52,7 @@ impl Temperature {
             Ok(Temperature { tenths, scale })
         } else {
             Err(AirError::Temperature {
-                given: degrees(tenths),
+                given: decimal(&degrees(tenths)),
                 scale,
             })
         }
@@ -86,7 +88,7 @@ impl Temperature {
     /// The bare number of degrees, as a field shows it.
     #[must_use]
     pub fn figure(self) -> String {
-        degrees(self.tenths)
+        decimal(&degrees(self.tenths))
     }
 
     /// In degrees Fahrenheit. No load hangs on it, so a float will do.
@@ -216,19 +218,17 @@ impl fmt::Display for AirError {
             AirError::Temperature { given, scale } => {
                 let (least, most) = scale.range();
                 let symbol = scale.symbol();
-                write!(
-                    f,
-                    "the temperature must be from {least} to {most} {symbol}, with at most one decimal, not {given}"
-                )
+                f.write_str(&say!(
+                    "the temperature must be from {least} to {most} {symbol}, with at most one decimal, not {given}",
+                    least, most, symbol, given
+                ))
             }
-            AirError::Humidity { given } => write!(
-                f,
-                "the humidity must be a whole number from 0 to 100 percent, not {given}"
-            ),
-            AirError::Kept { given } => write!(
-                f,
-                "a temperature is written like “35 °C” or “88.5 °F”, from 0 to 60 °C or 32 to 140 °F, not “{given}”"
-            ),
+            AirError::Humidity { given } => f.write_str(&say!(
+                "the humidity must be a whole number from 0 to 100 percent, not {given}", given
+            )),
+            AirError::Kept { given } => f.write_str(&say!(
+                "a temperature is written like “35 °C” or “88.5 °F”, from 0 to 60 °C or 32 to 140 °F, not “{given}”", given
+            )),
         }
     }
 }

@@ -1,10 +1,15 @@
 //! The public categories of the heat index, what to do in each, and how much longer to rest.
 
 use super::index::HeatIndex;
+use crate::say;
 use crate::units::Seconds;
+use crate::words::t;
 
 /// A note on grip, for sets with a load.
-pub const GRIP_WORDS: &str = "Hands sweat: chalk or straps; put the load down when the grip goes.";
+#[must_use]
+pub fn grip_words() -> &'static str {
+    t("Hands sweat: chalk or straps; put the load down when the grip goes.")
+}
 
 /// The category of a heat index, as the National Weather Service publishes it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,19 +43,19 @@ impl Category {
     /// Its public name; `no heat caution` below all of them.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
+        t(match self {
             Category::None => "no heat caution",
             Category::Caution => "caution",
             Category::ExtremeCaution => "extreme caution",
             Category::Danger => "danger",
             Category::ExtremeDanger => "extreme danger",
-        }
+        })
     }
 
     /// What to do, in full.
     #[must_use]
     pub fn advice(self) -> &'static str {
-        match self {
+        t(match self {
             Category::None => "Drink as usual. In full sun the heat is greater than this says.",
             Category::Caution => {
                 "Drink before you are thirsty and rest longer, in the shade. Stop when you feel dizzy or sick. A physician's word and local rules go before this."
@@ -64,23 +69,21 @@ impl Category {
             Category::ExtremeDanger => {
                 "Stop: do not train here now. Go where it is cool and drink. Confusion or fainting is an emergency: call for help. A physician's word and local rules go before this."
             }
-        }
+        })
     }
 
     /// What to do, in one quiet line on the board; none where the heat asks for nothing.
     #[must_use]
     pub fn brief(self) -> Option<&'static str> {
-        match self {
-            Category::None => None,
-            Category::Caution => Some("Heat, caution: drink, rest longer."),
+        Some(t(match self {
+            Category::None => return None,
+            Category::Caution => "Heat, caution: drink, rest longer.",
             Category::ExtremeCaution => {
-                Some("Heat, extreme caution: drink, rest in the shade, stop at dizziness.")
+                "Heat, extreme caution: drink, rest in the shade, stop at dizziness."
             }
-            Category::Danger => {
-                Some("Heat, danger: better another time or place; stop at dizziness.")
-            }
-            Category::ExtremeDanger => Some("Heat, extreme danger: stop, and cool down."),
-        }
+            Category::Danger => "Heat, danger: better another time or place; stop at dizziness.",
+            Category::ExtremeDanger => "Heat, extreme danger: stop, and cool down.",
+        }))
     }
 
     /// By how many percent rests are stretched. Common practice, no source.
@@ -109,20 +112,14 @@ impl Category {
     /// Why a rest has the length `rest`; none where the heat asks for nothing.
     #[must_use]
     pub fn because(self, rest: Seconds) -> Option<String> {
-        let share = match self {
+        let rest = rest.clock();
+        Some(match self {
             Category::None => return None,
-            Category::Caution => "a tenth",
-            Category::ExtremeCaution => "a quarter",
-            Category::Danger | Category::ExtremeDanger => "half as long again",
-        };
-        let longer = if self < Category::Danger {
-            " longer"
-        } else {
-            ""
-        };
-        Some(format!(
-            "rest {}: {share}{longer} in the heat",
-            rest.clock()
-        ))
+            Category::Caution => say!("rest {rest}: a tenth longer in the heat", rest),
+            Category::ExtremeCaution => say!("rest {rest}: a quarter longer in the heat", rest),
+            Category::Danger | Category::ExtremeDanger => {
+                say!("rest {rest}: half as long again in the heat", rest)
+            }
+        })
     }
 }

@@ -1,6 +1,7 @@
 //! The heat index: the steps of the US National Weather Service (Rothfusz regression with its adjustments).
 
 use super::air::{Air, Scale};
+use crate::say;
 
 /// The largest value of the chart that is checked; beyond it the regression was never fitted.
 const CHART_TOP: i16 = 136;
@@ -32,8 +33,12 @@ impl HeatIndex {
             Scale::Celsius => (f64::from(self.0) / 10.0 - 32.0) / 1.8,
             Scale::Fahrenheit => f64::from(whole),
         };
-        let over = if beyond { "over " } else { "" };
-        format!("{over}{figure:.0} {}", scale.symbol())
+        let degrees = format!("{figure:.0} {}", scale.symbol());
+        if beyond {
+            say!("over {degrees}", degrees)
+        } else {
+            degrees
+        }
     }
 }
 

@@ -5,7 +5,7 @@ mod category;
 mod index;
 
 pub use air::{Air, AirError, Humidity, Scale, Temperature};
-pub use category::{Category, GRIP_WORDS};
+pub use category::{Category, grip_words};
 pub use index::{HeatIndex, heat_index};
 
 #[cfg(test)]

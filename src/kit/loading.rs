@@ -2,8 +2,10 @@
 
 use super::mass::{Fine, fine, load_of};
 use super::side::Side;
+use crate::say;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
+use crate::words::t;
 use std::fmt;
 
 /// A bar or handle with its plates.
@@ -36,11 +38,14 @@ impl fmt::Display for Loading {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.per_side.is_empty() {
             return match &self.bar {
-                Some(_) => f.write_str("empty bar"),
-                None => f.write_str("empty handle"),
+                Some(_) => f.write_str(t("empty bar")),
+                None => f.write_str(t("empty handle")),
             };
         }
-        write!(f, "{} a side", listed(&self.per_side, self.unit))
+        f.write_str(&say!(
+            "{plates} a side",
+            plates = listed(&self.per_side, self.unit)
+        ))
     }
 }
 
@@ -87,17 +92,17 @@ impl fmt::Display for Change {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (off, on) = (listed(&self.off, self.unit), listed(&self.on, self.unit));
         if let Some(bar) = &self.bar {
-            return match self.on[..] {
-                [] => write!(f, "change to {bar}, empty"),
-                _ => write!(f, "change to {bar}, on {on} each side"),
-            };
+            return f.write_str(&match self.on[..] {
+                [] => say!("change to {bar}, empty", bar),
+                _ => say!("change to {bar}, on {on} each side", bar, on),
+            });
         }
-        match (&self.off[..], &self.on[..]) {
-            ([], []) => f.write_str("same as before"),
-            ([], _) => write!(f, "+{on} each side"),
-            (_, []) => write!(f, "off {off} each side"),
-            _ => write!(f, "off {off}, on {on} each side"),
-        }
+        f.write_str(&match (&self.off[..], &self.on[..]) {
+            ([], []) => t("same as before").to_owned(),
+            ([], _) => say!("+{on} each side", on),
+            (_, []) => say!("off {off} each side", off),
+            _ => say!("off {off}, on {on} each side", off, on),
+        })
     }
 }
 

@@ -1,8 +1,10 @@
 //! What stands in the garage, as written and edited; a [`super::Kit`] is made of it once it is checked.
 
 use super::mass::{Fine, fine};
+use crate::say;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -157,26 +159,24 @@ impl fmt::Display for UnfitKit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             UnfitKit::TooMany { what, given, most } => {
-                write!(f, "the kit has {given} {what}, at most {most} are allowed")
+                f.write_str(&say!("the kit has {given} {what}, at most {most} are allowed", given, what, most))
             }
-            UnfitKit::NoMass { what } => write!(f, "{what} must have a mass above zero"),
-            UnfitKit::Pairs { plate, given } => write!(
-                f,
-                "the {plate} plate has {given} pairs, it must have 1 to {PAIRS_MAX}: one plate alone goes on no bar"
-            ),
-            UnfitKit::TwinPlates(mass) => write!(
-                f,
-                "two entries for {mass} plates: put all their pairs in one"
-            ),
-            UnfitKit::Handles(given) => write!(f, "handles are 1 or 2, not {given}"),
-            UnfitKit::StackSteps(name) => write!(
-                f,
-                "the stack “{name}” must rise from its first load to its last in 1 to {STACK_STEPS_MAX} positions"
-            ),
-            UnfitKit::TooManySums { most } => write!(
-                f,
-                "the plates make more than {most} different loads a side: leave out some odd masses"
-            ),
+            UnfitKit::NoMass { what } => f.write_str(&say!("{what} must have a mass above zero", what)),
+            UnfitKit::Pairs { plate, given } => f.write_str(&say!(
+                "the {plate} plate has {given} pairs, it must have 1 to {most}: one plate alone goes on no bar",
+                plate = plate.said(), given, most = PAIRS_MAX
+            )),
+            UnfitKit::TwinPlates(mass) => f.write_str(&say!(
+                "two entries for {mass} plates: put all their pairs in one", mass = mass.said()
+            )),
+            UnfitKit::Handles(given) => f.write_str(&say!("handles are 1 or 2, not {given}", given)),
+            UnfitKit::StackSteps(name) => f.write_str(&say!(
+                "the stack “{name}” must rise from its first load to its last in 1 to {most} positions",
+                name, most = STACK_STEPS_MAX
+            )),
+            UnfitKit::TooManySums { most } => f.write_str(&say!(
+                "the plates make more than {most} different loads a side: leave out some odd masses", most
+            )),
         }
     }
 }
@@ -200,23 +200,23 @@ impl KitParts {
                 Ok(())
             }
         };
-        at_most("bars", self.bars.len(), BARS_MAX)?;
-        at_most("kinds of plates", self.plates.len(), PLATES_MAX)?;
-        at_most("dumbbells", self.dumbbells.len(), DUMBBELLS_MAX)?;
-        at_most("stacks", self.stacks.len(), STACKS_MAX)?;
-        at_most("bands", self.bands.len(), BANDS_MAX)?;
-        massive("the smallest step", self.smallest_step)?;
+        at_most(t("bars"), self.bars.len(), BARS_MAX)?;
+        at_most(t("kinds of plates"), self.plates.len(), PLATES_MAX)?;
+        at_most(t("dumbbells"), self.dumbbells.len(), DUMBBELLS_MAX)?;
+        at_most(t("stacks"), self.stacks.len(), STACKS_MAX)?;
+        at_most(t("bands"), self.bands.len(), BANDS_MAX)?;
+        massive(t("the smallest step"), self.smallest_step)?;
         for bar in &self.bars {
-            massive("a bar", bar.mass)?;
+            massive(t("a bar"), bar.mass)?;
             if let Some(mass) = bar.collars {
-                massive("a pair of collars", mass)?;
+                massive(t("a pair of collars"), mass)?;
             }
         }
         for &mass in &self.dumbbells {
-            massive("a dumbbell", mass)?;
+            massive(t("a dumbbell"), mass)?;
         }
         for (i, plate) in self.plates.iter().enumerate() {
-            massive("a plate", plate.mass)?;
+            massive(t("a plate"), plate.mass)?;
             if !(1..=PAIRS_MAX).contains(&plate.pairs) {
                 return Err(UnfitKit::Pairs {
                     plate: plate.mass,
@@ -228,16 +228,20 @@ impl KitParts {
             }
         }
         if let Some(handle) = &self.handles {
-            massive("a handle", handle.mass)?;
+            massive(t("a handle"), handle.mass)?;
             if !(1..=2).contains(&handle.count) {
                 return Err(UnfitKit::Handles(handle.count));
             }
         }
         for stack in &self.stacks {
-            massive("a stack's step", stack.step)?;
-            at_most("add-ons on a stack", stack.add_ons.len(), STACK_ADD_ONS_MAX)?;
+            massive(t("a stack's step"), stack.step)?;
+            at_most(
+                t("add-ons on a stack"),
+                stack.add_ons.len(),
+                STACK_ADD_ONS_MAX,
+            )?;
             for &mass in &stack.add_ons {
-                massive("an add-on", mass)?;
+                massive(t("an add-on"), mass)?;
             }
             let rises = stack.first <= stack.last;
             if !rises || stack.positions().nth(STACK_STEPS_MAX).is_some() {

@@ -1,8 +1,10 @@
 //! What is said of a load that the kit cannot make: the two nearest that it makes.
 
 use super::reach::Kit;
+use crate::say;
 use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
+use crate::words::t;
 use std::fmt;
 
 /// A load that the kit cannot make, with the nearest that it makes.
@@ -58,39 +60,42 @@ impl Kit {
 
 /// What there is none of.
 fn nothing(equipment: Equipment) -> &'static str {
-    match equipment {
+    t(match equipment {
         Equipment::Barbell => "there is no bar",
         Equipment::Handle => "there is no loadable handle",
         Equipment::Dumbbell => "there is no dumbbell",
         Equipment::Stack => "there is no weight stack",
         Equipment::Band | Equipment::Body | Equipment::Other => "there is nothing for it",
-    }
+    })
 }
 
 impl fmt::Display for NotLoadable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let NotLoadable { wanted, unit, .. } = self;
-        match (self.below, self.above) {
-            (Some(below), Some(above)) => write!(
-                f,
-                "{wanted} can't be loaded: {} or {}",
-                below.figure(*unit),
-                above.shown(*unit)
+        let wanted = self.wanted.said();
+        let shown = |load: Load| load.shown(self.unit);
+        f.write_str(&match (self.below, self.above) {
+            (Some(below), Some(above)) => say!(
+                "{wanted} can't be loaded: {below} or {above}",
+                wanted,
+                below = below.figure(self.unit),
+                above = shown(above)
             ),
-            (Some(below), None) => {
-                let heaviest = below.shown(*unit);
-                write!(f, "{wanted} can't be loaded: the heaviest is {heaviest}")
-            }
-            (None, Some(above)) => {
-                let lightest = above.shown(*unit);
-                write!(f, "{wanted} can't be loaded: the lightest is {lightest}")
-            }
-            (None, None) => write!(
-                f,
-                "{wanted} can't be loaded: {} in Kit",
-                nothing(self.equipment)
+            (Some(below), None) => say!(
+                "{wanted} can't be loaded: the heaviest is {load}",
+                wanted,
+                load = shown(below)
             ),
-        }
+            (None, Some(above)) => say!(
+                "{wanted} can't be loaded: the lightest is {load}",
+                wanted,
+                load = shown(above)
+            ),
+            (None, None) => say!(
+                "{wanted} can't be loaded: {nothing} in Kit",
+                wanted,
+                nothing = nothing(self.equipment)
+            ),
+        })
     }
 }
 

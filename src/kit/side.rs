@@ -7,6 +7,7 @@ use super::mass::{Fine, fine};
 use super::parts::{PlatePairs, UnfitKit};
 use crate::order;
 use crate::units::{Load, Unit};
+use crate::words::decimal;
 
 /// Most different sums that one side may have.
 pub const SUMS_MAX: usize = 20_000;
@@ -115,9 +116,9 @@ impl Side {
     /// The figure of a plate: bare in the unit on display, with its sign in the other.
     pub(super) fn figure(plate: Load, unit: Unit) -> String {
         if plate.unit() == unit {
-            plate.amount().normalize().to_string()
+            decimal(&plate.amount().normalize().to_string())
         } else {
-            plate.to_string()
+            plate.said()
         }
     }
 }

@@ -4,6 +4,7 @@ use super::parts::{Bar, KitParts, PlatePairs};
 use super::reach::Kit;
 use crate::sheet::Line;
 use crate::units::{Load, Unit};
+use crate::words::t;
 
 /// One bar and a modest set of plates; every step from the empty bar to the fullest can be made.
 const PLATES_KG: [(&str, u8); 6] = [
@@ -38,7 +39,7 @@ impl Kit {
         let parts = KitParts {
             unit,
             bars: vec![Bar {
-                name: line("straight bar"),
+                name: line(t("straight bar")),
                 mass: load(bar),
                 collars: None,
             }],
@@ -52,7 +53,7 @@ impl Kit {
             dumbbells: dumbbells.iter().map(|mass| load(mass)).collect(),
             handles: None,
             stacks: Vec::new(),
-            bands: ["light band", "middle band", "strong band"]
+            bands: [t("light band"), t("middle band"), t("strong band")]
                 .map(line)
                 .to_vec(),
             smallest_step: load(step),

@@ -118,7 +118,7 @@ fn texts(heading: &Heading) -> String {
 
 /// Whether a name of the exercise, or another name for it, holds every word.
 fn is_called(known: KnownExercise, words: &[String]) -> bool {
-    let mut others = known.listed().into_iter().flat_map(Entry::names);
+    let mut others = known.listed().into_iter().flat_map(Entry::names_said);
     hold(known.name(), words) || others.any(|name| hold(name, words))
 }
 

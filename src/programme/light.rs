@@ -1,5 +1,6 @@
 //! A planned light week: every so many weeks less load and fewer sets. Common practice, no source.
 
+use crate::say;
 use crate::units::Share;
 use chrono::{DateTime, Datelike, Days, FixedOffset, NaiveDate};
 use serde::{Deserialize, Serialize};
@@ -45,19 +46,25 @@ pub enum UnfitLight {
 impl fmt::Display for UnfitLight {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            UnfitLight::Every(given) => write!(
-                f,
-                "a light week comes every {LIGHT_EVERY_MIN} to {LIGHT_EVERY_MAX} weeks, not {given}"
-            ),
-            UnfitLight::Load(given) => write!(
-                f,
-                "the loads of a light week are {LIGHT_LOAD_MIN} % to 100 % of the usual ones, not {given}"
-            ),
-            UnfitLight::Sets(given) => write!(
-                f,
-                "the sets of a light week are {LIGHT_SETS_MIN} % to 100 % of the usual ones, not {given}"
-            ),
-            UnfitLight::From(given) => write!(f, "{given} is no Monday: weeks begin on Monday"),
+            UnfitLight::Every(given) => f.write_str(&say!(
+                "a light week comes every {least} to {most} weeks, not {given}",
+                least = LIGHT_EVERY_MIN,
+                most = LIGHT_EVERY_MAX,
+                given
+            )),
+            UnfitLight::Load(given) => f.write_str(&say!(
+                "the loads of a light week are {least} % to 100 % of the usual ones, not {given}",
+                least = LIGHT_LOAD_MIN,
+                given = given.said()
+            )),
+            UnfitLight::Sets(given) => f.write_str(&say!(
+                "the sets of a light week are {least} % to 100 % of the usual ones, not {given}",
+                least = LIGHT_SETS_MIN,
+                given = given.said()
+            )),
+            UnfitLight::From(given) => {
+                f.write_str(&say!("{given} is no Monday: weeks begin on Monday", given))
+            }
         }
     }
 }

@@ -1,6 +1,8 @@
 //! How the sheets of a programme follow each other.
 
+use crate::say;
 use crate::sheet::SheetId;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -39,11 +41,12 @@ pub enum UnfitPlan {
 impl fmt::Display for UnfitPlan {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            UnfitPlan::Rotation(given) => write!(
-                f,
-                "a rotation has 1 to {ROTATION_SHEETS_MAX} sheets, not {given}"
-            ),
-            UnfitPlan::NoDay => f.write_str("give at least one day of the week a sheet"),
+            UnfitPlan::Rotation(given) => f.write_str(&say!(
+                "a rotation has 1 to {most} sheets, not {given}",
+                most = ROTATION_SHEETS_MAX,
+                given
+            )),
+            UnfitPlan::NoDay => f.write_str(t("give at least one day of the week a sheet")),
         }
     }
 }

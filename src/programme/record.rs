@@ -3,6 +3,7 @@
 use super::light::LightWeek;
 use super::plan::Plan;
 use crate::sheet::Line;
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -71,8 +72,8 @@ impl TryFrom<ProgrammeForm> for Programme {
             id: form.id,
             version: form.version,
             written: form.written,
-            name: form.name.ok_or("the programme needs a name")?,
-            plan: form.plan.ok_or("the programme needs a plan")?,
+            name: form.name.ok_or(t("the programme needs a name"))?,
+            plan: form.plan.ok_or(t("the programme needs a plan"))?,
             light: form.light,
         })
     }

@@ -1,9 +1,11 @@
 //! A light session that is offered though no light week is planned: where nothing was gained for weeks in main work.
 
 use super::light::LightWeek;
+use crate::say;
 use crate::sheet::{Block, ExerciseId, Line, Role, Sheet};
 use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, plateau};
 use crate::units::day;
+use crate::words::t_name;
 use chrono::{DateTime, FixedOffset};
 
 /// How long it is offered from the first light session on, in days: a week (common practice, no source).
@@ -72,14 +74,13 @@ impl Relief {
     /// Why, in one sentence.
     #[must_use]
     pub fn said(&self) -> String {
-        format!(
-            "{}: no gain to be seen in {} sessions since {}. A lighter week often helps (common practice): {} of the load, {} of the \
-             work sets.",
-            self.exercise,
-            self.plateau.sessions,
-            day(self.plateau.since),
-            self.light.load(),
-            self.light.sets()
+        say!(
+            "{exercise}: no gain to be seen in {sessions} sessions since {day}. A lighter week often helps (common practice): {load} of the load, {sets} of the work sets.",
+            exercise = t_name(self.exercise.as_str()),
+            sessions = self.plateau.sessions,
+            day = day(self.plateau.since),
+            load = self.light.load().said(),
+            sets = self.light.sets().said()
         )
     }
 }

@@ -12,6 +12,7 @@ use crate::strength::{
     SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
+use crate::words::{t_known, t_name};
 
 /// What the floor shows of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,7 +20,7 @@ pub struct Board {
     /// The set.
     pub key: SetKey,
     /// Name of the exercise.
-    pub exercise: Line,
+    pub exercise: String,
     /// Kind of set.
     pub kind: &'static str,
     /// Number among the block's sets of this kind.
@@ -243,7 +244,10 @@ impl State {
         let jump = self.jumps(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, history));
         let beyond = foretold.and_then(|foretold| foretold.caution());
-        let own = block.cautions.iter().map(ToString::to_string);
+        let own = block
+            .cautions
+            .iter()
+            .map(|caution| t_known(caution.as_str()).to_owned());
         let usual = cautions(block, &planned.kind)
             .into_iter()
             .map(str::to_owned);
@@ -264,7 +268,7 @@ impl State {
         };
         Board {
             key: planned.key,
-            exercise: block.exercise.name.clone(),
+            exercise: t_name(block.exercise.name.as_str()).to_owned(),
             kind: planned.kind.name(),
             number: planned.number,
             of: planned.of,

@@ -2,7 +2,9 @@
 
 use super::event::Moment;
 use super::state::State;
+use crate::say;
 use crate::units::Seconds;
+use crate::words::many_of;
 
 /// How a session stands against its time budget.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,18 +63,21 @@ impl AgainstBudget {
         let budget = self.minutes;
         let minutes = self.over.unsigned_abs().div_ceil(60);
         match (self.over > 0, self.leave_off) {
-            (false, _) => format!(
-                "In time: {} min to spare of {budget}.",
-                self.over.unsigned_abs() / 60
+            (false, _) => say!(
+                "In time: {minutes} min to spare of {budget}.",
+                minutes = self.over.unsigned_abs() / 60,
+                budget
             ),
-            (true, Some(1)) => {
-                format!("{minutes} min over the {budget} planned: leave off 1 set to end in time.")
-            }
-            (true, Some(sets)) => format!(
-                "{minutes} min over the {budget} planned: leave off {sets} sets to end in time."
+            (true, Some(sets)) => many_of(
+                sets,
+                "{minutes} min over the {budget} planned: leave off {n} set to end in time.",
+                "{minutes} min over the {budget} planned: leave off {n} sets to end in time.",
+                &[("minutes", &minutes), ("budget", &budget)],
             ),
-            (true, None) => format!(
-                "{minutes} min over the {budget} planned: this set is the last that fits, or more than fits."
+            (true, None) => say!(
+                "{minutes} min over the {budget} planned: this set is the last that fits, or more than fits.",
+                minutes,
+                budget
             ),
         }
     }

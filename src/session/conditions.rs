@@ -1,7 +1,7 @@
 //! What the air does to a session: longer rests, and cautions on the board.
 
 use super::state::State;
-use crate::heat::{Category, GRIP_WORDS, heat_index};
+use crate::heat::{Category, grip_words, heat_index};
 use crate::units::Seconds;
 
 impl State {
@@ -20,7 +20,7 @@ impl State {
     /// What the board says of the heat: what to do, and of a set with a load that grips slip.
     pub(super) fn heat_cautions(&self, loaded: bool) -> impl Iterator<Item = String> {
         let brief = self.heat().brief();
-        let grip = brief.and(loaded.then_some(GRIP_WORDS));
+        let grip = brief.and(loaded.then(grip_words));
         brief.into_iter().chain(grip).map(str::to_owned)
     }
 }

@@ -9,6 +9,7 @@ use super::swap::Swap;
 use crate::order;
 use crate::sheet::{BlockId, SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
+use crate::words::t;
 use std::fmt;
 
 /// For so long after its end a session may go on, in milliseconds: three hours (our own choice).
@@ -54,7 +55,7 @@ pub enum Refusal {
 
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+        f.write_str(t(match self {
             Refusal::NotABeginning => "a session begins once, with its sheet",
             Refusal::OutOfOrder => "the event is older than the last one; try again",
             Refusal::NoSuchSet => "this sheet has no such set",
@@ -70,7 +71,7 @@ impl fmt::Display for Refusal {
             Refusal::UnderWay => "a set of it is under way; stop or log that first",
             Refusal::SameExercise => "it is done as this exercise already",
             Refusal::Full => "the session is full; end it and begin another",
-        })
+        }))
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::slot::{Logged, Slot};
 use super::state::State;
+use crate::say;
 use crate::sheet::{LoadBasis, RepTarget};
 use crate::units::{Load, Unit};
 
@@ -24,7 +25,7 @@ impl State {
         .into_iter()
         .flatten()
         .collect();
-        (!said.is_empty()).then(|| format!("Off plan: {}.", said.join("; ")))
+        (!said.is_empty()).then(|| say!("Off plan: {what}.", what = said.join("; ")))
     }
 }
 
@@ -35,25 +36,24 @@ fn reps(slot: &Slot, logged: &Logged) -> Option<String> {
         RepTarget::Fixed(top) | RepTarget::Range(_, top) => done > top,
         RepTarget::AtLeast(_) => false,
     };
-    (above || done < asked.low()).then(|| format!("{done} reps where {asked} were asked"))
+    (above || done < asked.low()).then(|| say!("{done} reps where {asked} were asked", done, asked))
 }
 
 fn load(basis: &LoadBasis, logged: &Logged, unit: Unit) -> Option<String> {
     let (done, proposed): (Load, Load) = (logged.done.load?, logged.proposed?);
-    let by = match done.cmp(&proposed) {
-        std::cmp::Ordering::Equal => return None,
-        std::cmp::Ordering::Less => "below",
-        std::cmp::Ordering::Greater => "above",
-    };
-    let what = if basis.assists() {
-        "assistance"
-    } else {
-        "load"
-    };
-    Some(format!("{what} {by} the {} proposed", proposed.shown(unit)))
+    if done == proposed {
+        return None;
+    }
+    let load = proposed.shown(unit);
+    Some(match (basis.assists(), done < proposed) {
+        (true, true) => say!("assistance below the {load} proposed", load),
+        (true, false) => say!("assistance above the {load} proposed", load),
+        (false, true) => say!("load below the {load} proposed", load),
+        (false, false) => say!("load above the {load} proposed", load),
+    })
 }
 
 fn reserve(slot: &Slot, logged: &Logged) -> Option<String> {
     let (done, aim) = (logged.done.reserve?, slot.planned.reserve?);
-    (done < aim).then(|| format!("{done} in reserve where {aim} were aimed at"))
+    (done < aim).then(|| say!("{done} in reserve where {aim} were aimed at", done, aim))
 }

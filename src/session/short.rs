@@ -7,8 +7,10 @@ use super::event::{Moment, What};
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::order;
+use crate::say;
 use crate::sheet::{BlockId, Line, SetKey, worth};
 use crate::units::Seconds;
+use crate::words::{many, t, t_name};
 use std::cmp::Reverse;
 
 /// What goes of one block.
@@ -30,17 +32,25 @@ impl Gone {
     /// What goes, in words.
     #[must_use]
     pub fn said(&self) -> String {
-        let Gone { sets, exercise, .. } = self;
-        let sets = match (sets, self.whole) {
-            (1, false) => "1 set".to_owned(),
-            (n, false) => format!("{n} sets"),
-            (1, true) => "the last set".to_owned(),
-            (2, true) => "both sets left".to_owned(),
-            (n, true) => format!("all {n} sets left"),
+        let exercise = t_name(self.exercise.as_str());
+        let sets = match (self.sets, self.whole) {
+            (n, false) => many(n, "{n} set", "{n} sets"),
+            (1, true) => t("the last set").to_owned(),
+            (2, true) => t("both sets left").to_owned(),
+            (n, true) => say!("all {n} sets left", n),
         };
         match (self.saves + 30) / 60 {
-            0 => format!("{sets} of {exercise}, saves less than a minute"),
-            minutes => format!("{sets} of {exercise}, saves {minutes} min"),
+            0 => say!(
+                "{sets} of {exercise}, saves less than a minute",
+                sets,
+                exercise
+            ),
+            minutes => say!(
+                "{sets} of {exercise}, saves {minutes} min",
+                sets,
+                exercise,
+                minutes
+            ),
         }
     }
 }

@@ -4,6 +4,7 @@ use super::event::Began;
 use super::slot::Slot;
 use super::state::State;
 use crate::kit::Kit;
+use crate::say;
 use crate::sheet::{
     Block, BlockId, Exercise, LINES_MAX, Line, LoadBasis, LoadPolicy, PlannedSet, SideMode,
 };
@@ -39,9 +40,10 @@ pub struct Swap {
 fn some_lines<'de, D: Deserializer<'de>>(source: D) -> Result<Vec<Line>, D::Error> {
     let lines = Vec::deserialize(source)?;
     if lines.len() > LINES_MAX {
-        return Err(D::Error::custom(format_args!(
-            "an exercise has {} cautions, at most {LINES_MAX} are allowed",
-            lines.len()
+        return Err(D::Error::custom(say!(
+            "an exercise has {given} cautions, at most {most} are allowed",
+            given = lines.len(),
+            most = LINES_MAX
         )));
     }
     Ok(lines)

@@ -2,8 +2,10 @@
 
 use super::slot::{Slot, Status};
 use super::state::State;
+use crate::say;
 use crate::sheet::{Line, SetKey};
 use crate::units::Seconds;
+use crate::words::{t, t_name};
 
 /// The turn of a set among the blocks of its group.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,15 +22,19 @@ impl Turn {
     /// The turn in words.
     #[must_use]
     pub fn said(&self) -> String {
-        let group = if self.of == 2 { "pair" } else { "circuit" };
-        let mut said = format!("{group} {} of {}", self.place, self.of);
-        match &self.next {
-            Some((name, Seconds::MIN)) => said.push_str(&format!(" · straight on: {name}")),
+        let (place, of) = (self.place, self.of);
+        let turn = if of == 2 {
+            say!("pair {place} of {of}", place, of)
+        } else {
+            say!("circuit {place} of {of}", place, of)
+        };
+        let then = match &self.next {
+            Some((name, Seconds::MIN)) => say!("straight on: {name}", name = t_name(name.as_str())),
             // How long the rest before it is stands on the board already.
-            Some((name, _)) => said.push_str(&format!(" · then {name}")),
-            None => said.push_str(" · its last set"),
-        }
-        said
+            Some((name, _)) => say!("then {name}", name = t_name(name.as_str())),
+            None => t("its last set").to_owned(),
+        };
+        format!("{turn} · {then}")
     }
 }
 

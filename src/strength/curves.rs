@@ -3,7 +3,9 @@
 //! A load is never computed as a float. A curve's factor is: it is rounded to nine decimals, and from there on everything
 //! is decimal. The product is rounded to a hundredth of the load's unit, which is far below what any curve knows.
 
+use crate::say;
 use crate::units::{Load, Reps};
+use crate::words::t;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -57,16 +59,13 @@ pub struct OffTheCurve {
 
 impl fmt::Display for OffTheCurve {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (name, most) = (self.curve.name(), self.curve.reps_max());
-        write!(
-            f,
-            "no valid estimate from {} reps: {name} holds for 1 to {most}",
-            self.reps
-        )?;
-        match self.curve {
-            Curve::NscaHandout => f.write_str(", without 11"),
-            _ => Ok(()),
-        }
+        f.write_str(&say!(
+            "no valid estimate from {reps} reps: {name} holds for 1 to {most}{without}",
+            reps = self.reps,
+            name = self.curve.name(),
+            most = self.curve.reps_max(),
+            without = self.curve.without()
+        ))
     }
 }
 
@@ -102,7 +101,7 @@ impl Curve {
             Curve::OConner => "O’Conner",
             Curve::Wathan => "Wathan",
             Curve::Lander => "Lander",
-            Curve::NscaHandout => "NSCA chart (handout)",
+            Curve::NscaHandout => t("NSCA chart (handout)"),
         }
     }
 
@@ -117,7 +116,7 @@ impl Curve {
             Curve::OConner => "O’Conner et al. 1989, Weight Training Today",
             Curve::Wathan => "Wathan 1994, Essentials of Strength Training and Conditioning",
             Curve::Lander => "Lander 1985, NSCA Journal 6(6):60–61",
-            Curve::NscaHandout => "NSCA training load chart, handout form",
+            Curve::NscaHandout => t("NSCA training load chart, handout form"),
         }
     }
 
@@ -138,15 +137,20 @@ impl Curve {
     /// Where it is from and for which reps it holds, in one line.
     #[must_use]
     pub fn told(self) -> String {
-        let without = match self {
-            Curve::NscaHandout => ", without 11",
-            _ => "",
-        };
-        format!(
-            "{} · holds for 1 to {} reps{without}",
-            self.source(),
-            self.reps_max()
+        say!(
+            "{source} · holds for 1 to {most} reps{without}",
+            source = self.source(),
+            most = self.reps_max(),
+            without = self.without()
         )
+    }
+
+    /// What is left out of the reps for which it holds.
+    fn without(self) -> &'static str {
+        match self {
+            Curve::NscaHandout => t(", without 11"),
+            _ => "",
+        }
     }
 
     /// What the load of a set of `reps` to failure is multiplied with to give the maximum, to nine decimals.

@@ -6,8 +6,10 @@ use super::curves::Curve;
 use super::history::Performance;
 use super::level::{Estimate, RepsAhead, Strength, Support};
 use super::system::system_load;
+use crate::say;
 use crate::sheet::{LoadBasis, RepTarget};
 use crate::units::{Load, Unit, day};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 
 /// What a set is held against: the exercise's history and the day.
@@ -72,13 +74,13 @@ impl Foretold {
                 low,
                 high: Some(high),
                 ..
-            }) if low == high => format!("{low} reps likely"),
+            }) if low == high => say!("{reps} reps likely", reps = low),
             Some(RepsAhead {
                 low,
                 high: Some(high),
                 ..
-            }) => format!("{low}–{high} reps likely"),
-            Some(RepsAhead { low, .. }) => format!("{low} reps or more likely"),
+            }) => say!("{low}–{high} reps likely", low, high),
+            Some(RepsAhead { low, .. }) => say!("{reps} reps or more likely", reps = low),
         }
     }
 
@@ -90,33 +92,41 @@ impl Foretold {
             Load::new(amount, unit).map_or_else(|_| load.shown(unit), |load| load.shown(unit))
         };
         let Estimate { low, middle, high } = self.e1rm;
-        let of = if self.with_body {
-            ", the body in it"
+        let (load, low, high) = (whole(middle), whole(low), whole(high));
+        let said = if self.with_body {
+            say!(
+                "Estimated maximum {load}, the body in it ({low} to {high} in 8 of 10 cases).",
+                load,
+                low,
+                high
+            )
         } else {
-            ""
+            say!(
+                "Estimated maximum {load} ({low} to {high} in 8 of 10 cases).",
+                load,
+                low,
+                high
+            )
         };
-        let mut said = format!(
-            "Estimated maximum {}{of} ({} to {} in 8 of 10 cases).",
-            whole(middle),
-            whole(low),
-            whole(high)
-        );
         let reps = self.reps_said();
-        if !reps.is_empty() {
-            let tenths = (self.in_range * 10.0).round().clamp(0.0, 10.0) as u8;
-            said.push_str(&format!(
-                " {reps} in a fresh set; what is asked for in about {tenths} of 10."
-            ));
+        if reps.is_empty() {
+            return said;
         }
-        said
+        let tenths = (self.in_range * 10.0).round().clamp(0.0, 10.0) as u8;
+        let fresh = say!(
+            "{reps} in a fresh set; what is asked for in about {tenths} of 10.",
+            reps,
+            tenths
+        );
+        format!("{said} {fresh}")
     }
 
     /// A caution where the last weeks do not support the set.
     #[must_use]
     pub fn caution(&self) -> Option<&'static str> {
-        (self.support == Support::Beyond).then_some(
+        (self.support == Support::Beyond).then(|| t(
             "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or safety bars or a spotter.",
-        )
+        ))
     }
 }
 
@@ -124,10 +134,10 @@ impl Foretold {
 #[must_use]
 pub fn plateau_said(history: &[Performance], curve: Curve) -> Option<String> {
     let plateau = plateau(history, curve)?;
-    Some(format!(
-        "No gain to be seen in {} sessions since {}: a lighter week, other reps or another exercise may help.",
-        plateau.sessions,
-        day(plateau.since)
+    Some(say!(
+        "No gain to be seen in {sessions} sessions since {day}: a lighter week, other reps or another exercise may help.",
+        sessions = plateau.sessions,
+        day = day(plateau.since)
     ))
 }
 

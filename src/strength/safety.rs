@@ -3,6 +3,7 @@
 use super::history::Performance;
 use crate::sheet::{Block, Equipment, LoadBasis, Pattern, SetKind};
 use crate::units::Load;
+use crate::words::t;
 use rust_decimal::Decimal;
 
 /// A load above this multiple of the best so far is a jump.
@@ -21,8 +22,12 @@ pub fn jump_caution(previous_best: Option<Load>, load: Load) -> bool {
 }
 
 /// What is said of a jump.
-pub const JUMP_WORDS: &str = "More than 10 % above what you have done here lately. Warm up to it, use safety bars or \
-                              a spotter, and stop when technique goes.";
+#[must_use]
+pub fn jump_words() -> &'static str {
+    t(
+        "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
+    )
+}
 
 /// How many performances count as lately (common practice, no source).
 const LATELY: usize = 6;
@@ -74,7 +79,7 @@ pub fn jumps(
 pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     let mut cautions = Vec::new();
     if matches!(kind, SetKind::ToFailure) {
-        cautions.push("To technical failure: safety bars or a spotter; stop when the next rep would not be clean.");
+        cautions.push(t("To technical failure: safety bars or a spotter; stop when the next rep would not be clean."));
     }
     let bent_over = match block.exercise.pattern {
         Pattern::Hinge => true,
@@ -84,7 +89,9 @@ pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
         _ => false,
     };
     if bent_over && block.cautions.is_empty() {
-        cautions.push("Brace, keep the trunk angle; when it drifts, take load off.");
+        cautions.push(t(
+            "Brace, keep the trunk angle; when it drifts, take load off.",
+        ));
     }
     cautions
 }

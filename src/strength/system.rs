@@ -3,6 +3,7 @@
 use super::unfed::Unfed;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression};
 use crate::units::Load;
+use crate::words::t;
 
 /// The whole load that a set moves, exactly: share × body mass of that day + external load − assistance.
 ///
@@ -58,7 +59,12 @@ pub fn written_load(
 }
 
 /// What is said where [`lacks_body_mass`] is true.
-pub const BODY_MASS_WORDS: &str = "Body mass unknown, so the maximum cannot be estimated: this goes by the written load alone. Give yours in Kit.";
+#[must_use]
+pub fn body_mass_words() -> &'static str {
+    t(
+        "Body mass unknown, so the maximum cannot be estimated: this goes by the written load alone. Give yours in Kit.",
+    )
+}
 
 /// Whether `block` moves the body and wants the estimate, by its rule or by a line of its sets, while the body mass of the
 /// day is not known. What is proposed then goes by the written load alone.

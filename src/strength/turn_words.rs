@@ -5,11 +5,14 @@ use super::because::{Bound, Missed, Moved};
 use super::maximum::WithBody;
 use super::set_because::GuidedStep;
 use super::words::{Words, on};
+use crate::say;
 use crate::units::{Load, Reps, Rir, Share};
+use crate::words::{many_of, t};
 
 /// Why no share of the maximum was taken where the body is moved.
-pub(super) const BODY_UNKNOWN: &str =
-    "body mass unknown, so no share of the maximum can be taken (give yours in Kit)";
+pub(super) fn body_unknown() -> &'static str {
+    t("body mass unknown, so no share of the maximum can be taken (give yours in Kit)")
+}
 
 impl Words {
     /// "75 % of the estimated maximum 120 kg with the body is 90 kg, less 80 kg of body: 10 kg".
@@ -17,38 +20,47 @@ impl Words {
         let wanted = taken.wanted();
         let (moved, body) = (taken.moved(), self.load(taken.body));
         let left = match (wanted.is_zero(), taken.assists) {
-            (true, true) => format!("and the body alone is {body}: no assistance"),
-            (true, false) => format!("and the body alone is {body}: nothing added"),
-            (false, true) => format!("of {body} of body: {} of assistance", self.load(wanted)),
-            (false, false) => format!("less {body} of body: {}", self.load(wanted)),
-        };
-        let between = if taken.assists && !wanted.is_zero() {
-            " "
-        } else {
-            ", "
+            (true, true) => say!(", and the body alone is {body}: no assistance", body),
+            (true, false) => say!(", and the body alone is {body}: nothing added", body),
+            (false, true) => say!(
+                " of {body} of body: {load} of assistance",
+                body,
+                load = self.load(wanted)
+            ),
+            (false, false) => say!(
+                ", less {body} of body: {load}",
+                body,
+                load = self.load(wanted)
+            ),
         };
         let harder = taken.assists == (taken.to < wanted);
         let made = if taken.to != wanted && harder {
-            format!(", the lightest there is: {}", self.load(taken.to))
+            say!(
+                ", the lightest there is: {load}",
+                load = self.load(taken.to)
+            )
         } else {
             self.fitted(wanted, taken.to)
         };
-        format!(
-            "{} of the estimated maximum {} with the body is {}{between}{left}{made}",
-            taken.share,
-            self.load(taken.e1rm),
-            self.load(moved),
+        say!(
+            "{share} of the estimated maximum {load} with the body is {moved}{left}{made}",
+            share = taken.share.said(),
+            load = self.load(taken.e1rm),
+            moved = self.load(moved),
+            left,
+            made
         )
     }
 
     pub(super) fn guided_start(self, to: Load) -> String {
         let with = if to.is_zero() {
-            "nothing added".to_owned()
+            t("nothing added").to_owned()
         } else {
             self.load(to)
         };
-        format!(
-            "first time: begin light with {with}, say how many reps were left, and the next load follows"
+        say!(
+            "first time: begin light with {load}, say how many reps were left, and the next load follows",
+            load = with
         )
     }
 
@@ -56,16 +68,20 @@ impl Words {
     pub(super) fn not_made(self, wanted: Load, easiest: Option<Load>) -> String {
         let wanted_said = self.load(wanted);
         match easiest {
-            Some(load) if load > wanted => format!(
-                "the kit makes nothing as light as {wanted_said}, its lightest is {}: take that only if it is light \
-                 for you",
-                self.load(load)
+            Some(load) if load > wanted => say!(
+                "the kit makes nothing as light as {wanted}, its lightest is {load}: take that only if it is light for you",
+                wanted = wanted_said,
+                load = self.load(load)
             ),
-            Some(load) => format!(
-                "the kit makes no assistance as large as {wanted_said}, its largest is {}",
-                self.load(load)
+            Some(load) => say!(
+                "the kit makes no assistance as large as {wanted}, its largest is {load}",
+                wanted = wanted_said,
+                load = self.load(load)
             ),
-            None => format!("the kit makes nothing for {wanted_said}: add what you have in Kit"),
+            None => say!(
+                "the kit makes nothing for {load}: add what you have in Kit",
+                load = wanted_said
+            ),
         }
     }
 
@@ -73,33 +89,42 @@ impl Words {
     pub(super) fn bound(self, bound: Option<Bound>) -> &'static str {
         match bound {
             None => "",
-            Some(Bound::Tenth) => ", no more than 10 % up",
-            Some(Bound::KitStep) => ", more than 10 % up but the kit has nothing smaller",
+            Some(Bound::Tenth) => t(", no more than 10 % up"),
+            Some(Bound::KitStep) => t(", more than 10 % up but the kit has nothing smaller"),
         }
     }
 
     pub(super) fn after_break(self, days: u32, less: Option<Share>, moved: &Moved) -> String {
-        format!("last done {days} days ago: {}", self.eased(less, moved))
+        say!(
+            "last done {days} days ago: {follows}",
+            days,
+            follows = self.eased(less, moved)
+        )
     }
 
     pub(super) fn lies_ahead(self, days: u32, moved: &Moved) -> String {
-        let days = match days {
-            1 => "a day".to_owned(),
-            days => format!("{days} days"),
-        };
-        format!(
-            "the last time lies {days} ahead by this clock, which may be wrong: {}",
-            self.follows(moved)
+        many_of(
+            days as usize,
+            "the last time lies a day ahead by this clock, which may be wrong: {follows}",
+            "the last time lies {n} days ahead by this clock, which may be wrong: {follows}",
+            &[("follows", &self.follows(moved))],
         )
     }
 
     pub(super) fn deload(self, missed: &[Missed; 3], less: Share, moved: &Moved) -> String {
-        let said = missed.map(|one| format!("{} at {}", one.reps, self.load(one.at)));
+        let said = missed.map(|one| {
+            say!(
+                "{reps} at {load}",
+                reps = one.reps,
+                load = self.load(one.at)
+            )
+        });
         let asked = missed[2].low;
-        format!(
-            "{}: below {asked} three times running, {}",
-            said.join(", "),
-            self.eased(Some(less), moved)
+        say!(
+            "{done}: below {asked} three times running, {follows}",
+            done = said.join(", "),
+            asked,
+            follows = self.eased(Some(less), moved)
         )
     }
 
@@ -110,33 +135,46 @@ impl Words {
         } = *moved;
         let to_said = self.load(to);
         match less {
-            _ if to == at => {
-                let none = if assists {
-                    "no more assistance"
-                } else {
-                    "nothing lighter"
-                };
-                format!("{none} {}, {to_said} again", on(moved.on))
-            }
-            _ if assists == (to < at) => format!("nothing as light {}, {to_said}", on(moved.on)),
-            _ if assists => format!("more assistance to come back, {to_said}"),
-            None => format!("a step lighter to come back, {to_said}"),
+            _ if to == at && assists => say!(
+                "no more assistance {place}, {load} again",
+                place = on(moved.on),
+                load = to_said
+            ),
+            _ if to == at => say!(
+                "nothing lighter {place}, {load} again",
+                place = on(moved.on),
+                load = to_said
+            ),
+            _ if assists == (to < at) => say!(
+                "nothing as light {place}, {load}",
+                place = on(moved.on),
+                load = to_said
+            ),
+            _ if assists => say!("more assistance to come back, {load}", load = to_said),
+            None => say!("a step lighter to come back, {load}", load = to_said),
             Some(less) => {
                 let wanted = at.minus(at.times(less.factor()));
                 let made = match self.fitted(wanted, to) {
                     made if made.is_empty() => format!(", {to_said}"),
                     made => made,
                 };
-                format!("{less} lighter to come back{made}")
+                say!(
+                    "{share} lighter to come back{made}",
+                    share = less.said(),
+                    made
+                )
             }
         }
     }
 
     pub(super) fn disagrees(self, reps: Reps, low: Reps, reserve: Rir, moved: &Moved) -> String {
-        format!(
-            "{reps} of {low} reps at {} and {reserve} left do not fit together: {}",
-            self.load(moved.at),
-            self.follows(moved)
+        say!(
+            "{reps} of {low} reps at {load} and {reserve} left do not fit together: {follows}",
+            reps,
+            low,
+            load = self.load(moved.at),
+            reserve,
+            follows = self.follows(moved)
         )
     }
 
@@ -150,27 +188,33 @@ impl Words {
     ) -> String {
         let (reserve, aim) = said;
         let done = match reps {
-            Some(reps) => format!("{reps} at {}", self.load(from)),
+            Some(reps) => say!("{reps} at {load}", reps, load = self.load(from)),
             None => self.load(from),
         };
         let left = match reserve.get() {
-            5.. => "5 or more".to_owned(),
+            5.. => t("5 or more").to_owned(),
             n => n.to_string(),
         };
         let to_said = self.load(to);
         let follows = match step {
-            _ if to == from => format!("{to_said} again, the kit ends there"),
-            GuidedStep::Larger => format!("a larger step to {to_said}"),
-            GuidedStep::Usual => format!("the usual step to {to_said}"),
-            GuidedStep::Down => format!("a step down to {to_said}"),
+            _ if to == from => say!("{load} again, the kit ends there", load = to_said),
+            GuidedStep::Larger => say!("a larger step to {load}", load = to_said),
+            GuidedStep::Usual => say!("the usual step to {load}", load = to_said),
+            GuidedStep::Down => say!("a step down to {load}", load = to_said),
         };
-        format!("{done} with {left} left, {aim} aimed at: {follows}")
+        say!(
+            "{done} with {left} left, {aim} aimed at: {follows}",
+            done,
+            left,
+            aim,
+            follows
+        )
     }
 
     pub(super) fn guide_unsaid(self, to: Load) -> String {
-        format!(
-            "the reps left were not said: {} again; say them, and the next load follows",
-            self.load(to)
+        say!(
+            "the reps left were not said: {load} again; say them, and the next load follows",
+            load = self.load(to)
         )
     }
 }

@@ -1,6 +1,8 @@
 //! Why a set says nothing about strength, as data with its words.
 
+use crate::say;
 use crate::units::Reps;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -44,26 +46,29 @@ pub enum Unfed {
 impl fmt::Display for Unfed {
     /// A sentence for the ledger.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("not in the estimate: ")?;
-        match self {
-            Unfed::RampUp => f.write_str("a ramp-up set"),
-            Unfed::BackOff => f.write_str("a back-off set"),
-            Unfed::Drop => f.write_str("a drop set, one load after the other without rest"),
-            Unfed::Cluster => f.write_str("a cluster, with pauses inside"),
-            Unfed::Staged => f.write_str("a set in stages"),
-            Unfed::Timed => f.write_str("a set for a time"),
-            Unfed::Distance => f.write_str("a set for a distance"),
-            Unfed::LightWeek => f.write_str("done in a light week"),
-            Unfed::NotPlain => f.write_str("no plain work set"),
-            Unfed::NoLoad => f.write_str("no load that could be weighed"),
-            Unfed::Band => f.write_str("what a band pulls is not known"),
-            Unfed::BodyMassUnknown => {
-                f.write_str("the body mass of that day is not known; say yours in Kit")
-            }
-            Unfed::BasisUnknown => f.write_str("kept by an older version without its load basis"),
+        let why = match self {
             Unfed::OffTheCurve { reps } => {
-                write!(f, "{reps} reps with the reserve, the curve ends before")
+                say!("{reps} reps with the reserve, the curve ends before", reps)
             }
-        }
+            _ => t(match self {
+                Unfed::RampUp => "a ramp-up set",
+                Unfed::BackOff => "a back-off set",
+                Unfed::Drop => "a drop set, one load after the other without rest",
+                Unfed::Cluster => "a cluster, with pauses inside",
+                Unfed::Staged => "a set in stages",
+                Unfed::Timed => "a set for a time",
+                Unfed::Distance => "a set for a distance",
+                Unfed::LightWeek => "done in a light week",
+                Unfed::NoLoad => "no load that could be weighed",
+                Unfed::Band => "what a band pulls is not known",
+                Unfed::BodyMassUnknown => {
+                    "the body mass of that day is not known; say yours in Kit"
+                }
+                Unfed::BasisUnknown => "kept by an older version without its load basis",
+                Unfed::NotPlain | Unfed::OffTheCurve { .. } => "no plain work set",
+            })
+            .to_owned(),
+        };
+        f.write_str(&say!("not in the estimate: {why}", why))
     }
 }

@@ -2,9 +2,11 @@
 
 use super::because::{Because, Moved, Wish};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
-use super::turn_words::BODY_UNKNOWN;
+use super::turn_words::body_unknown;
+use crate::say;
 use crate::sheet::Equipment;
 use crate::units::{Load, Reps, Share, Unit};
+use crate::words::{many_of, t};
 use std::fmt;
 
 /// How loads are written: in the unit on display, or each in the unit it was typed in.
@@ -49,13 +51,13 @@ fn range(low: Reps, top: Reps) -> String {
 }
 
 pub(super) fn on(equipment: Equipment) -> &'static str {
-    match equipment {
+    t(match equipment {
         Equipment::Barbell => "on this bar",
         Equipment::Dumbbell => "in these dumbbells",
         Equipment::Handle => "on these handles",
         Equipment::Stack => "on this stack",
         Equipment::Band | Equipment::Body | Equipment::Other => "in this kit",
-    }
+    })
 }
 
 impl Words {
@@ -70,9 +72,9 @@ impl Words {
         }
         let to_said = self.load(to);
         if to < wanted {
-            format!(", nearest below is {to_said}")
+            say!(", nearest below is {load}", load = to_said)
         } else {
-            format!(", nearest above is {to_said}")
+            say!(", nearest above is {load}", load = to_said)
         }
     }
 
@@ -84,155 +86,202 @@ impl Words {
         let to_said = self.load(to);
         let place = on(moved.on);
         match moved.wish {
-            Wish::Same if to == at => "same load again".to_owned(),
-            Wish::Same => format!("same load again{}", self.fitted(at, to)),
+            Wish::Same if to == at => t("same load again").to_owned(),
+            Wish::Same => say!("same load again{fitted}", fitted = self.fitted(at, to)),
             // The kit was smaller than last time's load all along.
             Wish::Harder if to != at && assists == (to > at) => {
-                format!("nothing as hard {place}, {to_said}")
+                say!("nothing as hard {place}, {load}", place, load = to_said)
             }
             Wish::Harder if to == at && assists => {
-                format!("no less assistance {place}, {to_said} again")
+                say!(
+                    "no less assistance {place}, {load} again",
+                    place,
+                    load = to_said
+                )
             }
-            Wish::Harder if to == at => format!("nothing heavier {place}, {to_said} again"),
-            Wish::Harder if assists => format!("less assistance, next step {place} is {to_said}"),
+            Wish::Harder if to == at => say!(
+                "nothing heavier {place}, {load} again",
+                place,
+                load = to_said
+            ),
+            Wish::Harder if assists => say!(
+                "less assistance, next step {place} is {load}",
+                place,
+                load = to_said
+            ),
             Wish::Harder => {
-                format!("next step {place} is {to_said}{}", self.bound(moved.bound))
+                say!(
+                    "next step {place} is {load}{bound}",
+                    place,
+                    load = to_said,
+                    bound = self.bound(moved.bound)
+                )
             }
             Wish::Easier if to == at && assists => {
-                format!("no more assistance {place}, {to_said} again")
+                say!(
+                    "no more assistance {place}, {load} again",
+                    place,
+                    load = to_said
+                )
             }
-            Wish::Easier if to == at => format!("nothing lighter {place}, {to_said} again"),
-            Wish::Easier if assists => format!("more assistance, back to {to_said}"),
-            Wish::Easier => format!("a step down to {to_said}"),
+            Wish::Easier if to == at => say!(
+                "nothing lighter {place}, {load} again",
+                place,
+                load = to_said
+            ),
+            Wish::Easier if assists => say!("more assistance, back to {load}", load = to_said),
+            Wish::Easier => say!("a step down to {load}", load = to_said),
         }
     }
 
     /// "7, 7, 7 at 82.5 kg".
     fn done(self, reps: &[Reps], at: Load) -> String {
         let reps: Vec<String> = reps.iter().map(Reps::to_string).collect();
-        format!("{} at {}", reps.join(", "), self.load(at))
+        say!(
+            "{reps} at {load}",
+            reps = reps.join(", "),
+            load = self.load(at)
+        )
     }
 
     fn because(self, because: &Because) -> String {
         match because {
-            Because::StartOfSheet { wanted, to } => format!(
-                "start of the sheet: {}{}",
-                self.load(*wanted),
-                self.fitted(*wanted, *to)
+            Because::StartOfSheet { wanted, to } => say!(
+                "start of the sheet: {load}{fitted}",
+                load = self.load(*wanted),
+                fitted = self.fitted(*wanted, *to)
             ),
             Because::NothingKnown {} => {
-                "nothing is known yet: choose a load that feels light".to_owned()
+                t("nothing is known yet: choose a load that feels light").to_owned()
             }
             Because::GuidedStart { to } => self.guided_start(*to),
-            Because::NoLoad {} => "no load".to_owned(),
+            Because::NoLoad {} => t("no load").to_owned(),
             Because::OutOfKit { wanted, easiest } => self.not_made(*wanted, *easiest),
-            Because::AsWritten { wanted, to } => format!(
-                "as written: {}{}",
-                self.load(*wanted),
-                self.fitted(*wanted, *to)
+            Because::AsWritten { wanted, to } => say!(
+                "as written: {load}{fitted}",
+                load = self.load(*wanted),
+                fitted = self.fitted(*wanted, *to)
             ),
             Because::ShareOfE1rm { share, e1rm, to } => self.share(
-                &format!("{share} of the estimated maximum {}", self.load(*e1rm)),
+                &say!(
+                    "{share} of the estimated maximum {load}",
+                    share = share.said(),
+                    load = self.load(*e1rm)
+                ),
                 e1rm.times(share.factor()),
                 *to,
             ),
             Because::ShareWithBody(taken) => self.with_body(taken),
             Because::LightWeek { share, usual, to } => self.light_week(*share, *usual, *to),
             Because::SameAsLast { moved } => {
-                format!("{} last time: {}", self.load(moved.at), self.follows(moved))
+                say!(
+                    "{load} last time: {follows}",
+                    load = self.load(moved.at),
+                    follows = self.follows(moved)
+                )
             }
-            Because::Lightened { down_to, moved } => format!(
-                "went from {} to {} within the work sets: {}",
-                self.load(moved.at),
-                self.load(*down_to),
-                self.follows(moved)
+            Because::Lightened { down_to, moved } => say!(
+                "went from {load} to {lighter} within the work sets: {follows}",
+                load = self.load(moved.at),
+                lighter = self.load(*down_to),
+                follows = self.follows(moved)
             ),
             Because::TopReached {
                 reps,
                 low,
                 top,
                 moved,
-            } => format!(
-                "{}: top of {} reached, {}",
-                self.done(reps, moved.at),
-                range(*low, *top),
-                self.follows(moved)
+            } => say!(
+                "{done}: top of {range} reached, {follows}",
+                done = self.done(reps, moved.at),
+                range = range(*low, *top),
+                follows = self.follows(moved)
             ),
             Because::InRange {
                 reps,
                 low,
                 top,
                 moved,
-            } => format!(
-                "{}: inside {}, {}",
-                self.done(reps, moved.at),
-                range(*low, *top),
-                self.follows(moved)
+            } => say!(
+                "{done}: inside {range}, {follows}",
+                done = self.done(reps, moved.at),
+                range = range(*low, *top),
+                follows = self.follows(moved)
             ),
             Because::BelowRange {
                 reps,
                 low,
                 top,
                 moved,
-            } => format!(
-                "{}: below {}, {}",
-                self.done(reps, moved.at),
-                range(*low, *top),
-                self.follows(moved)
+            } => say!(
+                "{done}: below {range}, {follows}",
+                done = self.done(reps, moved.at),
+                range = range(*low, *top),
+                follows = self.follows(moved)
             ),
-            Because::TwoOverTwice { reps, goal, moved } => format!(
-                "{} in the last sets: two over {goal} twice running, {}",
-                self.done(reps, moved.at),
-                self.follows(moved)
+            Because::TwoOverTwice { reps, goal, moved } => say!(
+                "{done} in the last sets: two over {goal} twice running, {follows}",
+                done = self.done(reps, moved.at),
+                goal,
+                follows = self.follows(moved)
             ),
-            Because::NotTwiceYet { reps, goal, moved } => format!(
-                "{} in the last set: not yet two over {goal} twice running, {}",
-                self.done(&[*reps], moved.at),
-                self.follows(moved)
+            Because::NotTwiceYet { reps, goal, moved } => say!(
+                "{done} in the last set: not yet two over {goal} twice running, {follows}",
+                done = self.done(&[*reps], moved.at),
+                goal,
+                follows = self.follows(moved)
             ),
-            Because::AllDone { moved } => format!(
-                "every rep done at {}: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            Because::AllDone { moved } => say!(
+                "every rep done at {load}: {follows}",
+                load = self.load(moved.at),
+                follows = self.follows(moved)
             ),
-            Because::NotAllDone { moved } => format!(
-                "not every rep done at {}: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            Because::NotAllDone { moved } => say!(
+                "not every rep done at {load}: {follows}",
+                load = self.load(moved.at),
+                follows = self.follows(moved)
             ),
             Because::NoEstimate { moved } => {
-                format!("no estimate of the maximum yet: {}", self.follows(moved))
+                say!(
+                    "no estimate of the maximum yet: {follows}",
+                    follows = self.follows(moved)
+                )
             }
             Because::BodyMassUnknown { moved } => {
-                format!("{BODY_UNKNOWN}: {}", self.follows(moved))
+                format!("{}: {}", body_unknown(), self.follows(moved))
             }
             Because::MoreInReserve {
                 reserve,
                 aim,
                 moved,
-            } => format!(
-                "{reserve} left at {}, {aim} aimed at: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            } => say!(
+                "{reserve} left at {load}, {aim} aimed at: {follows}",
+                reserve,
+                load = self.load(moved.at),
+                aim,
+                follows = self.follows(moved)
             ),
-            Because::AsAimed { reserve, moved } => format!(
-                "{reserve} left at {}, as aimed at: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            Because::AsAimed { reserve, moved } => say!(
+                "{reserve} left at {load}, as aimed at: {follows}",
+                reserve,
+                load = self.load(moved.at),
+                follows = self.follows(moved)
             ),
             Because::LessInReserve {
                 reserve,
                 aim,
                 moved,
-            } => format!(
-                "only {reserve} left at {}, {aim} aimed at: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            } => say!(
+                "only {reserve} left at {load}, {aim} aimed at: {follows}",
+                reserve,
+                load = self.load(moved.at),
+                aim,
+                follows = self.follows(moved)
             ),
-            Because::NoReserveSaid { moved } => format!(
-                "no reps in reserve were said at {}: {}",
-                self.load(moved.at),
-                self.follows(moved)
+            Because::NoReserveSaid { moved } => say!(
+                "no reps in reserve were said at {load}: {follows}",
+                load = self.load(moved.at),
+                follows = self.follows(moved)
             ),
             Because::Disagrees {
                 reps,
@@ -254,28 +303,37 @@ impl Words {
     fn light_week(self, share: Share, usual: Load, to: Load) -> String {
         let usual_said = self.load(usual);
         if to == usual {
-            format!("light week: {usual_said} as usual")
+            say!("light week: {load} as usual", load = usual_said)
         } else if to > usual {
-            format!(
-                "light week: more assistance than {usual_said}, {}",
-                self.load(to)
+            say!(
+                "light week: more assistance than {usual}, {load}",
+                usual = usual_said,
+                load = self.load(to)
             )
         } else {
-            let of = format!("light week: {share} of {usual_said}");
+            let of = say!(
+                "light week: {share} of {load}",
+                share = share.said(),
+                load = usual_said
+            );
             self.share(&of, usual.times(share.factor()), to)
         }
     }
 
     fn out_of_kit(self, wanted: Load) -> String {
-        format!("the kit makes nothing for {}", self.load(wanted))
+        say!("the kit makes nothing for {load}", load = self.load(wanted))
     }
 
     /// "40 % of 80 kg, nearest below is 30 kg".
     fn share(self, of: &str, wanted: Load, to: Load) -> String {
         if to == wanted {
-            format!("{of} is {}", self.load(to))
+            say!("{share} is {load}", share = of, load = self.load(to))
         } else if to > wanted {
-            format!("{of}, the lightest there is: {}", self.load(to))
+            say!(
+                "{share}, the lightest there is: {load}",
+                share = of,
+                load = self.load(to)
+            )
         } else {
             format!("{of}{}", self.fitted(wanted, to))
         }
@@ -283,16 +341,16 @@ impl Words {
 
     fn set(self, because: &SetBecause) -> String {
         match because {
-            SetBecause::NoLoad => "no load".to_owned(),
+            SetBecause::NoLoad => t("no load").to_owned(),
             SetBecause::NothingKnown => {
-                "nothing is known yet: choose a load that feels light".to_owned()
+                t("nothing is known yet: choose a load that feels light").to_owned()
             }
             SetBecause::OutOfKit { wanted } => self.out_of_kit(*wanted),
-            SetBecause::WorkLoad { to } => format!("work load: {}", self.load(*to)),
-            SetBecause::AsDone { at, to } => format!(
-                "as in the set before: {}{}",
-                self.load(*at),
-                self.fitted(*at, *to)
+            SetBecause::WorkLoad { to } => say!("work load: {load}", load = self.load(*to)),
+            SetBecause::AsDone { at, to } => say!(
+                "as in the set before: {load}{fitted}",
+                load = self.load(*at),
+                fitted = self.fitted(*at, *to)
             ),
             SetBecause::Shared {
                 of,
@@ -301,24 +359,28 @@ impl Words {
                 to,
             } => {
                 let wanted = whole.times(share.factor());
-                let whole = self.load(*whole);
+                let (whole, share) = (self.load(*whole), share.said());
                 let of = match of {
-                    ShareOf::WorkLoad => format!("ramp-up: {share} of {whole}"),
-                    ShareOf::BackOff => format!("back-off: {share} of {whole}"),
-                    ShareOf::Drop => format!("drop: {share} of {whole}"),
-                    ShareOf::Top => format!("{share} of the heaviest, {whole}"),
-                    ShareOf::E1rm => format!("{share} of the estimated maximum {whole}"),
+                    ShareOf::WorkLoad => say!("ramp-up: {share} of {load}", share, load = whole),
+                    ShareOf::BackOff => say!("back-off: {share} of {load}", share, load = whole),
+                    ShareOf::Drop => say!("drop: {share} of {load}", share, load = whole),
+                    ShareOf::Top => say!("{share} of the heaviest, {load}", share, load = whole),
+                    ShareOf::E1rm => say!(
+                        "{share} of the estimated maximum {load}",
+                        share,
+                        load = whole
+                    ),
                 };
                 self.share(&of, wanted, *to)
             }
             SetBecause::ShareWithBody(taken) => self.with_body(taken),
             SetBecause::MoreAssistance { from, to } if from == to => {
-                format!("same assistance: {}", self.load(*to))
+                say!("same assistance: {load}", load = self.load(*to))
             }
-            SetBecause::MoreAssistance { from, to } => format!(
-                "easier than with {} of assistance: {}",
-                self.load(*from),
-                self.load(*to)
+            SetBecause::MoreAssistance { from, to } => say!(
+                "easier than with {from} of assistance: {load}",
+                from = self.load(*from),
+                load = self.load(*to)
             ),
             SetBecause::Stepped {
                 from,
@@ -326,26 +388,37 @@ impl Words {
                 harder,
                 to,
             } => {
-                let steps = match steps {
-                    1 => "planned step".to_owned(),
-                    n => format!("{n} planned steps"),
-                };
-                let way = if *harder { "harder" } else { "easier" };
-                format!(
-                    "{steps} {way} than {}: {}",
-                    self.load(*from),
-                    self.load(*to)
-                )
+                let (n, from, load) = (usize::from(*steps), self.load(*from), self.load(*to));
+                let places: [(&str, &dyn fmt::Display); 2] = [("from", &from), ("load", &load)];
+                if *harder {
+                    many_of(
+                        n,
+                        "planned step harder than {from}: {load}",
+                        "{n} planned steps harder than {from}: {load}",
+                        &places,
+                    )
+                } else {
+                    many_of(
+                        n,
+                        "planned step easier than {from}: {load}",
+                        "{n} planned steps easier than {from}: {load}",
+                        &places,
+                    )
+                }
             }
             SetBecause::KitEnds { at, heavier } => {
-                let way = if *heavier { "heavier" } else { "lighter" };
-                let at = self.load(*at);
-                format!("the kit makes nothing {way} than {at}")
+                let load = self.load(*at);
+                if *heavier {
+                    say!("the kit makes nothing heavier than {load}", load)
+                } else {
+                    say!("the kit makes nothing lighter than {load}", load)
+                }
             }
-            SetBecause::Listed { number, wanted, to } => format!(
-                "load {number} of the sheet’s list: {}{}",
-                self.load(*wanted),
-                self.fitted(*wanted, *to)
+            SetBecause::Listed { number, wanted, to } => say!(
+                "load {number} of the sheet’s list: {load}{fitted}",
+                number,
+                load = self.load(*wanted),
+                fitted = self.fitted(*wanted, *to)
             ),
             SetBecause::Outcome {
                 reps,
@@ -358,14 +431,34 @@ impl Words {
                 let to = self.load(*to);
                 match step {
                     OutcomeStep::Large => {
-                        format!("{reps} reaches the top of {range}: large step to {to}")
+                        say!(
+                            "{reps} reaches the top of {range}: large step to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
                     }
                     OutcomeStep::Planned => {
-                        format!("{reps} is inside {range}: planned step to {to}")
+                        say!(
+                            "{reps} is inside {range}: planned step to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
                     }
-                    OutcomeStep::Stay => format!("{reps} is below {range}: {to} again"),
+                    OutcomeStep::Stay => say!(
+                        "{reps} is below {range}: {load} again",
+                        reps,
+                        range,
+                        load = to
+                    ),
                     OutcomeStep::Down => {
-                        format!("{reps} is far below {range}: planned step down to {to}")
+                        say!(
+                            "{reps} is far below {range}: planned step down to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
                     }
                 }
             }
@@ -379,12 +472,16 @@ impl Words {
             } => self.guided(*from, *reps, (*reserve, *aim), *step, *to),
             SetBecause::GuideUnsaid { to } => self.guide_unsaid(*to),
             SetBecause::BodyMassUnknown { to } => {
-                format!("{BODY_UNKNOWN}: work load {}", self.load(*to))
+                say!(
+                    "{why}: work load {load}",
+                    why = body_unknown(),
+                    load = self.load(*to)
+                )
             }
             SetBecause::NoEstimate { to } => {
-                format!(
-                    "no estimate of the maximum yet: work load {}",
-                    self.load(*to)
+                say!(
+                    "no estimate of the maximum yet: work load {load}",
+                    load = self.load(*to)
                 )
             }
         }

@@ -1,12 +1,13 @@
 //! Whole-number quantities, each with its range: reps, seconds, metres, reserve and exertion.
 
 use super::OutOfRange;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
 /// Makes a whole-number newtype whose every value is in range.
 macro_rules! counted {
-    ($(#[$doc:meta])* $name:ident($int:ty), $what:literal, $least:literal ..= $most:literal) => {
+    ($(#[$doc:meta])* $name:ident($int:ty), $what:expr, $least:literal ..= $most:literal) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[serde(try_from = "i64", into = "i64")]
@@ -83,27 +84,27 @@ macro_rules! counted {
 
 counted!(
     /// Repetitions of one set, 0 (a set tried and missed) to 500.
-    Reps(u16), "reps", 0..=500
+    Reps(u16), t("reps"), 0..=500
 );
 counted!(
     /// A length of time in whole seconds, 0 to 3,600 (one hour).
-    Seconds(u16), "seconds", 0..=3600
+    Seconds(u16), t("seconds"), 0..=3600
 );
 counted!(
     /// A distance in whole metres, 1 to 10,000.
-    Metres(u16), "metres", 1..=10_000
+    Metres(u16), t("metres"), 1..=10_000
 );
 counted!(
     /// Repetitions in reserve: how many more could have been done, 0 to 10.
     ///
     /// RIR = 10 − RPE for whole numbers (Zourdos et al. 2016, J Strength Cond Res 30(1):267–275).
-    Rir(u8), "reps in reserve", 0..=10
+    Rir(u8), t("reps in reserve"), 0..=10
 );
 counted!(
     /// Session rating of perceived exertion on the CR-10 scale, 0 (rest) to 10 (maximal).
     ///
     /// Foster et al. 2001, J Strength Cond Res 15(1):109–115. Not the same scale as reps in reserve.
-    Rpe(u8), "session RPE", 0..=10
+    Rpe(u8), t("session RPE"), 0..=10
 );
 
 impl Seconds {

@@ -1,33 +1,56 @@
 //! Dates and times of day as they are read on screen. Chrono's own patterns would bring their whole interpreter
 //! along for four fixed wordings.
 
+use crate::say;
+use crate::words::{t, t_in};
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, Timelike};
 
-/// The days of the week, Monday first.
-pub const WEEKDAYS: [&str; 7] = [
-    "Monday",
-    "Tuesday",
-    "Wednesday",
-    "Thursday",
-    "Friday",
-    "Saturday",
-    "Sunday",
-];
+/// The days of a week by their number, Monday first: 0 to 6.
+pub const WEEK: std::ops::Range<usize> = 0..7;
 
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
+/// The name of a day of the week, Monday being 0.
+///
+/// # Panics
+/// From 7.
+#[must_use]
+pub fn weekday(from_monday: usize) -> &'static str {
+    t([
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+        "Thursday",
+        "Friday",
+        "Saturday",
+        "Sunday",
+    ][from_monday])
+}
+
+/// The short name of a day of the week, Monday being 0: `Mon`.
+///
+/// # Panics
+/// From 7.
+#[must_use]
+pub fn weekday_short(from_monday: usize) -> &'static str {
+    t(["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"][from_monday])
+}
+
+/// The name of the month in full.
+fn month_long(date: NaiveDate) -> &'static str {
+    t([
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ][date.month0() as usize])
+}
 
 /// The day alone: `3 Feb 2026`.
 #[must_use]
@@ -38,27 +61,55 @@ pub fn day(at: DateTime<FixedOffset>) -> String {
 /// A date: `3 Feb 2026`.
 #[must_use]
 pub fn date(date: NaiveDate) -> String {
-    format!("{} {} {}", date.day(), month_short(date), date.year())
+    dated(date, month_short(date))
 }
 
-/// The month in three letters: `Feb`.
+fn dated(date: NaiveDate, month: &str) -> String {
+    say!(
+        "{day} {month} {year}",
+        day = date.day(),
+        month,
+        year = date.year()
+    )
+}
+
+/// The day and the month, in short: `3 Feb`.
+#[must_use]
+pub fn day_and_month(date: NaiveDate) -> String {
+    say!("{day} {month}", day = date.day(), month = month_short(date))
+}
+
+/// The month in short: `Feb`.
 #[must_use]
 pub fn month_short(date: NaiveDate) -> &'static str {
-    &MONTHS[date.month0() as usize][..3]
+    t_in(
+        "short",
+        [
+            "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+        ][date.month0() as usize],
+    )
 }
 
 /// The day and the time of day in short: `Tue 3 Feb 2026, 07:05`.
 #[must_use]
 pub fn day_and_time(at: DateTime<FixedOffset>) -> String {
-    format!("{} {}, {}", &weekday(at)[..3], day(at), time(at))
+    let weekday = weekday_short(from_monday(at.date_naive()));
+    say!(
+        "{weekday} {date}, {time}",
+        weekday,
+        date = day(at),
+        time = time(at)
+    )
 }
 
 /// The day and the time of day in full: `Tuesday 3 February 2026, 07:05`.
 #[must_use]
 pub fn long_day_and_time(at: DateTime<FixedOffset>) -> String {
-    let month = MONTHS[at.month0() as usize];
-    let day = at.day();
-    format!("{} {day} {month} {}, {}", weekday(at), at.year(), time(at))
+    say!(
+        "{date}, {time}",
+        date = long_date(at.date_naive()),
+        time = time(at)
+    )
 }
 
 /// The day in the form of ISO 8601, for names of files: `2026-02-03`.
@@ -89,19 +140,26 @@ pub fn parse_date(text: &str) -> Option<NaiveDate> {
 /// The month of a date: `February 2026`.
 #[must_use]
 pub fn month(date: NaiveDate) -> String {
-    format!("{} {}", MONTHS[date.month0() as usize], date.year())
+    say!(
+        "{month} {year}",
+        month = month_long(date),
+        year = date.year()
+    )
 }
 
 /// The day and its weekday in full: `Tuesday 3 February 2026`.
 #[must_use]
 pub fn long_date(date: NaiveDate) -> String {
-    let weekday = WEEKDAYS[date.weekday().num_days_from_monday() as usize];
-    let month = MONTHS[date.month0() as usize];
-    format!("{weekday} {} {month} {}", date.day(), date.year())
+    let weekday = weekday(from_monday(date));
+    say!(
+        "{weekday} {date}",
+        weekday,
+        date = dated(date, month_long(date))
+    )
 }
 
-fn weekday(at: DateTime<FixedOffset>) -> &'static str {
-    WEEKDAYS[at.weekday().num_days_from_monday() as usize]
+fn from_monday(date: NaiveDate) -> usize {
+    date.weekday().num_days_from_monday() as usize
 }
 
 /// The time of day: `07:05`.

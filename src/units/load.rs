@@ -1,5 +1,7 @@
 //! A load: an exact decimal in the unit it was typed in. Never a float.
 
+use crate::say;
+use crate::words::decimal;
 use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
@@ -75,16 +77,27 @@ pub enum LoadError {
 impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            LoadError::NotANumber(s) => write!(f, "“{s}” is no load: write a number like 82.5"),
-            LoadError::UnknownUnit(s) => write!(
-                f,
-                "“{s}” has no known unit: write kg or lb behind the number"
-            ),
-            LoadError::Negative(s) => write!(f, "{s} is below zero: a load is 0 to 2000 kg"),
-            LoadError::TooHeavy(s) => write!(f, "{s} is too heavy: a load is 0 to 2000 kg"),
-            LoadError::TooFine(s) => {
-                write!(f, "{s} has more than {DECIMALS_MAX} digits after the point")
-            }
+            LoadError::NotANumber(s) => f.write_str(&say!(
+                "“{given}” is no load: write a number like 82.5",
+                given = s
+            )),
+            LoadError::UnknownUnit(s) => f.write_str(&say!(
+                "“{given}” has no known unit: write kg or lb behind the number",
+                given = s
+            )),
+            LoadError::Negative(s) => f.write_str(&say!(
+                "{load} is below zero: a load is 0 to 2000 kg",
+                load = s
+            )),
+            LoadError::TooHeavy(s) => f.write_str(&say!(
+                "{load} is too heavy: a load is 0 to 2000 kg",
+                load = s
+            )),
+            LoadError::TooFine(s) => f.write_str(&say!(
+                "{load} has more than {most} digits after the point",
+                load = s,
+                most = DECIMALS_MAX
+            )),
         }
     }
 }
@@ -104,7 +117,7 @@ impl Load {
     /// [`LoadError`] when it is negative, above 2,000 kg or finer than nine decimals.
     pub fn new(amount: Decimal, unit: Unit) -> Result<Load, LoadError> {
         let amount = amount.normalize();
-        let said = || format!("{amount} {unit}");
+        let said = || decimal(&format!("{amount} {unit}"));
         if amount.is_sign_negative() && !amount.is_zero() {
             return Err(LoadError::Negative(said()));
         }
@@ -245,7 +258,13 @@ impl Load {
     /// The bare number in `unit`, to at most two decimals, for the screen.
     #[must_use]
     pub fn figure(self, unit: Unit) -> String {
-        self.amount_in(unit).round_dp(2).normalize().to_string()
+        decimal(&self.amount_in(unit).round_dp(2).normalize().to_string())
+    }
+
+    /// Number and unit as typed, for the screen. What a program reads is the text of [`fmt::Display`].
+    #[must_use]
+    pub fn said(self) -> String {
+        decimal(&self.to_string())
     }
 
     /// Number and unit for the screen, to at most two decimals.

@@ -1,5 +1,7 @@
 //! A measure of one's own: a girth, a length, a percentage; an exact decimal in the unit it was typed in.
 
+use crate::say;
+use crate::words::decimal;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -51,11 +53,12 @@ pub struct UnfitMeasure(String);
 
 impl fmt::Display for UnfitMeasure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "“{}” is no measure: write a number above 0 and up to {MOST} like 84.5, at most {DECIMALS} digits after the point, in cm, in or %",
-            self.0
-        )
+        f.write_str(&say!(
+            "“{given}” is no measure: write a number above 0 and up to {most} like 84.5, at most {digits} digits after the point, in cm, in or %",
+            given = self.0,
+            most = MOST,
+            digits = DECIMALS
+        ))
     }
 }
 
@@ -84,6 +87,12 @@ impl Measure {
     #[must_use]
     pub fn amount(self) -> Decimal {
         self.amount
+    }
+
+    /// Number and unit for the screen. What a program reads is the text of [`fmt::Display`].
+    #[must_use]
+    pub fn said(self) -> String {
+        decimal(&self.to_string())
     }
 
     /// Its unit.

@@ -10,19 +10,20 @@ mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
 pub use day::{
-    WEEKDAYS, date, day, day_and_time, iso_date, iso_day, long_date, long_day_and_time, month,
-    month_short, parse_date, time,
+    WEEK, date, day, day_and_month, day_and_time, iso_date, iso_day, long_date, long_day_and_time,
+    month, month_short, parse_date, time, weekday, weekday_short,
 };
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use measure::{Measure, MeasureUnit, UnfitMeasure};
 pub use share::Share;
 
+use crate::say;
 use std::fmt;
 
 /// A number outside the range that its quantity allows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OutOfRange {
-    /// The quantity, in words ("reps", "seconds").
+    /// The quantity, in words of the language that is spoken ("reps", "seconds").
     pub what: &'static str,
     /// What was given.
     pub given: String,
@@ -34,11 +35,19 @@ pub struct OutOfRange {
 
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} must be a number from {} to {}, not {}",
-            self.what, self.least, self.most, self.given
-        )
+        let OutOfRange {
+            what,
+            given,
+            least,
+            most,
+        } = self;
+        f.write_str(&say!(
+            "{what} must be a number from {least} to {most}, not {given}",
+            what,
+            given,
+            least,
+            most
+        ))
     }
 }
 

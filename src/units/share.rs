@@ -1,6 +1,7 @@
 //! A share in percent, exact: of a work load, of a top set, of an e1RM, of a body mass.
 
 use super::OutOfRange;
+use crate::words::{decimal, t};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -47,9 +48,15 @@ impl Share {
         self.0
     }
 
+    /// For the screen. What a program reads is the text of [`fmt::Display`].
+    #[must_use]
+    pub fn said(self) -> String {
+        decimal(&self.to_string())
+    }
+
     fn refusal(given: String) -> OutOfRange {
         OutOfRange {
-            what: "a share in percent",
+            what: t("a share in percent"),
             given,
             least: 1,
             most: 200,

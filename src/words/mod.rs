@@ -41,6 +41,36 @@ pub fn t(english: &'static str) -> &'static str {
         .unwrap_or(english)
 }
 
+/// A text that is said later, by a [`t`] that is given it: where it stands it has to stay English.
+#[must_use]
+pub const fn later(english: &'static str) -> &'static str {
+    english
+}
+
+/// A text that comes from data: where the app has such a text itself, in the language that is spoken; else as it is.
+#[must_use]
+pub fn t_known(text: &str) -> &str {
+    spoken()
+        .and_then(|catalogue| catalogue.find(text))
+        .unwrap_or(text)
+}
+
+/// The name of an exercise, from a sheet or a record: a name of the list is kept in English and said in the language
+/// that is spoken, any other is what the lifter wrote.
+#[must_use]
+pub fn t_name(name: &str) -> &str {
+    name_in(name).unwrap_or(name)
+}
+
+/// What the language that is spoken calls a listed exercise of that name; none in English, and for other names.
+#[must_use]
+pub fn name_in(name: &str) -> Option<&'static str> {
+    spoken()?.find(&format!("{name}#{EXERCISE}"))
+}
+
+/// The context of the names of exercises.
+pub const EXERCISE: &str = "exercise";
+
 /// As [`t`], for a text that has several meanings. The context is a word for this meaning, and no part of what is shown;
 /// in a catalogue it stands behind the text and a `#`.
 #[must_use]

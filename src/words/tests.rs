@@ -1,12 +1,13 @@
 //! The words in one language and another.
 
-use super::{Catalogue, decimal, fill, many, speak, t, t_in};
+use super::{Catalogue, decimal, fill, later, many, speak, t, t_in, t_known, t_name};
 
 fn in_german(said: impl FnOnce()) {
     let texts = [
         ("{reps} at {load}", "mit {load} {reps}-mal"),
         ("Rest#verb", "Ruhe aus"),
         ("Begin", "Anfangen"),
+        ("Plank#exercise", "Unterarmstütz"),
         ("{n} set|{n} sets", "{n} Satz|{n} Sätze"),
     ];
     let texts = texts.map(|(english, text)| (english.into(), text.into()));
@@ -46,6 +47,18 @@ fn what_is_missing_is_said_in_english() {
         assert_eq!(t("End"), "End");
         assert_eq!(t_in("noun", "Rest"), "Rest");
         assert_eq!(many(2, "{n} rep", "{n} reps"), "2 reps");
+    });
+}
+
+#[test]
+fn what_comes_from_data_is_said_where_it_is_known() {
+    assert_eq!(t_name("Plank"), "Plank");
+    in_german(|| {
+        assert_eq!(t_name("Plank"), "Unterarmstütz");
+        assert_eq!(t_name("Boat pull"), "Boat pull");
+        assert_eq!(t_known("Begin"), "Anfangen");
+        assert_eq!(t_known("Plank"), "Plank");
+        assert_eq!(t(later("Begin")), "Anfangen");
     });
 }
 

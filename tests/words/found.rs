@@ -1,6 +1,8 @@
 //! The texts that the sources say: what stands in `t`, `t_in`, `many`, `many_of` and `say!`, and on the static page.
 
 use proc_macro2::{Delimiter, TokenStream, TokenTree};
+use stanchion::exercises::Entry;
+use stanchion::words::EXERCISE;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
@@ -13,11 +15,20 @@ pub fn texts() -> BTreeSet<String> {
         let tokens: TokenStream = source.parse().expect("a source has tokens");
         in_tokens(tokens, &mut texts);
     }
+    texts.extend(exercises());
     let page = std::fs::read_to_string(root.join("index.html")).expect("the page");
     texts.extend(on_page(&page));
     let boot = std::fs::read_to_string(root.join("assets/boot.js")).expect("the loader");
     texts.extend(in_script(&boot));
     texts
+}
+
+/// The names of the listed exercises, which stand in a table.
+fn exercises() -> impl Iterator<Item = String> {
+    let names = stanchion::exercises::all()
+        .iter()
+        .flat_map(Entry::sheet_names);
+    names.map(|name| format!("{name}#{EXERCISE}"))
 }
 
 /// The sources that are no tests.
@@ -50,7 +61,9 @@ fn in_tokens(tokens: TokenStream, texts: &mut BTreeSet<String>) {
         }
         let literals = || literals(group.stream());
         match called(&trees[..at]).as_deref() {
-            Some("t") if group.delimiter() == Delimiter::Parenthesis => texts.extend(literals()),
+            Some("t" | "later") if group.delimiter() == Delimiter::Parenthesis => {
+                texts.extend(literals())
+            }
             Some("t_in") => {
                 let mut literals = literals().into_iter();
                 let context = literals.next().expect("t_in has a context");
@@ -108,7 +121,7 @@ fn literals(tokens: TokenStream) -> Vec<String> {
                 }
             }
             TokenTree::Group(group) => {
-                let own = ["t", "t_in", "many", "many_of", "say!", "format!"];
+                let own = ["t", "later", "t_in", "many", "many_of", "say!", "format!"];
                 let named = called(&trees[..at]);
                 if !named.is_some_and(|name| own.contains(&name.as_str())) {
                     found.extend(literals(group.stream()));

@@ -45,7 +45,7 @@ pub fn next_said(model: &Model) -> Option<String> {
     let same = state
         .last_logged()
         .is_some_and(|last| state.block_of(last).exercise.id == state.block_of(next).exercise.id);
-    let exercise = (!same).then(|| board.exercise.as_str());
+    let exercise = (!same).then_some(board.exercise.as_str());
     Some(next_words(
         exercise,
         board.load,

@@ -51,8 +51,8 @@ fn muscle_choices(
             draft.with(|draft| if as_main { draft.main } else { draft.also }.has(muscle))
         });
         toggle(
-            format!("{part}-{}", muscle.name().replace(' ', "-")),
-            t(muscle.name()),
+            format!("{part}-{}", muscle.key().replace(' ', "-")),
+            muscle.name(),
             "",
             on,
             move || draft.update(|draft| draft.tap(muscle, as_main)),

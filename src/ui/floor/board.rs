@@ -8,7 +8,7 @@ use super::tempo::tempo_strip;
 use crate::cues::Position;
 use crate::session::Board;
 use crate::sheet::Target;
-use crate::strength::{BODY_MASS_WORDS, JUMP_WORDS};
+use crate::strength::{body_mass_words, jump_words};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line, list};
 use crate::ui::seen::Seen;
@@ -88,7 +88,7 @@ fn of_set(
     }));
     // High up: on a small screen the end of a full board lies behind the pad.
     if board.jump {
-        inside.push(line("caution", "jump-caution", JUMP_WORDS));
+        inside.push(line("caution", "jump-caution", jump_words()));
     }
     inside.extend(loaded(board, unit));
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
@@ -103,7 +103,7 @@ fn of_set(
     }
     inside.push(line("board-because", "because", board.because(unit)));
     if board.lacks_body_mass {
-        inside.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
+        inside.push(line("quiet", "no-body-mass", body_mass_words()));
     }
     inside.extend(
         board

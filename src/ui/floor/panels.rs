@@ -5,7 +5,7 @@ use super::sides;
 use crate::kit::{Kit, NotLoadable};
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
-use crate::strength::JUMP_WORDS;
+use crate::strength::jump_words;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
@@ -126,7 +126,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             ),
             wrong_word("load-wrong", wrong),
             instead,
-            when(jump, || line("caution", "jump-caution", JUMP_WORDS)),
+            when(jump, || line("caution", "jump-caution", jump_words())),
             as_proposed,
             button("wide strong", "load-use", "Use it", move || close.run(())),
         ],

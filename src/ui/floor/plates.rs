@@ -26,18 +26,20 @@ fn competition(mass: Load) -> Option<(&'static str, bool)> {
     if mass.unit() != Unit::Kg {
         return None;
     }
-    Some(match mass.figure(Unit::Kg).as_str() {
-        "25" => ("disc-red", true),
-        "20" => ("disc-blue", true),
-        "15" => ("disc-yellow", true),
-        "10" => ("disc-green", true),
-        "5" | "0.5" => ("disc-white", false),
-        "2.5" => ("disc-red", false),
-        "2" => ("disc-blue", false),
-        "1.5" => ("disc-yellow", false),
-        "1" => ("disc-green", false),
-        _ => return None,
-    })
+    Some(
+        match mass.amount().round_dp(2).normalize().to_string().as_str() {
+            "25" => ("disc-red", true),
+            "20" => ("disc-blue", true),
+            "15" => ("disc-yellow", true),
+            "10" => ("disc-green", true),
+            "5" | "0.5" => ("disc-white", false),
+            "2.5" => ("disc-red", false),
+            "2" => ("disc-blue", false),
+            "1.5" => ("disc-yellow", false),
+            "1" => ("disc-green", false),
+            _ => return None,
+        },
+    )
 }
 
 /// Height and width of a plate.

@@ -7,7 +7,7 @@ use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
-use crate::units::{WEEKDAYS, long_date, month};
+use crate::units::{WEEK, long_date, month, weekday};
 use crate::words::{many, t};
 use chrono::{Datelike, Days, Months, NaiveDate};
 use leptos::prelude::*;
@@ -164,27 +164,13 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     head.into_any()
 }
 
-/// A day of the week in two or three letters, Monday 0.
-pub fn weekday_short(at: usize) -> &'static str {
-    t(match at {
-        0 => "Mon",
-        1 => "Tue",
-        2 => "Wed",
-        3 => "Thu",
-        4 => "Fri",
-        5 => "Sat",
-        _ => "Sun",
-    })
-}
-
 fn board(looked: Looked, today: NaiveDate) -> AnyView {
     let (first, last) = ends_of(looked.first.get());
-    let heads: Vec<AnyView> = WEEKDAYS
-        .iter()
-        .enumerate()
-        .map(|(at, name)| {
-            let short = &weekday_short(at)[..2];
-            view! { <th scope="col" abbr=t(name)>{short}</th> }.into_any()
+    let heads: Vec<AnyView> = WEEK
+        .map(weekday)
+        .map(|name| {
+            let short: String = name.chars().take(2).collect();
+            view! { <th scope="col" abbr=name>{short}</th> }.into_any()
         })
         .collect();
     let weeks: Vec<AnyView> = mondays(first, last)

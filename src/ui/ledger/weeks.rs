@@ -1,6 +1,5 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
-use super::calendar::weekday_short;
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
 use crate::ledger::{Band, COUNTED, Heading, Week, beside, halves_said, monday_of, weeks};
 use crate::say;
@@ -11,7 +10,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Unit, date};
+use crate::units::{Unit, WEEK, date, weekday_short};
 use crate::words::{many, many_of, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
@@ -274,7 +273,7 @@ fn days(weeks: &[Week], today: NaiveDate) -> AnyView {
     let Some(week) = weeks.last() else {
         return ().into_any();
     };
-    let days = week.load.days.iter().enumerate();
+    let days = WEEK.zip(week.load.days);
     let days: Vec<String> = days
         .map(|(day, load)| format!("{} {load}", weekday_short(day)))
         .collect();

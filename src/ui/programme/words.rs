@@ -4,7 +4,7 @@ use crate::programme::{LightWeek, Plan};
 use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::model::Model;
-use crate::units::{WEEKDAYS, date};
+use crate::units::{WEEK, date, weekday};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 
@@ -25,10 +25,10 @@ pub fn plan_said(model: &Model, plan: &Plan) -> String {
             say!("{names}, and again", names = names.join(" → "))
         }
         Plan::Weekdays(days) => {
-            let days = WEEKDAYS.iter().zip(days.days());
+            let days = WEEK.map(weekday).zip(days.days());
             let days = days.filter_map(|(day, sheet)| Some((day, (*sheet)?)));
             let said: Vec<String> = days
-                .map(|(day, sheet)| format!("{} {}", t(day), sheet_name(model, sheet)))
+                .map(|(day, sheet)| format!("{day} {}", sheet_name(model, sheet)))
                 .collect();
             said.join(" · ")
         }

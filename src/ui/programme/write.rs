@@ -12,7 +12,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::units::{WEEKDAYS, date};
+use crate::units::{date, weekday};
 use crate::words::{t, t_in};
 use leptos::prelude::*;
 
@@ -79,7 +79,7 @@ fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
             move || put(sheet),
         )
     }));
-    let name = t(WEEKDAYS[at]);
+    let name = weekday(at);
     section(None, name, vec![choices("choices three", name, inside)])
 }
 

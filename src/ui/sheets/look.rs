@@ -9,7 +9,7 @@ use crate::ledger::Pace;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
 use crate::strength::{
-    BODY_MASS_WORDS, Foretold, Known, Proposal, lacks_body_mass, plateau_said, propose,
+    Foretold, Known, Proposal, body_mass_words, lacks_body_mass, plateau_said, propose,
 };
 use crate::ui::floor::Beginning;
 use crate::ui::model::Model;
@@ -252,7 +252,7 @@ fn written(shown: &Shown) -> Vec<AnyView> {
                 .unwrap_or_default();
             let asks = proposal.is_some_and(|proposal| !proposal.because.asks_body_mass());
             if asks && lacks_body_mass(block, shown.body_mass) {
-                told.push(line("quiet", "no-body-mass", BODY_MASS_WORDS));
+                told.push(line("quiet", "no-body-mass", body_mass_words()));
             }
             blocks.push(block_as_written(block, &prediction, because, told));
         }
