@@ -2,6 +2,7 @@
 
 use super::controls::button;
 use crate::device::events::on_key;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A panel with a title and a button that puts it away.
@@ -24,7 +25,7 @@ pub fn panel(
         <section class="panel" role="dialog" aria-modal="true" aria-label=title tabindex="-1" data-part=part>
             <header class="panel-head">
                 <h2>{title}</h2>
-                {button("plain", "panel-close", "Close", move || close.run(()))}
+                {button("plain", "panel-close", t("Close"), move || close.run(()))}
             </header>
             {inside}
         </section>
