@@ -1,6 +1,7 @@
 //! The loaded end of a bar: plates drawn to scale, the heaviest inside, their masses written on them.
 
 use crate::kit::Loading;
+use crate::say;
 use crate::ui::kit::competition_discs;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -26,18 +27,20 @@ fn competition(mass: Load) -> Option<(&'static str, bool)> {
     if mass.unit() != Unit::Kg {
         return None;
     }
-    Some(match mass.figure(Unit::Kg).as_str() {
-        "25" => ("disc-red", true),
-        "20" => ("disc-blue", true),
-        "15" => ("disc-yellow", true),
-        "10" => ("disc-green", true),
-        "5" | "0.5" => ("disc-white", false),
-        "2.5" => ("disc-red", false),
-        "2" => ("disc-blue", false),
-        "1.5" => ("disc-yellow", false),
-        "1" => ("disc-green", false),
-        _ => return None,
-    })
+    Some(
+        match mass.amount().round_dp(2).normalize().to_string().as_str() {
+            "25" => ("disc-red", true),
+            "20" => ("disc-blue", true),
+            "15" => ("disc-yellow", true),
+            "10" => ("disc-green", true),
+            "5" | "0.5" => ("disc-white", false),
+            "2.5" => ("disc-red", false),
+            "2" => ("disc-blue", false),
+            "1.5" => ("disc-yellow", false),
+            "1" => ("disc-green", false),
+            _ => return None,
+        },
+    )
 }
 
 /// Height and width of a plate.
@@ -81,7 +84,7 @@ pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
         <svg
             class="plates"
             role="img"
-            aria-label=format!("on the bar: {loading}")
+            aria-label=say!("on the bar: {loading}", loading)
             data-part="plates"
             viewBox=format!("0 0 {end} 66")
         >
