@@ -140,6 +140,23 @@ pub enum Pattern {
 }
 
 impl Pattern {
+    /// The name on screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        t(match self {
+            Pattern::Squat => "squat",
+            Pattern::Hinge => "hinge",
+            Pattern::PushAcross => "push across",
+            Pattern::PushUpward => "push upward",
+            Pattern::PullAcross => "pull across",
+            Pattern::PullDownward => "pull downward",
+            Pattern::Carry => "carry",
+            Pattern::Explosive => "explosive",
+            Pattern::Trunk => "trunk",
+            Pattern::SingleJoint => "single joint",
+        })
+    }
+
     /// True for patterns of the lower body, whose usual steps are larger.
     #[must_use]
     pub fn is_lower_body(self) -> bool {
