@@ -1,6 +1,7 @@
 //! Blocks added, moved, doubled, taken away, done together and apart.
 
 use super::{Draft, Unfit};
+use crate::say;
 use crate::sheet::{Block, BlockId, Group, Sheet};
 use crate::units::Seconds;
 
@@ -20,7 +21,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::Sheet`] when there are too many.
     pub fn add(&mut self, block: Block) -> Result<(), Unfit> {
-        let what = format!("adding {}", block.exercise.name);
+        let what = say!("adding {name}", name = block.exercise.name);
         self.attempt(&what, |sheet| {
             sheet.groups.push(Group::Straight(Box::new(block)));
             Ok(())
@@ -32,7 +33,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit`]: no such block, or too many.
     pub fn duplicate(&mut self, id: BlockId, copy: BlockId) -> Result<(), Unfit> {
-        let what = format!("doubling {}", self.named(id)?);
+        let what = say!("doubling {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             let block = Block {
@@ -50,7 +51,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn remove(&mut self, id: BlockId) -> Result<(), Unfit> {
-        let what = format!("taking {} off", self.named(id)?);
+        let what = say!("taking {name} off", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             take(sheet, spot);
@@ -64,7 +65,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn shift(&mut self, id: BlockId, down: bool) -> Result<(), Unfit> {
-        let what = format!("moving {}", self.named(id)?);
+        let what = say!("moving {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             let beside = |at: usize, len: usize| match down {
@@ -86,7 +87,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn drag(&mut self, id: BlockId, onto: BlockId) -> Result<(), Unfit> {
-        let what = format!("moving {}", self.named(id)?);
+        let what = say!("moving {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let (from, to) = (spot(sheet, id)?, spot(sheet, onto)?);
             if from.group == to.group {
@@ -104,7 +105,10 @@ impl Draft {
     /// # Errors
     /// [`Unfit`]: no such block, nothing behind it, or more than a circuit holds.
     pub fn join(&mut self, id: BlockId) -> Result<(), Unfit> {
-        let what = format!("doing {} together with the next", self.named(id)?);
+        let what = say!(
+            "doing {name} together with the next",
+            name = self.named(id)?
+        );
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             if spot.group + 1 == sheet.groups.len() {
@@ -128,7 +132,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn part(&mut self, id: BlockId) -> Result<(), Unfit> {
-        let what = format!("doing {} on its own", self.named(id)?);
+        let what = say!("doing {name} on its own", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             if sheet.groups[spot.group].between().is_some() {
@@ -145,7 +149,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn set_between(&mut self, id: BlockId, rest: Seconds) -> Result<(), Unfit> {
-        let what = format!("the rest in the group of {}", self.named(id)?);
+        let what = say!("the rest in the group of {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             match &mut sheet.groups[spot.group] {
@@ -161,7 +165,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn turn_pair(&mut self, id: BlockId) -> Result<(), Unfit> {
-        let what = format!("pair or circuit of {}", self.named(id)?);
+        let what = say!("pair or circuit of {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             let group = &mut sheet.groups[spot.group];

@@ -14,6 +14,7 @@ use crate::sheet::{
     Block, BlockId, Group, LINE_CHARS_MAX, Line, Note, Sheet, SheetId, SheetVersion, UnfitSets,
     UnfitSheet,
 };
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::fmt;
 use uuid::Uuid;
@@ -22,9 +23,14 @@ use uuid::Uuid;
 pub const PAST_MAX: usize = 100;
 
 /// What a new sheet is called until its writer says otherwise.
-const NEW_NAME: &str = "New sheet";
+fn new_name() -> &'static str {
+    t("New sheet")
+}
+
 /// What a copy has behind its name until its writer says otherwise.
-const COPY_MARK: &str = ", copy";
+fn copy_mark() -> &'static str {
+    t(", copy")
+}
 
 /// A sheet while it is being written.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,10 +58,10 @@ pub enum Unfit {
 impl fmt::Display for Unfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Unfit::NoSuchBlock => f.write_str("this block is not on the sheet any more"),
-            Unfit::Alone => f.write_str(
+            Unfit::NoSuchBlock => f.write_str(t("this block is not on the sheet any more")),
+            Unfit::Alone => f.write_str(t(
                 "a pair needs another exercise behind this one: add it first, or move this one up",
-            ),
+            )),
             Unfit::Sheet(unfit) => unfit.fmt(f),
             Unfit::Sets(unfit) => unfit.fmt(f),
         }
@@ -81,7 +87,7 @@ impl Draft {
             id,
             version,
             written,
-            name: Line::new(NEW_NAME).expect("a written line is fit"),
+            name: Line::new(new_name()).expect("a written line is fit"),
             warm_up: Vec::new(),
             notes: Note::default(),
             budget_minutes: None,
@@ -121,9 +127,10 @@ impl Draft {
         ids: &mut dyn FnMut() -> Uuid,
         written: DateTime<FixedOffset>,
     ) -> Draft {
-        let most = LINE_CHARS_MAX - COPY_MARK.chars().count();
+        let mark = copy_mark();
+        let most = LINE_CHARS_MAX.saturating_sub(mark.chars().count());
         let name: String = sheet.name.as_str().chars().take(most).collect();
-        let name = Line::new(&(name + COPY_MARK)).expect("a shortened name with a mark is fit");
+        let name = Line::new(&(name + mark)).expect("a shortened name with a mark is fit");
         let copy = Draft::another(sheet, id, ids, written);
         Draft::resumed(Sheet { name, ..copy })
     }
@@ -208,7 +215,7 @@ impl Draft {
 
     /// Another name.
     pub fn set_name(&mut self, name: Line) {
-        self.alter("the name", |sheet| sheet.name = name);
+        self.alter(t("the name"), |sheet| sheet.name = name);
     }
 
     /// Other warm-up lines.
@@ -216,7 +223,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::Sheet`] when there are too many.
     pub fn set_warm_up(&mut self, lines: Vec<Line>) -> Result<(), Unfit> {
-        self.attempt("the warm-up", |sheet| {
+        self.attempt(t("the warm-up"), |sheet| {
             sheet.warm_up = lines;
             Ok(())
         })
@@ -224,12 +231,12 @@ impl Draft {
 
     /// Other notes.
     pub fn set_notes(&mut self, notes: Note) {
-        self.alter("the notes", |sheet| sheet.notes = notes);
+        self.alter(t("the notes"), |sheet| sheet.notes = notes);
     }
 
     /// Another time budget in minutes, or none.
     pub fn set_budget(&mut self, minutes: Option<u16>) {
-        self.alter("the time budget", |sheet| sheet.budget_minutes = minutes);
+        self.alter(t("the time budget"), |sheet| sheet.budget_minutes = minutes);
     }
 
     /// Puts another sheet of the same id in its place, as one change: text that was written, cuts that were taken.

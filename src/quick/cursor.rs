@@ -2,6 +2,7 @@
 
 use super::fault::Unread;
 use crate::sheet::Line;
+use crate::words::t;
 use rust_decimal::Decimal;
 
 /// Most characters of a fault's `found`.
@@ -184,7 +185,7 @@ impl Cursor {
         let mut text = String::new();
         loop {
             let Some(c) = self.chars.get(self.at).copied() else {
-                return Err(self.fault("a closing quotation mark"));
+                return Err(self.fault(t("a closing quotation mark")));
             };
             self.at += 1;
             if c == end {
@@ -213,7 +214,7 @@ impl Cursor {
 
     /// The text as a line, found at `start`.
     pub fn line_of(&self, text: &str, start: usize) -> Read<Line> {
-        Line::new(text).map_err(|_| self.fault_at(start, "a text of 1 to 200 characters"))
+        Line::new(text).map_err(|_| self.fault_at(start, t("a text of 1 to 200 characters")))
     }
 
     /// A fault here.
@@ -252,7 +253,7 @@ impl Once {
     pub fn mark(&mut self, setting: Setting, c: &Cursor, at: usize) -> Read<()> {
         let bit = 1 << setting as u16;
         if self.0 & bit != 0 {
-            return Err(c.fault_at(at, "each setting only once"));
+            return Err(c.fault_at(at, t("each setting only once")));
         }
         self.0 |= bit;
         Ok(())

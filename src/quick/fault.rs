@@ -1,5 +1,6 @@
 //! Why a line could not be read: where, what was expected, and what stands there.
 
+use crate::say;
 use std::fmt;
 
 /// A place in the text that could not be read.
@@ -17,16 +18,28 @@ pub struct Unread {
 
 impl fmt::Display for Unread {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "line {}, column {}: expected {}, found ",
-            self.line, self.column, self.expected
-        )?;
-        if self.found.is_empty() {
-            f.write_str("the end of the line")
+        let Unread {
+            line,
+            column,
+            found,
+            expected,
+        } = self;
+        f.write_str(&if found.is_empty() {
+            say!(
+                "line {line}, column {column}: expected {expected}, found the end of the line",
+                line,
+                column,
+                expected,
+            )
         } else {
-            write!(f, "“{}”", self.found)
-        }
+            say!(
+                "line {line}, column {column}: expected {expected}, found “{found}”",
+                line,
+                column,
+                expected,
+                found,
+            )
+        })
     }
 }
 

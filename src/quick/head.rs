@@ -4,6 +4,7 @@ use super::cursor::{Cursor, Read};
 use super::defaults::named_exercise;
 use super::{Known, Mark};
 use crate::sheet::{Equipment, Exercise, ExerciseId, Pattern};
+use crate::words::t;
 
 /// Equipment and its word.
 pub const EQUIPMENT: [(Equipment, &str); 7] = [
@@ -60,7 +61,7 @@ pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
     } else {
         let text = c.until(&[':', '(']);
         if text.trim().is_empty() {
-            return Err(c.fault_at(name_at, "the name of an exercise"));
+            return Err(c.fault_at(name_at, t("the name of an exercise")));
         }
         c.line_of(&text, name_at)?
     };
@@ -75,7 +76,7 @@ pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
     if c.eat(&[':']) {
         Ok(exercise)
     } else {
-        Err(c.fault(": after the exercise"))
+        Err(c.fault(t(": after the exercise")))
     }
 }
 
@@ -86,7 +87,7 @@ fn details(c: &mut Cursor, exercise: &mut Exercise) -> Read<()> {
             return Ok(());
         }
         if !c.eat(&[',']) {
-            return Err(c.fault(") after what is said of the exercise"));
+            return Err(c.fault(t(") after what is said of the exercise")));
         }
     }
 }
@@ -101,9 +102,11 @@ fn detail(c: &mut Cursor, exercise: &mut Exercise) -> Read<()> {
         let at = c.at;
         let text = c.until(&[',', ')', ' ']);
         exercise.id = ExerciseId::new(&text)
-            .map_err(|_| c.fault_at(at, "an id of 1 to 64 of a–z, 0–9 and hyphens"))?;
+            .map_err(|_| c.fault_at(at, t("an id of 1 to 64 of a–z, 0–9 and hyphens")))?;
     } else {
-        return Err(c.fault("equipment like barbell, a pattern like squat, or id and an id"));
+        return Err(c.fault(t(
+            "equipment like barbell, a pattern like squat, or id and an id",
+        )));
     }
     Ok(())
 }

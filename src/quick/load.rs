@@ -3,16 +3,22 @@
 use super::cursor::{Cursor, Read};
 use crate::sheet::{LINE_SETS_MAX, Step};
 use crate::units::{Load, Share, Unit};
+use crate::words::t;
 
-const LOAD: &str = "a load up to 2000 kg like 82.5 kg or 45 lb";
-const SHARE: &str = "a share from 1 % to 200 % like 80 %";
+fn a_load() -> &'static str {
+    t("a load up to 2000 kg like 82.5 kg or 45 lb")
+}
+
+fn a_share() -> &'static str {
+    t("a share from 1 % to 200 % like 80 %")
+}
 
 pub(super) fn load(c: &mut Cursor) -> Read<Load> {
     c.peek();
     let start = c.at;
-    let amount = c.decimal().ok_or_else(|| c.fault(LOAD))?;
-    let unit = unit(c).ok_or_else(|| c.fault("kg or lb after the number"))?;
-    Load::new(amount, unit).map_err(|_| c.fault_at(start, LOAD))
+    let amount = c.decimal().ok_or_else(|| c.fault(a_load()))?;
+    let unit = unit(c).ok_or_else(|| c.fault(t("kg or lb after the number")))?;
+    Load::new(amount, unit).map_err(|_| c.fault_at(start, a_load()))
 }
 
 fn unit(c: &mut Cursor) -> Option<Unit> {
@@ -28,11 +34,11 @@ fn unit(c: &mut Cursor) -> Option<Unit> {
 pub(super) fn share(c: &mut Cursor) -> Read<Share> {
     c.peek();
     let start = c.at;
-    let percent = c.decimal().ok_or_else(|| c.fault(SHARE))?;
+    let percent = c.decimal().ok_or_else(|| c.fault(a_share()))?;
     if !c.eat(&['%']) {
-        return Err(c.fault("% after the number"));
+        return Err(c.fault(t("% after the number")));
     }
-    Share::new(percent).map_err(|_| c.fault_at(start, SHARE))
+    Share::new(percent).map_err(|_| c.fault_at(start, a_share()))
 }
 
 /// Loads in order. A number without a unit takes that of the next one that has it: `60, 62.5, 65 kg`.
@@ -43,11 +49,11 @@ pub(super) fn loads(c: &mut Cursor) -> Read<Vec<Load>> {
         bounded(c, list.len() + bare.len())?;
         c.peek();
         let start = c.at;
-        let amount = c.decimal().ok_or_else(|| c.fault(LOAD))?;
+        let amount = c.decimal().ok_or_else(|| c.fault(a_load()))?;
         bare.push((start, amount));
         if let Some(unit) = unit(c) {
             for (start, amount) in bare.drain(..) {
-                list.push(Load::new(amount, unit).map_err(|_| c.fault_at(start, LOAD))?);
+                list.push(Load::new(amount, unit).map_err(|_| c.fault_at(start, a_load()))?);
             }
         }
         if !c.list_goes_on() {
@@ -57,7 +63,7 @@ pub(super) fn loads(c: &mut Cursor) -> Read<Vec<Load>> {
     if bare.is_empty() {
         Ok(list)
     } else {
-        Err(c.fault("kg or lb after the number"))
+        Err(c.fault(t("kg or lb after the number")))
     }
 }
 
@@ -68,8 +74,8 @@ pub(super) fn shares(c: &mut Cursor) -> Read<Vec<Share>> {
         bounded(c, list.len())?;
         c.peek();
         let start = c.at;
-        let percent = c.decimal().ok_or_else(|| c.fault(SHARE))?;
-        list.push(Share::new(percent).map_err(|_| c.fault_at(start, SHARE))?);
+        let percent = c.decimal().ok_or_else(|| c.fault(a_share()))?;
+        list.push(Share::new(percent).map_err(|_| c.fault_at(start, a_share()))?);
         let has_sign = c.eat(&['%']);
         if c.list_goes_on() {
             continue;
@@ -77,7 +83,7 @@ pub(super) fn shares(c: &mut Cursor) -> Read<Vec<Share>> {
         return if has_sign {
             Ok(list)
         } else {
-            Err(c.fault("% after the number"))
+            Err(c.fault(t("% after the number")))
         };
     }
 }
@@ -85,7 +91,7 @@ pub(super) fn shares(c: &mut Cursor) -> Read<Vec<Share>> {
 /// A list has at most as many members as a line has sets.
 pub(super) fn bounded(c: &mut Cursor, members: usize) -> Read<()> {
     if members == usize::from(LINE_SETS_MAX) {
-        return Err(c.fault("at most 20 in a list"));
+        return Err(c.fault(t("at most 20 in a list")));
     }
     Ok(())
 }

@@ -8,6 +8,7 @@ use crate::sheet::{
     LINES_MAX, Line, LoadBasis, Progression, Reach, Role, SET_LINES_MAX, Sets, SideMode, Tempo,
 };
 use crate::units::{Load, Rir, Seconds};
+use crate::words::t;
 
 /// What was read so far.
 #[derive(Default)]
@@ -36,24 +37,29 @@ pub(super) fn part(c: &mut Cursor, to: &mut Options) -> Read<()> {
     let at = c.at;
     if c.at_quote() {
         while c.at_quote() {
-            full(c, to.cues.len(), LINES_MAX, "at most 20 cues")?;
+            full(c, to.cues.len(), LINES_MAX, t("at most 20 cues"))?;
             to.cues.push(c.quoted()?);
         }
     } else if c.eat(&['!']) {
-        full(c, to.cautions.len(), LINES_MAX, "at most 20 cautions")?;
+        full(c, to.cautions.len(), LINES_MAX, t("at most 20 cautions"))?;
         to.cautions.push(c.text()?);
     } else if !has_rule(c, to)? && at_sets(c) {
-        full(c, to.sets.len(), SET_LINES_MAX, "at most 12 lines of sets")?;
+        full(
+            c,
+            to.sets.len(),
+            SET_LINES_MAX,
+            t("at most 12 lines of sets"),
+        )?;
         to.sets.push(sets(c)?);
     } else if c.at == at && !has_load(c, to)? && !has_rest(c, to)? {
         return Err(c.fault(
-            "sets like 3 × 5–7, or a setting like 60 kg, rest 2:30, tempo 3/1/1/0, each side or strength",
+            t("sets like 3 × 5–7, or a setting like 60 kg, rest 2:30, tempo 3/1/1/0, each side or strength"),
         ));
     }
     if c.part_ends() {
         Ok(())
     } else {
-        Err(c.fault("; before the next part"))
+        Err(c.fault(t("; before the next part")))
     }
 }
 
@@ -83,7 +89,7 @@ fn has_rule(c: &mut Cursor, to: &mut Options) -> Read<bool> {
         let up = step_after(c, "up")?;
         Progression::Fixed { up }
     } else if c.word("by reserve") {
-        let aim = c.whole(0, 10, "reps in reserve from 0 to 10")?;
+        let aim = c.whole(0, 10, t("reps in reserve from 0 to 10"))?;
         let step = step_after(c, "step")?;
         let aim = Rir::saturating(aim);
         Progression::ByReserve { aim, step }
@@ -152,7 +158,7 @@ fn start(c: &mut Cursor, to: &mut Options) -> Read<()> {
 fn share_of_body(c: &mut Cursor, to: &mut Options) -> Read<LoadBasis> {
     let share = share(c)?;
     if !c.word("body mass") && !c.word("body") {
-        return Err(c.fault("body after a share of the body mass like 64 % body"));
+        return Err(c.fault(t("body after a share of the body mass like 64 % body")));
     }
     if c.eat(&['+']) {
         start(c, to)?;

@@ -6,6 +6,7 @@ use super::settings::KindSettings;
 use super::target::{seconds, target, tempo};
 use crate::sheet::{LoadPolicy, SetKind, Sets, Target};
 use crate::units::Rir;
+use crate::words::t;
 
 /// The kind as the line names it.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -43,9 +44,9 @@ pub(super) fn at_sets(c: &mut Cursor) -> bool {
 
 pub(super) fn sets(c: &mut Cursor) -> Read<Sets> {
     let mut kind = KindSettings::new(named(c).unwrap_or(Named::Work));
-    let count = c.whole(1, 20, "a number of sets from 1 to 20")?;
+    let count = c.whole(1, 20, t("a number of sets from 1 to 20"))?;
     if !c.cross() {
-        return Err(c.fault("× after the number of sets"));
+        return Err(c.fault(t("× after the number of sets")));
     }
     c.peek();
     let target_at = c.at;
@@ -73,7 +74,7 @@ pub(super) fn sets(c: &mut Cursor) -> Read<Sets> {
     sets.kind = kind.finish(c)?;
     let counted = matches!(sets.target, Target::Reps(_));
     if matches!(sets.kind, SetKind::Cluster { .. } | SetKind::Drop { .. }) && !counted {
-        return Err(c.fault_at(target_at, "reps: a drop set or a cluster is counted"));
+        return Err(c.fault_at(target_at, t("reps: a drop set or a cluster is counted")));
     }
     Ok(sets)
 }
@@ -98,7 +99,7 @@ fn reserve(c: &mut Cursor) -> Read<Vec<Rir>> {
     let mut list = Vec::new();
     loop {
         bounded(c, list.len())?;
-        let n = c.whole(0, 10, "reps in reserve from 0 to 10")?;
+        let n = c.whole(0, 10, t("reps in reserve from 0 to 10"))?;
         list.push(Rir::saturating(n));
         if !c.list_goes_on() {
             return Ok(list);
@@ -126,7 +127,7 @@ fn policy(c: &mut Cursor) -> Read<LoadPolicy> {
     } else if c.at_digit() {
         shared(c)
     } else {
-        Err(c.fault("a setting of these sets like @ 2, rising, tempo 3/1/1/0 or rest 60, or ; before the next part"))
+        Err(c.fault(t("a setting of these sets like @ 2, rising, tempo 3/1/1/0 or rest 60, or ; before the next part")))
     }
 }
 
@@ -144,6 +145,6 @@ fn shared(c: &mut Cursor) -> Read<LoadPolicy> {
     } else {
         c.at = start;
         shares(c)?;
-        Err(c.fault("of top or, after one share, e1RM"))
+        Err(c.fault(t("of top or, after one share, e1RM")))
     }
 }

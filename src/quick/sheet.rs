@@ -9,6 +9,7 @@ use crate::sheet::{
     SheetVersion,
 };
 use crate::units::Seconds;
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
 
@@ -62,14 +63,16 @@ fn read(
     old: Option<&Sheet>,
 ) -> Result<Sheet, Vec<Unread>> {
     if text.len() > TEXT_BYTES_MAX {
-        return Err(vec![fault("", 1, "a text of at most 64 KiB")]);
+        return Err(vec![fault("", 1, t("a text of at most 64 KiB"))]);
     }
     let mut reading = Reading::default();
     let mut last = 1;
     for (index, line) in text.split('\n').enumerate() {
         last = index + 1;
         if index == TEXT_LINES_MAX {
-            reading.faults.push(fault(line, last, "at most 400 lines"));
+            reading
+                .faults
+                .push(fault(line, last, t("at most 400 lines")));
             break;
         }
         let line = line.strip_suffix('\r').unwrap_or(line);
@@ -79,15 +82,15 @@ fn read(
     }
     let note = Note::new(&reading.notes.join("\n"));
     if note.is_err() {
-        let most = "notes of at most 4000 characters";
+        let most = t("notes of at most 4000 characters");
         reading.faults.push(fault("", last, most));
     }
     if reading.name.is_none() {
-        let name = "# and the name of the sheet";
+        let name = t("# and the name of the sheet");
         reading.faults.insert(0, fault("", 1, name));
     }
     if reading.blocks.is_empty() && reading.faults.is_empty() {
-        let block = "a line like Front squat: 3 × 5–7";
+        let block = t("a line like Front squat: 3 × 5–7");
         reading.faults.push(fault("", last, block));
     }
     let (Some(name), Ok(notes), true) = (reading.name, note, reading.faults.is_empty()) else {
@@ -133,7 +136,7 @@ impl Reading {
         if c.eat(&['#']) {
             let name = c.until(&[]);
             if self.name.is_some() {
-                return Err(c.fault_at(start, "one name of the sheet"));
+                return Err(c.fault_at(start, t("one name of the sheet")));
             }
             self.name = Some(c.line_of(&name, start + 1)?);
         } else if c.eat(&['>']) {
@@ -143,19 +146,19 @@ impl Reading {
         } else if c.eat(&['-']) {
             let step = c.until(&[]);
             if self.warm_up.len() == LINES_MAX {
-                return Err(c.fault_at(start, "at most 20 lines of warm-up"));
+                return Err(c.fault_at(start, t("at most 20 lines of warm-up")));
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(0, 65_535, "minutes")?;
+            let minutes = c.whole(0, 65_535, t("minutes"))?;
             if !c.word("min") || c.peek().is_some() {
-                return Err(c.fault("min after the minutes"));
+                return Err(c.fault(t("min after the minutes")));
             }
             self.budget = Some(minutes as u16);
         } else {
             let written = parse_line(text, line, known)?;
             if self.blocks.len() == BLOCKS_MAX {
-                return Err(c.fault_at(start, "at most 40 blocks"));
+                return Err(c.fault_at(start, t("at most 40 blocks")));
             }
             self.blocks.push((line, written));
         }
@@ -194,7 +197,7 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
     while let Some((line, first)) = rest.next() {
         let Some(mark) = first.mark else {
             if first.between.is_some() || first.circuit {
-                let expected = "A1 and A2 before the lines that are done together";
+                let expected = t("A1 and A2 before the lines that are done together");
                 faults.push(fault("", line, expected));
             }
             groups.push(Group::Straight(Box::new(namer.block(first))));
@@ -207,14 +210,18 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
             rest.next_if(|(_, next)| next.mark.is_some_and(|it| it.letter == mark.letter))
         {
             if next.between.is_some() && between.is_some() {
-                faults.push(fault("", line, "between only once for lines done together"));
+                faults.push(fault(
+                    "",
+                    line,
+                    t("between only once for lines done together"),
+                ));
             }
             between = between.or(next.between);
             circuit |= next.circuit;
             blocks.push(namer.block(next));
         }
         if !(2..=CIRCUIT_BLOCKS_MAX).contains(&blocks.len()) {
-            let expected = "2 to 8 neighbouring lines with one letter";
+            let expected = t("2 to 8 neighbouring lines with one letter");
             faults.push(fault("", line, expected));
             continue;
         }

@@ -8,6 +8,7 @@ use super::options::{Options, part};
 use super::{Known, TEXT_BYTES_MAX};
 use crate::sheet::{Block, BlockId};
 use crate::units::Seconds;
+use crate::words::t;
 use uuid::Uuid;
 
 /// The mark of a line in a pair or circuit: `A1`. Neighbours with one letter are done together.
@@ -57,7 +58,7 @@ pub fn parse_block(line: &str, known: Known) -> Result<Written, Unread> {
 /// Reads the line of that number.
 pub(super) fn parse_line(text: &str, line: usize, known: Known) -> Result<Written, Unread> {
     if text.len() > TEXT_BYTES_MAX {
-        return Err(Cursor::new("", line).fault("a line of at most 64 KiB"));
+        return Err(Cursor::new("", line).fault(t("a line of at most 64 KiB")));
     }
     let mut c = Cursor::new(text, line);
     let mark = mark(&mut c);
@@ -70,7 +71,7 @@ pub(super) fn parse_line(text: &str, line: usize, known: Known) -> Result<Writte
         }
     }
     if options.sets.is_empty() {
-        return Err(c.fault("sets like 3 × 5–7"));
+        return Err(c.fault(t("sets like 3 × 5–7")));
     }
     let role = options.role.unwrap_or(default_role(&options.sets));
     let rest = options.rest.unwrap_or(default_rest(role));

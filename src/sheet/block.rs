@@ -8,6 +8,7 @@ use super::tempo::Tempo;
 use super::text::Line;
 use crate::json;
 use crate::units::{Load, Seconds};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -34,12 +35,12 @@ impl Role {
     /// The name on screen.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
+        t(match self {
             Role::Power => "power",
             Role::Strength => "strength",
             Role::Hypertrophy => "muscle-building",
             Role::Pump => "pump",
-        }
+        })
     }
 }
 
@@ -125,7 +126,7 @@ impl Block {
     pub fn shape(&self) -> String {
         let mut shape = json::text(&(&self.basis, &self.sides, &self.tempo));
         for sets in self.sets.iter().filter(|sets| sets.kind.is_work()) {
-            shape.push_str(&format!(" {} {}", sets.kind.name(), sets.target));
+            shape.push_str(&format!(" {} {}", sets.kind.word(), sets.target));
         }
         shape
     }

@@ -5,7 +5,9 @@ use super::kind::{SetKind, Sets};
 use super::loads::LoadPolicy;
 use super::progression::Progression;
 use super::target::Target;
+use crate::say;
 use crate::units::{Load, Rir, Share};
+use crate::words::{decimal, t};
 use std::fmt;
 
 /// Something in a block that contradicts itself.
@@ -44,52 +46,63 @@ pub enum Doubt {
     NoWork,
 }
 
+/// A figure as the reader writes it.
+fn figure(figure: &impl fmt::Display) -> String {
+    decimal(&figure.to_string())
+}
+
 impl fmt::Display for Doubt {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Doubt::RampAboveWork(share) => write!(
-                f,
-                "A ramp-up set at {share} is heavier than the work sets: use less than 100 %."
-            ),
-            Doubt::RampFalls(first, then) => write!(
-                f,
-                "The ramp-up falls from {first} to {then}: put the lighter one first."
-            ),
+            Doubt::RampAboveWork(share) => f.write_str(&say!(
+                "A ramp-up set at {share} is heavier than the work sets: use less than 100 %.",
+                share = figure(share),
+            )),
+            Doubt::RampFalls(first, then) => f.write_str(&say!(
+                "The ramp-up falls from {first} to {then}: put the lighter one first.",
+                first = figure(first),
+                then = figure(then),
+            )),
             Doubt::RampAfterWork => {
-                f.write_str("The ramp-up comes after work sets: move it to the front.")
+                f.write_str(t("The ramp-up comes after work sets: move it to the front."))
             }
-            Doubt::BackOffNotLighter(share) => write!(
-                f,
-                "A back-off at {share} of the heaviest set is no lighter than it: use less than 100 %."
-            ),
+            Doubt::BackOffNotLighter(share) => f.write_str(&say!(
+                "A back-off at {share} of the heaviest set is no lighter than it: use less than 100 %.",
+                share = figure(share),
+            )),
             Doubt::DropKeepsAll(share) => {
-                write!(f, "A drop to {share} takes nothing off: use less than 100 %.")
+                f.write_str(&say!(
+                    "A drop to {share} takes nothing off: use less than 100 %.",
+                    share = figure(share),
+                ))
             }
             Doubt::NoStrengthKnown => f.write_str(
-                "A share of the estimated maximum, but nothing is known of this exercise yet: give a load to start from.",
+                t("A share of the estimated maximum, but nothing is known of this exercise yet: give a load to start from."),
             ),
             Doubt::NothingHeavierYet => f.write_str(
-                "A share of the heaviest set, but no set comes before: put these sets behind it.",
+                t("A share of the heaviest set, but no set comes before: put these sets behind it."),
             ),
-            Doubt::ListedTooMany { listed, sets } => write!(
-                f,
-                "{listed} are listed for {sets} sets: the last ones are never used."
-            ),
-            Doubt::LoadUnused(load) => write!(
-                f,
-                "{load} to start from, but this exercise takes no figure of load: it is not used."
-            ),
+            Doubt::ListedTooMany { listed, sets } => f.write_str(&say!(
+                "{listed} are listed for {sets} sets: the last ones are never used.",
+                listed,
+                sets,
+            )),
+            Doubt::LoadUnused(load) => f.write_str(&say!(
+                "{load} to start from, but this exercise takes no figure of load: it is not used.",
+                load = figure(load),
+            )),
             Doubt::TempoUnused => {
-                f.write_str("A tempo, but no reps that go by it: it is not used.")
+                f.write_str(t("A tempo, but no reps that go by it: it is not used."))
             }
-            Doubt::ReserveRises(before, last) => write!(
-                f,
-                "The last set leaves {last} reps, the one before {before}: the last set is usually nearest to failure."
-            ),
+            Doubt::ReserveRises(before, last) => f.write_str(&say!(
+                "The last set leaves {last} reps, the one before {before}: the last set is usually nearest to failure.",
+                last,
+                before,
+            )),
             Doubt::WorkAfterFailure => f.write_str(
-                "Work sets come behind sets to failure, and are done tired: put those to failure last.",
+                t("Work sets come behind sets to failure, and are done tired: put those to failure last."),
             ),
-            Doubt::NoWork => f.write_str("There are only ramp-up sets: add the work."),
+            Doubt::NoWork => f.write_str(t("There are only ramp-up sets: add the work.")),
         }
     }
 }

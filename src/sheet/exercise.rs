@@ -1,6 +1,8 @@
 //! An exercise: its lasting id, name, movement pattern and equipment.
 
 use super::text::Line;
+use crate::say;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -20,11 +22,11 @@ pub struct UnfitId(String);
 
 impl fmt::Display for UnfitId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "“{}” is no exercise id: use 1 to {ID_CHARS_MAX} of a–z, 0–9 and hyphens",
-            self.0
-        )
+        f.write_str(&say!(
+            "“{given}” is no exercise id: use 1 to {most} of a–z, 0–9 and hyphens",
+            given = self.0,
+            most = ID_CHARS_MAX,
+        ))
     }
 }
 
@@ -138,6 +140,23 @@ pub enum Pattern {
 }
 
 impl Pattern {
+    /// The name on screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        t(match self {
+            Pattern::Squat => "squat",
+            Pattern::Hinge => "hinge",
+            Pattern::PushAcross => "push across",
+            Pattern::PushUpward => "push upward",
+            Pattern::PullAcross => "pull across",
+            Pattern::PullDownward => "pull downward",
+            Pattern::Carry => "carry",
+            Pattern::Explosive => "explosive",
+            Pattern::Trunk => "trunk",
+            Pattern::SingleJoint => "single joint",
+        })
+    }
+
     /// True for patterns of the lower body, whose usual steps are larger.
     #[must_use]
     pub fn is_lower_body(self) -> bool {
@@ -169,7 +188,7 @@ impl Equipment {
     /// The name on screen.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
+        t(match self {
             Equipment::Barbell => "barbell",
             Equipment::Dumbbell => "hand weights",
             Equipment::Handle => "loadable handles",
@@ -177,7 +196,7 @@ impl Equipment {
             Equipment::Band => "band",
             Equipment::Body => "own body",
             Equipment::Other => "other things",
-        }
+        })
     }
 }
 

@@ -3,6 +3,7 @@
 use super::group::{Group, Sheet, SheetId, SheetVersion};
 use super::text::{Line, Note};
 use super::warning::OrderWarning;
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::Deserialize;
 
@@ -46,17 +47,17 @@ impl TryFrom<SheetForm> for Sheet {
 
     fn try_from(form: SheetForm) -> Result<Sheet, String> {
         if form.is_removed() {
-            return Err("a sheet that was removed cannot stand here".to_owned());
+            return Err(t("a sheet that was removed cannot stand here").to_owned());
         }
         let sheet = Sheet {
             id: form.id,
             version: form.version,
             written: form.written,
-            name: form.name.ok_or("the sheet needs a name")?,
+            name: form.name.ok_or(t("the sheet needs a name"))?,
             warm_up: form.warm_up.unwrap_or_default(),
             notes: form.notes.unwrap_or_default(),
             budget_minutes: form.budget_minutes,
-            groups: form.groups.ok_or("the sheet needs groups of blocks")?,
+            groups: form.groups.ok_or(t("the sheet needs groups of blocks"))?,
             settled: form.settled.unwrap_or_default(),
             written_for: form.written_for,
         };

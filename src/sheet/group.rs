@@ -4,7 +4,9 @@ use super::block::{Block, BlockId};
 use super::form::SheetForm;
 use super::text::{Line, Note};
 use super::warning::{OrderWarning, SETTLED_MAX};
+use crate::say;
 use crate::units::Seconds;
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -142,15 +144,18 @@ impl fmt::Display for UnfitSheet {
                 given,
                 least,
                 most,
-            } => {
-                write!(
-                    f,
-                    "{place} has {given} {what}, it must have {least} to {most}"
-                )
-            }
-            UnfitSheet::TwinBlocks(id) => {
-                write!(f, "two blocks have the id {}: give each its own", id.0)
-            }
+            } => f.write_str(&say!(
+                "{place} has {given} {what}, it must have {least} to {most}",
+                place,
+                given,
+                what,
+                least,
+                most
+            )),
+            UnfitSheet::TwinBlocks(id) => f.write_str(&say!(
+                "two blocks have the id {id}: give each its own",
+                id = id.0,
+            )),
         }
     }
 }
@@ -187,17 +192,23 @@ impl Sheet {
                 })
             }
         };
-        count("blocks", "the sheet", self.blocks().count(), 1, BLOCKS_MAX)?;
         count(
-            "warm-up lines",
-            "the sheet",
+            t("blocks"),
+            t("the sheet"),
+            self.blocks().count(),
+            1,
+            BLOCKS_MAX,
+        )?;
+        count(
+            t("warm-up lines"),
+            t("the sheet"),
             self.warm_up.len(),
             0,
             LINES_MAX,
         )?;
         count(
-            "settled warnings",
-            "the sheet",
+            t("settled warnings"),
+            t("the sheet"),
             self.settled.len(),
             0,
             SETTLED_MAX,
@@ -205,13 +216,25 @@ impl Sheet {
         let mut seen = BTreeSet::new();
         for group in &self.groups {
             if let Group::Circuit { blocks, .. } = group {
-                count("blocks", "a circuit", blocks.len(), 2, CIRCUIT_BLOCKS_MAX)?;
+                count(
+                    t("blocks"),
+                    t("a circuit"),
+                    blocks.len(),
+                    2,
+                    CIRCUIT_BLOCKS_MAX,
+                )?;
             }
             for block in group.blocks() {
                 let place = block.exercise.name.as_str();
-                count("lines of sets", place, block.sets.len(), 1, SET_LINES_MAX)?;
-                count("cues", place, block.cues.len(), 0, LINES_MAX)?;
-                count("cautions", place, block.cautions.len(), 0, LINES_MAX)?;
+                count(
+                    t("lines of sets"),
+                    place,
+                    block.sets.len(),
+                    1,
+                    SET_LINES_MAX,
+                )?;
+                count(t("cues"), place, block.cues.len(), 0, LINES_MAX)?;
+                count(t("cautions"), place, block.cautions.len(), 0, LINES_MAX)?;
                 if !seen.insert(block.id) {
                     return Err(UnfitSheet::TwinBlocks(block.id));
                 }

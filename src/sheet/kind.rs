@@ -3,7 +3,9 @@
 use super::loads::LoadPolicy;
 use super::target::{STAGES_MAX, Target};
 use super::tempo::Tempo;
+use crate::say;
 use crate::units::{Reps, Rir, Seconds, Share};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -54,6 +56,19 @@ impl SetKind {
     /// The name on screen.
     #[must_use]
     pub fn name(&self) -> &'static str {
+        t(match self {
+            SetKind::RampUp { .. } => "ramp-up",
+            SetKind::Work => "work set",
+            SetKind::BackOff { .. } => "back-off",
+            SetKind::Drop { .. } => "drop set",
+            SetKind::Cluster { .. } => "cluster",
+            SetKind::ToFailure => "to failure",
+        })
+    }
+
+    /// The word that programs read, the same in every language.
+    #[must_use]
+    pub fn word(&self) -> &'static str {
         match self {
             SetKind::RampUp { .. } => "ramp-up",
             SetKind::Work => "work set",
@@ -132,8 +147,14 @@ impl fmt::Display for UnfitSets {
                 given,
                 least,
                 most,
-            } => write!(f, "{what} must be {least} to {most}, not {given}"),
-            UnfitSets::NotCounted => f.write_str("a drop set or a cluster is counted in reps"),
+            } => f.write_str(&say!(
+                "{what} must be {least} to {most}, not {given}",
+                what,
+                least,
+                most,
+                given
+            )),
+            UnfitSets::NotCounted => f.write_str(t("a drop set or a cluster is counted in reps")),
         }
     }
 }
@@ -182,33 +203,40 @@ impl Sets {
                 })
             }
         };
-        between("the count of sets", count, 1, most)?;
+        between(t("the count of sets"), count, 1, most)?;
         match &self.kind {
             SetKind::RampUp { shares } => {
-                between("the number of ramp-up shares", shares.len(), 1, most)?;
+                between(t("the number of ramp-up shares"), shares.len(), 1, most)?;
             }
             SetKind::Drop { drops, .. } => {
-                between("the number of drops", usize::from(*drops), 1, 5)?;
+                between(t("the number of drops"), usize::from(*drops), 1, 5)?;
             }
             SetKind::Cluster { portions, .. } => {
-                between("the number of portions", usize::from(*portions), 2, 10)?;
+                between(t("the number of portions"), usize::from(*portions), 2, 10)?;
             }
             SetKind::Work | SetKind::BackOff { .. } | SetKind::ToFailure => {}
         }
         match &self.load {
-            LoadPolicy::List(loads) => between("the number of listed loads", loads.len(), 1, most)?,
+            LoadPolicy::List(loads) => {
+                between(t("the number of listed loads"), loads.len(), 1, most)?
+            }
             LoadPolicy::ShareOfTop(shares) => {
-                between("the number of listed shares", shares.len(), 1, most)?;
+                between(t("the number of listed shares"), shares.len(), 1, most)?;
             }
             _ => {}
         }
-        between("the number of listed reserves", self.reserve.len(), 0, most)?;
+        between(
+            t("the number of listed reserves"),
+            self.reserve.len(),
+            0,
+            most,
+        )?;
         let counted = matches!(self.target, Target::Reps(_));
         if matches!(self.kind, SetKind::Cluster { .. } | SetKind::Drop { .. }) && !counted {
             return Err(UnfitSets::NotCounted);
         }
         if let Target::Stages(stages) = &self.target {
-            between("the number of stages", stages.len(), 1, STAGES_MAX)?;
+            between(t("the number of stages"), stages.len(), 1, STAGES_MAX)?;
         }
         Ok(())
     }

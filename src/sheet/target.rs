@@ -1,7 +1,9 @@
 //! What a set asks for: repetitions, a time, a distance, or stages done without rest between them.
 
 use super::tempo::Tempo;
+use crate::say;
 use crate::units::{Metres, Reps, Seconds, clock};
+use crate::words::t;
 use serde::de::{Deserializer, Error, MapAccess, Visitor};
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -47,13 +49,12 @@ pub enum UnfitReps {
 impl fmt::Display for UnfitReps {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            UnfitReps::None => f.write_str("a set asks for at least 1 rep"),
-            UnfitReps::UpsideDown { from, to } => {
-                write!(
-                    f,
-                    "the range {from}–{to} does not rise: the smaller number comes first"
-                )
-            }
+            UnfitReps::None => f.write_str(t("a set asks for at least 1 rep")),
+            UnfitReps::UpsideDown { from, to } => f.write_str(&say!(
+                "the range {from}–{to} does not rise: the smaller number comes first",
+                from,
+                to
+            )),
         }
     }
 }
@@ -212,6 +213,18 @@ pub enum Stage {
     },
 }
 
+impl Stage {
+    /// The stage in words for the screen; written out by `Display` it is as a sheet as text has it.
+    #[must_use]
+    pub fn said(&self) -> String {
+        match self {
+            Stage::Hold { seconds } => say!("hold {seconds} s", seconds),
+            Stage::Reps { reps, tempo } => say!("{reps} at {tempo}", reps, tempo),
+            Stage::Partials { reps } => say!("{reps} partials", reps),
+        }
+    }
+}
+
 impl fmt::Display for Stage {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -241,14 +254,27 @@ fn stages<'de, D: serde::Deserializer<'de>>(source: D) -> Result<Vec<Stage>, D::
     if (1..=STAGES_MAX).contains(&stages.len()) {
         Ok(stages)
     } else {
-        Err(serde::de::Error::custom(format_args!(
-            "a staged set has 1 to {STAGES_MAX} stages, not {}",
-            stages.len()
+        Err(serde::de::Error::custom(say!(
+            "a staged set has 1 to {most} stages, not {given}",
+            most = STAGES_MAX,
+            given = stages.len(),
         )))
     }
 }
 
 impl Target {
+    /// What it asks for in words for the screen.
+    #[must_use]
+    pub fn said(&self) -> String {
+        match self {
+            Target::Stages(stages) => {
+                let said: Vec<String> = stages.iter().map(Stage::said).collect();
+                said.join(" → ")
+            }
+            _ => self.to_string(),
+        }
+    }
+
     /// The repetitions offered at the tap: of a staged set those of its last stage with any, else none.
     #[must_use]
     pub fn offered_reps(&self) -> Option<Reps> {

@@ -1,5 +1,6 @@
 //! Tempo in four digits: eccentric, pause, concentric, pause; each 0–20 seconds or X, as fast as possible.
 
+use crate::say;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
@@ -59,11 +60,11 @@ pub struct UnfitTempo(String);
 
 impl fmt::Display for UnfitTempo {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "“{}” is no tempo: write four parts like 3/1/X/0, each 0 to {PHASE_SECONDS_MAX} seconds or X, not all 0",
-            self.0
-        )
+        f.write_str(&say!(
+            "“{given}” is no tempo: write four parts like 3/1/X/0, each 0 to {most} seconds or X, not all 0",
+            given = self.0,
+            most = PHASE_SECONDS_MAX,
+        ))
     }
 }
 

@@ -1,5 +1,7 @@
 //! Texts that a person writes: one line, or a note of many lines, each of bounded length.
 
+use crate::say;
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -18,15 +20,17 @@ pub struct UnfitText {
 
 impl fmt::Display for UnfitText {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.chars == 0 {
-            write!(f, "{} must not be empty", self.what)
+        let UnfitText { what, most, chars } = self;
+        f.write_str(&if *chars == 0 {
+            say!("{what} must not be empty", what)
         } else {
-            write!(
-                f,
-                "{} has {} characters, at most {} are allowed",
-                self.what, self.chars, self.most
+            say!(
+                "{what} has {chars} characters, at most {most} are allowed",
+                what,
+                chars,
+                most,
             )
-        }
+        })
     }
 }
 
@@ -51,7 +55,7 @@ impl Line {
         let chars = text.chars().count();
         if chars == 0 || chars > LINE_CHARS_MAX {
             return Err(UnfitText {
-                what: "a line",
+                what: t("a line"),
                 most: LINE_CHARS_MAX,
                 chars,
             });
@@ -100,7 +104,7 @@ impl Note {
         let chars = text.chars().count();
         if chars > NOTE_CHARS_MAX {
             return Err(UnfitText {
-                what: "a note",
+                what: t("a note"),
                 most: NOTE_CHARS_MAX,
                 chars,
             });

@@ -196,11 +196,11 @@ fn plan(
 fn number(planned: &mut [PlannedSet]) {
     let mut counts: BTreeMap<&'static str, usize> = BTreeMap::new();
     for set in planned.iter_mut() {
-        let count = counts.entry(set.kind.name()).or_default();
+        let count = counts.entry(set.kind.word()).or_default();
         *count += 1;
         set.number = *count;
     }
     for set in planned {
-        set.of = counts.get(set.kind.name()).copied().unwrap_or(set.number);
+        set.of = counts.get(set.kind.word()).copied().unwrap_or(set.number);
     }
 }

@@ -7,6 +7,7 @@ use super::progression::Progression;
 use super::target::{RepTarget, Target};
 use super::tempo::{Digit, Tempo};
 use crate::units::{Reps, Rir, Seconds};
+use crate::words::t;
 
 /// What is usual for a role.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -89,7 +90,7 @@ impl Role {
     /// Where what is usual comes from, in one line for the screen.
     #[must_use]
     pub fn usual_source(self) -> &'static str {
-        match self {
+        t(match self {
             Role::Power => {
                 "Usual for power: rest 2–5 min and 1–5 fast reps (NSCA). The choice inside is common practice."
             }
@@ -102,7 +103,7 @@ impl Role {
             Role::Pump => {
                 "Usual for pump: rest at most 30 s, 12 reps and more (NSCA); tempo 2/0/2/0 as studied (Wilk 2018)."
             }
-        }
+        })
     }
 }
 

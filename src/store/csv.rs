@@ -102,7 +102,7 @@ fn cells(
         guarded(block.exercise.name.as_str()),
         (set_at + 1).to_string(),
         line.key.drop.to_string(),
-        line.kind.name().to_owned(),
+        line.kind.word().to_owned(),
         load,
         load_unit,
         load_kg,

@@ -25,7 +25,9 @@ use super::year::YearPlace;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
+use crate::say;
 use crate::ui::seen::Seen;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The whole app.
@@ -99,12 +101,12 @@ fn open(app: Stanchion) -> AnyView {
 fn places(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.main());
     let links = vec![
-        way_to(at, Place::Floor, "go-floor", "Floor"),
-        way_to(at, Place::Sheets, "go-sheets", "Sheets"),
-        way_to(at, Place::Ledger, "go-ledger", "Ledger"),
-        way_to(at, Place::Kit, "go-kit", "Kit"),
+        way_to(at, Place::Floor, "go-floor", t("Floor")),
+        way_to(at, Place::Sheets, "go-sheets", t("Sheets")),
+        way_to(at, Place::Ledger, "go-ledger", t("Ledger")),
+        way_to(at, Place::Kit, "go-kit", t("Kit")),
     ];
-    view! { <nav class="places" aria-label="Places" data-part="places">{links}</nav> }.into_any()
+    view! { <nav class="places" aria-label=t("Places") data-part="places">{links}</nav> }.into_any()
 }
 
 fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
@@ -139,14 +141,14 @@ fn banners(app: Stanchion) -> AnyView {
         when(app.unheard, move || unheard(app)),
         when(follows, move || {
             let text =
-                "Stanchion is in use in another tab or window; here you can look.".to_owned();
+                t("Stanchion is in use in another tab or window; here you can look.").to_owned();
             banner("follows", true, text, take_over(app))
         }),
         when(update, move || {
             banner(
                 "update",
                 false,
-                "A new version is ready.".to_owned(),
+                t("A new version is ready.").to_owned(),
                 take_update(app),
             )
         }),
@@ -158,8 +160,9 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
     match keeping {
         Keeping::Safe => ().into_any(),
         Keeping::Nothing(why) => {
-            let text = format!(
-                "Nothing new will be kept on this device. {why} You can train; before you close this page, export."
+            let text = say!(
+                "Nothing new will be kept on this device. {why} You can train; before you close this page, export.",
+                why
             );
             banner("not-kept", true, text, export_now(app))
         }
@@ -168,7 +171,7 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
         Keeping::Failing(why) => {
             let keep = app.keep();
             let what = app.model.with_untracked(|model| waits(model, &keep));
-            let again = button("plain", "write-again", "Try again", move || {
+            let again = button("plain", "write-again", t("Try again"), move || {
                 app.write_again()
             });
             let act = vec![again, export_now(app)].into_any();
@@ -180,8 +183,8 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
 /// Cues are under way that cannot be heard; any tap may bring the sound back, this one says so.
 fn unheard(app: Stanchion) -> AnyView {
     let inside = match app.sound.with_value(Sound::state) {
-        State::Absent => "No sound in this browser: the board counts.".into_any(),
-        _ => button("plain", "sound-again", "No sound: tap", move || {
+        State::Absent => t("No sound in this browser: the board counts.").into_any(),
+        _ => button("plain", "sound-again", t("No sound: tap"), move || {
             app.sound.with_value(Sound::unlock);
         }),
     };
@@ -189,25 +192,25 @@ fn unheard(app: Stanchion) -> AnyView {
 }
 
 fn export_now(app: Stanchion) -> AnyView {
-    button("plain", "export-now", "Export now", move || {
+    button("plain", "export-now", t("Export now"), move || {
         export(app, Form::Everything, || {});
     })
 }
 
 fn close_notice(app: Stanchion) -> AnyView {
-    button("plain", "notice-close", "Close", move || {
+    button("plain", "notice-close", t("Close"), move || {
         app.model.update(|model| model.notice = None)
     })
 }
 
 fn take_over(app: Stanchion) -> AnyView {
-    button("plain", "take-over", "Take over here", move || {
+    button("plain", "take-over", t("Take over here"), move || {
         app.take_over();
     })
 }
 
 fn take_update(app: Stanchion) -> AnyView {
-    button("plain", "update-take", "Take it now", move || {
+    button("plain", "update-take", t("Take it now"), move || {
         app.worker.with_value(|worker| {
             if let Some(worker) = worker {
                 worker.take_over();

@@ -7,8 +7,10 @@ use crate::device::clock;
 use crate::device::db::Write;
 use crate::draft::{Draft, Unfit};
 use crate::ledger::{SessionRecord, again};
+use crate::say;
 use crate::sheet::{Block, BlockId, Sheet, SheetId, SheetVersion};
 use crate::store::Shelf;
+use crate::words::t;
 use leptos::prelude::*;
 
 impl Stanchion {
@@ -53,8 +55,9 @@ impl Stanchion {
             again(&record, written, id, &mut || self.id(), clock::wall())
         });
         let Some(sheet) = made else {
-            return self
-                .complain("Nothing was done in this session, so there is nothing to do again.");
+            return self.complain(t(
+                "Nothing was done in this session, so there is nothing to do again.",
+            ));
         };
         let draft = Draft::resumed(sheet);
         self.write(vec![row(id, draft.sheet())]);
@@ -123,7 +126,7 @@ impl Stanchion {
             model.drafts.entry(id).or_insert(begun);
         });
         let changed = self.change_draft(id, &mut |draft| {
-            draft.replace("the lines", sheet.clone());
+            draft.replace(t("the lines"), sheet.clone());
             Ok(())
         });
         if let Err(why) = changed {
@@ -143,7 +146,7 @@ impl Stanchion {
                 self.drop_draft(id);
                 self.go(Place::Sheet(id));
             }
-            Err(unfit) => self.complain(format!("Not kept: {unfit}.")),
+            Err(unfit) => self.complain(say!("Not kept: {unfit}.", unfit)),
         }
     }
 

@@ -6,6 +6,7 @@ use super::keep::Keep;
 use super::model::Keeping;
 use crate::device::clock;
 use crate::device::db::{Db, DbError, Write};
+use crate::say;
 use crate::store::{DATABASE_VERSION, END, SNAPSHOT_SHELF, Shelf, snapshots_of};
 use std::cmp::Ordering;
 
@@ -34,8 +35,9 @@ async fn settled(database: &str) -> Result<Keep, (Keep, String)> {
                 Err(error) => Err(error),
             };
             changed.map(Keep::on_disk).map_err(|error| {
-                let why = format!(
-                    "What is stored here could not be brought into the form of this version; it is all there, as it was. {error}"
+                let why = say!(
+                    "What is stored here could not be brought into the form of this version; it is all there, as it was. {error}",
+                    error,
                 );
                 (Keep::beside(db), why)
             })

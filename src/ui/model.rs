@@ -8,6 +8,7 @@ use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS};
 use crate::programme::{LightWeek, Programme};
+use crate::say;
 use crate::session::{Along, Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{
@@ -15,6 +16,7 @@ use crate::store::{
 };
 use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -303,11 +305,12 @@ impl Model {
     #[must_use]
     pub fn only_looks(&self) -> Option<String> {
         if let Some(name) = &self.looks_at {
-            return Some(format!(
-                "You look at {name}'s ledger: nothing is changed here. Close it first."
+            return Some(say!(
+                "You look at {name}'s ledger: nothing is changed here. Close it first.",
+                name
             ));
         }
-        let said = "Another tab or window of Stanchion is in use. Close it, or take over here.";
+        let said = t("Another tab or window of Stanchion is in use. Close it, or take over here.");
         self.follows.then(|| said.to_owned())
     }
 

@@ -8,6 +8,7 @@ use crate::exercises::{KnownExercise, OwnExercise, renamed};
 use crate::programme::{LightWeek, Plan, Programme, ProgrammeId};
 use crate::sheet::{Exercise, ExerciseId, Line, SheetVersion};
 use crate::store::{ExerciseRecord, ProgrammeRecord, Removed, SheetRecord, Shelf};
+use crate::words::t;
 use leptos::prelude::*;
 
 impl Stanchion {
@@ -107,7 +108,7 @@ impl Stanchion {
                 continue;
             }
             let changed = self.change_draft(id, &mut |draft| {
-                draft.replace("the name of an exercise", sheet.clone());
+                draft.replace(t("the name of an exercise"), sheet.clone());
                 Ok(())
             });
             if let Err(why) = changed {

@@ -9,6 +9,7 @@ use crate::device::clock;
 use crate::device::db::Write;
 use crate::session::{Session, What};
 use crate::store::Shelf;
+use crate::words::t;
 use leptos::prelude::*;
 
 impl Stanchion {
@@ -18,8 +19,9 @@ impl Stanchion {
             return;
         }
         if self.model.with_untracked(Model::in_session) {
-            return self
-                .complain("Another session is under way. End it first, then go on with this one.");
+            return self.complain(t(
+                "Another session is under way. End it first, then go on with this one.",
+            ));
         }
         let Some(mut session) = self.model.with_untracked(|model| model.opened.clone()) else {
             return;

@@ -17,6 +17,7 @@ use crate::json;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::order;
+use crate::say;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
@@ -25,6 +26,7 @@ use crate::store::{
     body_entries, seal, shelved,
 };
 use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::collections::BTreeMap;
@@ -238,16 +240,22 @@ fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
     let broken = aside.len().saturating_sub(newer).max(broken);
     let mut said = String::new();
     if broken > 0 {
-        said.push_str(&format!(
-            "{broken} of the stored records could not be read. "
+        said.push_str(&say!(
+            "{broken} of the stored records could not be read.",
+            broken,
         ));
+        said.push(' ');
     }
     if newer > 0 {
-        said.push_str(&format!(
-            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version. "
+        said.push_str(&say!(
+            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version.",
+            newer,
         ));
+        said.push(' ');
     }
-    said.push_str("They stay as they are; in Kit they can be saved to a file.");
+    said.push_str(t(
+        "They stay as they are; in Kit they can be saved to a file.",
+    ));
     app.complain(said);
 }
 

@@ -2,9 +2,10 @@
 
 use super::keep::Keep;
 use super::model::Model;
-use super::parts::counted;
+use crate::say;
 use crate::session::State;
 use crate::store::Shelf;
+use crate::words::many;
 
 /// Most sets that are named one by one.
 const NAMED_MOST: usize = 4;
@@ -15,9 +16,13 @@ pub fn waits(model: &Model, keep: &Keep) -> String {
     let session = model.session.as_ref();
     let sets = session.map_or_else(Vec::new, |session| sets_of(session.state(), &keys));
     if sets.is_empty() {
-        return format!("Not saved: {}.", counted(model.unsaved, "change"));
+        return many(
+            model.unsaved,
+            "Not saved: {n} change.",
+            "Not saved: {n} changes.",
+        );
     }
-    let mut said = String::from("Not saved: ");
+    let mut said = String::new();
     let mut before = String::new();
     for (at, (name, number)) in sets.iter().take(NAMED_MOST).enumerate() {
         if at > 0 {
@@ -31,10 +36,10 @@ pub fn waits(model: &Model, keep: &Keep) -> String {
         said.push_str(&number.to_string());
     }
     if sets.len() > NAMED_MOST {
-        said.push_str(&format!(" and {} more", sets.len() - NAMED_MOST));
+        let more = sets.len() - NAMED_MOST;
+        return say!("Not saved: {sets} and {more} more.", sets = said, more);
     }
-    said.push('.');
-    said
+    say!("Not saved: {sets}.", sets = said)
 }
 
 /// The sets that were logged by one of these events: exercise and kind, and the number among the sets of that kind.

@@ -10,15 +10,21 @@ use super::parts::{
 use super::people::bar;
 use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
+use crate::say;
 use crate::store::demo;
 use crate::units::{Load, Unit};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The caution, once.
-const BEFORE: &str = "Ask a physician first if you have a heart, blood-pressure or joint trouble, are pregnant, were \
-    injured or operated on lately, take medicine that bears on effort, or have not trained for long. Learn heavy lifts \
-    from a qualified coach. Alone, use safety bars or lift only what you can put down. Stop at pain, dizziness or a \
-    tight chest, and get help. Rules of your place and the word of your physician come before anything written here.";
+fn before() -> &'static str {
+    t(
+        "Ask a physician first if you have a heart, blood-pressure or joint trouble, are pregnant, were injured or operated \
+        on lately, take medicine that bears on effort, or have not trained for long. Learn heavy lifts from a qualified \
+        coach. Alone, use safety bars or lift only what you can put down. Stop at pain, dizziness or a tight chest, and get \
+        help. Rules of your place and the word of your physician come before anything written here.",
+    )
+}
 
 /// The body mass typed; none where the field is empty.
 fn body_mass(typed: &str, unit: Unit) -> Result<Option<Load>, String> {
@@ -27,7 +33,7 @@ fn body_mass(typed: &str, unit: Unit) -> Result<Option<Load>, String> {
     }
     let mass = Load::parse_in(typed, unit).map_err(|error| error.to_string())?;
     if mass.is_zero() {
-        return Err("a body mass of 0 is none: leave the field empty".to_owned());
+        return Err(t("a body mass of 0 is none: leave the field empty").to_owned());
     }
     Ok(Some(mass))
 }
@@ -78,7 +84,7 @@ pub fn Welcome() -> impl IntoView {
             Err(why) => wrong.set(Some(why)),
         }
     };
-    let label = text(move || format!("body mass in {}, if you like", unit.get()));
+    let label = text(move || say!("body mass in {unit}, if you like", unit = unit.get()));
     let typed = move |text| body.set(text);
     let link_waits = app.of(|model| model.shared.is_some());
     let name = text(move || {
@@ -87,19 +93,21 @@ pub fn Welcome() -> impl IntoView {
             None => "Stanchion".to_owned(),
         })
     });
-    let caution = vec![h2("Before you lift"), words("", BEFORE)];
+    let caution = vec![h2(t("Before you lift")), words("", before())];
     let inside = vec![
         h1(name),
         words(
             "",
-            "A training log for the phone on your rack. It works without a network, and what you log stays with you.",
+            t(
+                "A training log for the phone on your rack. It works without a network, and what you log stays with you.",
+            ),
         ),
         when(link_waits, || {
-            quiet("The sheet of your link is shown after this page.")
+            quiet(t("The sheet of your link is shown after this page."))
         }),
-        h2("Loads in"),
+        h2(t("Loads in")),
         unit_choices(
-            "Loads in",
+            t("Loads in"),
             unit.into(),
             Callback::new(move |chosen| unit.set(chosen)),
         ),
@@ -108,18 +116,18 @@ pub fn Welcome() -> impl IntoView {
         button(
             "wide strong",
             "welcome-open",
-            "Understood, open with two sheets to try",
+            t("Understood, open with two sheets to try"),
             move || go(true),
         ),
         button(
             "plain",
             "welcome-skip",
-            "Understood, open without sheets",
+            t("Understood, open without sheets"),
             move || go(false),
         ),
         file_field(
             "welcome-import",
-            "I have a file from another phone",
+            t("I have a file from another phone"),
             move |event| import_file(app, &event),
         ),
         notice(app),

@@ -2,11 +2,13 @@
 
 use crate::device::sound::Sound;
 use crate::programme::{Lately, LightWeek, Relief, relief};
+use crate::say;
 use crate::sheet::{Sheet, SheetId};
 use crate::ui::model::{Model, Pairing};
 use crate::ui::parts::{button, line};
 use crate::ui::people::ask;
 use crate::ui::stanchion::Stanchion;
+use crate::words::{decimal, t};
 use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
@@ -54,12 +56,12 @@ impl Beginning {
     /// Why it is light, and the tap that begins it the other way; nothing where it is begun as usual.
     pub fn beside(&self, app: Stanchion, id: SheetId) -> Vec<AnyView> {
         if let Some(light) = self.light {
-            let said = format!(
-                "A light week: {} of the load, {} of the work sets.",
-                light.load(),
-                light.sets()
+            let said = say!(
+                "A light week: {load} of the load, {sets} of the work sets.",
+                load = decimal(&light.load().to_string()),
+                sets = decimal(&light.sets().to_string()),
             );
-            let usual = button("plain", "begin-usual", "as usual instead", move || {
+            let usual = button("plain", "begin-usual", t("as usual instead"), move || {
                 begin(app, id, None);
             });
             return vec![line("quiet", "offer-light", said), usual];
@@ -70,7 +72,7 @@ impl Beginning {
         let light = relief.light;
         vec![
             line("because", "light-because", relief.said()),
-            button("wide", "begin-light", "Begin it light", move || {
+            button("wide", "begin-light", t("Begin it light"), move || {
                 begin(app, id, Some(light));
             }),
         ]

@@ -6,6 +6,7 @@ use super::figures::{
 use super::plates::plates;
 use super::tempo::tempo_strip;
 use crate::cues::Position;
+use crate::say;
 use crate::session::Board;
 use crate::sheet::Target;
 use crate::strength::{body_mass_words, jump_words};
@@ -98,7 +99,7 @@ fn of_set(
         inside.push(line(
             "board-cue",
             "warm-up-first",
-            format!("Warm-up first: {}", lines.join(" · ")),
+            say!("Warm-up first: {lines}", lines = lines.join(" · ")),
         ));
     }
     inside.push(line("board-because", "because", board.because(unit)));

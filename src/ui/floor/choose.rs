@@ -4,6 +4,7 @@ use super::begin::Beginning;
 use crate::device::clock;
 use crate::order;
 use crate::programme::next;
+use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
 use crate::ui::away::nudge;
@@ -13,6 +14,7 @@ use crate::ui::people::{their_sheet, with_whom};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A sheet as it is offered.
@@ -80,13 +82,15 @@ pub fn choice(app: Stanchion) -> AnyView {
     page(
         "choose",
         vec![
-            h1("Which sheet today?"),
+            h1(t("Which sheet today?")),
             with_whom(app),
             inside,
             nudge(app),
             words(
                 "quiet caution",
-                "Stop at pain, dizziness or a tight chest. A physician or a qualified coach knows more than a program.",
+                t(
+                    "Stop at pain, dizziness or a tight chest. A physician or a qualified coach knows more than a program.",
+                ),
             ),
             their_sheet(app),
         ],
@@ -96,8 +100,8 @@ pub fn choice(app: Stanchion) -> AnyView {
 fn none() -> AnyView {
     view! {
         <p class="quiet" data-part="no-sheets">
-            "There is no sheet yet. Open one from a file in "
-            <a href=Place::Sheets.href()>"Sheets"</a>
+            {t("There is no sheet yet. Open one from a file in ")}
+            <a href=Place::Sheets.href()>{t("Sheets")}</a>
             "."
         </p>
     }
@@ -117,13 +121,13 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         .map(|block| block.exercise.name.to_string())
         .collect();
     let last = last.map_or_else(
-        || "not done yet".to_owned(),
-        |(day, _)| format!("last on {day}"),
+        || t("not done yet").to_owned(),
+        |(day, _)| say!("last on {day}", day),
     );
     let beside = beginning.beside(app, id);
     let light = beginning.light.is_some();
     let begin = Callback::new(move |()| beginning.begin(app, id));
-    let word = if light { "begin, light" } else { "begin" };
+    let word = if light { t("begin, light") } else { t("begin") };
     let face = view! {
         <span class="offer-name">{sheet.name.to_string()}</span>
         " "
@@ -145,7 +149,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
             <p class="quiet">
                 {last}
                 " · "
-                <a href=Place::Sheet(id).href() data-part="offer-look">"look at it"</a>
+                <a href=Place::Sheet(id).href() data-part="offer-look">{t("look at it")}</a>
             </p>
         }
         .into_any(),

@@ -4,25 +4,28 @@ use super::hands::Hands;
 use super::pad::{face, frame, main_button};
 use super::screen::Open;
 use crate::ui::parts::{button, dynamic};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The pad when nothing is left to do.
 pub fn done_pad(hands: Hands) -> AnyView {
     let inside = dynamic(move || {
         let (figure, word) = if hands.ending.get() {
-            ("Close it?", "tap again: yes, the session is over")
+            (t("Close it?"), t("tap again: yes, the session is over"))
         } else {
-            ("End", "tap to close the session")
+            (t("End"), t("tap to close the session"))
         };
         face(figure.to_owned(), true, word.to_owned())
     });
     frame(
-        "End",
+        t("End"),
         vec![main_button(hands, "end", None, inside)],
         vec![
-            button("", "undo-set", "undo set", move || hands.undo_set()),
-            button("", "amend", "change set", move || hands.show(Open::Amend)),
-            button("", "more", "more", move || hands.show(Open::More)),
+            button("", "undo-set", t("undo set"), move || hands.undo_set()),
+            button("", "amend", t("change set"), move || {
+                hands.show(Open::Amend)
+            }),
+            button("", "more", t("more"), move || hands.show(Open::More)),
         ],
     )
 }

@@ -1,11 +1,13 @@
 //! The words and figures of the board: what is written how, and how large.
 
 use crate::cues::{Phase as CuePhase, Position, position, set_timeline};
+use crate::say;
 use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount};
 use crate::sheet::{LoadBasis, SideMode, Target};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
 use crate::units::{Unit, clock};
+use crate::words::{many, t};
 
 /// A figure for the board with the word behind it.
 #[derive(Clone, PartialEq)]
@@ -31,9 +33,9 @@ impl Figure {
 pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
     match basis {
         LoadBasis::External => unit.to_string(),
-        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => format!("{unit} added"),
-        LoadBasis::BodyMassMinus => format!("{unit} assistance"),
-        LoadBasis::Band(label) => format!("{label} band"),
+        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{unit} added", unit),
+        LoadBasis::BodyMassMinus => say!("{unit} assistance", unit),
+        LoadBasis::Band(label) => say!("{label} band", label),
         LoadBasis::Unloaded => String::new(),
     }
 }
@@ -50,7 +52,7 @@ pub fn load_figure(board: &Board, unit: Unit) -> Option<Figure> {
             },
             None => Figure {
                 text: "?".to_owned(),
-                word: format!("{}: choose a load", load_word(basis, unit)),
+                word: say!("{word}: choose a load", word = load_word(basis, unit)),
             },
         }),
     }
@@ -60,49 +62,60 @@ pub fn load_figure(board: &Board, unit: Unit) -> Option<Figure> {
 pub fn target_figure(board: &Board) -> Figure {
     let each = match board.sides {
         SideMode::Both => "",
-        SideMode::EachInTurn => " a side",
-        SideMode::OneHolds => " a side, the other holds",
+        SideMode::EachInTurn => t(" a side"),
+        SideMode::OneHolds => t(" a side, the other holds"),
     };
     let reserve = match board.aim.map(crate::units::Rir::get) {
-        Some(0) => ", none in reserve".to_owned(),
-        Some(n) => format!(", {n} in reserve"),
+        Some(0) => t(", none in reserve").to_owned(),
+        Some(n) => say!(", {n} in reserve", n),
         None => String::new(),
     };
     match &board.target {
         Target::Reps(reps) => Figure {
             text: reps.to_string(),
-            word: format!("reps{each}{reserve}"),
+            word: say!("reps{each}{reserve}", each, reserve),
         },
         Target::Timed(seconds) => Figure {
             text: clock(i64::from(seconds.get())),
-            word: format!("hold{each}"),
+            word: say!("hold{each}", each),
         },
         Target::Distance(metres) => Figure {
             text: metres.to_string(),
-            word: format!("metres{each}"),
+            word: say!("metres{each}", each),
         },
         Target::Stages(_) => Figure {
             text: String::new(),
-            word: board.target.to_string() + each,
+            word: board.target.said() + each,
         },
     }
 }
 
+/// Which set of its kind it is.
+pub fn set_line(board: &Board) -> String {
+    say!(
+        "{kind} {number} of {of}",
+        kind = board.kind,
+        number = board.number,
+        of = board.of,
+    )
+}
+
 /// The line under the name: which set, what follows.
 pub fn kind_line(board: &Board) -> String {
-    let mut line = format!("{} {} of {}", board.kind, board.number, board.of);
+    let mut line = set_line(board);
     if let LoadBasis::Band(label) = &board.basis {
-        line.push_str(&format!(" · {label} band"));
+        line.push_str(" · ");
+        line.push_str(&say!("{label} band", label));
     }
     match board.then_rest {
-        Some(rest) => line + " · then rest " + &rest.clock(),
+        Some(rest) => say!("{line} · then rest {rest}", line, rest = rest.clock()),
         None => line,
     }
 }
 
 /// The bands next to the one of the set; none where the kit has no others.
 pub fn bands_line(board: &Board) -> Option<String> {
-    let words = ["lighter", "heavier"].into_iter().zip(&board.bands);
+    let words = [t("lighter"), t("heavier")].into_iter().zip(&board.bands);
     let said: Vec<String> = words
         .filter_map(|(word, band)| Some(format!("{word}: {}", band.as_ref()?)))
         .collect();
@@ -136,28 +149,28 @@ pub fn counting(position: Position) -> Option<Figure> {
         Position::Running { span, seconds_left } => {
             let seconds = seconds_left.to_string();
             match span.what {
-                CuePhase::CountIn => counted(seconds, "get set"),
-                CuePhase::Hold => counted(seconds, "s hold"),
-                CuePhase::Pause => counted(seconds, "s, breathe"),
-                CuePhase::ChangeOver => counted(seconds, "s, change sides"),
+                CuePhase::CountIn => counted(seconds, t("get set")),
+                CuePhase::Hold => counted(seconds, t("s hold")),
+                CuePhase::Pause => counted(seconds, t("s, breathe")),
+                CuePhase::ChangeOver => counted(seconds, t("s, change sides")),
                 CuePhase::Rest => None,
                 CuePhase::Partial => counted(
                     span.rep.to_string(),
-                    &format!("of {} partials", span.rep_total),
+                    &say!("of {all} partials", all = span.rep_total),
                 ),
                 CuePhase::Eccentric
                 | CuePhase::Stretch
                 | CuePhase::Concentric
                 | CuePhase::Squeeze => {
-                    let side = if span.side > 0 { ", other side" } else { "" };
+                    let side = if span.side > 0 { t(", other side") } else { "" };
                     counted(
                         span.rep.to_string(),
-                        &format!("of {}{side}", span.rep_total),
+                        &say!("of {all}{side}", all = span.rep_total, side),
                     )
                 }
             }
         }
-        Position::Open { seconds } => counted(clock(i64::from(seconds)), "under way"),
+        Position::Open { seconds } => counted(clock(i64::from(seconds)), t("under way")),
         Position::Over => None,
     }
 }
@@ -165,18 +178,17 @@ pub fn counting(position: Position) -> Option<Figure> {
 /// How much was done, in words.
 pub fn amount_line(amount: &Amount) -> String {
     match amount {
-        Amount::Reps(reps) if reps.get() == 1 => "1 rep".to_owned(),
-        Amount::Reps(reps) => format!("{reps} reps"),
-        Amount::Sides { first, second } => format!("{first} and {second} reps"),
-        Amount::Timed(seconds) => format!("{} held", seconds.clock()),
+        Amount::Reps(reps) => many(usize::from(reps.get()), "{n} rep", "{n} reps"),
+        Amount::Sides { first, second } => say!("{first} and {second} reps", first, second),
+        Amount::Timed(seconds) => say!("{time} held", time = seconds.clock()),
         Amount::Distance(metres) => format!("{metres} m"),
         Amount::Stages(stages) => {
             let said: Vec<String> = stages
                 .iter()
                 .map(|stage| match stage {
                     StageAmount::Hold(seconds) => format!("{seconds} s"),
-                    StageAmount::Reps(reps) => format!("{reps} reps"),
-                    StageAmount::Partials(reps) => format!("{reps} partials"),
+                    StageAmount::Reps(reps) => say!("{reps} reps", reps),
+                    StageAmount::Partials(reps) => say!("{reps} partials", reps),
                 })
                 .collect();
             said.join(" → ")
@@ -188,7 +200,9 @@ pub fn amount_line(amount: &Amount) -> String {
 pub fn logged_line(done: &Done, basis: &LoadBasis, unit: Unit) -> String {
     let amount = amount_line(&done.amount);
     match (done.load, basis) {
-        (Some(load), LoadBasis::External) => format!("{amount} at {}", load.shown(unit)),
+        (Some(load), LoadBasis::External) => {
+            say!("{amount} at {load}", amount, load = load.shown(unit))
+        }
         (Some(load), basis) => {
             format!("{amount}, {} {}", load.figure(unit), load_word(basis, unit))
         }

@@ -1,6 +1,7 @@
 //! The summary after the end: time, sets, volume, what moved; and the session RPE, asked once.
 
 use crate::ledger::{Gained, Heading, SessionRecord, Volume, beaten_in, gained, moved};
+use crate::say;
 use crate::session::{Session, What};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
@@ -9,30 +10,26 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Rpe, clock};
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
-/// The CR-10 words of Foster et al. 2001, J Strength Cond Res 15(1):109–115; numbers without a word have none there.
-const RPE_WORDS: [&str; 11] = [
-    "rest",
-    "very, very easy",
-    "easy",
-    "moderate",
-    "somewhat hard",
-    "hard",
-    "",
-    "very hard",
-    "",
-    "",
-    "maximal",
-];
-
-/// The word of a rating, empty where the scale has none.
+/// The word of a rating, empty where the scale has none: the CR-10 words of Foster et al. 2001, J Strength Cond Res
+/// 15(1):109–115.
 pub fn rpe_word(rpe: i64) -> &'static str {
-    usize::try_from(rpe)
-        .ok()
-        .and_then(|rpe| RPE_WORDS.get(rpe))
-        .copied()
-        .unwrap_or("")
+    t_in(
+        "effort",
+        match rpe {
+            0 => "rest",
+            1 => "very, very easy",
+            2 => "easy",
+            3 => "moderate",
+            4 => "somewhat hard",
+            5 => "hard",
+            7 => "very hard",
+            10 => "maximal",
+            _ => return Default::default(),
+        },
+    )
 }
 
 /// What is shown of an ended session.
@@ -64,7 +61,7 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
             .map(|(name, best)| format!("{name}: {}", best.sentence(unit)))
             .collect(),
         moved: if record.light {
-            vec!["A light week: the next loads do not follow from it.".to_owned()]
+            vec![t("A light week: the next loads do not follow from it.").to_owned()]
         } else {
             let gained = gained(&record, &model.summaries, model.curve());
             let moved = moved(&record, &model.summaries);
@@ -82,10 +79,10 @@ fn sum(name: &'static str, part: &'static str, value: String) -> AnyView {
 
 fn sums(summed: &Summed) -> AnyView {
     let inside = vec![
-        sum("time", "sum-time", summed.time.clone()),
-        sum("sets", "sum-sets", summed.sets.to_string()),
+        sum(t("time"), "sum-time", summed.time.clone()),
+        sum(t("sets"), "sum-sets", summed.sets.to_string()),
         sum(
-            "volume load, work sets",
+            t("volume load, work sets"),
             "sum-volume",
             summed.volume.clone(),
         ),
@@ -112,7 +109,7 @@ pub fn ratings(
 ) -> AnyView {
     let labels = (0..=10).map(|n| (n.to_string(), rpe_word(n)));
     let inside = toggles_of("rpe", labels, rated, move |n| rate(Rpe::saturating(n)));
-    choices("choices", "session RPE", inside)
+    choices("choices", t("session RPE"), inside)
 }
 
 /// The summary after the end.
@@ -124,9 +121,11 @@ pub fn summary(app: Stanchion) -> AnyView {
             .and_then(|session| sum_up(model, session))
     });
     let saved = app.of(|model| match (&model.keeping, model.unsaved) {
-        (Keeping::Nothing(_), _) => "in memory only: export it in Kit before you close this page",
-        (_, 0) => "saved in the ledger",
-        _ => "saving",
+        (Keeping::Nothing(_), _) => {
+            t("in memory only: export it in Kit before you close this page")
+        }
+        (_, 0) => t("saved in the ledger"),
+        _ => t("saving"),
     });
     let rated = Signal::derive(move || summed.get().and_then(|summed| summed.rpe).map(i64::from));
     let rate = move |rpe| {
@@ -138,21 +137,21 @@ pub fn summary(app: Stanchion) -> AnyView {
     };
     let along = app.of(|model| {
         let other = model.partner()?.person()?;
-        Some(format!("Put away, on with {}", other.name))
+        Some(say!("Put away, on with {name}", name = other.name))
     });
-    let word = text(move || along.get().unwrap_or_else(|| "To the ledger".to_owned()));
+    let word = text(move || along.get().unwrap_or_else(|| t("To the ledger").to_owned()));
     let head = dynamic(move || match summed.get() {
         None => ().into_any(),
         Some(summed) => {
             let mut inside = vec![
-                h1(format!("{}, done", summed.name)),
+                h1(say!("{name}, done", name = summed.name)),
                 sums(&summed),
                 predicted(summed.predicted),
             ];
             if !summed.bests.is_empty() {
-                inside.extend([h2("Bests"), sentences("bests", summed.bests)]);
+                inside.extend([h2(t("Bests")), sentences("bests", summed.bests)]);
             }
-            inside.extend([h2("What moved"), sentences("moved", summed.moved)]);
+            inside.extend([h2(t("What moved")), sentences("moved", summed.moved)]);
             inside.into_any()
         }
     });
@@ -161,8 +160,10 @@ pub fn summary(app: Stanchion) -> AnyView {
         "finish",
         vec![
             head,
-            h2("How hard was the whole session?"),
-            quiet("Session RPE, 0 to 10. Best asked half an hour after the end; now is good too."),
+            h2(t("How hard was the whole session?")),
+            quiet(t(
+                "Session RPE, 0 to 10. Best asked half an hour after the end; now is good too.",
+            )),
             ratings(rated, rate),
             line("quiet", "finish-saved", saved),
             button("wide strong", "put-away", word, away),

@@ -1,12 +1,14 @@
 //! The panel of the air: temperature and humidity, what they come to, and what to do.
 
 use crate::heat::{Air, AirError, Category, Humidity, Scale, Temperature, heat_index};
+use crate::say;
 use crate::session::What;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, dynamic, field, line, panel, quiet, wrong_word};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The scale that goes with the unit of loads.
@@ -21,7 +23,11 @@ fn scale(model: &Model) -> Scale {
 fn said(air: Air, scale: Scale) -> Vec<AnyView> {
     let index = heat_index(air);
     let category = Category::of(index);
-    let reading = format!("Heat index {}: {}", index.shown(scale), category.name());
+    let reading = say!(
+        "Heat index {index}: {category}",
+        index = index.shown(scale),
+        category = category.name(),
+    );
     let class = match category {
         Category::None => "quiet",
         _ => "caution",
@@ -31,9 +37,9 @@ fn said(air: Air, scale: Scale) -> Vec<AnyView> {
         line(class, "heat-caution", category.advice()),
     ];
     if category != Category::None {
-        let longer = format!(
-            "Rests from the next one on are {} % longer.",
-            category.stretch_percent()
+        let longer = say!(
+            "Rests from the next one on are {percent} % longer.",
+            percent = category.stretch_percent(),
         );
         inside.push(line("quiet", "heat-rests", longer));
     }
@@ -81,14 +87,14 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     });
     panel(
         "heat-panel",
-        "Heat",
+        t("Heat"),
         close,
         vec![
-            quiet("Read in the shade, where you train."),
+            quiet(t("Read in the shade, where you train.")),
             field(
                 "heat-temperature",
                 Mode::Decimal,
-                format!("temperature, {}", scale.symbol()),
+                say!("temperature, {scale}", scale = scale.symbol()),
                 degrees,
                 true,
                 move |typed| type_into(degrees, typed),
@@ -96,14 +102,14 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             field(
                 "heat-humidity",
                 Mode::Whole,
-                "humidity, %",
+                t("humidity, %"),
                 percent,
                 true,
                 move |typed| type_into(percent, typed),
             ),
             reading,
             wrong_word("heat-wrong", wrong),
-            button("wide strong", "heat-use", "Use it", take),
+            button("wide strong", "heat-use", t("Use it"), take),
         ],
     )
 }

@@ -1,8 +1,9 @@
 //! The keys that work on the floor, and whether those of a headset do.
 
 use super::hands::Hands;
-use super::keys::LISTED;
+use super::keys::listed;
 use crate::ui::parts::{button, dynamic, panel, quiet};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The list of the keys.
@@ -14,31 +15,33 @@ pub fn keys_panel(hands: Hands, close: Callback<()>) -> AnyView {
         wanted.set(now);
         refused.set(!hands.want_headset(now));
     };
-    let rows: Vec<AnyView> = LISTED
-        .iter()
-        .map(|(keys, does)| view! { <dt>{*keys}</dt> <dd>{*does}</dd> }.into_any())
+    let rows: Vec<AnyView> = listed()
+        .into_iter()
+        .map(|(keys, does)| view! { <dt>{keys}</dt> <dd>{does}</dd> }.into_any())
         .collect();
     let headset = dynamic(move || {
         let label = if wanted.get() {
-            "Headset buttons: on"
+            t("Headset buttons: on")
         } else {
-            "Headset buttons: off"
+            t("Headset buttons: off")
         };
         button("wide", "headset", label, turn)
     });
     let said = dynamic(move || {
         quiet(if refused.get() {
-            "This browser hands out no headset buttons."
+            t("This browser hands out no headset buttons.")
         } else {
-            "Next logs or begins, play and pause do what B does, previous takes back. While this is on, other players pause."
+            t(
+                "Next logs or begins, play and pause do what B does, previous takes back. While this is on, other players pause.",
+            )
         })
     });
     panel(
         "keys-panel",
-        "Keys",
+        t("Keys"),
         close,
         vec![
-            quiet("A keyboard or a page-turner does all that the pad does."),
+            quiet(t("A keyboard or a page-turner does all that the pad does.")),
             view! { <dl class="keys" data-part="keys-list">{rows}</dl> }.into_any(),
             headset,
             said,

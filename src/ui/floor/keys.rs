@@ -2,6 +2,7 @@
 
 use crate::device::events::{On, Press};
 use crate::device::media::MediaKey;
+use crate::words::t;
 
 /// What a key asks the pad for. What that comes to depends on what the floor shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,23 +28,25 @@ pub enum Wish {
 }
 
 /// The keys as they are listed, and what each group does.
-pub const LISTED: [(&str, &str); 9] = [
-    (
-        "Enter · Space · Page down · →",
-        "log the set; in a rest, begin the next one",
-    ),
-    (
-        "B · Page up · ←",
-        "begin by ear, stop the cues; in a rest, hold it open, end it",
-    ),
-    ("↑ · +", "one rep more; 15 s more rest"),
-    ("↓ · −", "one rep less; 15 s less rest"),
-    ("U", "undo the last tap; in a rest, the last set"),
-    ("L", "another load"),
-    ("R", "reps left in reserve"),
-    ("M", "everything else"),
-    ("Escape", "close what is open"),
-];
+pub fn listed() -> [(&'static str, &'static str); 9] {
+    [
+        (
+            t("Enter · Space · Page down · →"),
+            t("log the set; in a rest, begin the next one"),
+        ),
+        (
+            t("B · Page up · ←"),
+            t("begin by ear, stop the cues; in a rest, hold it open, end it"),
+        ),
+        ("↑ · +", t("one rep more; 15 s more rest")),
+        ("↓ · −", t("one rep less; 15 s less rest")),
+        ("U", t("undo the last tap; in a rest, the last set")),
+        ("L", t("another load")),
+        ("R", t("reps left in reserve")),
+        ("M", t("everything else")),
+        (t("Escape"), t("close what is open")),
+    ]
+}
 
 /// The wish of a key by its name (`KeyboardEvent.key`); none for keys that mean nothing here.
 #[must_use]
@@ -143,7 +146,7 @@ mod tests {
 
     #[test]
     fn every_key_of_the_list_is_one_and_says_what_it_does() {
-        for (keys, does) in LISTED.iter().filter(|(keys, _)| *keys != "Escape") {
+        for (keys, does) in listed().iter().filter(|(keys, _)| *keys != "Escape") {
             let wishes: Vec<Option<Wish>> = keys
                 .split(" · ")
                 .map(|name| {

@@ -3,6 +3,7 @@
 use super::screen::Open;
 use super::sides::apart;
 use crate::device::wake::Stay;
+use crate::say;
 use crate::session::{State, Status, What};
 use crate::sheet::{Note, SetKey};
 use crate::ui::model::Model;
@@ -10,6 +11,7 @@ use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, whe
 use crate::ui::people::stay;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The set that is to be done now or next.
@@ -42,7 +44,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
     };
     let undo = dynamic(move || {
         if can_undo.get() {
-            button("", "undo", "Undo the last tap", move || {
+            button("", "undo", t("Undo the last tap"), move || {
                 app.undo();
                 close.run(());
             })
@@ -53,10 +55,10 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
     let of_set = dynamic(move || match set.get() {
         None => ().into_any(),
         Some(set) => vec![
-            button("", "skip", "Skip this set", move || {
+            button("", "skip", t("Skip this set"), move || {
                 act(What::SetSkipped { set })
             }),
-            button("", "drop", "Take this set off", move || {
+            button("", "drop", t("Take this set off"), move || {
                 act(What::SetDropped { set })
             }),
         ]
@@ -64,7 +66,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
     });
     let add = dynamic(move || match line_of.get() {
         None => ().into_any(),
-        Some(key) => button("", "add", "One set more", move || {
+        Some(key) => button("", "add", t("One set more"), move || {
             act(What::SetAdded {
                 block: key.block,
                 line: key.line,
@@ -73,15 +75,17 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
     });
     let swap = dynamic(move || match set.get() {
         None => ().into_any(),
-        Some(_) => button("", "swap", "Another exercise", move || open.set(Open::Swap)),
+        Some(_) => button("", "swap", t("Another exercise"), move || {
+            open.set(Open::Swap)
+        }),
     });
     let sides = when(app.of(apart), move || {
-        button("", "sides-apart", "Reps of each side", move || {
+        button("", "sides-apart", t("Reps of each side"), move || {
             open.set(Open::Sides);
         })
     });
     let short = when(app.of(|model| set_of(model).is_some()), move || {
-        button("", "short-open", "Short of time", move || {
+        button("", "short-open", t("Short of time"), move || {
             open.set(Open::Short)
         })
     });
@@ -89,17 +93,19 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
     let end = dynamic(move || {
         if ending.get() {
             vec![
-                button("", "end-not", "Go on", move || ending.set(false)),
+                button("", "end-not", t("Go on"), move || ending.set(false)),
                 button(
                     "strong",
                     "end-now",
-                    "End it now; what is left stays undone",
+                    t("End it now; what is left stays undone"),
                     move || act(What::Ended),
                 ),
             ]
             .into_any()
         } else {
-            button("", "end-ask", "End the session", move || ending.set(true))
+            button("", "end-ask", t("End the session"), move || {
+                ending.set(true)
+            })
         }
     });
     let paired = app.of(|model| model.partner().is_some());
@@ -111,26 +117,26 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
         of_set,
         add,
         swap,
-        button("", "order", "Other order", move || open.set(Open::Order)),
-        button("", "heat", "Heat", move || open.set(Open::Heat)),
-        button("", "note", "Notes", move || open.set(Open::Note)),
-        button("", "keys", "Keys", move || open.set(Open::Keys)),
+        button("", "order", t("Other order"), move || open.set(Open::Order)),
+        button("", "heat", t("Heat"), move || open.set(Open::Heat)),
+        button("", "note", t("Notes"), move || open.set(Open::Note)),
+        button("", "keys", t("Keys"), move || open.set(Open::Keys)),
         end,
     ];
     let inside = view! { <div class="more">{inside}</div> }.into_any();
     let ways = vec![
-        leave(Place::Sheets, "leave-sheets", "Sheets"),
-        leave(Place::Ledger, "leave-ledger", "Ledger"),
-        leave(Place::Kit, "leave-kit", "Kit"),
+        leave(Place::Sheets, "leave-sheets", t("Sheets")),
+        leave(Place::Ledger, "leave-ledger", t("Ledger")),
+        leave(Place::Kit, "leave-kit", t("Kit")),
     ];
-    let ways = view! { <nav class="more" aria-label="Other places">{ways}</nav> }.into_any();
+    let ways = view! { <nav class="more" aria-label=t("Other places")>{ways}</nav> }.into_any();
     panel(
         "more-panel",
-        "More",
+        t("More"),
         close,
         vec![
             inside,
-            quiet("The session goes on while you look elsewhere."),
+            quiet(t("The session goes on while you look elsewhere.")),
             line("quiet", "screen-stays", text(move || screen_stays(app))),
             ways,
         ],
@@ -140,8 +146,8 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
 /// Whether the screen stays on, in words.
 fn screen_stays(app: Stanchion) -> String {
     let said = match app.awake.get() {
-        Stay::Held => "The screen stays on.",
-        stay => stay.said().unwrap_or("The screen is asked to stay on."),
+        Stay::Held => t("The screen stays on."),
+        stay => stay.said().unwrap_or(t("The screen is asked to stay on.")),
     };
     said.to_owned()
 }
@@ -181,7 +187,7 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             class="note"
             rows="4"
             data-part="note-text"
-            aria-label="note"
+            aria-label=t("note")
             prop:value=move || written.get()
             on:input=move |event| written.set(event_target_value(&event))
         ></textarea>
@@ -189,15 +195,19 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let mut inside = vec![
         area.into_any(),
         wrong_word("note-wrong", wrong),
-        button("wide strong", "note-keep", "Keep", keep),
+        button("wide strong", "note-keep", t("Keep"), keep),
     ];
     if !warm_up.is_empty() {
-        inside.push(line("quiet", "warm-up", format!("Warm-up: {warm_up}")));
+        inside.push(line(
+            "quiet",
+            "warm-up",
+            say!("Warm-up: {warm_up}", warm_up),
+        ));
     }
     if !notes.is_empty() {
         inside.push(line("quiet", "sheet-notes", notes));
     }
-    panel("note-panel", "Note on this session", close, inside)
+    panel("note-panel", t("Note on this session"), close, inside)
 }
 
 /// The groups that still have sets to do, in order: index on the sheet and names of the exercises.
@@ -270,7 +280,7 @@ pub fn order_panel(app: Stanchion, close: Callback<()>) -> AnyView {
                         "",
                         "order-now",
                         None,
-                        format!("{name} (now)").into_any(),
+                        say!("{name} (now)", name).into_any(),
                         close,
                     )
                 } else {
@@ -279,5 +289,5 @@ pub fn order_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             });
         list("more", None, rows.collect())
     });
-    panel("order-panel", "Do next", close, vec![rows])
+    panel("order-panel", t("Do next"), close, vec![rows])
 }

@@ -4,12 +4,14 @@ use super::figures::amount_line;
 use super::hands::{Hands, Sure, can_step, held, needs_load, works};
 use super::screen::Open;
 use super::short::minutes_over;
+use crate::say;
 use crate::session::{Amount, Board, Phase};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::parts::{Text, button, dynamic, tap, text, when};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Reps, clock};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The pad: the large button between two others, and a row of small ones.
@@ -66,12 +68,15 @@ fn step(
 }
 
 /// By what the buttons beside the large one step an amount.
-fn step_word(offer: Option<&Amount>) -> &'static str {
-    match offer {
-        Some(Amount::Timed(_)) => "5 seconds",
-        Some(Amount::Distance(_)) => "5 metres",
-        _ => "one rep",
-    }
+fn step_word(offer: Option<&Amount>, more: bool) -> &'static str {
+    t(match (offer, more) {
+        (Some(Amount::Timed(_)), false) => "5 seconds less",
+        (Some(Amount::Timed(_)), true) => "5 seconds more",
+        (Some(Amount::Distance(_)), false) => "5 metres less",
+        (Some(Amount::Distance(_)), true) => "5 metres more",
+        (_, false) => "one rep less",
+        (_, true) => "one rep more",
+    })
 }
 
 /// Seconds since the rest ended, when the set waits for being begun since.
@@ -94,7 +99,7 @@ fn figure(offer: &Amount) -> (String, bool) {
         (Amount::Timed(seconds), _) => (seconds.clock(), true),
         (Amount::Distance(metres), _) => (format!("{metres} m"), true),
         (_, Some(reps)) => (reps.to_string(), false),
-        (_, None) => ("Done".to_owned(), true),
+        (_, None) => (t("Done").to_owned(), true),
     }
 }
 
@@ -103,27 +108,30 @@ type Said = (String, bool, String);
 
 /// What the large button says when it has asked about a jump of load.
 fn sure_said() -> Said {
-    let word = "more than 10\u{a0}% up: tap again for yes, this load";
-    ("Sure?".to_owned(), true, word.to_owned())
+    let word = t("more than 10\u{a0}% up: tap again for yes, this load");
+    (t("Sure?").to_owned(), true, word.to_owned())
 }
 
 fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> Said {
     let (figure, is_word) = figure(offer);
     if hands.counting.get() == Some(board.key) {
-        return (figure, is_word, "tap once a rep".to_owned());
+        return (figure, is_word, t("tap once a rep").to_owned());
     }
     if needs_load(board) {
-        let word = "tap to choose the load";
-        return ("Load?".to_owned(), true, word.to_owned());
+        let word = t("tap to choose the load");
+        return (t("Load?").to_owned(), true, word.to_owned());
     }
     if hands.asked(board) == Some(Sure::Log) {
         return sure_said();
     }
     let word = match over {
-        Some(seconds) => format!("rest over by {} · tap when racked", clock(seconds)),
-        None if heard => "as far as heard".to_owned(),
-        None if matches!(offer, Amount::Sides { .. }) => "first · second side".to_owned(),
-        None => "tap when racked".to_owned(),
+        Some(seconds) => say!(
+            "rest over by {time} · tap when racked",
+            time = clock(seconds),
+        ),
+        None if heard => t("as far as heard").to_owned(),
+        None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
+        None => t("tap when racked").to_owned(),
     };
     (figure, is_word, word)
 }
@@ -141,8 +149,12 @@ pub fn set_pad(hands: Hands) -> AnyView {
         hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
     let one = move |more: bool| Callback::new(move |()| hands.step(more));
-    let by = move |word: &'static str| {
-        text(move || format!("{} {word}", offer.with(|offer| step_word(offer.as_ref()))))
+    let by = move |more: bool| {
+        text(move || {
+            offer
+                .with(|offer| step_word(offer.as_ref(), more))
+                .to_owned()
+        })
     };
     let said = Seen::new(move || {
         let (board, offer) = board.get().zip(offer.get())?;
@@ -162,12 +174,22 @@ pub fn set_pad(hands: Hands) -> AnyView {
         match () {
             () if counts.get() => {
                 let done = amount_line(&offer);
-                format!("One rep more than {done}, {figure} {word}")
+                say!(
+                    "One rep more than {done}, {figure} {word}",
+                    done,
+                    figure,
+                    word
+                )
             }
             () if needs_load(&board) || hands.asked(&board) == Some(Sure::Log) => {
                 format!("{figure} {word}")
             }
-            () => format!("Log {}, {figure} {word}", amount_line(&offer)),
+            () => say!(
+                "Log {amount}, {figure} {word}",
+                amount = amount_line(&offer),
+                figure,
+                word,
+            ),
         }
     });
     let row = dynamic(move || {
@@ -179,14 +201,14 @@ pub fn set_pad(hands: Hands) -> AnyView {
         row.into_any()
     });
     frame(
-        "Log",
+        t("Log"),
         vec![
             when(steps, move || {
-                step("step", "reps-less", by("less"), "−", one(false))
+                step("step", "reps-less", by(false), "−", one(false))
             }),
             main_button(hands, "log", Some(name), inside),
             when(steps, move || {
-                step("step", "reps-more", by("more"), "+", one(true))
+                step("step", "reps-more", by(true), "+", one(true))
             }),
         ],
         vec![row],
@@ -226,19 +248,19 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         Some(Board {
             reserve: Some(reserve),
             ..
-        }) => format!("{reserve} in reserve"),
-        Some(board) if board.asks_reserve => "reps left?".to_owned(),
-        _ => "reserve".to_owned(),
+        }) => say!("{reserve} in reserve", reserve),
+        Some(board) if board.asks_reserve => t("reps left?").to_owned(),
+        _ => t("reserve").to_owned(),
     });
     let by_ear = dynamic(move || {
         if working.get() {
-            button("", "cues-stop", "stop cues", move || hands.cues())
+            button("", "cues-stop", t("stop cues"), move || hands.cues())
         } else {
             let face = text(move || {
                 let asked = board.with(|board| hands.asked(board.as_ref()?));
                 match asked {
-                    Some(Sure::Begin) => "sure? by ear".to_owned(),
-                    _ => "by ear".to_owned(),
+                    Some(Sure::Begin) => t("sure? by ear").to_owned(),
+                    _ => t("by ear").to_owned(),
                 }
             });
             button("", "cues-begin", face, move || hands.cues())
@@ -252,20 +274,20 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
     });
     vec![
         when(loaded, move || {
-            button("", "load", "load", move || hands.show(Open::Load))
+            button("", "load", t("load"), move || hands.show(Open::Load))
         }),
         button("", "reserve", reserve, move || hands.show(Open::Reserve)),
         by_ear,
         count,
-        button("", "more", "more", move || hands.show(Open::More)),
+        button("", "more", t("more"), move || hands.show(Open::More)),
     ]
 }
 
 fn count_word(from: Reps) -> &'static str {
     if from == Reps::MIN {
-        "tap reps"
+        t("tap reps")
     } else {
-        "tap on"
+        t("tap on")
     }
 }
 
@@ -274,14 +296,14 @@ fn counting_row(hands: Hands) -> Vec<AnyView> {
     let offer = hands.offer;
     let log = text(move || {
         let said = offer.get().map(|offer| amount_line(&offer));
-        format!("log {}", said.unwrap_or_default())
+        say!("log {amount}", amount = said.unwrap_or_default())
     });
     vec![
-        button("", "count-stop", "as planned", move || {
+        button("", "count-stop", t("as planned"), move || {
             hands.stop_counting();
         }),
         button("strong", "count-log", log, move || hands.log()),
-        button("", "more", "more", move || hands.show(Open::More)),
+        button("", "more", t("more"), move || hands.show(Open::More)),
     ]
 }
 
@@ -292,9 +314,9 @@ pub fn rest_pad(hands: Hands) -> AnyView {
     let rest = move |more: bool| Callback::new(move |()| hands.rest(more));
     let hold = dynamic(move || {
         if held.get() {
-            button("", "rest-end", "end rest", move || hands.hold())
+            button("", "rest-end", t("end rest"), move || hands.hold())
         } else {
-            button("", "rest-hold", "hold here", move || hands.hold())
+            button("", "rest-hold", t("hold here"), move || hands.hold())
         }
     });
     let over = Seen::new(move || {
@@ -302,7 +324,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
         app.model.with(|model| minutes_over(model, &now))
     });
     let short = dynamic(move || match over.get() {
-        Some(over) => button("", "short", format!("{over} min over"), move || {
+        Some(over) => button("", "short", say!("{over} min over", over), move || {
             hands.show(Open::Short);
         }),
         None => ().into_any(),
@@ -315,19 +337,22 @@ pub fn rest_pad(hands: Hands) -> AnyView {
                 face(figure, is_word, word)
             }
             _ => face(
-                "Begin".to_owned(),
+                t("Begin").to_owned(),
                 true,
-                format!("count-in {COUNT_IN_SECONDS} s, then by ear"),
+                say!(
+                    "count-in {seconds} s, then by ear",
+                    seconds = COUNT_IN_SECONDS
+                ),
             ),
         }
     });
     frame(
-        "Rest",
+        t("Rest"),
         vec![
             step(
                 "step words",
                 "rest-less",
-                text(|| "−15 s of rest".to_owned()),
+                text(|| t("−15 s of rest").to_owned()),
                 "−15 s",
                 rest(false),
             ),
@@ -335,16 +360,16 @@ pub fn rest_pad(hands: Hands) -> AnyView {
             step(
                 "step words",
                 "rest-more",
-                text(|| "+15 s of rest".to_owned()),
+                text(|| t("+15 s of rest").to_owned()),
                 "+15 s",
                 rest(true),
             ),
         ],
         vec![
-            button("", "undo-set", "undo set", move || hands.undo_set()),
+            button("", "undo-set", t("undo set"), move || hands.undo_set()),
             hold,
             short,
-            button("", "more", "more", move || hands.show(Open::More)),
+            button("", "more", t("more"), move || hands.show(Open::More)),
         ],
     )
 }

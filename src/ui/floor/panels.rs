@@ -3,6 +3,7 @@
 use super::figures::{amount_line, load_word};
 use super::sides;
 use crate::kit::{Kit, NotLoadable};
+use crate::say;
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::jump_words;
@@ -14,6 +15,7 @@ use crate::ui::parts::{
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Load, Rir};
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 /// The block of a set, as the set is done.
@@ -59,7 +61,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         });
         match next {
             Some(load) => choose(load),
-            None => wrong.set(Some("The kit has nothing further that way.".to_owned())),
+            None => wrong.set(Some(t("The kit has nothing further that way.").to_owned())),
         }
     };
     let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
@@ -94,7 +96,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             .get()
             .map(|board| load_word(&board.basis, unit.get()))
             .unwrap_or_default();
-        format!("or type it, {word}")
+        say!("or type it, {word}", word)
     });
     let jump = Seen::new(move || board.get().is_some_and(|board| board.jump));
     let as_proposed = dynamic(move || {
@@ -105,17 +107,17 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         {
             None => ().into_any(),
             Some(load) => {
-                let label = format!("as proposed: {}", load.shown(unit.get()));
+                let label = say!("as proposed: {load}", load = load.shown(unit.get()));
                 button("wide", "load-proposed", label, move || choose(load))
             }
         }
     });
     panel(
         "load-panel",
-        "Load",
+        t("Load"),
         close,
         vec![
-            stepper("load", "load-step", figure, step),
+            stepper(t("load"), "load-step", figure, step),
             field(
                 "load-typed",
                 Mode::Decimal,
@@ -128,7 +130,9 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             instead,
             when(jump, || line("caution", "jump-caution", jump_words())),
             as_proposed,
-            button("wide strong", "load-use", "Use it", move || close.run(())),
+            button("wide strong", "load-use", t("Use it"), move || {
+                close.run(())
+            }),
         ],
     )
 }
@@ -144,7 +148,10 @@ fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
     let above = told
         .above
         .map(|load| button("wide", "load-above", load.shown(unit), take(load)));
-    let anyway = format!("{wanted} all the same");
+    let anyway = say!(
+        "{wanted} all the same",
+        wanted = decimal(&wanted.to_string()),
+    );
     vec![
         Some(line("wrong-word", "load-refused", told.to_string())),
         below,
@@ -170,7 +177,7 @@ fn reserves(
         )
     });
     let inside = toggles_of("reserve", labels, said, move |n| choose(Rir::saturating(n)));
-    choices("choices", "reps in reserve", inside)
+    choices("choices", t("reps in reserve"), inside)
 }
 
 /// Reps in reserve of the set on the board.
@@ -187,10 +194,10 @@ pub fn reserve_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback
     };
     panel(
         "reserve-panel",
-        "Reps left in reserve",
+        t("Reps left in reserve"),
         close,
         vec![
-            quiet("How many more could you have done well? 0 is none."),
+            quiet(t("How many more could you have done well? 0 is none.")),
             reserves(said, choose),
         ],
     )
@@ -261,7 +268,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         if sided.get() {
             sides::steppers(sides, step_side).into_any()
         } else {
-            stepper("count", "amend-reps", count, step_count)
+            stepper(t("count"), "amend-reps", count, step_count)
         }
     });
     let has_load = Signal::derive(move || !load.get().is_empty());
@@ -272,18 +279,20 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     });
     panel(
         "amend-panel",
-        "Change the last set",
+        t("Change the last set"),
         close,
         vec![
             by_count,
             when(has_load, move || {
-                stepper("load", "amend-load", load, step_load)
+                stepper(t("load"), "amend-load", load, step_load)
             }),
-            quiet("reps left in reserve"),
+            quiet(t("reps left in reserve")),
             reserves(said, move |reserve| {
                 amend(&|done| done.with_reserve(Some(reserve)))
             }),
-            button("wide strong", "amend-close", "Done", move || close.run(())),
+            button("wide strong", "amend-close", t("Done"), move || {
+                close.run(())
+            }),
         ],
     )
 }

@@ -1,6 +1,7 @@
 //! The loaded end of a bar: plates drawn to scale, the heaviest inside, their masses written on them.
 
 use crate::kit::Loading;
+use crate::say;
 use crate::ui::kit::competition_discs;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
@@ -83,7 +84,7 @@ pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
         <svg
             class="plates"
             role="img"
-            aria-label=format!("on the bar: {loading}")
+            aria-label=say!("on the bar: {loading}", loading)
             data-part="plates"
             viewBox=format!("0 0 {end} 66")
         >

@@ -1,5 +1,6 @@
 //! The rail: the whole session as a row of notches, one a set, and the time.
 
+use crate::say;
 use crate::session::{Moment, Status};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line};
@@ -48,14 +49,14 @@ fn times(model: &Model, now: &Moment) -> String {
     let state = session.state();
     let mut gone = clock((state.gone_ms(now) / 1000) as i64);
     if let Some(budget) = state.began.sheet.budget_minutes {
-        gone.push_str(&format!(" of {budget} min"));
+        gone = say!("{gone} of {budget} min", gone, budget);
     }
     match state
         .seconds_left(now, model.pace().change_over())
         .div_ceil(60)
     {
         0 => gone,
-        left => format!("{gone} · {left} min left"),
+        left => say!("{gone} · {left} min left", gone, left),
     }
 }
 
@@ -65,7 +66,11 @@ fn said(notches: &[Notch]) -> String {
         .iter()
         .filter(|notch| notch.mark != "ahead" && notch.mark != "now")
         .count();
-    format!("{settled} of {} sets done or skipped", notches.len())
+    say!(
+        "{settled} of {all} sets done or skipped",
+        settled,
+        all = notches.len(),
+    )
 }
 
 /// The rail with the time under it.

@@ -1,15 +1,17 @@
 //! The board of a rest: the time left, what was logged, and what comes next: load, reps, tempo, plates, and why.
 
 use super::board::{frame, loaded, title};
-use super::figures::{load_figure, logged_line, target_figure};
+use super::figures::{load_figure, logged_line, set_line, target_figure};
 use super::screen::Open;
 use crate::ledger::{SessionRecord, beaten_just_now};
+use crate::say;
 use crate::session::{Board, Phase};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{dynamic, line, tap};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, clock};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Seconds left of the rest under way, rounded up: 0:00 is over. None when it is held open.
@@ -39,15 +41,15 @@ fn logged(model: &Model) -> Option<String> {
         &state.block_of(slot).basis,
         model.unit(),
     );
-    Some(format!("logged {said}"))
+    Some(say!("logged {said}", said))
 }
 
 /// Whether it is on disk.
 fn saved(model: &Model) -> &'static str {
     match (&model.keeping, model.unsaved) {
-        (Keeping::Nothing(_), _) => "in memory only",
-        (_, 0) => "saved",
-        _ => "saving",
+        (Keeping::Nothing(_), _) => t("in memory only"),
+        (_, 0) => t("saved"),
+        _ => t("saving"),
     }
 }
 
@@ -66,7 +68,7 @@ fn best(app: Stanchion) -> Seen<Option<String>> {
             let record = SessionRecord::from_events(session.events()).ok()?;
             let beaten = beaten_just_now(&record, last, &model.summaries, model.curve());
             let best = beaten.first()?;
-            Some(format!("Best: {}", best.brief(model.unit())))
+            Some(say!("Best: {best}", best = best.brief(model.unit())))
         })
     })
 }
@@ -88,9 +90,9 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Ope
         Some(state.turn(state.current()?.planned.key)?.said())
     });
     let clock = view! {
-        <p class="board-main" data-part="rest" role="timer" aria-label="rest left">
+        <p class="board-main" data-part="rest" role="timer" aria-label=t("rest left")>
             <span class="figure chars-5">
-                {move || left.get().map_or_else(|| "held".to_owned(), clock)}
+                {move || left.get().map_or_else(|| t("held").to_owned(), clock)}
             </span>
         </p>
     };
@@ -99,11 +101,11 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Ope
         " "
         <span data-part="saved" role="status">{move || saved.get()}</span>
         " · "
-        <span class="logged-change">{"change"}</span>
+        <span class="logged-change">{t("change")}</span>
     };
     let change = Callback::new(move |()| open.set(Open::Amend));
     let amend = tap("plain logged", "amend", None, said.into_any(), change);
-    let head = view! { <div class="rest-head">{title("Rest".to_owned())} {amend}</div> };
+    let head = view! { <div class="rest-head">{title(t("Rest").to_owned())} {amend}</div> };
     frame(vec![
         head.into_any(),
         clock.into_any(),
@@ -158,16 +160,17 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
         None if target.text.is_empty() => (String::new(), target.word),
         None => (target.text, target.word),
     };
-    let mut set = format!("{} {} of {}", board.kind, board.number, board.of);
+    let mut set = set_line(board);
     if let Some(tempo) = board.tempo {
-        set.push_str(&format!(" · tempo {tempo}"));
+        set.push_str(" · ");
+        set.push_str(&say!("tempo {tempo}", tempo));
     }
     if let Some(turn) = turn {
         set.push_str(&format!(" · {turn}"));
     }
     let next = view! {
         <p class="next" data-part="next">
-            <span>{"Next: "}</span>
+            <span>{t("Next: ")}</span>
             <strong>{figure}</strong>
             " "
             <span>{word}</span>

@@ -23,6 +23,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, words};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Which panel lies over the floor.
@@ -98,8 +99,8 @@ fn face(state: &State, rest_is_over: bool) -> Face {
 /// The board when nothing is left to do.
 fn all_done() -> AnyView {
     frame(vec![
-        title("All sets done".to_owned()),
-        words("board-because", "Rack everything, breathe, drink."),
+        title(t("All sets done").to_owned()),
+        words("board-because", t("Rack everything, breathe, drink.")),
     ])
 }
 
@@ -228,10 +229,10 @@ pub fn screen(app: Stanchion) -> AnyView {
         <div class="floor" data-part="floor">
             // What lies under a panel takes neither keys nor the eye of a screen reader.
             <div class="floor-under" inert=move || open.get() != Open::Nothing>
-                <div class="floor-upper" role="region" aria-label="Board" tabindex="0" data-part="upper">
+                <div class="floor-upper" role="region" aria-label=t("Board") tabindex="0" data-part="upper">
                     {upper}
                     <div class={"floor-end"} aria-hidden="true"></div>
-                    <div class="floor-more" aria-hidden="true" data-part="below">{"▾ more below"}</div>
+                    <div class="floor-more" aria-hidden="true" data-part="below">{t("▾ more below")}</div>
                 </div>
                 {lower}
             </div>

@@ -1,10 +1,12 @@
 //! Short of time: what goes so that the rest of the session fits the minutes there are, and the tap that takes it off.
 
 use super::hands::Hands;
+use crate::say;
 use crate::session::{Moment, Short, Slot, Status};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
 use crate::ui::seen::Seen;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Minutes by which the time there is is stepped.
@@ -64,13 +66,15 @@ pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
     };
     let inside = dynamic(move || match taken.get() {
         Some(short) => vec![
-            quiet("Taken off; everything else stays as it was."),
+            quiet(t("Taken off; everything else stays as it was.")),
             gone(&short),
-            button("wide", "short-undo", "Take it back", move || {
+            button("wide", "short-undo", t("Take it back"), move || {
                 app.undo();
                 taken.set(None);
             }),
-            button("wide strong", "short-done", "Go on", move || close.run(())),
+            button("wide strong", "short-done", t("Go on"), move || {
+                close.run(())
+            }),
         ]
         .into_any(),
         None => {
@@ -79,10 +83,10 @@ pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
                 Some(short) => offer(short, minutes.get() * 60, Callback::new(take)),
                 None => ().into_any(),
             });
-            vec![stepper("time", "short-minutes", figure, step), offer].into_any()
+            vec![stepper(t("time"), "short-minutes", figure, step), offer].into_any()
         }
     });
-    panel("short-panel", "Time that is left", close, vec![inside])
+    panel("short-panel", t("Time that is left"), close, vec![inside])
 }
 
 /// What goes, line by line.
@@ -96,16 +100,22 @@ fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
     let left = (short.left + 30) / 60;
     if short.gone.is_empty() {
         let said = if short.left > within_s {
-            format!("One set stays, and takes {left} min. To stop now, end the session.")
+            say!(
+                "One set stays, and takes {left} min. To stop now, end the session.",
+                left
+            )
         } else {
-            format!("All of it fits: {left} min.")
+            say!("All of it fits: {left} min.", left)
         };
         return line("quiet", "short-left", said);
     }
     let said = if short.left > within_s {
-        format!("Then {left} min are left: one set stays.")
+        say!("Then {left} min are left: one set stays.", left)
     } else {
-        format!("Then {left} min are left. What matters most is kept longest.")
+        say!(
+            "Then {left} min are left. What matters most is kept longest.",
+            left
+        )
     };
     let lines = gone(&short);
     vec![
@@ -114,7 +124,7 @@ fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
         button(
             "wide strong stays",
             "short-take",
-            "Take these off",
+            t("Take these off"),
             move || {
                 take.run(short.clone());
             },

@@ -1,11 +1,13 @@
 //! Each side with its own reps, where the sides do the set one after the other.
 
 use super::hands::Hands;
+use crate::say;
 use crate::session::{Amount, What};
 use crate::sheet::Target;
 use crate::ui::model::Model;
 use crate::ui::parts::{Text, button, panel, quiet, stepper, text};
 use crate::units::Reps;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Whether the sides of the set that is to be done now or next may differ in reps.
@@ -40,17 +42,21 @@ pub fn stepped(amount: &Amount, second: bool, more: bool) -> Option<Amount> {
 pub fn steppers(reps: Signal<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>) -> Vec<AnyView> {
     let figure = move |second: bool| -> Text {
         text(move || {
-            let word = if second { "second side" } else { "first side" };
-            let side = reps.get().map(|reps| if second { reps.1 } else { reps.0 });
-            side.map(|side| format!("{side} {word}"))
-                .unwrap_or_default()
+            let Some((first, other)) = reps.get() else {
+                return String::new();
+            };
+            if second {
+                say!("{reps} second side", reps = other)
+            } else {
+                say!("{reps} first side", reps = first)
+            }
         })
     };
     vec![
-        stepper("first side", "first-side", figure(false), move |more| {
+        stepper(t("first side"), "first-side", figure(false), move |more| {
             step.run((false, more))
         }),
-        stepper("second side", "second-side", figure(true), move |more| {
+        stepper(t("second side"), "second-side", figure(true), move |more| {
             step.run((true, more))
         }),
     ]
@@ -69,12 +75,12 @@ pub fn sides_panel(hands: Hands, close: Callback<()>) -> AnyView {
             hands.app.act(What::AmountChosen { set, amount });
         }
     });
-    let mut inside = vec![quiet("The side you began with, then the other.")];
+    let mut inside = vec![quiet(t("The side you began with, then the other."))];
     inside.extend(steppers(reps, step));
-    inside.push(button("wide strong", "sides-use", "Use it", move || {
+    inside.push(button("wide strong", "sides-use", t("Use it"), move || {
         close.run(())
     }));
-    panel("sides-panel", "Reps of each side", close, inside)
+    panel("sides-panel", t("Reps of each side"), close, inside)
 }
 
 #[cfg(test)]

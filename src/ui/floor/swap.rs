@@ -1,12 +1,14 @@
 //! Another exercise for what is left of the block: those of the same movement that the kit can do, nearest first.
 
 use crate::exercises::{KnownExercise, Muscles};
+use crate::say;
 use crate::session::{Began, Phase, State, Swap, What};
 use crate::sheet::{Block, ExerciseId, SetKey};
 use crate::strength::Today;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap};
 use crate::ui::stanchion::{Stanchion, moment};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// How many are shown before more are asked for.
@@ -45,7 +47,7 @@ fn offer(model: &Model) -> Option<Offer> {
     let as_written = (now.id != written.exercise.id).then(|| Instead {
         swap: Swap::back(written, &today(model, &state.began, &written.exercise.id))
             .suited_to(&state.began, model.rack()),
-        about: "as the sheet says".to_owned(),
+        about: t("as the sheet says").to_owned(),
     });
     let others = model
         .exercises
@@ -98,8 +100,10 @@ fn muscles(model: &Model, written: &Block, other: KnownExercise) -> String {
     };
     match from.map(|from| from.main().and(other.main())) {
         None => names(other.main()),
-        Some(both) if both.is_empty() => format!("other muscles: {}", names(other.main())),
-        Some(both) => format!("in common: {}", names(both)),
+        Some(both) if both.is_empty() => {
+            say!("other muscles: {muscles}", muscles = names(other.main()))
+        }
+        Some(both) => say!("in common: {muscles}", muscles = names(both)),
     }
 }
 
@@ -124,32 +128,32 @@ pub fn swap_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             line(
                 "",
                 "swap-waits",
-                format!("A set of {now} is under way. Stop it first."),
+                say!("A set of {now} is under way. Stop it first.", now),
             ),
-            button("wide strong", "swap-stop", "Stop the set", move || {
+            button("wide strong", "swap-stop", t("Stop the set"), move || {
                 app.act(What::SetStopped { set, heard: None });
             }),
         ]
         .into_any(),
         Some(offer) => choice(app, &offer, shown, close),
     });
-    panel("swap-panel", "Another exercise", close, vec![inside])
+    panel("swap-panel", t("Another exercise"), close, vec![inside])
 }
 
 fn choice(app: Stanchion, offer: &Offer, shown: RwSignal<usize>, close: Callback<()>) -> AnyView {
-    let mut inside = vec![quiet(format!("In place of: {}", offer.now))];
+    let mut inside = vec![quiet(say!("In place of: {name}", name = offer.now))];
     if offer.logged {
-        inside.push(line("", "swap-logged", LOGGED_WORDS));
+        inside.push(line("", "swap-logged", logged_words()));
     }
     if offer.instead.is_empty() {
-        inside.push(line("", "swap-none", NONE_WORDS));
+        inside.push(line("", "swap-none", none_words()));
     }
     let most = shown.get();
     let rows = offer.instead.iter().take(most);
     let rows = rows.map(|instead| row(app, instead, close)).collect();
     inside.push(list("more", None, rows));
     if offer.instead.len() > most {
-        inside.push(button("wide", "swap-more", "Show more", move || {
+        inside.push(button("wide", "swap-more", t("Show more"), move || {
             shown.update(|shown| *shown += SHOWN);
         }));
     }
@@ -157,11 +161,14 @@ fn choice(app: Stanchion, offer: &Offer, shown: RwSignal<usize>, close: Callback
 }
 
 /// What is said when sets of the block are logged.
-const LOGGED_WORDS: &str =
-    "Sets done stay as they are. Ramp up to the other exercise before its work sets.";
+fn logged_words() -> &'static str {
+    t("Sets done stay as they are. Ramp up to the other exercise before its work sets.")
+}
 
 /// What is said when there is nothing to choose from.
-const NONE_WORDS: &str = "The list has nothing else of this movement that the kit can do.";
+fn none_words() -> &'static str {
+    t("The list has nothing else of this movement that the kit can do.")
+}
 
 fn row(app: Stanchion, instead: &Instead, close: Callback<()>) -> AnyView {
     let swap = instead.swap.clone();

@@ -1,16 +1,13 @@
 //! The tempo of a rep as a strip of four parts, the one under way lit.
 
 use crate::cues::{Phase, Position};
+use crate::say;
 use crate::sheet::{Digit, Tempo};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// The parts of a tempo as they are written on the strip.
 fn parts(tempo: Tempo) -> [(Phase, String, &'static str); 4] {
-    let said = |digit: Digit, word: &str| match digit {
-        Digit::Fast => format!("X {word}"),
-        Digit::Seconds(s) => format!("{s} {word}"),
-    };
     let grow = |digit: Digit| match digit.seconds() {
         0 | 1 => "grow-1",
         2 => "grow-2",
@@ -20,22 +17,22 @@ fn parts(tempo: Tempo) -> [(Phase, String, &'static str); 4] {
     [
         (
             Phase::Eccentric,
-            said(tempo.eccentric, "down"),
+            say!("{digit} down", digit = tempo.eccentric),
             grow(tempo.eccentric),
         ),
         (
             Phase::Stretch,
-            said(tempo.stretch, "wait").replace(" wait", ""),
+            tempo.stretch.to_string(),
             grow(tempo.stretch),
         ),
         (
             Phase::Concentric,
-            said(tempo.concentric, "up"),
+            say!("{digit} up", digit = tempo.concentric),
             grow(tempo.concentric),
         ),
         (
             Phase::Squeeze,
-            said(tempo.squeeze, "wait").replace(" wait", ""),
+            tempo.squeeze.to_string(),
             grow(tempo.squeeze),
         ),
     ]
@@ -47,7 +44,10 @@ pub fn tempo_strip(tempo: Tempo, position: Seen<Option<Position>>) -> AnyView {
         .into_iter()
         .map(|(phase, said, grow)| part(phase, said, grow, position))
         .collect();
-    let name = format!("tempo {tempo}: seconds down, pause, up, pause; X is as fast as possible");
+    let name = say!(
+        "tempo {tempo}: seconds down, pause, up, pause; X is as fast as possible",
+        tempo,
+    );
     view! { <div class="tempo" role="img" data-part="tempo" aria-label=name>{parts}</div> }
         .into_any()
 }

@@ -3,6 +3,7 @@
 use super::controls::button;
 use crate::device::events::on_key;
 use crate::device::modal::Modal;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A panel with a title and a button that puts it away.
@@ -29,7 +30,7 @@ pub fn panel(
         <section class="panel" role="dialog" aria-modal="true" aria-label=title tabindex="-1" data-part=part>
             <header class="panel-head">
                 <h2>{title}</h2>
-                {button("plain", "panel-close", "Close", move || close.run(()))}
+                {button("plain", "panel-close", t("Close"), move || close.run(()))}
             </header>
             {inside}
         </section>

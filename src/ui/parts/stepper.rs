@@ -2,6 +2,7 @@
 
 use super::controls::tap;
 use super::{Text, text};
+use crate::say;
 use leptos::prelude::*;
 
 /// A figure that is stepped down and up: `step` is given false for less, true for more.
@@ -21,7 +22,13 @@ fn stepper_of(
     step: Callback<bool>,
 ) -> AnyView {
     let one = move |more: bool, word: &'static str, sign: &'static str| {
-        let name = text(move || format!("{word} {what}"));
+        let name = text(move || {
+            if more {
+                say!("more {what}", what)
+            } else {
+                say!("less {what}", what)
+            }
+        });
         tap(
             "step",
             format!("{part}-{word}"),

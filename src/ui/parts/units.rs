@@ -2,6 +2,7 @@
 
 use super::controls::{choices, toggle};
 use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Kilograms or pounds.
@@ -12,6 +13,6 @@ pub fn unit_choices(name: &'static str, chosen: Signal<Unit>, choose: Callback<U
             choose.run(unit)
         })
     };
-    let inside = vec![one(Unit::Kg, "kilograms"), one(Unit::Lb, "pounds")];
+    let inside = vec![one(Unit::Kg, t("kilograms")), one(Unit::Lb, t("pounds"))];
     choices("choices two", name, inside)
 }

@@ -3,17 +3,19 @@
 use super::time::about;
 use crate::draft::Draft;
 use crate::ledger::Pace;
+use crate::say;
 use crate::sheet::{Sheet, unroll};
 use crate::ui::away::open_sheet_file;
-use crate::ui::parts::{Row, button, counted, dynamic, file_field, h1, page, quiet, rows, when};
+use crate::ui::parts::{Row, button, dynamic, file_field, h1, page, quiet, rows, when};
 use crate::ui::place::Place;
 use crate::ui::programme::programme_section;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{many, t};
 use leptos::prelude::*;
 
 fn row(sheet: &Sheet, pace: Pace) -> Row {
-    let blocks = counted(sheet.blocks().count(), "block");
-    let sets = counted(unroll(sheet).len(), "set");
+    let blocks = blocks(sheet);
+    let sets = many(unroll(sheet).len(), "{n} set", "{n} sets");
     Row {
         href: Place::Sheet(sheet.id).href(),
         before: whose(sheet),
@@ -22,10 +24,15 @@ fn row(sheet: &Sheet, pace: Pace) -> Row {
     }
 }
 
+/// How many blocks are on it.
+fn blocks(sheet: &Sheet) -> String {
+    many(sheet.blocks().count(), "{n} block", "{n} blocks")
+}
+
 /// For whom it is, where that is somebody else.
 fn whose(sheet: &Sheet) -> String {
     let whom = sheet.written_for.as_ref();
-    whom.map_or_else(String::new, |whom| format!("for {whom}"))
+    whom.map_or_else(String::new, |whom| say!("for {whom}", whom))
 }
 
 /// A sheet that was begun and not yet kept.
@@ -33,9 +40,9 @@ fn draft_row(draft: &Draft) -> Row {
     let sheet = draft.sheet();
     Row {
         href: Place::Draft(sheet.id).href(),
-        before: format!("being written {}", whose(sheet)),
+        before: say!("being written {whose}", whose = whose(sheet)),
         strong: sheet.name.to_string(),
-        after: counted(sheet.blocks().count(), "block"),
+        after: blocks(sheet),
     }
 }
 
@@ -47,7 +54,7 @@ fn removed(app: Stanchion) -> AnyView {
         Some(name) => button(
             "wide",
             "bring-back",
-            format!("Undo: bring {name} back"),
+            say!("Undo: bring {name} back", name),
             move || app.bring_back(),
         ),
     })
@@ -70,24 +77,31 @@ pub fn SheetsPlace() -> impl IntoView {
     page(
         "sheets",
         vec![
-            h1("Sheets"),
+            h1(t("Sheets")),
             when(none, || {
-                quiet("No sheet yet. Write one, or open the file of whoever writes your sessions.")
+                quiet(t(
+                    "No sheet yet. Write one, or open the file of whoever writes your sessions.",
+                ))
             }),
             rows("sheet", sheets),
             removed(app),
             rows("draft-begun", begun),
-            button("wide strong", "write-sheet", "Write a sheet", move || {
-                app.begin_draft();
-            }),
-            button("wide", "write-lines", "Write one as lines", move || {
+            button(
+                "wide strong",
+                "write-sheet",
+                t("Write a sheet"),
+                move || {
+                    app.begin_draft();
+                },
+            ),
+            button("wide", "write-lines", t("Write one as lines"), move || {
                 app.go(Place::Write(None))
             }),
-            button("wide", "exercises-open", "Exercises", move || {
+            button("wide", "exercises-open", t("Exercises"), move || {
                 app.go(Place::Exercises)
             }),
             programme_section(app),
-            file_field("open-sheet", "Open a sheet from a file", move |event| {
+            file_field("open-sheet", t("Open a sheet from a file"), move |event| {
                 open_sheet_file(app, &event);
             }),
         ],

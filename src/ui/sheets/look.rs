@@ -6,6 +6,7 @@ use super::share::share;
 use super::time::{reading, time_view};
 use crate::draft::Draft;
 use crate::ledger::Pace;
+use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
 use crate::strength::{
@@ -18,6 +19,7 @@ use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
@@ -128,11 +130,11 @@ pub fn SheetPlace(id: SheetId) -> impl IntoView {
 }
 
 fn all_sheets() -> AnyView {
-    way(Place::Sheets.href(), "All sheets")
+    way(Place::Sheets.href(), t("All sheets"))
 }
 
 fn nowhere() -> AnyView {
-    let inside = vec![h1("No such sheet"), all_sheets()];
+    let inside = vec![h1(t("No such sheet")), all_sheets()];
     view! { <div class="page">{inside}</div> }.into_any()
 }
 
@@ -145,8 +147,8 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     ];
     if let Some(beginning) = shown.beginning.clone() {
         let word = match beginning.light {
-            Some(_) => "Begin, light",
-            None => "Begin",
+            Some(_) => t("Begin, light"),
+            None => t("Begin"),
         };
         let beside = beginning.beside(app, id);
         inside.push(button("wide strong", "begin", word, move || {
@@ -155,7 +157,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
         inside.extend(beside);
     }
     let whom = shown.sheet.written_for.as_ref();
-    inside.extend(whom.map(|whom| line("because", "sheet-for", format!("Written for {whom}."))));
+    inside.extend(whom.map(|whom| line("because", "sheet-for", say!("Written for {whom}.", whom))));
     let theirs = shown.looks && whom.is_none();
     inside.push(change(app, id, theirs));
     let revise = Callback::new(move |changed| app.revise_sheet(changed));
@@ -172,7 +174,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.extend(
         shown
             .last
-            .map(|session| way(Place::Session(session).href(), "The last time")),
+            .map(|session| way(Place::Session(session).href(), t("The last time"))),
     );
     page("sheet-look", inside)
 }
@@ -180,7 +182,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
 /// The way to change a sheet, or to write the next one from it where it is another one's.
 fn change(app: Stanchion, id: SheetId, theirs: bool) -> AnyView {
     if theirs {
-        let word = "Write their next sheet from it";
+        let word = t("Write their next sheet from it");
         return button("wide strong", "write-next", word, move || {
             app.write_next(id);
         });
@@ -189,8 +191,8 @@ fn change(app: Stanchion, id: SheetId, theirs: bool) -> AnyView {
         .model
         .with_untracked(|model| model.drafts.get(&id).is_some_and(Draft::is_changed));
     let word = match begun {
-        true => "Go on changing it",
-        false => "Change it",
+        true => t("Go on changing it"),
+        false => t("Change it"),
     };
     button("wide", "change-sheet", word, move || app.open_draft(id))
 }
@@ -198,10 +200,10 @@ fn change(app: Stanchion, id: SheetId, theirs: bool) -> AnyView {
 /// What else can be done with a sheet.
 fn others(app: Stanchion, id: SheetId) -> Vec<AnyView> {
     vec![
-        button("", "copy-sheet", "Copy it as a new sheet", move || {
+        button("", "copy-sheet", t("Copy it as a new sheet"), move || {
             app.copy_sheet(id)
         }),
-        button("", "remove-sheet", "Remove it", move || {
+        button("", "remove-sheet", t("Remove it"), move || {
             app.remove_sheet(id);
             app.go(Place::Sheets);
         }),
@@ -232,14 +234,14 @@ fn written(shown: &Shown) -> Vec<AnyView> {
         inside.push(quiet(sheet.notes.as_str().to_owned()));
     }
     if !sheet.warm_up.is_empty() {
-        inside.push(h2("Warm-up"));
+        inside.push(h2(t("Warm-up")));
         inside.push(lines("", sheet.warm_up.iter().map(ToString::to_string)));
     }
     for a_group in &sheet.groups {
         let together = match a_group {
             Group::Straight(_) => None,
-            Group::Pair { between, .. } => Some(format!("pair, {between} s between")),
-            Group::Circuit { between, .. } => Some(format!("circuit, {between} s between")),
+            Group::Pair { between, .. } => Some(say!("pair, {between} s between", between)),
+            Group::Circuit { between, .. } => Some(say!("circuit, {between} s between", between)),
         };
         let mut blocks: Vec<AnyView> = together.map(quiet).into_iter().collect();
         for block in a_group.blocks() {
@@ -274,10 +276,10 @@ fn block_as_written(
     let mut inside = vec![
         h2(block.exercise.name.to_string()),
         // A no-break space: the figure stays with its word.
-        quiet(format!(
-            "{} · takes\u{a0}{}",
-            block_head(block),
-            reading(prediction.of_block(block))
+        quiet(say!(
+            "{head} · takes\u{a0}{time}",
+            head = block_head(block),
+            time = reading(prediction.of_block(block)),
         )),
         lines("lines", block.sets.iter().map(sets_line)),
     ];

@@ -1,8 +1,10 @@
 //! Warnings about the order of a sheet's blocks, each with its reason, and the way to leave it as it is.
 
 use crate::exercises::{Catalogue, order_check};
+use crate::say;
 use crate::sheet::{OrderWarning, Sheet};
 use crate::ui::parts::{Text, group, quiet, section, tap, text, words};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// What speaks against the order of a sheet, open and settled; nothing where nothing does. A tap hands `on_change` the
@@ -22,12 +24,12 @@ pub fn order_view(sheet: &Sheet, exercises: &Catalogue, on_change: Callback<Shee
             Some("warning"),
             vec![
                 words("caution", warning.said(sheet, exercises)),
-                quiet(format!("From: {}.", warning.source())),
+                quiet(say!("From: {source}.", source = warning.source())),
                 tap(
                     "wide",
                     "leave-so",
-                    name("Leave it so", sheet, exercises, warning),
-                    "Leave it so".into_any(),
+                    name(t("Leave it so"), sheet, exercises, warning),
+                    t("Leave it so").into_any(),
                     settle,
                 ),
             ],
@@ -38,18 +40,21 @@ pub fn order_view(sheet: &Sheet, exercises: &Catalogue, on_change: Callback<Shee
         inside.push(group(
             Some("left-so"),
             vec![
-                quiet(format!("Left so: {}", warning.said(sheet, exercises))),
+                quiet(say!(
+                    "Left so: {warning}",
+                    warning = warning.said(sheet, exercises),
+                )),
                 tap(
                     "wide",
                     "warn-again",
-                    name("Warn again", sheet, exercises, warning),
-                    "Warn again".into_any(),
+                    name(t("Warn again"), sheet, exercises, warning),
+                    t("Warn again").into_any(),
                     open,
                 ),
             ],
         ));
     }
-    section(Some("order-check"), "Order", inside)
+    section(Some("order-check"), t("Order"), inside)
 }
 
 /// The accessible name of a button: its words, and which warning it is for.

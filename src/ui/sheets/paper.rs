@@ -1,8 +1,10 @@
 //! A sheet on paper: what to do, and boxes to fill in by hand. Not seen on the screen.
 
 use super::words::{block_head, sets_line};
+use crate::say;
 use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
 use crate::ui::parts::{dynamic, list, words};
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 /// More blocks than that are set in two columns.
@@ -14,7 +16,7 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
     let class = if long { "paper long" } else { "paper" };
     let mut inside = vec![
         words("paper-name", sheet.name.to_string()),
-        words("paper-line", "Date"),
+        words("paper-line", t("Date")),
     ];
     if !sheet.notes.is_empty() {
         inside.push(words("paper-notes", sheet.notes.as_str().to_owned()));
@@ -30,10 +32,10 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
         .collect();
     inside.push(words(
         "paper-small",
-        "In each box: the load on the left, reps, seconds or metres on the right.",
+        t("In each box: the load on the left, reps, seconds or metres on the right."),
     ));
     inside.push(view! { <div class="paper-blocks">{groups}</div> }.into_any());
-    inside.push(words("paper-line", "Notes"));
+    inside.push(words("paper-line", t("Notes")));
     inside.push(words("paper-line", ""));
     view! { <div class=class data-part="paper">{inside}</div> }.into_any()
 }
@@ -41,8 +43,8 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
 fn group_on_paper(group: &Group, with_loads: RwSignal<bool>) -> AnyView {
     let together = match group {
         Group::Straight(_) => None,
-        Group::Pair { between, .. } => Some(format!("In turn, {between} s between:")),
-        Group::Circuit { between, .. } => Some(format!("In rounds, {between} s between:")),
+        Group::Pair { between, .. } => Some(say!("In turn, {between} s between:", between)),
+        Group::Circuit { between, .. } => Some(say!("In rounds, {between} s between:", between)),
     };
     let mut inside: Vec<AnyView> = together
         .map(|together| words("paper-small", together))
@@ -54,7 +56,9 @@ fn group_on_paper(group: &Group, with_loads: RwSignal<bool>) -> AnyView {
 }
 
 fn block_on_paper(block: &Block, with_loads: RwSignal<bool>) -> AnyView {
-    let start = block.start.map(|load| format!(", from {load}"));
+    let start = block
+        .start
+        .map(|load| say!(", from {load}", load = decimal(&load.to_string())));
     let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
     let cues = block.cues.iter().map(ToString::to_string);
     let mut cues: Vec<String> = cues.collect();

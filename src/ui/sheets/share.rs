@@ -2,6 +2,7 @@
 
 use crate::device::files::{Sharing, save_as, share_file};
 use crate::device::{clock, dom, pack, place as address, send};
+use crate::say;
 use crate::share::{
     self, Parcel, TooLong, file_name, has_start_loads, qr, sheet_file, without_mark,
     without_start_loads,
@@ -9,15 +10,26 @@ use crate::share::{
 use crate::sheet::Sheet;
 use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
 use crate::ui::stanchion::Stanchion;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-const GOES: &str = "Goes along: the name, the warm-up, notes and cues in your words, and every set with the loads and \
-    steps that are part of it.";
-const STAYS: &str =
-    "Stays here: the loads to start from, your name, your body mass, and all that you lifted.";
-const STAYS_WITH_LOADS: &str = "The loads to start from go along too. Stays here: your name, your body mass, and all that \
-    you lifted.";
+/// What goes along.
+fn goes() -> &'static str {
+    t(
+        "Goes along: the name, the warm-up, notes and cues in your words, and every set with the loads and steps that are \
+        part of it.",
+    )
+}
+
+/// What stays here, by whether the loads to start from go along.
+fn stays(with_loads: bool) -> &'static str {
+    t(if with_loads {
+        "The loads to start from go along too. Stays here: your name, your body mass, and all that you lifted."
+    } else {
+        "Stays here: the loads to start from, your name, your body mass, and all that you lifted."
+    })
+}
 
 /// The code of a sheet; packed where the browser can, else plain.
 pub async fn code_of(sheet: &Sheet) -> Result<String, TooLong> {
@@ -74,10 +86,11 @@ impl Sending {
     fn copy(self) {
         self.with_link(async move |link| {
             if send::copy(&link).await {
-                self.app.say("The link is copied.");
+                self.app.say(t("The link is copied."));
             } else {
-                self.app
-                    .complain("The browser did not copy. Hold the link and copy it by hand.");
+                self.app.complain(t(
+                    "The browser did not copy. Hold the link and copy it by hand.",
+                ));
             }
         });
     }
@@ -86,8 +99,9 @@ impl Sending {
         let title = self.sheet.with_value(|sheet| sheet.name.to_string());
         self.with_link(async move |link| {
             if send::share_link(&title, &link).await == Sharing::Unsupported {
-                self.app
-                    .complain("The browser did not open a share sheet. Copy the link instead.");
+                self.app.complain(t(
+                    "The browser did not open a share sheet. Copy the link instead.",
+                ));
             }
         });
     }
@@ -104,10 +118,10 @@ impl Sending {
                 }
             }
             if save_as(&name, "application/json", &text) {
-                self.app.say(format!("{name} is in your downloads."));
+                self.app.say(say!("{name} is in your downloads.", name));
             } else {
                 self.app
-                    .complain("The browser refused the download. Use the link.");
+                    .complain(t("The browser refused the download. Use the link."));
             }
         });
     }
@@ -118,7 +132,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyVi
     let open = RwSignal::new(false);
     let sheet = StoredValue::new(sheet.clone());
     let inside = vec![
-        button("wide", "share-sheet", "Share or print", move || {
+        button("wide", "share-sheet", t("Share or print"), move || {
             open.set(true);
         }),
         when(open, move || {
@@ -130,7 +144,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyVi
             };
             Effect::new(move |_| sending.make_link());
             let close = Callback::new(move |()| open.set(false));
-            panel("share-panel", "Share this sheet", close, ways(sending))
+            panel("share-panel", t("Share this sheet"), close, ways(sending))
         }),
     ];
     inside.into_any()
@@ -143,37 +157,35 @@ fn ways(sending: Sending) -> Vec<AnyView> {
     if sending.sheet.with_value(has_start_loads) {
         inside.push(toggle(
             "share-loads",
-            "with the loads to start from",
+            t("with the loads to start from"),
             "",
             with_loads,
             move || with_loads.update(|with| *with = !*with),
         ));
     }
-    let stays = Signal::derive(move || {
-        let stays = if with_loads.get() {
-            STAYS_WITH_LOADS
-        } else {
-            STAYS
-        };
-        stays.to_owned()
-    });
+    let stays = Signal::derive(move || stays(with_loads.get()).to_owned());
     inside.extend([
         link_field(sending),
-        button("wide strong", "share-copy", "Copy the link", move || {
+        button("wide strong", "share-copy", t("Copy the link"), move || {
             sending.copy();
         }),
     ]);
     if send::can_share() {
-        inside.push(button("wide", "share-send", "Send the link", move || {
-            sending.send();
-        }));
+        inside.push(button(
+            "wide",
+            "share-send",
+            t("Send the link"),
+            move || {
+                sending.send();
+            },
+        ));
     }
     inside.extend([
-        button("wide", "share-qr", "QR code of the link", move || {
+        button("wide", "share-qr", t("QR code of the link"), move || {
             qr_open.update(|open| *open = !*open);
         }),
         when(qr_open, move || dynamic(move || qr_of(sending))),
-        button("wide", "share-file", "Save as a file", move || {
+        button("wide", "share-file", t("Save as a file"), move || {
             sending.file(false);
         }),
     ]);
@@ -181,15 +193,15 @@ fn ways(sending: Sending) -> Vec<AnyView> {
         inside.push(button(
             "wide",
             "share-file-send",
-            "Send the file",
+            t("Send the file"),
             move || {
                 sending.file(true);
             },
         ));
     }
     inside.extend([
-        button("wide", "share-print", "Print", dom::print),
-        quiet(GOES),
+        button("wide", "share-print", t("Print"), dom::print),
+        quiet(goes()),
         line("quiet", "share-stays", stays),
     ]);
     inside
@@ -206,7 +218,7 @@ fn link_field(sending: Sending) -> AnyView {
     };
     view! {
         <label class="field">
-            <span>{"the link"}</span>
+            <span>{t("the link")}</span>
             <input type="text" readonly data-part="share-link" prop:value=told/>
         </label>
     }
@@ -228,7 +240,7 @@ fn qr_of(sending: Sending) -> AnyView {
                 <svg
                     class="qr"
                     role="img"
-                    aria-label="QR code of the link"
+                    aria-label=t("QR code of the link")
                     viewBox=format!("0 0 {side} {side}")
                     data-part="qr"
                 >

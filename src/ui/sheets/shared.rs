@@ -3,6 +3,7 @@
 use super::look::bare;
 use super::share::code_of;
 use crate::device::{clock, pack, place as address};
+use crate::say;
 use crate::share::{LinkFault, UNPACKED_BYTES_MAX, single_sheet, unseal};
 use crate::sheet::{Sheet, SheetVersion};
 use crate::store::{self, SheetRecord, Shelf};
@@ -10,6 +11,7 @@ use crate::ui::model::{Model, Shared};
 use crate::ui::parts::{button, dynamic, h1, line, page, quiet, way};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -98,12 +100,12 @@ pub fn SharedPlace() -> impl IntoView {
     });
     dynamic(move || {
         let inside = match shown.get() {
-            None => vec![quiet("Unpacking the sheet.")],
+            None => vec![quiet(t("Unpacking the sheet."))],
             Some(Err(why)) => vec![
-                h1("No sheet in this link"),
+                h1(t("No sheet in this link")),
                 line("", "shared-wrong", why),
-                quiet("Nothing was kept."),
-                way(Place::Sheets.href(), "To the sheets"),
+                quiet(t("Nothing was kept.")),
+                way(Place::Sheets.href(), t("To the sheets")),
             ],
             Some(Ok((known, sheet, unit))) => {
                 let mut inside = vec![h1(sheet.name.to_string())];
@@ -120,10 +122,10 @@ pub fn SharedPlace() -> impl IntoView {
 /// What is known of the sheet, and what can be done with it.
 fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
     let said = match known {
-        Known::New => "A sheet that was sent to you. Nothing is kept yet.",
-        Known::Same => "You have this sheet already.",
-        Known::Newer => "A newer version of a sheet that you have. Nothing is kept yet.",
-        Known::Older => "An older version of a sheet that you have: yours is newer and stays.",
+        Known::New => t("A sheet that was sent to you. Nothing is kept yet."),
+        Known::Same => t("You have this sheet already."),
+        Known::Newer => t("A newer version of a sheet that you have. Nothing is kept yet."),
+        Known::Older => t("An older version of a sheet that you have: yours is newer and stays."),
     };
     let id = sheet.id;
     let mut inside = vec![line("", "shared-known", said)];
@@ -132,17 +134,17 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
         inside.push(button(
             "wide strong",
             "shared-keep",
-            "Keep this sheet",
+            t("Keep this sheet"),
             move || keep(app, sheet.clone()),
         ));
-        inside.push(button("wide", "shared-leave", "Leave it", move || {
+        inside.push(button("wide", "shared-leave", t("Leave it"), move || {
             app.go(Place::Sheets);
         }));
     } else {
         inside.push(button(
             "wide strong",
             "shared-look",
-            "To your sheet",
+            t("To your sheet"),
             move || {
                 app.go(Place::Sheet(id));
             },
@@ -155,12 +157,15 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
 fn start_loads(sheet: &Sheet) -> Option<String> {
     let loads: Vec<String> = sheet
         .blocks()
-        .filter_map(|block| Some(format!("{} {}", block.exercise.name, block.start?)))
+        .filter_map(|block| {
+            let load = decimal(&block.start?.to_string());
+            Some(format!("{} {load}", block.exercise.name))
+        })
         .collect();
     (!loads.is_empty()).then(|| {
-        format!(
-            "Loads to start from are on it: {}. They are the writer's; take less when in doubt.",
-            loads.join(", ")
+        say!(
+            "Loads to start from are on it: {loads}. They are the writer's; take less when in doubt.",
+            loads = loads.join(", "),
         )
     })
 }

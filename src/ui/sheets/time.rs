@@ -1,15 +1,17 @@
 //! How long a sheet takes, what its budget says, and what would bring it within.
 
 use crate::ledger::Pace;
+use crate::say;
 use crate::sheet::{Cut, Off, Prediction, Sheet, apply, cuts};
-use crate::ui::parts::{button, counted, group, line, list, quiet, words};
+use crate::ui::parts::{button, group, line, list, quiet, words};
 use crate::units::clock;
+use crate::words::{many, t};
 use leptos::prelude::*;
 
 /// The minutes of a sheet, as its row says them.
 pub fn about(sheet: &Sheet, pace: Pace) -> String {
     let minutes = Prediction::of(sheet).minutes(pace.change_over());
-    format!("about {minutes} min")
+    say!("about {minutes} min", minutes)
 }
 
 /// Seconds as a clock reading.
@@ -27,9 +29,14 @@ fn against_budget(sheet: &Sheet, pace: Pace) -> String {
     let limit = u64::from(budget) * 60;
     if seconds > limit {
         let over = (seconds - limit).div_ceil(60);
-        format!("{about}, {over} min over the budget of {budget} min")
+        say!(
+            "{about}, {over} min over the budget of {budget} min",
+            about,
+            over,
+            budget
+        )
     } else {
-        format!("{about}, within the budget of {budget} min")
+        say!("{about}, within the budget of {budget} min", about, budget)
     }
 }
 
@@ -37,21 +44,26 @@ fn cut_words(sheet: &Sheet, cut: &Cut) -> String {
     let block = sheet.block(cut.block);
     let name = block.map_or_else(String::new, |block| block.exercise.name.to_string());
     let off = match cut.off {
-        Off::Sets(sets) => format!("{} off", counted(usize::from(sets), "set")),
-        Off::Whole => "leave it out".to_owned(),
+        Off::Sets(sets) => many(usize::from(sets), "{n} set off", "{n} sets off"),
+        Off::Whole => t("leave it out").to_owned(),
     };
-    format!("{name}: {off}, saves {}", reading(cut.saves))
+    say!(
+        "{name}: {off}, saves {time}",
+        name,
+        off,
+        time = reading(cut.saves),
+    )
 }
 
 /// The predicted time of a sheet; over its budget also what to shorten or cut, and a button that hands the shortened
 /// sheet to `on_shorten`. Its version and time of writing are still those of `sheet`.
 pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyView {
-    let said = format!("{} The warm-up list is not counted.", pace.said());
+    let said = pace.said() + " " + t("The warm-up list is not counted.");
     let mut inside = vec![
         line(
             "",
             "predicted",
-            format!("Takes {}.", against_budget(sheet, pace)),
+            say!("Takes {length}.", length = against_budget(sheet, pace)),
         ),
         quiet(said),
     ];
@@ -62,14 +74,17 @@ pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyV
     if !made.is_empty() {
         let short = apply(sheet, &made);
         let lines = made.iter().map(|cut| cut_words(sheet, cut).into_any());
-        inside.push(quiet("What to take off, the least first:"));
+        inside.push(quiet(t("What to take off, the least first:")));
         inside.push(list("", Some("cuts"), lines.collect()));
-        let after = format!("That makes it {}.", against_budget(&short, pace));
+        let after = say!(
+            "That makes it {length}.",
+            length = against_budget(&short, pace),
+        );
         inside.push(words("quiet", after));
         inside.push(button(
             "wide",
             "cuts-keep",
-            "Keep it shortened",
+            t("Keep it shortened"),
             move || {
                 on_shorten.run(short.clone());
             },

@@ -1,32 +1,58 @@
 //! A prescription in words: its lines of sets, and what holds for a block as a whole.
 
+use crate::say;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, SideMode, Step};
-use crate::ui::parts::counted;
-use crate::units::Share;
+use crate::words::{decimal, many, t};
+use std::fmt::Display;
+
+/// A figure as the reader writes it.
+fn figure(figure: &impl Display) -> String {
+    decimal(&figure.to_string())
+}
+
+/// Figures one after the other.
+fn listed(figures: &[impl Display]) -> String {
+    let figures: Vec<String> = figures.iter().map(figure).collect();
+    figures.join(", ")
+}
 
 /// One line of a prescription in the trade's notation.
 pub fn sets_line(sets: &Sets) -> String {
-    let mut line = format!("{} × {}", sets.count, sets.target);
+    let mut line = format!("{} × {}", sets.count, sets.target.said());
     match &sets.kind {
         SetKind::Work => {}
         SetKind::RampUp { shares } => {
-            let shares: Vec<String> = shares.iter().map(ToString::to_string).collect();
-            line = format!("ramp-up {line} at {}", shares.join(", "));
+            line = say!("ramp-up {line} at {shares}", line, shares = listed(shares));
         }
-        SetKind::BackOff { share } => line = format!("back-off {line} at {share} of the top set"),
+        SetKind::BackOff { share } => {
+            line = say!(
+                "back-off {line} at {share} of the top set",
+                line,
+                share = figure(share),
+            );
+        }
         SetKind::Drop { drops, keep } => {
-            let drops = counted(usize::from(*drops), "drop");
-            line = format!("{line}, then {drops} to {keep}");
+            let drops = many(usize::from(*drops), "{n} drop", "{n} drops");
+            let keep = figure(keep);
+            line = say!("{line}, then {drops} to {keep}", line, drops, keep);
         }
         SetKind::Cluster { portions, pause } => {
-            let portions = counted(usize::from(*portions), "portion");
-            line = format!("{line}, {portions} with {pause} s between");
+            let portions = many(usize::from(*portions), "{n} portion", "{n} portions");
+            line = say!(
+                "{line}, {portions} with {pause} s between",
+                line,
+                portions,
+                pause,
+            );
         }
-        SetKind::ToFailure => line.push_str(" to technical failure"),
+        SetKind::ToFailure => line = say!("{line} to technical failure", line),
     }
     if !sets.reserve.is_empty() {
-        let reserves: Vec<String> = sets.reserve.iter().map(ToString::to_string).collect();
-        line.push_str(&format!(", {} in reserve", reserves.join(", ")));
+        line = say!(
+            "{line}, {reserves} in reserve",
+            line,
+            reserves = listed(&sets.reserve),
+        );
     }
     let policy = policy_words(&sets.load);
     if !policy.is_empty() {
@@ -39,48 +65,47 @@ pub fn sets_line(sets: &Sets) -> String {
 pub fn block_head(block: &Block) -> String {
     let mut parts = vec![block.role.name().to_owned()];
     if let Some(tempo) = block.tempo {
-        parts.push(format!("tempo {tempo}"));
+        parts.push(say!("tempo {tempo}", tempo));
     }
     match block.sides {
         SideMode::Both => {}
-        SideMode::EachInTurn => parts.push("each side in turn".to_owned()),
-        SideMode::OneHolds => parts.push("one side holds while the other works".to_owned()),
+        SideMode::EachInTurn => parts.push(t("each side in turn").to_owned()),
+        SideMode::OneHolds => parts.push(t("one side holds while the other works").to_owned()),
     }
     match &block.basis {
         LoadBasis::External | LoadBasis::Unloaded => {}
-        LoadBasis::BodyMassPlus => parts.push("body mass and more".to_owned()),
-        LoadBasis::BodyMassMinus => parts.push("body mass less assistance".to_owned()),
-        LoadBasis::BodyMassShare(share) => parts.push(format!("{share} of body mass")),
-        LoadBasis::Band(label) => parts.push(format!("{label} band")),
+        LoadBasis::BodyMassPlus => parts.push(t("body mass and more").to_owned()),
+        LoadBasis::BodyMassMinus => parts.push(t("body mass less assistance").to_owned()),
+        LoadBasis::BodyMassShare(share) => {
+            parts.push(say!("{share} of body mass", share = figure(share)));
+        }
+        LoadBasis::Band(label) => parts.push(say!("{label} band", label)),
     }
-    parts.push(format!("rest {}", block.rest.clock()));
+    parts.push(say!("rest {time}", time = block.rest.clock()));
     parts.join(" · ")
 }
 
 /// The policy in words; none for the same load in every set.
 fn policy_words(load: &LoadPolicy) -> String {
     let step = |step: &Step| match step {
-        Step::Smallest => "the smallest step".to_owned(),
-        Step::By(load) => load.to_string(),
-    };
-    let shares = |shares: &[Share]| {
-        let shares: Vec<String> = shares.iter().map(ToString::to_string).collect();
-        shares.join(", ")
+        Step::Smallest => t("the smallest step").to_owned(),
+        Step::By(load) => figure(load),
     };
     match load {
         LoadPolicy::Same => String::new(),
-        LoadPolicy::Rising(by) => format!("rising by {}", step(by)),
-        LoadPolicy::Falling(by) => format!("falling by {}", step(by)),
-        LoadPolicy::List(loads) => {
-            let loads: Vec<String> = loads.iter().map(ToString::to_string).collect();
-            loads.join(", ")
+        LoadPolicy::Rising(by) => say!("rising by {step}", step = step(by)),
+        LoadPolicy::Falling(by) => say!("falling by {step}", step = step(by)),
+        LoadPolicy::List(loads) => listed(loads),
+        LoadPolicy::ShareOfTop(list) => {
+            say!("{shares} of the heaviest set", shares = listed(list))
         }
-        LoadPolicy::ShareOfTop(list) => format!("{} of the heaviest set", shares(list)),
-        LoadPolicy::ShareOfE1rm(share) => format!("{share} of the e1RM"),
-        LoadPolicy::RisingByOutcome { planned, large } => format!(
-            "rising by outcome: {} in the range, {} at its top",
-            step(planned),
-            step(large)
+        LoadPolicy::ShareOfE1rm(share) => {
+            say!("{share} of the e1RM", share = figure(share))
+        }
+        LoadPolicy::RisingByOutcome { planned, large } => say!(
+            "rising by outcome: {planned} in the range, {large} at its top",
+            planned = step(planned),
+            large = step(large),
         ),
     }
 }

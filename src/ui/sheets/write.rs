@@ -5,28 +5,32 @@ use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::parts::{
-    Mode, button, counted, dynamic, field, h1, line, list, page, quiet, text, way, words,
+    Mode, button, dynamic, field, h1, line, list, page, quiet, text, way, words,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{many, t};
 use leptos::prelude::*;
 use uuid::Uuid;
 
-/// What stands in the field of a new sheet.
-const START: &str =
-    "# New sheet\n\nFront squat: ramp 2 × 4 at 50 %, 75 %; 3 × 5–7; 60 kg; tempo 3/1/1/0\n";
+/// What stands in the field of a new sheet behind its name.
+const START: &str = "Front squat: ramp 2 × 4 at 50 %, 75 %; 3 × 5–7; 60 kg; tempo 3/1/1/0\n";
 
 /// Lines to copy from.
-const EXAMPLES: [&str; 7] = [
+const EXAMPLES: [&str; 6] = [
     "Front squat: ramp 3 × 4 at 40 %, 60 %, 80 %; 3 × 5–7 @ 2, 2, 1 rising; 60 kg; rest 2:30; tempo 3/1/1/0",
     "Chin-up: 3 × 5–7; +5 kg; tempo 4/0/1/0; double last set up 1.25 kg",
     "Split squat: 3 × 8 tempo 4/0/X/1; 20 kg; each side; \"knee over the foot\"",
     "Lateral raise: 3 × [hold 10 s → 6 at 4/0/2/0 → 8 partials]; 8 kg; one side holds",
     "Push-up: 1 × 12+ to failure; pump",
     "Plank: 3 × 30 s; no load",
-    "B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)",
 ];
+
+/// The last of them, and what is said of it.
+fn last_example() -> &'static str {
+    t("B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)")
+}
 
 /// The exercise of that name, one's own among them.
 fn known(app: Stanchion) -> impl Fn(&str) -> Option<Exercise> {
@@ -56,8 +60,8 @@ fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
     };
     match read(app, typed, None, &mut ids) {
         Ok(sheet) => {
-            let blocks = counted(sheet.blocks().count(), "block");
-            let sets = counted(unroll(&sheet).len(), "set");
+            let blocks = many(sheet.blocks().count(), "{n} block", "{n} blocks");
+            let sets = many(unroll(&sheet).len(), "{n} set", "{n} sets");
             Ok(format!("{}: {blocks}, {sets}", sheet.name))
         }
         Err(wrong) => Err(wrong.iter().map(ToString::to_string).collect()),
@@ -95,7 +99,7 @@ fn finder(app: Stanchion, typed: RwSignal<String>) -> AnyView {
     let find = field(
         "exercise-find",
         Mode::Text,
-        "find an exercise by name, muscle or equipment",
+        t("find an exercise by name, muscle or equipment"),
         sought,
         true,
         move |typed| sought.set(typed),
@@ -111,9 +115,10 @@ fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) {
     let mut ids = || app.id();
     match read(app, typed, before, &mut ids) {
         Ok(sheet) => then(app, sheet),
-        Err(wrong) => app.complain(format!(
-            "Not kept: {} to mend first.",
-            counted(wrong.len(), "line")
+        Err(wrong) => app.complain(many(
+            wrong.len(),
+            "Not kept: {n} line to mend first.",
+            "Not kept: {n} lines to mend first.",
         )),
     }
 }
@@ -152,7 +157,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     };
     let typed = RwSignal::new(before.with_value(|before| match before {
         Some(sheet) => print_sheet(sheet, &known(app)),
-        None => START.to_owned(),
+        None => format!("# {}\n\n{START}", t("New sheet")),
     }));
     // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
     let left = move || {
@@ -163,9 +168,9 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     };
     let outcome = Seen::new(move || typed.with(|typed| outcome(app, typed)));
     let title = if id.is_some() {
-        "Change a sheet"
+        t("Change a sheet")
     } else {
-        "Write a sheet"
+        t("Write a sheet")
     };
     let area = view! {
         <textarea
@@ -173,7 +178,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             rows="14"
             spellcheck="false"
             data-part="lines"
-            aria-label="lines of the sheet"
+            aria-label=t("lines of the sheet")
             aria-describedby="lines-outcome"
             prop:value=move || typed.get()
             on:input=move |event| typed.set(event_target_value(&event))
@@ -192,9 +197,9 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     });
     let good = text(move || {
         if outcome.with(Result::is_ok) {
-            "Keep it"
+            t("Keep it")
         } else {
-            "Mend the lines first"
+            t("Mend the lines first")
         }
         .to_owned()
     });
@@ -209,24 +214,26 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     page(
         "write",
         vec![
-            way(back.href(), "Back without keeping"),
+            way(back.href(), t("Back without keeping")),
             h1(title),
             area.into_any(),
             view! { <div id="lines-outcome" role="status">{said}</div> }.into_any(),
             button("wide strong", "lines-keep", good, move || {
                 typed.with_untracked(|typed| then(typed, keep));
             }),
-            button("wide", "lines-taps", "Go on by taps", move || {
+            button("wide", "lines-taps", t("Go on by taps"), move || {
                 typed.with_untracked(|typed| then(typed, by_taps));
             }),
             finder(app, typed),
-            quiet("One line is one exercise. Lines to copy from:"),
+            quiet(t("One line is one exercise. Lines to copy from:")),
             list(
                 "examples",
                 Some("examples"),
                 EXAMPLES
                     .iter()
-                    .map(|line| words("example", *line))
+                    .copied()
+                    .chain([last_example()])
+                    .map(|line| words("example", line))
                     .collect(),
             ),
         ],

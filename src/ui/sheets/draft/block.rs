@@ -6,6 +6,7 @@ use super::lines::set_lines;
 use super::load::{basis, start};
 use super::next::progression;
 use super::sheet::{change, nothing_begun};
+use crate::say;
 use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
     Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
@@ -15,14 +16,14 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Seconds, Unit};
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// Roles in the order of fatigue.
 const ROLES: [Role; 4] = [Role::Power, Role::Strength, Role::Hypertrophy, Role::Pump];
 /// Side modes in the order of the choices.
 const SIDES: [SideMode; 3] = [SideMode::Both, SideMode::EachInTurn, SideMode::OneHolds];
-/// The parts of a tempo.
-const PHASES: [&str; 4] = ["lower", "pause", "lift", "pause"];
+
 /// Seconds that a rest is stepped by.
 const REST_STEP: i64 = 15;
 
@@ -49,9 +50,9 @@ fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
             .it
             .with(|block| block.as_ref().map(|block| block.exercise.equipment));
         let equipment = equipment.map_or("", equipment_word);
-        format!("Another exercise than this ({equipment})")
+        say!("Another exercise than this ({equipment})", equipment)
     });
-    let back = || way(Place::Draft(sheet).href(), "Back to the sheet");
+    let back = || way(Place::Draft(sheet).href(), t("Back to the sheet"));
     page(
         "draft-one",
         vec![
@@ -60,12 +61,12 @@ fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
             doubts(hand),
             hand.wrong_word(),
             role(hand),
-            section(None, "Sets", vec![set_lines(hand)]),
-            section(None, "Load", vec![basis(hand), start(hand)]),
+            section(None, t("Sets"), vec![set_lines(hand)]),
+            section(None, t("Load"), vec![basis(hand), start(hand)]),
             tempo(hand),
             rest(hand),
             sides(hand),
-            section(None, "Next time", vec![progression(hand)]),
+            section(None, t("Next time"), vec![progression(hand)]),
             said(hand),
             exercise_name(hand),
             button("wide", "draft-exercise-other", other, move || {
@@ -75,7 +76,7 @@ fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
             button(
                 "wide strong",
                 "draft-back",
-                "Back to the sheet",
+                t("Back to the sheet"),
                 move || {
                     app.go(Place::Draft(sheet));
                 },
@@ -113,7 +114,7 @@ fn role(hand: Hand) -> AnyView {
     let chosen = hand.pick(
         at,
         "role",
-        "what it is for",
+        t("what it is for"),
         &ROLES.map(Role::name),
         |block, _| {
             ROLES
@@ -126,7 +127,7 @@ fn role(hand: Hand) -> AnyView {
     let source = hand.text(|block, _| block.role.usual_source().to_owned(), at);
     section(
         None,
-        "What it is for",
+        t("What it is for"),
         vec![chosen, line("quiet", "role-source", source)],
     )
 }
@@ -168,7 +169,13 @@ pub fn first_tempo(role: Role) -> Tempo {
 
 /// Names of the digits for their buttons.
 pub fn phases() -> Vec<String> {
-    PHASES.iter().map(ToString::to_string).collect()
+    let names = [
+        t_in("tempo", "lower"),
+        t_in("tempo", "pause"),
+        t_in("tempo", "lift"),
+        t_in("tempo", "pause"),
+    ];
+    names.map(str::to_owned).into()
 }
 
 fn tempo(hand: Hand) -> AnyView {
@@ -176,8 +183,8 @@ fn tempo(hand: Hand) -> AnyView {
     let has = hand.pick(
         at,
         "tempo-has",
-        "tempo",
-        &["no tempo", "by tempo"],
+        t("tempo"),
+        &[t("no tempo"), t("by tempo")],
         |block, _| Some(i64::from(block.tempo.is_some())),
         |block, _, n| {
             block.tempo = match (n, block.tempo) {
@@ -207,12 +214,14 @@ fn tempo(hand: Hand) -> AnyView {
             );
             vec![
                 spin,
-                quiet("Seconds each way; X is as fast as you can, with control."),
+                quiet(t(
+                    "Seconds each way; X is as fast as you can, with control.",
+                )),
             ]
             .into_any()
         },
     );
-    section(None, "Tempo", vec![has, digits])
+    section(None, t("Tempo"), vec![has, digits])
 }
 
 /// A rest stepped up or down, to whole steps.
@@ -225,19 +234,19 @@ fn rest(hand: Hand) -> AnyView {
     let at = At::default();
     section(
         None,
-        "Rest",
+        t("Rest"),
         vec![
             hand.step(
                 at,
                 "rest-between",
-                "between sets",
+                t("between sets"),
                 |block, _| block.rest.clock(),
                 |block, _, by| block.rest = step_rest(block.rest, by),
             ),
             hand.step(
                 at,
                 "rest-after",
-                "after the last set",
+                t("after the last set"),
                 |block, _| block.rest_after.clock(),
                 |block, _, by| block.rest_after = step_rest(block.rest_after, by),
             ),
@@ -249,8 +258,12 @@ fn sides(hand: Hand) -> AnyView {
     let chosen = hand.pick(
         At::default(),
         "sides",
-        "sides",
-        &["both together", "each in turn", "one holds, one works"],
+        t("sides"),
+        &[
+            t("both together"),
+            t("each in turn"),
+            t("one holds, one works"),
+        ],
         |block, _| {
             SIDES
                 .iter()
@@ -259,18 +272,18 @@ fn sides(hand: Hand) -> AnyView {
         },
         |block, _, n| block.sides = SIDES[n as usize],
     );
-    section(None, "Sides", vec![chosen])
+    section(None, t("Sides"), vec![chosen])
 }
 
 /// Cues and cautions.
 fn said(hand: Hand) -> AnyView {
     section(
         None,
-        "Said on the floor",
+        t("Said on the floor"),
         vec![
             hand.many_lines(
                 "draft-cues",
-                "form cues, one line each",
+                t("form cues, one line each"),
                 |block, _| under_each_other(&block.cues),
                 |block, _, typed, _| {
                     block.cues = read_lines(typed)?;
@@ -279,7 +292,7 @@ fn said(hand: Hand) -> AnyView {
             ),
             hand.many_lines(
                 "draft-cautions",
-                "cautions, one line each",
+                t("cautions, one line each"),
                 |block, _| under_each_other(&block.cautions),
                 |block, _, typed, _| {
                     block.cautions = read_lines(typed)?;
@@ -300,7 +313,7 @@ fn exercise_name(hand: Hand) -> AnyView {
         At::default(),
         "draft-called",
         Mode::Text,
-        "called on this sheet (its history stays with it)",
+        t("called on this sheet (its history stays with it)"),
         |block, _| block.exercise.name.to_string(),
         take,
     );
@@ -310,21 +323,21 @@ fn exercise_name(hand: Hand) -> AnyView {
         hand.app
             .model
             .with_untracked(|model| match model.exercises.of(&id) {
-                Some(known) => format!("In your exercises: {}.", known.name()),
-                None => "Not in your exercises: write it there to say its muscles.".to_owned(),
+                Some(known) => say!("In your exercises: {name}.", name = known.name()),
+                None => t("Not in your exercises: write it there to say its muscles.").to_owned(),
             })
     });
-    section(None, "Exercise", vec![named, quiet(known)])
+    section(None, t("Exercise"), vec![named, quiet(known)])
 }
 
 /// The block doubled or taken off.
 fn ways(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
-    let double = button("", "draft-double", "Double it", move || {
+    let double = button("", "draft-double", t("Double it"), move || {
         let copy = BlockId(app.id());
         change(app, sheet, &mut |draft| draft.duplicate(id, copy));
         app.go(Place::Draft(sheet));
     });
-    let off = button("", "draft-remove", "Take it off", move || {
+    let off = button("", "draft-remove", t("Take it off"), move || {
         change(app, sheet, &mut |draft| draft.remove(id));
         app.go(Place::Draft(sheet));
     });

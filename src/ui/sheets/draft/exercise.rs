@@ -5,6 +5,7 @@ use crate::draft::new_block;
 use crate::exercises::KnownExercise;
 use crate::kit::Kit;
 use crate::quick::named_exercise;
+use crate::say;
 use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
 use crate::ui::parts::{
@@ -12,6 +13,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// How many are offered at once for a search.
@@ -40,7 +42,7 @@ pub fn DraftExercisePlace(sheet: SheetId, block: Option<BlockId>) -> impl IntoVi
 fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let sought = RwSignal::new(String::new());
     let pattern = RwSignal::new(None::<i64>);
-    let labels = PATTERNS.iter().map(|(_, word)| ((*word).to_owned(), ""));
+    let labels = PATTERNS.map(|(pattern, _)| (pattern.name().to_owned(), ""));
     let patterns = toggles_of("pattern", labels, pattern.into(), move |n| {
         sought.set(String::new());
         pattern.set(Some(n).filter(|_| pattern.get_untracked() != Some(n)));
@@ -48,7 +50,7 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let search = field(
         "exercise-find",
         Mode::Text,
-        "name, muscle or equipment",
+        t("name, muscle or equipment"),
         sought,
         true,
         move |typed| {
@@ -76,7 +78,7 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
             rows.collect::<Vec<AnyView>>()
         });
         if let Ok(name) = Line::new(&typed) {
-            let label = format!("“{name}” as I typed it");
+            let label = say!("“{name}” as I typed it", name);
             rows.push(button("row", "exercise-new", label, move || {
                 take(app, sheet, block, typed_in(name.clone()));
             }));
@@ -90,10 +92,10 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     page(
         "draft-exercise",
         vec![
-            way(back.href(), "Back to the sheet"),
-            h1("Which exercise?"),
+            way(back.href(), t("Back to the sheet")),
+            h1(t("Which exercise?")),
             search,
-            choices("choices words", "movement pattern", patterns),
+            choices("choices words", t("movement pattern"), patterns),
             found,
         ],
     )
@@ -113,7 +115,7 @@ fn offered(
         muscles.join(", "),
     ];
     if with_kit.is_none() {
-        words.push("not with your kit".to_owned());
+        words.push(t("not with your kit").to_owned());
     }
     let name = known.exercise().name.to_string();
     let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
@@ -139,15 +141,18 @@ fn typed_in(name: Line) -> Chosen {
 
 /// What the equipment is called on screen.
 pub fn equipment_word(equipment: Equipment) -> &'static str {
-    match equipment {
-        Equipment::Barbell => "barbell",
-        Equipment::Dumbbell => "dumbbell or kettlebell",
-        Equipment::Handle => "loadable handle",
-        Equipment::Stack => "stack",
-        Equipment::Band => "band",
-        Equipment::Body => "body",
-        Equipment::Other => "other",
-    }
+    t_in(
+        "equipment",
+        match equipment {
+            Equipment::Barbell => "barbell",
+            Equipment::Dumbbell => "dumbbell or kettlebell",
+            Equipment::Handle => "loadable handle",
+            Equipment::Stack => "stack",
+            Equipment::Band => "band",
+            Equipment::Body => "body",
+            Equipment::Other => "other",
+        },
+    )
 }
 
 /// Takes the exercise: as a new block, or into the block that is open.

@@ -3,6 +3,7 @@
 //! What a widget reads and sets is a plain function of the block and of a place in it. So each widget is one piece of
 //! code, however many parts of a block it serves.
 
+use crate::say;
 use crate::sheet::{Block, BlockId, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -159,7 +160,11 @@ impl Hand {
     /// One of them.
     pub fn column(self, at: At, part: &'static str, name: String, look: Look, set: Put) -> AnyView {
         let one = |word: &str, sign: &'static str, by: i64| {
-            let named = format!("{word} {name}");
+            let named = if by > 0 {
+                say!("more {what}", what = name)
+            } else {
+                say!("less {what}", what = name)
+            };
             tap(
                 "step",
                 format!("{part}-{}-{word}", at.item),

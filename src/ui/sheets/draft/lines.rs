@@ -6,6 +6,7 @@ use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::parts::{button, dynamic, list, panel, tap, when};
 use crate::ui::seen::Seen;
 use crate::ui::sheets::words::sets_line;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// The lines of sets; a tap opens one.
@@ -27,8 +28,8 @@ pub fn set_lines(hand: Hand) -> AnyView {
         list("rows", Some("set-lines"), rows.collect())
     });
     let add = vec![
-        line_adder(hand, open, "add-ramp", "Ramp-up before", ramp_before),
-        line_adder(hand, open, "add-sets", "More sets behind", more_behind),
+        line_adder(hand, open, "add-ramp", t("Ramp-up before"), ramp_before),
+        line_adder(hand, open, "add-sets", t("More sets behind"), more_behind),
     ];
     let is_open = Signal::derive(move || open.get().is_some());
     vec![
@@ -92,18 +93,18 @@ fn line_panel(hand: Hand, open: RwSignal<Option<usize>>) -> AnyView {
     let mut inside = vec![hand.wrong_word()];
     inside.extend(inside_of_line(hand, at));
     inside.push(arrange(hand, open, line));
-    panel("set-panel", "Sets", close, inside)
+    panel("set-panel", t("Sets"), close, inside)
 }
 
 /// The line moved or taken off.
 fn arrange(hand: Hand, open: RwSignal<Option<usize>>, line: usize) -> AnyView {
-    let up = button("", "line-up", "Earlier", move || {
+    let up = button("", "line-up", t_in("order", "Earlier"), move || {
         if line > 0 {
             hand.change(&mut |block| block.sets.swap(line, line - 1));
             open.set(None);
         }
     });
-    let off = button("", "line-remove", "Take these sets off", move || {
+    let off = button("", "line-remove", t("Take these sets off"), move || {
         hand.change(&mut |block| {
             if line < block.sets.len() {
                 block.sets.remove(line);
@@ -113,6 +114,6 @@ fn arrange(hand: Hand, open: RwSignal<Option<usize>>, line: usize) -> AnyView {
             open.set(None);
         }
     });
-    let done = button("strong", "line-done", "Done", move || open.set(None));
+    let done = button("strong", "line-done", t("Done"), move || open.set(None));
     view! { <div class="more">{up}{off}{done}</div> }.into_any()
 }

@@ -5,22 +5,32 @@ use super::sets::step_share;
 use crate::sheet::{Block, Line, LoadBasis};
 use crate::ui::parts::Mode;
 use crate::units::{Load, Share};
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 /// Names of the bases in the order of the choices.
-const BASES: [&str; 6] = [
-    "load alone",
-    "body + load",
-    "body − help",
-    "share of body",
-    "band",
-    "no load",
-];
+fn bases() -> [&'static str; 6] {
+    [
+        t("load alone"),
+        t("body + load"),
+        t("body − help"),
+        t("share of body"),
+        t("band"),
+        t("no load"),
+    ]
+}
 
 /// What the load is added to.
 pub fn basis(hand: Hand) -> AnyView {
     let at = At::default();
-    let chosen = hand.pick(at, "basis", "what is moved", &BASES, basis_of, set_basis);
+    let chosen = hand.pick(
+        at,
+        "basis",
+        t("what is moved"),
+        &bases(),
+        basis_of,
+        set_basis,
+    );
     let inside = hand.depends(
         at,
         |block, at| format!("{:?}", basis_of(block, at)),
@@ -51,7 +61,7 @@ fn set_basis(block: &mut Block, at: At, n: i64) {
         1 => LoadBasis::BodyMassPlus,
         2 => LoadBasis::BodyMassMinus,
         3 => LoadBasis::BodyMassShare(Share::percent(64)),
-        4 => LoadBasis::Band(Line::new("band").expect("a written line is fit")),
+        4 => LoadBasis::Band(Line::new(t("band")).expect("a written line is fit")),
         _ => LoadBasis::Unloaded,
     };
     if !block.basis.has_load() {
@@ -65,9 +75,9 @@ fn of_basis(hand: Hand, at: At) -> AnyView {
         Some(3) => hand.step(
             at,
             "basis-share",
-            "of the body mass",
+            t("of the body mass"),
             |block, _| match &block.basis {
-                LoadBasis::BodyMassShare(share) => share.to_string(),
+                LoadBasis::BodyMassShare(share) => decimal(&share.to_string()),
                 _ => String::new(),
             },
             |block, _, by| {
@@ -80,7 +90,7 @@ fn of_basis(hand: Hand, at: At) -> AnyView {
             at,
             "basis-band",
             Mode::Text,
-            "which band",
+            t("which band"),
             |block, _| match &block.basis {
                 LoadBasis::Band(label) => label.to_string(),
                 _ => String::new(),
@@ -104,8 +114,11 @@ pub fn start(hand: Hand) -> AnyView {
                 at,
                 "start",
                 Mode::Decimal,
-                "work load to start from, until there is a history; may be empty",
-                |block, _| block.start.map(|load| load.to_string()).unwrap_or_default(),
+                t("work load to start from, until there is a history; may be empty"),
+                |block, _| {
+                    let start = block.start.map(|load| decimal(&load.to_string()));
+                    start.unwrap_or_default()
+                },
                 |block, _, typed, unit| {
                     block.start = match typed.trim() {
                         "" => None,

@@ -3,22 +3,26 @@
 use super::hand::{At, Hand};
 use super::policy::{read_step, step_typed};
 use super::sets::step_share;
+use crate::say;
 use crate::sheet::{Block, Progression, Reach, Step};
 use crate::strength::{Training, usual_steps};
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, quiet, text};
 use crate::units::{Rir, Share};
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 /// Names of the rules in the order of the choices.
-const RULES: [&str; 6] = [
-    "double progression",
-    "2-for-2",
-    "fixed step",
-    "share of e1RM",
-    "by reserve",
-    "as written",
-];
+fn rules() -> [&'static str; 6] {
+    [
+        t("double progression"),
+        t("2-for-2"),
+        t("fixed step"),
+        t("share of e1RM"),
+        t("by reserve"),
+        t("as written"),
+    ]
+}
 
 /// The rule and its settings.
 pub fn progression(hand: Hand) -> AnyView {
@@ -26,8 +30,8 @@ pub fn progression(hand: Hand) -> AnyView {
     let chosen = hand.pick(
         at,
         "rule",
-        "rule for the next time",
-        &RULES,
+        t("rule for the next time"),
+        &rules(),
         rule_of,
         set_rule,
     );
@@ -98,7 +102,7 @@ fn step_up(hand: Hand, at: At) -> AnyView {
         at,
         "rule-up",
         Mode::Decimal,
-        "step; empty for the kit's smallest",
+        t("step; empty for the kit's smallest"),
         |block, _| up_of(block).map(step_typed).unwrap_or_default(),
         |block, _, typed, unit| {
             set_up(block, read_step(typed, unit)?);
@@ -121,7 +125,11 @@ fn usual_line(hand: Hand) -> AnyView {
             .with(|model| Training::of(model.history(&block.exercise.id)));
         let [least, most] = usual_steps(block.exercise.pattern, training, unit.get());
         let (least, most) = (least.figure(unit.get()), most.shown(unit.get()));
-        format!("Usual here: {least}–{most} (NSCA), and no more than 10 % of the load (ACSM).")
+        say!(
+            "Usual here: {least}–{most} (NSCA), and no more than 10 % of the load (ACSM).",
+            least,
+            most,
+        )
     }))
 }
 
@@ -130,21 +138,21 @@ fn of_rule(hand: Hand, at: At) -> AnyView {
     match rule {
         Some(0) => double(hand, at),
         Some(1) => vec![
-            quiet("Two reps over the goal in the last set, in two sessions running at one load: a step up (Baechle & Earle)."),
+            quiet(t("Two reps over the goal in the last set, in two sessions running at one load: a step up (Baechle & Earle).")),
             step_up(hand, at),
         ]
         .into_any(),
         Some(2) => vec![
-            quiet("Every rep done: a step up. Common practice, no source."),
+            quiet(t("Every rep done: a step up. Common practice, no source.")),
             step_up(hand, at),
         ]
         .into_any(),
         Some(3) => hand.step(
             at,
             "rule-share",
-            "of the estimated maximum",
+            t("of the estimated maximum"),
             |block, _| match &block.progression {
-                Progression::ShareOfE1rm { share } => share.to_string(),
+                Progression::ShareOfE1rm { share } => decimal(&share.to_string()),
                 _ => String::new(),
             },
             |block, _, by| {
@@ -157,7 +165,7 @@ fn of_rule(hand: Hand, at: At) -> AnyView {
             hand.step(
                 at,
                 "rule-aim",
-                "reps left in the last set",
+                t("reps left in the last set"),
                 |block, _| match &block.progression {
                     Progression::ByReserve { aim, .. } => aim.to_string(),
                     _ => String::new(),
@@ -171,18 +179,18 @@ fn of_rule(hand: Hand, at: At) -> AnyView {
             step_up(hand, at),
         ]
         .into_any(),
-        _ => quiet("The load stays what is written until you change it."),
+        _ => quiet(t("The load stays what is written until you change it.")),
     }
 }
 
 fn double(hand: Hand, at: At) -> AnyView {
     vec![
-        quiet("Reps rise inside the range; at its top the load rises, below its bottom it falls. Common practice, no source."),
+        quiet(t("Reps rise inside the range; at its top the load rises, below its bottom it falls. Common practice, no source.")),
         hand.pick(
             at,
             "rule-reach",
-            "which sets must reach the top",
-            &["every work set", "the last one"],
+            t("which sets must reach the top"),
+            &[t("every work set"), t("the last one")],
             |block, _| match &block.progression {
                 Progression::Double { reach, .. } => Some(i64::from(*reach == Reach::LastSet)),
                 _ => None,
@@ -198,7 +206,7 @@ fn double(hand: Hand, at: At) -> AnyView {
             at,
             "rule-down",
             Mode::Decimal,
-            "step down; empty for the kit's smallest",
+            t("step down; empty for the kit's smallest"),
             |block, _| match &block.progression {
                 Progression::Double { down, .. } => step_typed(*down),
                 _ => String::new(),

@@ -5,6 +5,7 @@ use super::hand::{At, Hand};
 use super::sets::{sets_at, with_sets};
 use crate::ui::parts::h2;
 use crate::units::Seconds;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// Tempo and rest of these sets where they differ from the block's.
@@ -12,8 +13,8 @@ pub fn own(hand: Hand, at: At) -> AnyView {
     let tempo = hand.pick(
         at,
         "line-tempo-has",
-        "tempo of these sets",
-        &["tempo of the block", "a tempo of their own"],
+        t("tempo of these sets"),
+        &[t("tempo of the block"), t("a tempo of their own")],
         |block, at| Some(i64::from(sets_at(block, at)?.tempo.is_some())),
         |block, at, n| {
             let first = block.tempo.unwrap_or_else(|| first_tempo(block.role));
@@ -47,8 +48,8 @@ pub fn own(hand: Hand, at: At) -> AnyView {
     let rest = hand.pick(
         at,
         "line-rest-has",
-        "rest of these sets",
-        &["rest of the block", "a rest of their own"],
+        t("rest of these sets"),
+        &[t("rest of the block"), t("a rest of their own")],
         |block, at| Some(i64::from(sets_at(block, at)?.rest.is_some())),
         |block, at, n| {
             let first = block.rest;
@@ -64,7 +65,7 @@ pub fn own(hand: Hand, at: At) -> AnyView {
             hand.step(
                 at,
                 "line-rest",
-                "rest after each",
+                t("rest after each"),
                 |block, at| {
                     let rest = sets_at(block, at).and_then(|sets| sets.rest);
                     rest.map(Seconds::clock).unwrap_or_default()
@@ -77,5 +78,5 @@ pub fn own(hand: Hand, at: At) -> AnyView {
             )
         },
     );
-    vec![h2("Tempo and rest"), tempo, digits, rest, length].into_any()
+    vec![h2(t("Tempo and rest")), tempo, digits, rest, length].into_any()
 }

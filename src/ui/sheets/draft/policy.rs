@@ -2,21 +2,25 @@
 
 use super::hand::{At, Hand};
 use super::sets::{fill, sets_at, step_share, with_sets};
+use crate::say;
 use crate::sheet::{Block, LoadPolicy, Step};
 use crate::ui::parts::{Mode, quiet};
 use crate::units::{Load, Share, Unit};
+use crate::words::{decimal, t, t_in};
 use leptos::prelude::*;
 
 /// Names of the policies in the order of the choices.
-const POLICIES: [&str; 7] = [
-    "same",
-    "rising",
-    "falling",
-    "listed",
-    "share of heaviest",
-    "share of e1RM",
-    "rising by outcome",
-];
+fn policies() -> [&'static str; 7] {
+    [
+        t_in("load", "same"),
+        t_in("load", "rising"),
+        t_in("load", "falling"),
+        t_in("load", "listed"),
+        t("share of heaviest"),
+        t("share of e1RM"),
+        t("rising by outcome"),
+    ]
+}
 
 /// Most loads in a list.
 const LISTED_MOST: usize = 20;
@@ -26,8 +30,8 @@ pub fn policy(hand: Hand, at: At) -> AnyView {
     let chosen = hand.pick(
         at,
         "policy",
-        "load from set to set",
-        &POLICIES,
+        t("load from set to set"),
+        &policies(),
         policy_of,
         set_policy,
     );
@@ -81,7 +85,7 @@ fn set_policy(block: &mut Block, at: At, n: i64) {
 pub fn step_typed(step: Step) -> String {
     match step {
         Step::Smallest => String::new(),
-        Step::By(load) => load.to_string(),
+        Step::By(load) => decimal(&load.to_string()),
     }
 }
 
@@ -90,7 +94,7 @@ pub fn read_step(typed: &str, unit: Unit) -> Result<Step, String> {
     match typed.trim() {
         "" => Ok(Step::Smallest),
         typed => match Load::parse_in(typed, unit) {
-            Ok(load) if load.is_zero() => Err("a step is more than nothing".to_owned()),
+            Ok(load) if load.is_zero() => Err(t("a step is more than nothing").to_owned()),
             Ok(load) => Ok(Step::By(load)),
             Err(unfit) => Err(unfit.to_string()),
         },
@@ -104,7 +108,7 @@ fn of_policy(hand: Hand, at: At) -> AnyView {
             at,
             "policy-step",
             Mode::Decimal,
-            "by how much; empty for the kit's smallest step",
+            t("by how much; empty for the kit's smallest step"),
             |block, at| match load_at(block, at) {
                 Some(LoadPolicy::Rising(step) | LoadPolicy::Falling(step)) => step_typed(*step),
                 _ => String::new(),
@@ -123,11 +127,11 @@ fn of_policy(hand: Hand, at: At) -> AnyView {
             at,
             "policy-loads",
             Mode::Text,
-            "loads in order, parted by semicolons: 60; 62.5; 65",
+            t("loads in order, parted by semicolons: 60; 62.5; 65"),
             |block, at| match load_at(block, at) {
                 Some(LoadPolicy::List(loads)) => {
-                    let loads: Vec<String> = loads.iter().map(ToString::to_string).collect();
-                    loads.join("; ")
+                    let loads = loads.iter().map(|load| decimal(&load.to_string()));
+                    loads.collect::<Vec<String>>().join("; ")
                 }
                 _ => String::new(),
             },
@@ -141,9 +145,9 @@ fn of_policy(hand: Hand, at: At) -> AnyView {
         Some(5) => hand.step(
             at,
             "policy-e1rm",
-            "of the estimated maximum",
+            t("of the estimated maximum"),
             |block, at| match load_at(block, at) {
-                Some(LoadPolicy::ShareOfE1rm(share)) => share.to_string(),
+                Some(LoadPolicy::ShareOfE1rm(share)) => decimal(&share.to_string()),
                 _ => String::new(),
             },
             |block, at, by| {
@@ -167,7 +171,11 @@ fn read_loads(typed: &str, unit: Unit) -> Result<Vec<Load>, String> {
         .collect::<Result<Vec<Load>, String>>()?;
     match loads.len() {
         1..=LISTED_MOST => Ok(loads),
-        n => Err(format!("1 to {LISTED_MOST} loads can be listed, not {n}")),
+        n => Err(say!(
+            "1 to {most} loads can be listed, not {n}",
+            most = LISTED_MOST,
+            n,
+        )),
     }
 }
 
@@ -176,12 +184,13 @@ fn shares(hand: Hand, at: At) -> AnyView {
     hand.spin_sets(
         at,
         "policy-share",
-        "set",
+        t("set"),
         |block, at| Some(sets_at(block, at)?.count),
         |block, at| match load_at(block, at) {
             Some(LoadPolicy::ShareOfTop(shares)) => {
                 let share = shares.get(at.item).or(shares.last());
-                share.map(ToString::to_string).unwrap_or_default()
+                let share = share.map(|share| decimal(&share.to_string()));
+                share.unwrap_or_default()
             }
             _ => String::new(),
         },
@@ -198,12 +207,12 @@ fn shares(hand: Hand, at: At) -> AnyView {
 
 fn by_outcome(hand: Hand, at: At) -> AnyView {
     vec![
-        quiet("After each set the next load follows: within the range a step, at its top a larger one, below it the same."),
+        quiet(t("After each set the next load follows: within the range a step, at its top a larger one, below it the same.")),
         hand.typed(
             at,
             "policy-planned",
             Mode::Decimal,
-            "step within the range; empty for the kit's smallest",
+            t("step within the range; empty for the kit's smallest"),
             |block, at| match load_at(block, at) {
                 Some(LoadPolicy::RisingByOutcome { planned, .. }) => step_typed(*planned),
                 _ => String::new(),
@@ -222,7 +231,7 @@ fn by_outcome(hand: Hand, at: At) -> AnyView {
             at,
             "policy-large",
             Mode::Decimal,
-            "step at the top of the range; empty for the kit's smallest",
+            t("step at the top of the range; empty for the kit's smallest"),
             |block, at| match load_at(block, at) {
                 Some(LoadPolicy::RisingByOutcome { large, .. }) => step_typed(*large),
                 _ => String::new(),

@@ -5,6 +5,7 @@ use super::sets::with_sets;
 use super::target::target_at;
 use crate::sheet::{Block, RepTarget, Stage, Target};
 use crate::units::Reps;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// The repetitions that are meant.
@@ -97,8 +98,8 @@ pub fn reps(hand: Hand, at: At) -> AnyView {
     let form = hand.pick(
         at,
         "reps-form",
-        "reps",
-        &["exactly", "from–to", "and more"],
+        t("reps"),
+        &[t("exactly"), t("from–to"), t("and more")],
         reps_form,
         set_reps_form,
     );
@@ -110,7 +111,11 @@ pub fn reps(hand: Hand, at: At) -> AnyView {
             let low = hand.step(
                 at,
                 "reps-low",
-                if ranged { "from" } else { "reps" },
+                if ranged {
+                    t_in("reps", "from")
+                } else {
+                    t("reps")
+                },
                 |block, at| {
                     reps_at(block, at)
                         .map(|reps| reps.low().to_string())
@@ -124,7 +129,7 @@ pub fn reps(hand: Hand, at: At) -> AnyView {
             let top = hand.step(
                 at,
                 "reps-top",
-                "to",
+                t_in("reps", "to"),
                 |block, at| {
                     reps_at(block, at)
                         .map(|reps| reps.top().to_string())

@@ -3,6 +3,7 @@
 use super::hand::{At, Hand};
 use super::sets::{fill, sets_at, with_sets};
 use crate::units::Rir;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// Reps in reserve, set by set.
@@ -10,8 +11,8 @@ pub fn reserve(hand: Hand, at: At) -> AnyView {
     let said = hand.pick(
         at,
         "reserve-has",
-        "reps in reserve",
-        &["not said", "said"],
+        t("reps in reserve"),
+        &[t_in("reserve", "not said"), t_in("reserve", "said")],
         |block, at| Some(i64::from(!sets_at(block, at)?.reserve.is_empty())),
         |block, at, n| {
             with_sets(block, at, |sets| match n {
@@ -24,7 +25,7 @@ pub fn reserve(hand: Hand, at: At) -> AnyView {
     let figures = hand.spin_sets(
         at,
         "reserve",
-        "set",
+        t("set"),
         |block, at| {
             let sets = sets_at(block, at)?;
             (!sets.reserve.is_empty()).then_some(sets.count)

@@ -9,6 +9,7 @@ use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
+use crate::words::t;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -164,29 +165,36 @@ fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
         name: block.name.clone(),
     };
     let mut inside = vec![
-        arranger("draft-up", &meant, "Up", |draft, id| draft.shift(id, false)),
-        arranger("draft-down", &meant, "Down", |draft, id| {
+        arranger("draft-up", &meant, t("Up"), |draft, id| {
+            draft.shift(id, false)
+        }),
+        arranger("draft-down", &meant, t("Down"), |draft, id| {
             draft.shift(id, true)
         }),
-        button("small", "draft-double", "Double", move || {
+        button("small", "draft-double", t("Double"), move || {
             let copy = BlockId(app.id());
             change(app, sheet, &mut |draft| draft.duplicate(id, copy));
         }),
-        arranger("draft-remove", &meant, "Take off", Draft::remove),
+        arranger("draft-remove", &meant, t("Take off"), Draft::remove),
     ];
     if block.joinable {
-        inside.push(arranger("draft-join", &meant, "With the next", Draft::join));
+        inside.push(arranger(
+            "draft-join",
+            &meant,
+            t("With the next"),
+            Draft::join,
+        ));
     }
     if block.grouped {
-        inside.push(arranger("draft-part", &meant, "On its own", Draft::part));
+        inside.push(arranger("draft-part", &meant, t("On its own"), Draft::part));
     }
     let mut all = vec![view! { <div class="arrange">{inside}</div> }.into_any()];
     if let Some((what, between)) = block.together {
         if block.two {
             let turned = if what == "pair" {
-                "As a circuit"
+                t("As a circuit")
             } else {
-                "As a pair"
+                t("As a pair")
             };
             all.push(arranger("draft-turn", &meant, turned, Draft::turn_pair));
         }
@@ -199,7 +207,7 @@ fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
 fn between_stepper(meant: &Meant, between: Seconds) -> AnyView {
     let Meant { app, sheet, id, .. } = *meant;
     let figure = text(move || between.clock());
-    stepper("rest between", "draft-between", figure, move |more| {
+    stepper(t("rest between"), "draft-between", figure, move |more| {
         let by = if more { 5 } else { -5 };
         let rest = Seconds::saturating(i64::from(between) + by);
         change(app, sheet, &mut |draft| draft.set_between(id, rest));

@@ -9,18 +9,21 @@ use super::target::target;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::parts::{h2, quiet};
 use crate::units::{Seconds, Share};
+use crate::words::{decimal, t, t_in};
 use leptos::prelude::*;
 use rust_decimal::Decimal;
 
 /// Names of the kinds in the order of the choices.
-const KINDS: [&str; 6] = [
-    "ramp-up",
-    "work",
-    "back-off",
-    "drop",
-    "cluster",
-    "to failure",
-];
+fn kinds() -> [&'static str; 6] {
+    [
+        t("ramp-up"),
+        t_in("sets", "work"),
+        t("back-off"),
+        t_in("sets", "drop"),
+        t("cluster"),
+        t("to failure"),
+    ]
+}
 /// What a share is stepped by, in percent.
 const SHARE_STEP: i64 = 5;
 
@@ -39,12 +42,12 @@ pub fn with_sets(block: &mut Block, at: At, change: impl FnOnce(&mut Sets)) {
 /// Everything of one line.
 pub fn inside_of_line(hand: Hand, at: At) -> Vec<AnyView> {
     vec![
-        hand.pick(at, "kind", "kind of sets", &KINDS, kind_of, set_kind),
+        hand.pick(at, "kind", t("kind of sets"), &kinds(), kind_of, set_kind),
         hand.depends(at, |block, at| format!("{:?}", kind_of(block, at)), of_kind),
         hand.step(
             at,
             "line-count",
-            "how many sets",
+            t("how many sets"),
             |block, at| {
                 sets_at(block, at)
                     .map(|sets| sets.count.to_string())
@@ -56,11 +59,11 @@ pub fn inside_of_line(hand: Hand, at: At) -> Vec<AnyView> {
                 })
             },
         ),
-        h2("Each set"),
+        h2(t("Each set")),
         target(hand, at),
-        h2("Reps in reserve"),
+        h2(t("Reps in reserve")),
         reserve(hand, at),
-        h2("Load from set to set"),
+        h2(t("Load from set to set")),
         policy(hand, at),
         own(hand, at),
     ]
@@ -130,9 +133,9 @@ fn of_kind(hand: Hand, at: At) -> AnyView {
         Some(SetKind::BackOff { .. }) => hand.step(
             at,
             "back-off-share",
-            "of the heaviest set",
+            t("of the heaviest set"),
             |block, at| match sets_at(block, at).map(|sets| &sets.kind) {
-                Some(SetKind::BackOff { share }) => share.to_string(),
+                Some(SetKind::BackOff { share }) => decimal(&share.to_string()),
                 _ => String::new(),
             },
             |block, at, by| {
@@ -145,9 +148,9 @@ fn of_kind(hand: Hand, at: At) -> AnyView {
         ),
         Some(SetKind::Drop { .. }) => drops(hand, at),
         Some(SetKind::Cluster { .. }) => cluster(hand, at),
-        Some(SetKind::ToFailure) => quiet(
+        Some(SetKind::ToFailure) => quiet(t(
             "Until the next rep could not be done well. Spotter or safety bars; stop when technique goes.",
-        ),
+        )),
         Some(SetKind::Work) | None => ().into_any(),
     }
 }
@@ -163,12 +166,13 @@ fn shares(hand: Hand, at: At) -> AnyView {
     hand.spin_sets(
         at,
         "ramp",
-        "share of set",
+        t("share of set"),
         |block, at| Some(sets_at(block, at)?.count),
         |block, at| {
             let shares = of(block, at);
             let share = shares.get(at.item).or(shares.last());
-            share.map(ToString::to_string).unwrap_or_default()
+            let share = share.map(|share| decimal(&share.to_string()));
+            share.unwrap_or_default()
         },
         |block, at, by| {
             with_sets(block, at, |sets| {
@@ -194,7 +198,7 @@ fn drops(hand: Hand, at: At) -> AnyView {
         hand.step(
             at,
             "drops",
-            "how many drops",
+            t("how many drops"),
             |block, at| match sets_at(block, at).map(|sets| &sets.kind) {
                 Some(SetKind::Drop { drops, .. }) => drops.to_string(),
                 _ => String::new(),
@@ -210,9 +214,9 @@ fn drops(hand: Hand, at: At) -> AnyView {
         hand.step(
             at,
             "drop-keep",
-            "each leaves",
+            t("each leaves"),
             |block, at| match sets_at(block, at).map(|sets| &sets.kind) {
-                Some(SetKind::Drop { keep, .. }) => keep.to_string(),
+                Some(SetKind::Drop { keep, .. }) => decimal(&keep.to_string()),
                 _ => String::new(),
             },
             |block, at, by| {
@@ -232,7 +236,7 @@ fn cluster(hand: Hand, at: At) -> AnyView {
         hand.step(
             at,
             "portions",
-            "portions in a set",
+            t("portions in a set"),
             |block, at| match sets_at(block, at).map(|sets| &sets.kind) {
                 Some(SetKind::Cluster { portions, .. }) => portions.to_string(),
                 _ => String::new(),
@@ -248,7 +252,7 @@ fn cluster(hand: Hand, at: At) -> AnyView {
         hand.step(
             at,
             "portion-pause",
-            "pause between portions",
+            t("pause between portions"),
             |block, at| match sets_at(block, at).map(|sets| &sets.kind) {
                 Some(SetKind::Cluster { pause, .. }) => pause.clock(),
                 _ => String::new(),

@@ -2,6 +2,7 @@
 
 use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
+use crate::say;
 use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -13,6 +14,7 @@ use crate::ui::seen::Seen;
 use crate::ui::sheets::order::order_view;
 use crate::ui::sheets::time::time_view;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// The sheet that is being written.
@@ -29,8 +31,8 @@ pub fn DraftPlace(id: SheetId) -> impl IntoView {
 /// What is shown where no draft is: it was kept or thrown away.
 pub fn nothing_begun() -> AnyView {
     let ways = vec![
-        quiet("Nothing is being written here."),
-        way(Place::Sheets.href(), "All sheets"),
+        quiet(t("Nothing is being written here.")),
+        way(Place::Sheets.href(), t("All sheets")),
     ];
     page("draft-gone", ways)
 }
@@ -50,30 +52,35 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
     let empty = Signal::derive(move || empty.get() == Some(true));
     let arrange_word = text(move || {
         let word = if arranging.get() {
-            "Arranged"
+            t("Arranged")
         } else {
-            "Arrange"
+            t("Arrange")
         };
         word.to_owned()
     });
-    let to_lines = button("wide", "draft-lines", "Write it as lines", move || {
+    let to_lines = button("wide", "draft-lines", t("Write it as lines"), move || {
         app.go(Place::Write(Some(id)));
     });
     page(
         "draft",
         vec![
-            way(Place::Sheets.href(), "All sheets"),
-            h1("Write a sheet"),
+            way(Place::Sheets.href(), t("All sheets")),
+            h1(t("Write a sheet")),
             name(app, id),
             when(empty, || {
-                quiet(
+                quiet(t(
                     "Nothing on it yet. Begin with what needs you freshest: power, then heavy, then lighter.",
-                )
+                ))
             }),
             block_rows(app, id, arranging),
-            button("wide strong", "draft-add", "Add an exercise", move || {
-                app.go(Place::DraftExercise(id, None));
-            }),
+            button(
+                "wide strong",
+                "draft-add",
+                t("Add an exercise"),
+                move || {
+                    app.go(Place::DraftExercise(id, None));
+                },
+            ),
             when(Signal::derive(move || !empty.get()), move || {
                 button("wide", "draft-arrange", arrange_word, move || {
                     arranging.update(|on| *on = !*on);
@@ -105,7 +112,7 @@ fn name(app: Stanchion, id: SheetId) -> AnyView {
     checked_field(
         "draft-name",
         Mode::Text,
-        "name",
+        t("name"),
         text(move || value.get().unwrap_or_default()),
         false,
         typed,
@@ -118,7 +125,7 @@ fn undo(app: Stanchion, id: SheetId) -> AnyView {
     let what = of(app, id, |draft| draft.undoable().map(str::to_owned));
     dynamic(move || match what.get().flatten() {
         None => ().into_any(),
-        Some(what) => button("wide", "draft-undo", format!("Undo {what}"), move || {
+        Some(what) => button("wide", "draft-undo", say!("Undo {what}", what), move || {
             change(app, id, &mut |draft| {
                 draft.undo();
                 Ok(())
@@ -156,9 +163,10 @@ fn said(app: Stanchion, id: SheetId) -> AnyView {
     dynamic(move || match sheet.get() {
         None => ().into_any(),
         Some((sheet, pace)) => vec![
-            time_view(&sheet, pace, put("shortening it")),
-            app.model
-                .with_untracked(|model| order_view(&sheet, &model.exercises, put("the warning"))),
+            time_view(&sheet, pace, put(t("shortening it"))),
+            app.model.with_untracked(|model| {
+                order_view(&sheet, &model.exercises, put(t("the warning")))
+            }),
         ]
         .into_any(),
     })
@@ -191,7 +199,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
             "" => Ok(None),
             typed => match typed.parse::<u16>() {
                 Ok(minutes @ 1..=600) => Ok(Some(minutes)),
-                _ => Err("a time budget is 1 to 600 minutes, or nothing".to_owned()),
+                _ => Err(t("a time budget is 1 to 600 minutes, or nothing").to_owned()),
             },
         };
         take(minutes.and_then(|minutes| {
@@ -208,14 +216,14 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
     let inside = vec![
         area(
             "draft-warm-up",
-            "warm-up checklist, one line each",
+            t("warm-up checklist, one line each"),
             text(move || warm_up.get().unwrap_or_default()),
             false,
             set_warm_up,
         ),
         area(
             "draft-notes",
-            "notes",
+            t("notes"),
             text(move || notes.get().unwrap_or_default()),
             false,
             set_notes,
@@ -223,7 +231,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
         crate::ui::parts::field(
             "draft-budget",
             Mode::Whole,
-            "time budget, minutes",
+            t("time budget, minutes"),
             budget,
             false,
             set_budget,
@@ -233,7 +241,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
     let inside = group(None, inside);
     view! {
         <details class="adder" data-part="draft-around">
-            <summary>{"Warm-up, notes, time budget"}</summary>
+            <summary>{t("Warm-up, notes, time budget")}</summary>
             {inside}
         </details>
     }
@@ -244,13 +252,13 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
 fn ending(app: Stanchion, id: SheetId) -> AnyView {
     let asked = RwSignal::new(false);
     let discard = dynamic(move || match asked.get() {
-        false => button("plain", "draft-discard", "Throw it away", move || {
+        false => button("plain", "draft-discard", t("Throw it away"), move || {
             asked.set(true)
         }),
         true => button(
             "wide",
             "draft-discard-now",
-            "Throw away what was changed here",
+            t("Throw away what was changed here"),
             move || {
                 app.drop_draft(id);
                 app.go(Place::Sheets);
@@ -258,9 +266,14 @@ fn ending(app: Stanchion, id: SheetId) -> AnyView {
         ),
     });
     vec![
-        button("wide strong", "draft-keep", "Keep the sheet", move || {
-            app.keep_draft(id);
-        }),
+        button(
+            "wide strong",
+            "draft-keep",
+            t("Keep the sheet"),
+            move || {
+                app.keep_draft(id);
+            },
+        ),
         discard,
     ]
     .into_any()

@@ -5,9 +5,11 @@ use super::hand::{At, Hand};
 use super::reps::{reps, reps_at};
 use super::sets::with_sets;
 use super::target::{step_hold, target_at};
+use crate::say;
 use crate::sheet::{Block, Stage, Target};
 use crate::ui::parts::{button, quiet};
 use crate::units::Seconds;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// Most stages in a set.
@@ -75,7 +77,7 @@ pub fn stages(hand: Hand, at: At) -> AnyView {
             stages.into_any()
         },
     );
-    let add = button("wide", "stage-add", "One stage more", move || {
+    let add = button("wide", "stage-add", t("One stage more"), move || {
         hand.change(&mut |block| {
             with_stages(block, at, |stages| {
                 if let Some(last) = stages
@@ -96,8 +98,8 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
     let kind = hand.pick(
         at,
         "stage",
-        "stage",
-        &["hold", "reps", "partials"],
+        t("stage"),
+        &[t("hold"), t("reps"), t("partials")],
         stage_kind,
         set_stage_kind,
     );
@@ -107,14 +109,14 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
         of_stage,
     );
     let earlier = (at.item > 0).then(|| {
-        button("small", "stage-up", "Earlier", move || {
+        button("small", "stage-up", t_in("order", "Earlier"), move || {
             hand.change(&mut |block| {
                 with_stages(block, at, |stages| stages.swap(at.item, at.item - 1))
             });
         })
     });
     let off = (count > 1).then(|| {
-        button("small", "stage-remove", "Take off", move || {
+        button("small", "stage-remove", t("Take off"), move || {
             hand.change(&mut |block| {
                 with_stages(block, at, |stages| {
                     stages.remove(at.item);
@@ -123,8 +125,8 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
         })
     });
     view! {
-        <div class="stage" role="group" aria-label=format!("stage {number}")>
-            {quiet(format!("stage {number} of {count}, without rest between"))}
+        <div class="stage" role="group" aria-label=say!("stage {number}", number)>
+            {quiet(say!("stage {number} of {count}, without rest between", number, count))}
             {kind}
             {inside}
             <div class="arrange">{earlier}{off}</div>
@@ -139,7 +141,7 @@ fn of_stage(hand: Hand, at: At) -> AnyView {
         Some(0) => hand.step(
             at,
             "stage-hold",
-            "hold for",
+            t("hold for"),
             |block, at| match stage_at(block, at) {
                 Some(Stage::Hold { seconds }) => seconds.clock(),
                 _ => String::new(),

@@ -7,6 +7,7 @@ use super::sets::{sets_at, with_sets};
 use super::stages::stages;
 use crate::sheet::{Block, SetKind, Stage, Target};
 use crate::units::{Metres, Seconds};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// What a set asks for.
@@ -14,8 +15,8 @@ pub fn target(hand: Hand, at: At) -> AnyView {
     let form = hand.pick(
         at,
         "target",
-        "what is counted",
-        &["reps", "time", "distance", "stages"],
+        t("what is counted"),
+        &[t("reps"), t("time"), t("distance"), t("stages")],
         form_of,
         set_form,
     );
@@ -70,7 +71,7 @@ fn of_form(hand: Hand, at: At) -> AnyView {
         Some(1) => hand.step(
             at,
             "target-time",
-            "how long",
+            t("how long"),
             |block, at| match target_at(block, at) {
                 Some(Target::Timed(seconds)) => seconds.clock(),
                 _ => String::new(),
@@ -86,7 +87,7 @@ fn of_form(hand: Hand, at: At) -> AnyView {
         Some(2) => hand.step(
             at,
             "target-distance",
-            "how far",
+            t("how far"),
             |block, at| match target_at(block, at) {
                 Some(Target::Distance(metres)) => format!("{metres} m"),
                 _ => String::new(),
