@@ -5,7 +5,6 @@
 //! bytes that a phone must load the views would otherwise be the larger half.
 
 mod controls;
-mod count;
 mod fields;
 mod frames;
 mod lines;
@@ -17,7 +16,6 @@ mod units;
 mod words;
 
 pub use controls::{button, choices, tap, toggle, toggles_of};
-pub use count::counted;
 pub use fields::{Mode, area, checked_field, field, file_field};
 pub use frames::{dynamic, group, list, page, section, when};
 pub use lines::{read_lines, under_each_other};
