@@ -4,6 +4,8 @@
 mod files;
 #[path = "words/found.rs"]
 mod found;
+#[path = "words/programs.rs"]
+mod programs;
 
 use std::collections::BTreeSet;
 
