@@ -154,7 +154,7 @@ window.axeWalk = (() => {
       await tap("cues-begin");
       await seen("count");
     }],
-    ["rest", true, async () => { await log(); await seen("rest"); await until(() => part("saved").innerText === "saved", "saved"); }],
+    ["rest", true, async () => { await log(); await seen("rest"); await until(() => ["saved", "gespeichert"].includes(part("saved").innerText), "saved"); }],
     ["rest, corrected", true, async () => { await tap("amend"); await seen("amend-panel"); }],
     ["rest, held", true, async () => {
       await tap("amend-close");

@@ -130,6 +130,16 @@ impl Person {
         self.until(&script, &format!("{part} says “{words}”")).await;
     }
 
+    /// Waits until a part that is heard and not seen holds exactly `words`.
+    pub async fn reads_hidden(&self, part: &str, words: &str) {
+        let script = format!(
+            "return document.querySelector('[data-part=\"{part}\"]')?.textContent === {}",
+            json!(words)
+        );
+        self.until(&script, &format!("{part} says “{words}” unasked"))
+            .await;
+    }
+
     /// Waits until the text of a part does not hold `words`, or the part is gone.
     pub async fn gone_words(&self, part: &str, words: &str) {
         let script = format!(

@@ -4,6 +4,7 @@ use super::browser::Browser;
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
+use super::whole_session::{begin, log};
 use serde_json::{Value, json};
 use std::time::{Duration, Instant};
 
@@ -147,5 +148,41 @@ async fn a_whole_session_by_roles_and_names_alone() {
     choose(&person, "button", "7").await;
     choose(&person, "button", "To the ledger").await;
     find(&person, "heading", "Ledger").await;
+    person.close().await;
+}
+
+/// What is said unasked: each set and each rest once, and nothing while a clock goes on.
+#[tokio::test]
+async fn a_set_and_a_rest_are_said_once_and_clocks_are_not() {
+    let server = Server::start();
+    let browser = Browser::start("told");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    let told = "Now: Kettlebell swing: 15 kg, 6 reps, 5 in reserve";
+    person.reads_hidden("told", told).await;
+    log(&person).await;
+    person.see("rest").await;
+    let told = "Rest. Next: Kettlebell swing: 15 kg, 6 reps, 5 in reserve";
+    person.reads_hidden("told", told).await;
+    person.reads("saved", "saved").await;
+    person
+        .run(
+            "window.heard = []; window.ticks = new Set();
+             const live = '[role=status], [role=alert], [aria-live=polite], [aria-live=assertive]';
+             new MutationObserver((changes) => {
+               ticks.add(document.querySelector('[data-part=rest]').innerText);
+               for (const { target } of changes) {
+                 const element = target.nodeType === Node.ELEMENT_NODE ? target : target.parentElement;
+                 const at = element?.closest(live);
+                 if (at) heard.push(at.textContent);
+               }
+             }).observe(document, { subtree: true, childList: true, characterData: true });",
+        )
+        .await;
+    person
+        .until("return ticks.size >= 3", "the clock of the rest goes on")
+        .await;
+    let heard = person.run("return heard").await;
+    assert_eq!(heard, json!([]));
     person.close().await;
 }

@@ -21,6 +21,7 @@ mod short;
 mod sides;
 mod swap;
 mod tempo;
+mod told;
 mod touch;
 
 use super::coach;

@@ -14,6 +14,7 @@ use super::rest::rest_board;
 use super::short::short_panel;
 use super::sides::sides_panel;
 use super::swap::swap_panel;
+use super::told::told;
 use crate::device::dom;
 use crate::device::events::{on_pointer, on_press};
 use crate::device::timer::{Timer, after};
@@ -225,8 +226,10 @@ pub fn screen(app: Stanchion) -> AnyView {
         Face::AllDone => done_pad(hands),
     });
     let over = over(hands);
+    let told = told(app, face, board);
     view! {
         <div class="floor" data-part="floor">
+            {told}
             // What lies under a panel takes neither keys nor the eye of a screen reader.
             <div class="floor-under" inert=move || open.get() != Open::Nothing>
                 <div class="floor-upper" role="region" aria-label=t("Board") tabindex="0" data-part="upper">
