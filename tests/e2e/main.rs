@@ -26,6 +26,7 @@ mod full_disk;
 mod hands;
 mod heat;
 mod keys;
+mod language;
 mod layout;
 mod ledger;
 mod light;

@@ -7,13 +7,13 @@ use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, checked_field, panel, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Measure, Unit, day_and_time};
-use crate::words::t;
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 fn typed_as(value: &BodyValue, unit: Unit) -> String {
     match value {
         BodyValue::Mass(mass) => mass.figure(unit),
-        BodyValue::Measure { measure, .. } => measure.amount().to_string(),
+        BodyValue::Measure { measure, .. } => decimal(&measure.amount().to_string()),
     }
 }
 

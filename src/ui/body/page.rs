@@ -16,7 +16,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Load, Measure, MeasureUnit, Unit, day_and_time};
-use crate::words::t;
+use crate::words::{decimal, t};
 use leptos::prelude::*;
 
 /// Entries that are listed at first, and that each further tap adds.
@@ -26,7 +26,7 @@ const ENTRIES: usize = 8;
 pub fn value_words(value: &BodyValue, unit: Unit) -> String {
     match value {
         BodyValue::Mass(mass) => say!("body mass {mass}", mass = mass.shown(unit)),
-        BodyValue::Measure { name, measure } => format!("{name} {measure}"),
+        BodyValue::Measure { name, measure } => format!("{name} {}", decimal(&measure.to_string())),
     }
 }
 

@@ -4,7 +4,7 @@ use crate::exercises::{Catalogue, KnownExercise, Muscle, Muscles, OwnExercise};
 use crate::say;
 use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
 use crate::ui::parts::{read_lines, under_each_other};
-use crate::words::t;
+use crate::words::{decimal, t};
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
 
@@ -85,7 +85,7 @@ impl Draft {
             LoadBasis::BodyMassPlus => 1,
             LoadBasis::BodyMassMinus => 2,
             LoadBasis::BodyMassShare(share) => {
-                draft.share = share.to_string();
+                draft.share = decimal(&share.to_string());
                 SHARE
             }
             LoadBasis::Band(label) => {
@@ -118,7 +118,8 @@ impl Draft {
             1 => LoadBasis::BodyMassPlus,
             2 => LoadBasis::BodyMassMinus,
             SHARE => {
-                let typed = self.share.trim().trim_end_matches('%');
+                // Either decimal mark, as in a load.
+                let typed = self.share.trim().trim_end_matches('%').replace(',', ".");
                 let share = format!("{typed} %").parse();
                 LoadBasis::BodyMassShare(share.map_err(|error| format!("{error}"))?)
             }
@@ -213,6 +214,11 @@ mod tests {
             read(&draft, None).unwrap().basis,
             LoadBasis::BodyMassShare(_)
         ));
+        draft.share = "62,5 %".to_owned();
+        assert_eq!(
+            read(&draft, None).unwrap().basis,
+            LoadBasis::BodyMassShare("62.5 %".parse().unwrap())
+        );
         draft.share = "much".to_owned();
         assert!(read(&draft, None).is_err());
     }

@@ -3,7 +3,7 @@
 use crate::exercises::Muscles;
 use crate::say;
 use crate::sheet::{Equipment, LoadBasis, Pattern, SideMode};
-use crate::words::{t, t_in};
+use crate::words::{decimal, t, t_in};
 
 pub use crate::quick::{EQUIPMENT, PATTERNS};
 
@@ -57,7 +57,9 @@ pub fn basis(basis: &LoadBasis) -> String {
         LoadBasis::External => t("the load alone").to_owned(),
         LoadBasis::BodyMassPlus => t("body mass and more").to_owned(),
         LoadBasis::BodyMassMinus => t("body mass less assistance").to_owned(),
-        LoadBasis::BodyMassShare(share) => say!("{share} of body mass", share),
+        LoadBasis::BodyMassShare(share) => {
+            say!("{share} of body mass", share = decimal(&share.to_string()))
+        }
         LoadBasis::Band(label) => say!("band: {label}", label),
         LoadBasis::Unloaded => t("no load").to_owned(),
     }

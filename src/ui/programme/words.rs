@@ -5,7 +5,7 @@ use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::model::Model;
 use crate::units::{WEEK, date, weekday};
-use crate::words::t;
+use crate::words::{decimal, t};
 use chrono::{DateTime, FixedOffset};
 
 /// The name of a sheet, or that it is gone.
@@ -48,8 +48,8 @@ pub fn light_said(light: &LightWeek, now: DateTime<FixedOffset>) -> String {
     say!(
         "every {n} weeks one is light, with {load} of the load and {sets} of the work sets; {when}",
         n = light.every(),
-        load = light.load(),
-        sets = light.sets(),
+        load = decimal(&light.load().to_string()),
+        sets = decimal(&light.sets().to_string()),
         when,
     )
 }

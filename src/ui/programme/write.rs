@@ -13,7 +13,7 @@ use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{date, weekday};
-use crate::words::{t, t_in};
+use crate::words::{decimal, t, t_in};
 use leptos::prelude::*;
 
 /// Id and name of each sheet.
@@ -94,10 +94,22 @@ fn light(draft: RwSignal<Draft>) -> AnyView {
     );
     let settings = move || {
         let every = text(move || draft.with(|draft| say!("{n} weeks", n = draft.light.every())));
-        let load =
-            text(move || draft.with(|draft| say!("{share} load", share = draft.light.load())));
-        let sets =
-            text(move || draft.with(|draft| say!("{share} sets", share = draft.light.sets())));
+        let load = text(move || {
+            draft.with(|draft| {
+                say!(
+                    "{share} load",
+                    share = decimal(&draft.light.load().to_string())
+                )
+            })
+        });
+        let sets = text(move || {
+            draft.with(|draft| {
+                say!(
+                    "{share} sets",
+                    share = decimal(&draft.light.sets().to_string())
+                )
+            })
+        });
         let from = text(move || {
             let from = draft.with(|draft| draft.light.from().date());
             say!("weeks are counted from Monday, {day}", day = date(from))

@@ -1,0 +1,71 @@
+//! The language: as the browser, or one that was chosen in Kit; it changes when the app is opened, never in a session.
+
+use super::browser::Browser;
+use super::looks::picture;
+use super::person::Person;
+use super::server::Server;
+use super::whole_session::{begin, end_now, log};
+
+/// The page speaks that language, and the app is there.
+async fn speaks(person: &Person, language: &str, floor: &str) {
+    let script = format!(
+        "return document.documentElement.lang === '{language}' \
+         && document.querySelector('[data-part=\"go-floor\"]')?.textContent.includes('{floor}')"
+    );
+    person.until(&script, "the page speaks it").await;
+}
+
+#[tokio::test]
+async fn a_language_that_was_chosen_is_spoken_and_stays() {
+    let server = Server::start();
+    let browser = Browser::start("language");
+    let person = Person::arrive(&browser, &server).await;
+    speaks(&person, "en", "Floor").await;
+    person.tap("go-kit").await;
+    // What is pressed already changes nothing.
+    person.tap("language-browser").await;
+    person.tap("language-de").await;
+    speaks(&person, "de", "Training").await;
+    person.reads("kit", "Gerät").await;
+    person.reads("language-de", "Deutsch").await;
+    picture(&person, "kit-german").await;
+    person.reload().await;
+    speaks(&person, "de", "Training").await;
+    for (go, place) in [
+        ("go-floor", "choose-german"),
+        ("go-sheets", "sheets-german"),
+        ("go-ledger", "ledger-german"),
+    ] {
+        person.tap(go).await;
+        picture(&person, place).await;
+    }
+    person.tap("go-kit").await;
+    person.tap("language-browser").await;
+    speaks(&person, "en", "Floor").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_session_is_not_broken_off_for_a_language() {
+    let server = Server::start();
+    let browser = Browser::start("language-later");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.tap("more").await;
+    person.tap("leave-kit").await;
+    person.tap("language-de").await;
+    person.reads("language-said", "opened next").await;
+    speaks(&person, "en", "Floor").await;
+    person.reload().await;
+    speaks(&person, "de", "Training").await;
+    person.tap("go-floor").await;
+    person.see("board").await;
+    picture(&person, "floor-german").await;
+    end_now(&person).await;
+    person.tap("go-ledger").await;
+    person.tap("session").await;
+    person.see("session-record").await;
+    picture(&person, "session-german").await;
+    person.close().await;
+}
