@@ -4,6 +4,8 @@
 mod files;
 #[path = "words/found.rs"]
 mod found;
+#[path = "words/said.rs"]
+mod said;
 
 use std::collections::BTreeSet;
 
