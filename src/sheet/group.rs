@@ -208,7 +208,7 @@ impl Sheet {
                 count("blocks", "a circuit", blocks.len(), 2, CIRCUIT_BLOCKS_MAX)?;
             }
             for block in group.blocks() {
-                let place = block.exercise.name.as_str();
+                let place = crate::words::t_name(block.exercise.name.as_str());
                 count("lines of sets", place, block.sets.len(), 1, SET_LINES_MAX)?;
                 count("cues", place, block.cues.len(), 0, LINES_MAX)?;
                 count("cautions", place, block.cautions.len(), 0, LINES_MAX)?;

@@ -41,14 +41,15 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
         || "not done yet".to_owned(),
         |last| format!("done last on {}", day(last.at)),
     ));
-    facts.extend(listed.map(|entry| format!("in the list: {}", entry.name())));
+    facts
+        .extend(listed.map(|entry| format!("in the list: {}", crate::words::t_name(entry.name()))));
     Some(Shown {
         name: known.name().to_owned(),
         facts,
         cautions: known.cautions().iter().map(ToString::to_string).collect(),
         bests: best_lines(model, id),
         own: known.is_own(),
-        listed: listed.map(|entry| entry.name()),
+        listed: listed.map(|entry| crate::words::t_name(entry.name())),
     })
 }
 

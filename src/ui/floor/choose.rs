@@ -112,10 +112,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         beginning,
     } = offer;
     let id = sheet.id;
-    let names: Vec<String> = sheet
-        .blocks()
-        .map(|block| block.exercise.name.to_string())
-        .collect();
+    let names: Vec<String> = sheet.blocks().map(|block| block.exercise.said()).collect();
     let last = last.map_or_else(
         || "not done yet".to_owned(),
         |(day, _)| format!("last on {day}"),

@@ -155,7 +155,7 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
 fn start_loads(sheet: &Sheet) -> Option<String> {
     let loads: Vec<String> = sheet
         .blocks()
-        .filter_map(|block| Some(format!("{} {}", block.exercise.name, block.start?)))
+        .filter_map(|block| Some(format!("{} {}", block.exercise.said(), block.start?.said())))
         .collect();
     (!loads.is_empty()).then(|| {
         format!(

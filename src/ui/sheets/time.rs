@@ -35,7 +35,7 @@ fn against_budget(sheet: &Sheet, pace: Pace) -> String {
 
 fn cut_words(sheet: &Sheet, cut: &Cut) -> String {
     let block = sheet.block(cut.block);
-    let name = block.map_or_else(String::new, |block| block.exercise.name.to_string());
+    let name = block.map_or_else(String::new, |block| block.exercise.said());
     let off = match cut.off {
         Off::Sets(sets) => format!("{} off", counted(usize::from(sets), "set")),
         Off::Whole => "leave it out".to_owned(),
