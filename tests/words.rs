@@ -6,6 +6,8 @@ mod files;
 mod found;
 #[path = "words/programs.rs"]
 mod programs;
+#[path = "words/said.rs"]
+mod said;
 
 use std::collections::BTreeSet;
 

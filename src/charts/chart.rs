@@ -2,6 +2,7 @@
 
 use super::dates::date_of;
 use super::figure::figure;
+use crate::say;
 use crate::units::date;
 
 /// What the numbers of an axis or of a column are.
@@ -289,9 +290,11 @@ impl Chart {
         match (row.cells.get(column), grain) {
             (Some(Cell::Words(words)), _) => words.clone(),
             (Some(Cell::Of(value)), Some(grain)) => grain.with_unit(grain.bare(*value)),
-            (Some(Cell::Between(low, high)), Some(grain)) => {
-                grain.with_unit(format!("{} to {}", grain.bare(*low), grain.bare(*high)))
-            }
+            (Some(Cell::Between(low, high)), Some(grain)) => grain.with_unit(say!(
+                "{low} to {high}",
+                low = grain.bare(*low),
+                high = grain.bare(*high)
+            )),
             _ => String::new(),
         }
     }

@@ -1,5 +1,7 @@
 //! A whole number of parts of a unit as it is read: 10250 hundredths are 102.5.
 
+use crate::words::decimal;
+
 /// `value` in parts of ten to the power of `decimals`, without zeros at the end: `figure(10250, 2)` is `102.5`.
 ///
 /// `decimals` is at most 9; more is taken as 9.
@@ -14,7 +16,7 @@ pub fn figure(value: i64, decimals: u8) -> String {
     }
     let width = usize::from(decimals.min(9));
     let rest = format!("{rest:0width$}");
-    format!("{sign}{whole}.{}", rest.trim_end_matches('0'))
+    decimal(&format!("{sign}{whole}.{}", rest.trim_end_matches('0')))
 }
 
 #[cfg(test)]

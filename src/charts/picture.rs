@@ -81,9 +81,18 @@ pub fn to_svg(chart: &Chart) -> String {
 #[must_use]
 pub fn file_stem(title: &str, day: &str) -> String {
     let mut stem = String::new();
-    for letter in title.chars().map(|letter| letter.to_ascii_lowercase()) {
+    for letter in title.chars().flat_map(char::to_lowercase) {
+        let spelt = match letter {
+            'ä' => "ae",
+            'ö' => "oe",
+            'ü' => "ue",
+            'ß' => "ss",
+            _ => "",
+        };
         if letter.is_ascii_alphanumeric() {
             stem.push(letter);
+        } else if !spelt.is_empty() {
+            stem.push_str(spelt);
         } else if !stem.is_empty() && !stem.ends_with('-') {
             stem.push('-');
         }
@@ -187,6 +196,10 @@ mod tests {
             "back-squat-e1rm-kg-2026-02-03"
         );
         assert_eq!(file_stem("–", "2026-02-03"), "chart-2026-02-03");
+        assert_eq!(
+            file_stem("Größe, Übung", "2026-02-03"),
+            "groesse-uebung-2026-02-03"
+        );
     }
 
     #[test]

@@ -1,8 +1,10 @@
 //! What is said aloud, as text: the count of a set, and what comes after a rest. Who says it is the device's matter.
 
 use super::timeline::{Cue, Phase, Span, Timeline};
+use crate::say;
 use crate::sheet::{LoadBasis, RepTarget, SideMode, Stage, Target};
 use crate::units::{Load, Seconds, Unit};
+use crate::words::{t, t_in};
 
 /// How long before its end a rest says again what comes next. The mark of the last ten seconds is heard first, so
 /// that the voice does not cover it.
@@ -50,7 +52,7 @@ pub fn sayings(timeline: &Timeline, aloud: Aloud) -> Vec<Saying> {
         let begins = before.replace(rep) != Some(rep);
         match span.what {
             Phase::CountIn => count_down(span, u32::MAX, &mut said),
-            Phase::ChangeOver => say(span.from_ms, "other side".to_owned(), &mut said),
+            Phase::ChangeOver => say(span.from_ms, t("other side").to_owned(), &mut said),
             Phase::Hold => hold(span, aloud, &mut said),
             Phase::Pause | Phase::Rest => {}
             _ if aloud == Aloud::Reps => {
@@ -83,7 +85,7 @@ fn count_up(timeline: &Timeline, span: &Span, said: &mut Vec<Saying>) {
         .binary_search_by_key(&span.from_ms, |cued| cued.at_ms);
     let cue = at.ok().and_then(|at| timeline.cues.get(at));
     if matches!(cue, Some(cued) if matches!(cued.cue, Cue::Rep { fast: true, .. })) {
-        say(span.from_ms, "go".to_owned(), said);
+        say(span.from_ms, t_in("spoken", "go").to_owned(), said);
         return;
     }
     for passed in 0..(span.to_ms - span.from_ms) / 1000 {
@@ -116,7 +118,7 @@ fn rep_words(timeline: &Timeline, span: &Span) -> String {
             )
     });
     if last {
-        format!("{}, last", span.rep)
+        say!("{rep}, last", rep = span.rep)
     } else {
         span.rep.to_string()
     }
@@ -147,43 +149,43 @@ pub fn next_words(
     target: &Target,
     sides: SideMode,
 ) -> String {
-    let mut said = "next: ".to_owned();
-    if let Some(exercise) = exercise {
-        said.push_str(exercise);
-        said.push_str(", ");
-    }
-    if let Some(load) = load_words(load, basis, unit) {
-        said.push_str(&load);
-        said.push_str(", ");
-    }
-    said.push_str(&target_words(target));
-    if sides != SideMode::Both {
-        said.push_str(" a side");
-    }
-    said
+    let target = target_words(target);
+    let target = if sides == SideMode::Both {
+        target
+    } else {
+        say!("{target} a side", target)
+    };
+    let parts = [
+        exercise.map(str::to_owned),
+        load_words(load, basis, unit),
+        Some(target),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    say!("next: {what}", what = parts.join(", "))
 }
 
 fn load_words(load: Option<Load>, basis: &LoadBasis, unit: Unit) -> Option<String> {
     if let LoadBasis::Band(label) = basis {
-        return Some(format!("{label} band"));
+        return Some(say!("{label} band", label));
     }
     let load = load.filter(|_| basis.has_load())?;
     let figure = load.figure(unit);
-    let word = match (unit, figure.as_str()) {
-        (Unit::Kg, "1") => "kilogram",
-        (Unit::Kg, _) => "kilograms",
-        (Unit::Lb, "1") => "pound",
-        (Unit::Lb, _) => "pounds",
-    };
-    let how = match basis {
+    let one = figure == "1";
+    let word = t(match (unit, one) {
+        (Unit::Kg, true) => "kilogram",
+        (Unit::Kg, false) => "kilograms",
+        (Unit::Lb, true) => "pound",
+        (Unit::Lb, false) => "pounds",
+    });
+    let said = format!("{figure} {word}");
+    Some(match basis {
         LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) if load.is_zero() => {
-            return Some("body mass".to_owned());
+            t("body mass").to_owned()
         }
-        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => " added",
-        LoadBasis::BodyMassMinus => " assistance",
-        _ => "",
-    };
-    Some(format!("{figure} {word}{how}"))
+        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{load} added", load = said),
+        LoadBasis::BodyMassMinus => say!("{load} assistance", load = said),
+        _ => said,
+    })
 }
 
 fn counted(n: u16, one: &str, many: &str) -> String {
@@ -194,15 +196,23 @@ fn counted(n: u16, one: &str, many: &str) -> String {
 fn reps_words(reps: &RepTarget, one: &str, many: &str) -> String {
     match reps {
         RepTarget::Fixed(n) => counted(n.get(), one, many),
-        RepTarget::Range(low, high) => format!("{low} to {}", counted(high.get(), one, many)),
-        RepTarget::AtLeast(n) => format!("at least {}", counted(n.get(), one, many)),
+        RepTarget::Range(low, high) => say!(
+            "{low} to {high}",
+            low,
+            high = counted(high.get(), one, many)
+        ),
+        RepTarget::AtLeast(n) => say!("at least {what}", what = counted(n.get(), one, many)),
     }
+}
+
+fn plain_reps(reps: &RepTarget) -> String {
+    reps_words(reps, t_in("spoken", "rep"), t_in("spoken", "reps"))
 }
 
 fn time_words(seconds: Seconds) -> String {
     let (minutes, seconds) = (seconds.get() / 60, seconds.get() % 60);
-    let minutes_said = counted(minutes, "minute", "minutes");
-    let seconds_said = counted(seconds, "second", "seconds");
+    let minutes_said = counted(minutes, t("minute"), t("minutes"));
+    let seconds_said = counted(seconds, t("second"), t("seconds"));
     match (minutes, seconds) {
         (0, _) => seconds_said,
         (_, 0) => minutes_said,
@@ -212,21 +222,23 @@ fn time_words(seconds: Seconds) -> String {
 
 fn target_words(target: &Target) -> String {
     match target {
-        Target::Reps(reps) => reps_words(reps, "rep", "reps"),
-        Target::Timed(seconds) => format!("hold {}", time_words(*seconds)),
-        Target::Distance(metres) => counted(metres.get(), "metre", "metres"),
+        Target::Reps(reps) => plain_reps(reps),
+        Target::Timed(seconds) => say!("hold {time}", time = time_words(*seconds)),
+        Target::Distance(metres) => counted(metres.get(), t("metre"), t("metres")),
         Target::Stages(stages) => {
             let said: Vec<String> = stages.iter().map(stage_words).collect();
-            said.join(", then ")
+            said.join(t(", then "))
         }
     }
 }
 
 fn stage_words(stage: &Stage) -> String {
     match stage {
-        Stage::Hold { seconds } => format!("hold {}", time_words(*seconds)),
-        Stage::Reps { reps, .. } => reps_words(reps, "rep", "reps"),
-        Stage::Partials { reps } => reps_words(reps, "partial", "partials"),
+        Stage::Hold { seconds } => say!("hold {time}", time = time_words(*seconds)),
+        Stage::Reps { reps, .. } => plain_reps(reps),
+        Stage::Partials { reps } => {
+            reps_words(reps, t_in("spoken", "partial"), t_in("spoken", "partials"))
+        }
     }
 }
 

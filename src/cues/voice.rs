@@ -10,6 +10,7 @@ mod tones;
 
 use super::timeline::{Cue, Phase, Timeline};
 use super::tone::{Tone, Wave};
+use crate::words::t_in;
 
 /// How the cues sound.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -30,11 +31,14 @@ impl SoundSet {
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
-            SoundSet::Tones => "tones",
-            SoundSet::Clicks => "clicks",
-            SoundSet::Low => "low",
-        }
+        t_in(
+            "sound",
+            match self {
+                SoundSet::Tones => "tones",
+                SoundSet::Clicks => "clicks",
+                SoundSet::Low => "low",
+            },
+        )
     }
 
     fn voices(self) -> &'static Voices {

@@ -262,7 +262,7 @@ impl Draft {
 
     fn named(&self, id: BlockId) -> Result<String, Unfit> {
         let block = self.sheet.block(id).ok_or(Unfit::NoSuchBlock)?;
-        Ok(block.exercise.name.to_string())
+        Ok(block.exercise.said())
     }
 
     /// Makes a change that cannot go wrong. One that changes nothing is not remembered.

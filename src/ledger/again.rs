@@ -1,6 +1,7 @@
 //! What was done, as a sheet: so that it can be done again.
 
 use super::record::{BlockRecord, DoneLine, SessionRecord};
+use crate::say;
 use crate::session::Amount;
 use crate::sheet::{
     Block, BlockId, Group, LINE_CHARS_MAX, LINE_SETS_MAX, Line, LoadPolicy, RepTarget,
@@ -36,7 +37,11 @@ pub fn again(
         }
         groups.extend(grouped(group, blocks));
     }
-    let name = format!("{}, as on {}", record.sheet_name, day(record.began));
+    let name = say!(
+        "{sheet}, as on {day}",
+        sheet = record.sheet_name,
+        day = day(record.began)
+    );
     let name: String = name.chars().take(LINE_CHARS_MAX).collect();
     let sheet = Sheet {
         id,

@@ -4,8 +4,9 @@ use super::bests::Best;
 use super::history::{Past, pasts_of};
 use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
-use crate::sheet::{ExerciseId, Line, SetKey};
+use crate::sheet::{ExerciseId, SetKey};
 use crate::strength::Curve;
+use crate::words::t_name;
 use std::collections::BTreeMap;
 
 /// What the summaries say of each exercise.
@@ -58,7 +59,7 @@ pub fn beaten_in<'a>(
     record: &'a SessionRecord,
     summaries: &'a Summaries,
     curve: Curve,
-) -> Vec<(&'a Line, &'a Best)> {
+) -> Vec<(&'a str, &'a Best)> {
     let mut seen: Vec<&ExerciseId> = Vec::new();
     let mut all = Vec::new();
     for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
@@ -72,7 +73,7 @@ pub fn beaten_in<'a>(
             last.is_some_and(|last| last.session == record.session.0)
         });
         let beaten = newest.into_iter().flat_map(|summary| summary.beaten(curve));
-        all.extend(beaten.map(|best| (&exercise.name, best)));
+        all.extend(beaten.map(|best| (t_name(exercise.name.as_str()), best)));
     }
     all
 }

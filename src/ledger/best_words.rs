@@ -1,9 +1,12 @@
 //! A best in one plain sentence.
 
 use super::bests::Best;
+use crate::say;
 use crate::sheet::LoadBasis;
 use crate::strength::Curve;
 use crate::units::{Load, Reps, Unit};
+use crate::words::{many, many_of};
+use std::fmt::Display;
 
 impl Best {
     /// True when it is to be told to a lifter whose curve that is.
@@ -27,17 +30,25 @@ impl Best {
                 ..
             } => {
                 let what = done(basis, *load, *reps, unit);
-                let how = match load_before {
-                    Some(_) if basis.assists() => format!("least at {reps}"),
-                    Some(_) if basis.has_load() => format!("most at {reps}"),
-                    _ => "most reps".to_owned(),
-                };
-                format!("{what}, {how}")
+                match load_before {
+                    Some(_) if basis.assists() => {
+                        say!("{done}, least at {reps}", done = what, reps)
+                    }
+                    Some(_) if basis.has_load() => {
+                        say!("{done}, most at {reps}", done = what, reps)
+                    }
+                    _ => say!("{done}, most reps", done = what),
+                }
             }
             Best::E1rm { e1rm, .. } => {
-                format!("e1RM {}, beyond noise", e1rm.round(1).shown(unit))
+                say!(
+                    "e1RM {load}, beyond noise",
+                    load = e1rm.round(1).shown(unit)
+                )
             }
-            Best::Volume { volume, .. } => format!("{}, most in a session", volume.shown(unit)),
+            Best::Volume { volume, .. } => {
+                say!("{volume}, most in a session", volume = volume.shown(unit))
+            }
         }
     }
 
@@ -57,16 +68,16 @@ impl Best {
                 before,
                 detectable,
                 ..
-            } => format!(
-                "e1RM {}: above {} by more than noise (from {} % on it can be told)",
-                e1rm.round(1).shown(unit),
-                before.round(1).shown(unit),
-                (detectable + 50) / 100
+            } => say!(
+                "e1RM {load}: above {before} by more than noise (from {bound} % on it can be told)",
+                load = e1rm.round(1).shown(unit),
+                before = before.round(1).shown(unit),
+                bound = (detectable + 50) / 100
             ),
-            Best::Volume { volume, before } => format!(
-                "{} of volume load: the most in a session, {} before",
-                volume.shown(unit),
-                before.shown(unit)
+            Best::Volume { volume, before } => say!(
+                "{volume} of volume load: the most in a session, {before} before",
+                volume = volume.shown(unit),
+                before = before.shown(unit)
             ),
         }
     }
@@ -80,19 +91,37 @@ fn set(
 ) -> String {
     let carried = |load| carried(basis, load, unit);
     let what = done(basis, load, reps, unit);
-    let hardest = if basis.assists() { "least" } else { "most" };
     let at_reps = load_before.filter(|_| basis.has_load()).map(|before| {
         let before = carried(before);
-        format!("the {hardest} at {reps} {}, {before} before", rep(reps))
+        let places: [(&str, &dyn Display); 1] = [("before", &before)];
+        let n = usize::from(reps.get());
+        if basis.assists() {
+            many_of(
+                n,
+                "the least at {n} rep, {before} before",
+                "the least at {n} reps, {before} before",
+                &places,
+            )
+        } else {
+            many_of(
+                n,
+                "the most at {n} rep, {before} before",
+                "the most at {n} reps, {before} before",
+                &places,
+            )
+        }
     });
     let at_load = reps_before.map(|before| {
-        let at = if basis.has_load() { " at it" } else { "" };
-        format!("the most reps{at}, {before} before")
+        if basis.has_load() {
+            say!("the most reps at it, {before} before", before)
+        } else {
+            say!("the most reps, {before} before", before)
+        }
     });
     match (at_reps, at_load) {
         (Some(at_reps), Some(at_load)) => format!("{what}: {at_reps}; {at_load}"),
         (Some(only), None) | (None, Some(only)) => format!("{what}: {only}"),
-        (None, None) => format!("{what}: harder and longer than any before"),
+        (None, None) => say!("{done}: harder and longer than any before", done = what),
     }
 }
 
@@ -100,7 +129,7 @@ fn set(
 fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
     match basis {
         LoadBasis::External => load.shown(unit),
-        LoadBasis::BodyMassMinus => format!("{} of assistance", load.shown(unit)),
+        LoadBasis::BodyMassMinus => say!("{load} of assistance", load = load.shown(unit)),
         _ => format!("+{}", load.shown(unit)),
     }
 }
@@ -108,12 +137,8 @@ fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
 /// Load and reps of a set.
 fn done(basis: &LoadBasis, load: Load, reps: Reps, unit: Unit) -> String {
     if basis.has_load() {
-        format!("{} for {reps}", carried(basis, load, unit))
+        say!("{load} for {reps}", load = carried(basis, load, unit), reps)
     } else {
-        format!("{reps} {}", rep(reps))
+        many(usize::from(reps.get()), "{n} rep", "{n} reps")
     }
-}
-
-fn rep(count: Reps) -> &'static str {
-    if count.get() == 1 { "rep" } else { "reps" }
 }

@@ -6,6 +6,7 @@ use super::volume::VolumeLoad;
 use crate::order;
 use crate::sheet::{ExerciseId, LoadBasis};
 use crate::units::{Load, Reps};
+use crate::words::t;
 use chrono::{DateTime, Days, FixedOffset, NaiveDate};
 use std::cmp::{Ordering, Reverse};
 use std::collections::BTreeMap;
@@ -24,7 +25,9 @@ pub struct EndsBefore;
 
 impl fmt::Display for EndsBefore {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a period ends on its first day or later: change one of the two days")
+        f.write_str(t(
+            "a period ends on its first day or later: change one of the two days",
+        ))
     }
 }
 

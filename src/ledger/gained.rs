@@ -2,8 +2,10 @@
 
 use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
+use crate::say;
 use crate::sheet::{ExerciseId, Line};
 use crate::strength::{Curve, Told, change_since};
+use crate::words::t_name;
 use chrono::TimeDelta;
 use std::collections::BTreeMap;
 
@@ -57,13 +59,25 @@ impl Gained {
     #[must_use]
     pub fn sentence(&self) -> String {
         let percent = |share: f64| (share.abs() * 100.0).round() as i64;
-        let word = if self.by > 0.0 { "stronger" } else { "weaker" };
-        format!(
-            "{}: {} % {word} over {CHANGE_DAYS} days, more than noise (from {} % on it can be told)",
-            self.name,
-            percent(self.by),
-            percent(self.detectable)
-        )
+        let (name, days) = (t_name(self.name.as_str()), CHANGE_DAYS);
+        let (by, bound) = (percent(self.by), percent(self.detectable));
+        if self.by > 0.0 {
+            say!(
+                "{name}: {by} % stronger over {days} days, more than noise (from {bound} % on it can be told)",
+                name,
+                by,
+                days,
+                bound
+            )
+        } else {
+            say!(
+                "{name}: {by} % weaker over {days} days, more than noise (from {bound} % on it can be told)",
+                name,
+                by,
+                days,
+                bound
+            )
+        }
     }
 }
 

@@ -5,6 +5,7 @@ use super::record::{SessionRecord, whole_minutes};
 use super::shares::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
+use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Line, Note, SheetId};
 use crate::units::{Rpe, Seconds};
@@ -122,9 +123,10 @@ impl Heading {
     #[must_use]
     pub fn predicted_and_taken(&self) -> Option<String> {
         let predicted = self.predicted_minutes?;
-        Some(format!(
-            "predicted {predicted} min, took {} min",
-            self.minutes
+        Some(say!(
+            "predicted {predicted} min, took {minutes} min",
+            predicted,
+            minutes = self.minutes
         ))
     }
 }

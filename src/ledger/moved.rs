@@ -2,9 +2,11 @@
 
 use super::record::SessionRecord;
 use super::summary::{ExerciseSummary, performances_of};
+use crate::say;
 use crate::sheet::{Block, ExerciseId, Line, LoadBasis};
 use crate::strength::{Performance, SetResult};
 use crate::units::{Load, Reps, Unit};
+use crate::words::{many, t, t_name};
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -156,34 +158,46 @@ impl Moved {
     pub fn sentence(&self, unit: Unit) -> String {
         let top = self.top();
         let shown = |load: &Load| load.shown(unit);
+        let reps = top.reps;
         let set = match (top.load, top.carried) {
-            (None, _) => format!("{} {}", top.reps, rep(top.reps)),
-            (Some(load), Carried::Added) if load.is_zero() => {
-                format!("{} {}", top.reps, rep(top.reps))
-            }
-            (Some(load), Carried::Moved) => format!("{} for {}", shown(&load), top.reps),
-            (Some(load), Carried::Added) => format!("+{} for {}", shown(&load), top.reps),
+            (None, _) => said_reps(reps),
+            (Some(load), Carried::Added) if load.is_zero() => said_reps(reps),
+            (Some(load), Carried::Moved) => say!("{load} for {reps}", load = shown(&load), reps),
+            (Some(load), Carried::Added) => say!("+{load} for {reps}", load = shown(&load), reps),
             (Some(load), Carried::Assisting) => {
-                format!("{} of assistance for {}", shown(&load), top.reps)
+                say!("{load} of assistance for {reps}", load = shown(&load), reps)
             }
         };
         let assists = top.carried == Carried::Assisting;
         let change = match self {
-            Moved::First(_) => "the first time".to_owned(),
-            Moved::Harder(_, by) if assists => format!("{} less than last time", shown(by)),
-            Moved::Easier(_, by) if assists => format!("{} more than last time", shown(by)),
-            Moved::Harder(_, by) => format!("{} more than last time", shown(by)),
-            Moved::Easier(_, by) => format!("{} less than last time", shown(by)),
-            Moved::MoreReps(_, by) => format!("{by} more {} than last time", rep(*by)),
-            Moved::FewerReps(_, by) => format!("{by} fewer {} than last time", rep(*by)),
-            Moved::Same(_) => "as last time".to_owned(),
+            Moved::First(_) => t("the first time").to_owned(),
+            Moved::Same(_) => t("as last time").to_owned(),
+            Moved::Harder(_, by) if assists => say!("{load} less than last time", load = shown(by)),
+            Moved::Easier(_, by) if assists => say!("{load} more than last time", load = shown(by)),
+            Moved::Harder(_, by) => say!("{load} more than last time", load = shown(by)),
+            Moved::Easier(_, by) => say!("{load} less than last time", load = shown(by)),
+            Moved::MoreReps(_, by) => many(
+                usize::from(by.get()),
+                "{n} more rep than last time",
+                "{n} more reps than last time",
+            ),
+            Moved::FewerReps(_, by) => many(
+                usize::from(by.get()),
+                "{n} fewer rep than last time",
+                "{n} fewer reps than last time",
+            ),
         };
-        format!("{}: {set}, {change}", top.name.as_str())
+        say!(
+            "{name}: {set}, {change}",
+            name = t_name(top.name.as_str()),
+            set,
+            change
+        )
     }
 }
 
-fn rep(count: Reps) -> &'static str {
-    if count.get() == 1 { "rep" } else { "reps" }
+fn said_reps(reps: Reps) -> String {
+    many(usize::from(reps.get()), "{n} rep", "{n} reps")
 }
 
 impl fmt::Display for Moved {

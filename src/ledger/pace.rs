@@ -4,6 +4,7 @@ use super::heading::Heading;
 use super::times::while_under_way;
 use crate::heat::{Category, heat_index};
 use crate::order;
+use crate::say;
 use crate::session::{Event, Moment, SessionId, Slot, State, What};
 use crate::sheet::{SetKey, set_seconds};
 use crate::units::Seconds;
@@ -91,11 +92,15 @@ impl Pace {
     #[must_use]
     pub fn said(self) -> String {
         match self {
-            Pace::Assumed => format!(
-                "From one exercise to the next {ASSUMED_SECONDS} s beyond the rest, until {CHANGE_OVERS_LEAST} of your own are measured."
+            Pace::Assumed => say!(
+                "From one exercise to the next {seconds} s beyond the rest, until {least} of your own are measured.",
+                seconds = ASSUMED_SECONDS,
+                least = CHANGE_OVERS_LEAST
             ),
-            Pace::Measured { change_over, of } => format!(
-                "From one exercise to the next {change_over} s beyond the rest: the middle of your last {of}."
+            Pace::Measured { change_over, of } => say!(
+                "From one exercise to the next {seconds} s beyond the rest: the middle of your last {of}.",
+                seconds = change_over,
+                of
             ),
         }
     }

@@ -10,6 +10,7 @@ use crate::sheet::{
 };
 use crate::strength::Proposal;
 use crate::units::{Load, Rir, Rpe, Seconds};
+use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -120,12 +121,12 @@ pub enum Unreadable {
 
 impl fmt::Display for Unreadable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+        f.write_str(t(match self {
             Unreadable::NoEvents => "the session has no events; there is nothing to show",
             Unreadable::NoBeginning => {
                 "the session has no beginning, so its sheet is not known; keep its events and import a file that has it"
             }
-        })
+        }))
     }
 }
 

@@ -1,6 +1,7 @@
 //! Volume load: repetitions times load, summed over the sets of a session.
 
 use super::record::{DoneLine, SessionRecord};
+use crate::say;
 use crate::sheet::{Block, LoadBasis};
 use crate::units::{KG_PER_LB, Load, Unit};
 use rust_decimal::Decimal;
@@ -21,7 +22,10 @@ pub struct UnfitVolume(String);
 
 impl fmt::Display for UnfitVolume {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "“{}” is no volume load: write it like 1800 kg", self.0)
+        f.write_str(&say!(
+            "“{given}” is no volume load: write it like 1800 kg",
+            given = self.0
+        ))
     }
 }
 

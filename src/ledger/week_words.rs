@@ -3,19 +3,43 @@
 
 use super::week::{Balance, Budgeted, Week};
 use super::week_load::Spread;
+use crate::say;
+use crate::words::{decimal, many, t};
+use std::cmp::Ordering;
 
 /// How the weeks are counted, formula by formula with its source: what stands behind *How this is counted*.
-pub const COUNTED: &[&str] = &[
-    "A week begins on Monday (ISO 8601). A session counts on the day it began, by the clock of that place.",
-    "Sets: all that were done but ramp-ups; each drop of a drop set is one. Hard: to failure, or said to leave 4 reps or fewer. A set without a word on its reserve is not counted as hard (where hard begins is common practice, no source).",
-    "A set counts 1 for a main muscle of its exercise and 0.5 for one that also works (Pelland et al. 2024, preprint).",
-    "Under 5, 5 to 9, 10 and more sets a week are the groups that Schoenfeld et al. 2017 compared (J Sports Sci 35(11):1073–1082). More sets went with more growth on average there. That is no rule for you: recovery differs from lifter to lifter.",
-    "Volume load: sets × reps × load of work sets (Essentials of Strength Training and Conditioning).",
-    "Session load: session RPE × minutes (Foster et al. 2001, J Strength Cond Res 15(1):109–115), in arbitrary units. A session without a rating has no load, and is said to be missing.",
-    "Monotony: mean of the seven daily loads over their standard deviation, rest days being 0. Strain: the week's total × monotony (Foster 1998). The standard deviation is that of a sample (n − 1). Where all seven days are equal it is 0, and there is neither.",
-    "Patterns: pulls and pushes both ways, hinges, squats, in sets. Exercises of one joint, trunk, carries and jumps are in neither.",
-    "This describes what was done. It does not diagnose. Ask a physician about pain or exhaustion, and a qualified coach about how much to do.",
-];
+#[must_use]
+pub fn formulas() -> [&'static str; 9] {
+    [
+        t(
+            "A week begins on Monday (ISO 8601). A session counts on the day it began, by the clock of that place.",
+        ),
+        t(
+            "Sets: all that were done but ramp-ups; each drop of a drop set is one. Hard: to failure, or said to leave 4 reps or fewer. A set without a word on its reserve is not counted as hard (where hard begins is common practice, no source).",
+        ),
+        t(
+            "A set counts 1 for a main muscle of its exercise and 0.5 for one that also works (Pelland et al. 2024, preprint).",
+        ),
+        t(
+            "Under 5, 5 to 9, 10 and more sets a week are the groups that Schoenfeld et al. 2017 compared (J Sports Sci 35(11):1073–1082). More sets went with more growth on average there. That is no rule for you: recovery differs from lifter to lifter.",
+        ),
+        t(
+            "Volume load: sets × reps × load of work sets (Essentials of Strength Training and Conditioning).",
+        ),
+        t(
+            "Session load: session RPE × minutes (Foster et al. 2001, J Strength Cond Res 15(1):109–115), in arbitrary units. A session without a rating has no load, and is said to be missing.",
+        ),
+        t(
+            "Monotony: mean of the seven daily loads over their standard deviation, rest days being 0. Strain: the week's total × monotony (Foster 1998). The standard deviation is that of a sample (n − 1). Where all seven days are equal it is 0, and there is neither.",
+        ),
+        t(
+            "Patterns: pulls and pushes both ways, hinges, squats, in sets. Exercises of one joint, trunk, carries and jumps are in neither.",
+        ),
+        t(
+            "This describes what was done. It does not diagnose. Ask a physician about pain or exhaustion, and a qualified coach about how much to do.",
+        ),
+    ]
+}
 
 /// The groups of weekly sets a muscle that Schoenfeld et al. 2017 compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,11 +66,11 @@ impl Band {
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
+        t(match self {
             Band::Under5 => "under 5",
             Band::From5 => "5 to 9",
             Band::From10 => "10 and more",
-        }
+        })
     }
 }
 
@@ -54,13 +78,13 @@ impl Band {
 #[must_use]
 pub fn halves_said(halves: u32) -> String {
     let half = if halves % 2 == 1 { ".5" } else { "" };
-    format!("{}{half}", halves / 2)
+    decimal(&format!("{}{half}", halves / 2))
 }
 
 /// A figure to so many hundredths: `1.03`.
 fn hundredths(figure: f64) -> String {
     let all = (figure * 100.0).round() as i64;
-    format!("{}.{:02}", all / 100, all % 100)
+    decimal(&format!("{}.{:02}", all / 100, all % 100))
 }
 
 /// A figure of this week beside those of the weeks before it, in one sentence: how many they were at least, at most and
@@ -73,14 +97,17 @@ pub fn beside(before: &[i64]) -> Option<String> {
     let sum: i64 = before.iter().sum();
     // Rounded to the nearest.
     let mean = (2 * sum + count) / (2 * count);
-    Some(format!(
-        "{count} weeks before: {least} to {most}, {mean} on average"
+    Some(say!(
+        "{count} weeks before: {least} to {most}, {mean} on average",
+        count,
+        least,
+        most,
+        mean
     ))
 }
 
 fn sets(count: u32) -> String {
-    let s = if count == 1 { "" } else { "s" };
-    format!("{count} set{s}")
+    many(count as usize, "{n} set", "{n} sets")
 }
 
 impl Spread {
@@ -89,22 +116,22 @@ impl Spread {
     pub fn said(self) -> String {
         match self {
             Spread::NotOver => {
-                "Monotony and strain are said when the week is over: they need all seven days."
+                t("Monotony and strain are said when the week is over: they need all seven days.")
                     .to_owned()
             }
-            Spread::Unrated(1) => {
-                "No monotony and no strain: 1 session has no session RPE.".to_owned()
-            }
-            Spread::Unrated(count) => {
-                format!("No monotony and no strain: {count} sessions have no session RPE.")
-            }
+            Spread::Unrated(count) => many(
+                count as usize,
+                "No monotony and no strain: {n} session has no session RPE.",
+                "No monotony and no strain: {n} sessions have no session RPE.",
+            ),
             Spread::AllEqual => {
-                "Monotony and strain are undefined: all seven days have the same load.".to_owned()
+                t("Monotony and strain are undefined: all seven days have the same load.")
+                    .to_owned()
             }
-            Spread::Known { monotony, strain } => format!(
-                "Monotony {}, strain {}.",
-                hundredths(monotony),
-                strain.round() as i64
+            Spread::Known { monotony, strain } => say!(
+                "Monotony {monotony}, strain {strain}.",
+                monotony = hundredths(monotony),
+                strain = strain.round() as i64
             ),
         }
     }
@@ -115,8 +142,8 @@ impl Balance {
     #[must_use]
     pub fn said(&self) -> [String; 2] {
         [
-            against("pull", self.pull, "push", self.push),
-            against("hinge", self.hinge, "squat", self.squat),
+            against(t("pull"), self.pull, t("push"), self.push),
+            against(t("hinge"), self.hinge, t("squat"), self.squat),
         ]
     }
 }
@@ -125,9 +152,9 @@ impl Balance {
 fn against(one: &str, ones: u32, other: &str, others: u32) -> String {
     let ratio = match (ones, others) {
         (0, _) | (_, 0) => String::new(),
-        _ => format!(
-            " ({} to 1)",
-            hundredths(f64::from(ones) / f64::from(others))
+        _ => say!(
+            " ({ratio} to 1)",
+            ratio = hundredths(f64::from(ones) / f64::from(others))
         ),
     };
     format!("{one} {}, {other} {}{ratio}", sets(ones), sets(others))
@@ -140,24 +167,23 @@ impl Budgeted {
         if self.sessions == 0 {
             return None;
         }
-        let (word, by) = if self.taken > self.planned {
-            ("over", self.taken - self.planned)
-        } else {
-            ("under", self.planned - self.taken)
+        let of = many(
+            self.sessions as usize,
+            "{n} session with a budget",
+            "{n} sessions with a budget",
+        );
+        let (taken, planned) = (self.taken, self.planned);
+        let stands = match taken.cmp(&planned) {
+            Ordering::Equal => t("as budgeted").to_owned(),
+            Ordering::Greater => say!("{minutes} min over", minutes = taken - planned),
+            Ordering::Less => say!("{minutes} min under", minutes = planned - taken),
         };
-        let of = if self.sessions == 1 {
-            "1 session with a budget".to_owned()
-        } else {
-            format!("{} sessions with a budget", self.sessions)
-        };
-        let stands = if by == 0 {
-            "as budgeted".to_owned()
-        } else {
-            format!("{by} min {word}")
-        };
-        Some(format!(
-            "{of}: {} min of {} budgeted, {stands}.",
-            self.taken, self.planned
+        Some(say!(
+            "{sessions}: {taken} min of {planned} budgeted, {stands}.",
+            sessions = of,
+            taken,
+            planned,
+            stands
         ))
     }
 }
@@ -168,12 +194,19 @@ impl Week {
     pub fn load_said(&self) -> String {
         let missing = match self.load.unrated {
             0 => String::new(),
-            1 => " 1 session has no rating and is not in it.".to_owned(),
-            count => format!(" {count} sessions have no rating and are not in it."),
+            count => many(
+                count as usize,
+                " {n} session has no rating and is not in it.",
+                " {n} sessions have no rating and are not in it.",
+            ),
         };
         match self.sessions {
-            0 => "No session, so no load.".to_owned(),
-            _ => format!("Session load {} in all.{missing}", self.load.total()),
+            0 => t("No session, so no load.").to_owned(),
+            _ => say!(
+                "Session load {load} in all.{missing}",
+                load = self.load.total(),
+                missing
+            ),
         }
     }
 
@@ -181,9 +214,9 @@ impl Week {
     #[must_use]
     pub fn unknown_said(&self) -> Option<String> {
         (self.unknown > 0).then(|| {
-            format!(
-                "{} of exercises without known muscles are in none of these. Write such an exercise down under Sheets, Exercises.",
-                sets(self.unknown)
+            say!(
+                "{sets} of exercises without known muscles are in none of these. Write such an exercise down under Sheets, Exercises.",
+                sets = sets(self.unknown)
             )
         })
     }

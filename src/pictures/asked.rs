@@ -3,6 +3,7 @@
 use crate::charts::{Axis, Grain, day_of};
 use crate::ledger::Past;
 use crate::units::{Load, Unit};
+use crate::words::{t, t_in};
 use chrono::{Days, NaiveDate};
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -26,9 +27,9 @@ impl Period {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Period::Quarter => "13 weeks",
-            Period::Year => "a year",
-            Period::All => "all",
+            Period::Quarter => t("13 weeks"),
+            Period::Year => t("a year"),
+            Period::All => t_in("period", "all"),
         }
     }
 

@@ -4,7 +4,9 @@ use super::asked::{Asked, day, hundredths, load_grain};
 use super::moved::{moved, plain_sets, with_body, written};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{BEST_REPS_MAX, Past};
+use crate::say;
 use crate::units::{Load, Unit};
+use crate::words::{t, t_in};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
@@ -12,7 +14,7 @@ use std::collections::BTreeMap;
 fn reps_grain() -> Grain {
     Grain::Number {
         decimals: 0,
-        unit: "reps",
+        unit: t("reps"),
     }
 }
 
@@ -75,7 +77,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
     let rows: Vec<Row> = found()
         .map(|(n, best)| {
             let y = hundredths(best.load, unit);
-            let as_done = format!("for {}", best.reps);
+            let as_done = say!("for {reps}", reps = best.reps);
             let mut cells = vec![
                 Cell::Of(n),
                 Cell::Of(y),
@@ -91,36 +93,43 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
         .collect();
     let grain = || load_grain(unit);
     let mut columns = vec![
-        Column::new("reps", reps_grain()),
-        Column::new(if body { "moved in all" } else { "load" }, grain()),
-        Column::new("on", Grain::Days),
-        Column::new("done", Grain::count()),
+        Column::new(t("reps"), reps_grain()),
+        Column::new(
+            if body {
+                t("moved in all")
+            } else {
+                t_in("chart", "load")
+            },
+            grain(),
+        ),
+        Column::new(t_in("chart", "on"), Grain::Days),
+        Column::new(t_in("chart", "done"), Grain::count()),
     ];
     if body {
-        columns.push(Column::new("as written", grain()));
+        columns.push(Column::new(t("as written"), grain()));
     }
-    let about = if rows.is_empty() {
+    let about = t(if rows.is_empty() {
         "Nothing in this period with reps and a known load."
     } else {
         "The heaviest load done for so many reps or more. Step through it to see when."
-    };
+    });
     Chart {
-        title: "Best load by reps".to_owned(),
+        title: t("Best load by reps").to_owned(),
         about: about.to_owned(),
-        x: Axis::of(Grain::count(), "reps").spanning(1, i64::from(BEST_REPS_MAX)),
+        x: Axis::of(Grain::count(), t("reps")).spanning(1, i64::from(BEST_REPS_MAX)),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![
             Mark::new(Shape::Line, Ink::Quiet, "", found().map(spot).collect()),
             Mark::new(
                 Shape::Rings,
                 Ink::Second,
-                "done for more reps",
+                t("done for more reps"),
                 found().filter(|best| !exact(best)).map(spot).collect(),
             ),
             Mark::new(
                 Shape::Dots,
                 Ink::Main,
-                "done for that many",
+                t("done for that many"),
                 found().filter(exact).map(spot).collect(),
             ),
         ],
@@ -165,24 +174,24 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
         });
     }
     let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
-    let about = if rows.is_empty() {
+    let about = t(if rows.is_empty() {
         "Not done with this load in this period."
     } else {
         "The most reps of each session in one set with this load."
-    };
+    });
     Chart {
-        title: format!("Reps with {}", shown(load, asked.unit)),
+        title: say!("Reps with {load}", load = shown(load, asked.unit)),
         about: about.to_owned(),
         x: asked.days(),
-        y: Axis::of(Grain::count(), "reps"),
+        y: Axis::of(Grain::count(), t("reps")),
         marks: vec![
             Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
             Mark::new(Shape::Dots, Ink::Main, "", spots),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::unsaid("reps", reps_grain()),
-            Column::new("reserve", Grain::count()),
+            Column::new(t("day"), Grain::Days),
+            Column::unsaid(t("reps"), reps_grain()),
+            Column::new(t("reserve"), Grain::count()),
         ],
         rows,
     }
@@ -191,7 +200,7 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
 /// A load in a title.
 fn shown(load: Load, unit: Unit) -> String {
     if load.is_zero() {
-        "the body alone".to_owned()
+        t("the body alone").to_owned()
     } else {
         load.shown(unit)
     }

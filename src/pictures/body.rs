@@ -2,9 +2,11 @@
 
 use super::asked::{Asked, hundredths, in_parts, load_grain};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
+use crate::say;
 use crate::sheet::Line;
 use crate::store::{BodyEntry, BodyValue};
 use crate::units::MeasureUnit;
+use crate::words::t;
 
 /// How much of the smoothed line a day leaves: nine tenths. An exponentially weighted mean by days: after a week half of
 /// what is new is in it. Common practice, no source.
@@ -41,13 +43,14 @@ pub fn body_mass(entries: &[BodyEntry], asked: Asked) -> Chart {
         let mass = entry.mass()?;
         Some((day_of(entry.at.date_naive()), hundredths(mass, unit)))
     });
-    let empty = "No body mass in this period. Type it below whenever you weigh yourself: an estimate of what the body moves \
-                 needs it.";
+    let empty = t(
+        "No body mass in this period. Type it below whenever you weigh yourself: an estimate of what the body moves needs it.",
+    );
     measured(
         values.collect(),
         load_grain(unit),
         asked,
-        ("Body mass", empty),
+        (t("Body mass"), empty),
     )
 }
 
@@ -69,7 +72,7 @@ pub fn own_measure(entries: &[BodyEntry], name: &Line, unit: MeasureUnit, asked:
         values.collect(),
         grain,
         asked,
-        (&title, "Nothing in this period."),
+        (&title, t("Nothing in this period.")),
     )
 }
 
@@ -106,15 +109,26 @@ fn measured(
             let change = smooth(to) - smooth(from);
             // To a tenth: finer than that nothing is measured.
             let tenths = (change.abs() + 5) / 10;
-            let way = if change < 0 { "down" } else { "up" };
-            format!(
-                "The smoothed line went {way} by {} {}. Each day it keeps nine tenths of itself; what was weighed or measured \
-                 swings from day to day.",
-                crate::charts::figure(tenths, 1),
-                grain.unit()
-            )
+            let by = crate::charts::figure(tenths, 1);
+            let went = if change < 0 {
+                say!(
+                    "The smoothed line went down by {by} {unit}.",
+                    by,
+                    unit = grain.unit()
+                )
+            } else {
+                say!(
+                    "The smoothed line went up by {by} {unit}.",
+                    by,
+                    unit = grain.unit()
+                )
+            };
+            let how = t(
+                "Each day it keeps nine tenths of itself; what was weighed or measured swings from day to day.",
+            );
+            format!("{went} {how}")
         }
-        (Some(_), _) => "One entry so far: a line needs more.".to_owned(),
+        (Some(_), _) => t("One entry so far: a line needs more.").to_owned(),
         _ => empty.to_owned(),
     };
     Chart {
@@ -126,20 +140,20 @@ fn measured(
             Mark::new(
                 Shape::Rings,
                 Ink::Second,
-                "as typed",
+                t("as typed"),
                 shown().map(|(value, _)| spots(value)).collect(),
             ),
             Mark::new(
                 Shape::Line,
                 Ink::Main,
-                "smoothed",
+                t("smoothed"),
                 shown().map(|(_, smooth)| spots(smooth)).collect(),
             ),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::unsaid("as typed", grain.clone()),
-            Column::new("smoothed", grain),
+            Column::new(t("day"), Grain::Days),
+            Column::unsaid(t("as typed"), grain.clone()),
+            Column::new(t("smoothed"), grain),
         ],
         rows,
     }

@@ -3,7 +3,9 @@
 use super::asked::{Asked, day, hundredths, load_grain};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::Past;
+use crate::say;
 use crate::strength::{Change, Curve, Performance, Said, Told, Traced, change_between, trace};
+use crate::words::{t, t_in};
 
 /// The estimate by `curve` over the period; sessions of light weeks say nothing of it.
 ///
@@ -32,10 +34,11 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
         let [low, middle, high] =
             [known.low, known.middle, known.high].map(|load| hundredths(load, unit));
         let said = hundredths(step.said.load(), unit);
-        let (spots, word) = match step.said {
-            Said::About(_) => (&mut about, ""),
-            Said::AtLeast(_) => (&mut at_least, " or more"),
-            Said::Below(_) => (&mut below, " or less"),
+        let load = step.said.load().to_unit(unit).round(1).shown(unit);
+        let (spots, told) = match step.said {
+            Said::About(_) => (&mut about, load),
+            Said::AtLeast(_) => (&mut at_least, say!("{load} or more", load)),
+            Said::Below(_) => (&mut below, say!("{load} or less", load)),
         };
         spots.push(Spot::at(x, said));
         line.push(Spot::at(x, middle));
@@ -47,10 +50,6 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
         if step.change.is_some() {
             real.push(Spot::at(x, middle));
         }
-        let told = format!(
-            "{}{word}",
-            step.said.load().to_unit(unit).round(1).shown(unit)
-        );
         rows.push(Row {
             x,
             y: middle,
@@ -66,39 +65,39 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     }
     let grain = || load_grain(unit);
     Chart {
-        title: "Estimated maximum".to_owned(),
+        title: t("Estimated maximum").to_owned(),
         about: gist(&shown, asked, curve),
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![
-            Mark::new(Shape::Band, Ink::Main, "its 80 % interval", band),
+            Mark::new(Shape::Band, Ink::Main, t("its 80 % interval"), band),
             Mark::new(
                 Shape::Rings,
                 Ink::Second,
-                "a session said: that or more",
+                t("a session said: that or more"),
                 at_least,
             ),
             Mark::new(
                 Shape::Squares,
                 Ink::Third,
-                "a session said: less than that",
+                t("a session said: less than that"),
                 below,
             ),
-            Mark::new(Shape::Dots, Ink::Second, "a session said", about),
-            Mark::new(Shape::Line, Ink::Main, "the estimate", line),
+            Mark::new(Shape::Dots, Ink::Second, t("a session said"), about),
+            Mark::new(Shape::Line, Ink::Main, t("the estimate"), line),
             Mark::new(
                 Shape::Notches,
                 Ink::Second,
-                "more than noise since the notch before",
+                t("more than noise since the notch before"),
                 real,
             ),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::new("estimate", grain()),
-            Column::new("80 % interval", grain()),
-            Column::new("session said", grain()),
-            Column::unsaid("change", Grain::count()),
+            Column::new(t("day"), Grain::Days),
+            Column::new(t("estimate"), grain()),
+            Column::new(t("80 % interval"), grain()),
+            Column::new(t("session said"), grain()),
+            Column::unsaid(t_in("chart", "change"), Grain::count()),
         ],
         rows,
     }
@@ -109,45 +108,60 @@ fn percent(share: f64) -> i64 {
 }
 
 fn in_words(change: &Change) -> String {
-    let way = if change.by > 0.0 { "up" } else { "down" };
-    format!("{} % {way}, more than noise", percent(change.by))
+    let by = percent(change.by);
+    if change.by > 0.0 {
+        say!("{by} % up, more than noise", by)
+    } else {
+        say!("{by} % down, more than noise", by)
+    }
 }
 
 /// What is to be seen, in words.
 fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
     let (Some(first), Some(last)) = (shown.first(), shown.last()) else {
-        return "Nothing in this period that feeds the estimate: a work set of reps with a known load does, up to as many \
-                reps as the curve holds for."
-            .to_owned();
+        return t(
+            "Nothing in this period that feeds the estimate: a work set of reps with a known load does, up to as many reps as the curve holds for.",
+        )
+        .to_owned();
     };
     let unit = asked.unit;
     let known = last.after.e1rm();
     let said = |load: crate::units::Load| load.to_unit(unit).round(1).figure(unit);
-    let now = format!(
-        "{} {unit} by the curve of {}; in 80 of 100 cases it lies between {} and {}.",
-        said(known.middle),
-        curve.name(),
-        said(known.low),
-        said(known.high),
+    let now = say!(
+        "{load} {unit} by the curve of {curve}; in 80 of 100 cases it lies between {low} and {high}.",
+        load = said(known.middle),
+        unit,
+        curve = curve.name(),
+        low = said(known.low),
+        high = said(known.high)
     );
     if shown.len() < 2 {
-        return format!("{now} One session alone shows no change.");
+        return format!("{now} {}", t("One session alone shows no change."));
     }
     let change = change_between(&first.after, &last.after);
-    let way = if change.by > 0.0 { "up" } else { "down" };
     let by = percent(change.by);
     let bound = percent(change.detectable);
-    let told = match change.told {
-        Told::Noise => {
-            format!(
-                "Since the first session shown {by} % {way}: not to be told from noise, which {bound} % and more would be."
-            )
-        }
-        Told::Up | Told::Down => {
-            format!(
-                "Since the first session shown {by} % {way}: more than noise, from {bound} % on it can be told."
-            )
-        }
+    let told = match (change.told == Told::Noise, change.by > 0.0) {
+        (true, true) => say!(
+            "Since the first session shown {by} % up: not to be told from noise, which {bound} % and more would be.",
+            by,
+            bound
+        ),
+        (true, false) => say!(
+            "Since the first session shown {by} % down: not to be told from noise, which {bound} % and more would be.",
+            by,
+            bound
+        ),
+        (false, true) => say!(
+            "Since the first session shown {by} % up: more than noise, from {bound} % on it can be told.",
+            by,
+            bound
+        ),
+        (false, false) => say!(
+            "Since the first session shown {by} % down: more than noise, from {bound} % on it can be told.",
+            by,
+            bound
+        ),
     };
     format!("{now} {told}")
 }

@@ -6,6 +6,7 @@ use crate::ledger::Past;
 use crate::sheet::LoadBasis;
 use crate::strength::{SetResult, system_load};
 use crate::units::Load;
+use crate::words::t;
 
 /// Whether its load stands beside a part of the body's own.
 pub(super) fn with_body(past: &Past) -> bool {
@@ -68,29 +69,28 @@ pub fn both_loads(history: &[&Past], asked: Asked) -> Option<Chart> {
             ],
         });
     }
-    let about = if rows.is_empty() {
+    let about = t(if rows.is_empty() {
         "Nothing in this period with a known body mass. A session goes by the body mass of its day: see Body."
     } else {
-        "The heaviest set of each session. What is moved in all is the part of the body mass of that day and what was \
-         added; assistance is taken off."
-    };
+        "The heaviest set of each session. What is moved in all is the part of the body mass of that day and what was added; assistance is taken off."
+    });
     let grain = || load_grain(unit);
     Some(Chart {
-        title: "Moved with the body".to_owned(),
+        title: t("Moved with the body").to_owned(),
         about: about.to_owned(),
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![
             Mark::new(Shape::Line, Ink::Second, "", as_written.clone()),
-            Mark::new(Shape::Rings, Ink::Second, "load as written", as_written),
+            Mark::new(Shape::Rings, Ink::Second, t("load as written"), as_written),
             Mark::new(Shape::Line, Ink::Main, "", all.clone()),
-            Mark::new(Shape::Dots, Ink::Main, "moved in all", all),
+            Mark::new(Shape::Dots, Ink::Main, t("moved in all"), all),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::new("moved in all", grain()),
-            Column::new("as written", grain()),
-            Column::new("body mass", grain()),
+            Column::new(t("day"), Grain::Days),
+            Column::new(t("moved in all"), grain()),
+            Column::new(t("as written"), grain()),
+            Column::new(t("body mass"), grain()),
         ],
         rows,
     })

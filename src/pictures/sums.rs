@@ -3,7 +3,9 @@
 use super::asked::{Asked, day, in_parts};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{Past, TempoKept};
+use crate::say;
 use crate::units::{KG_PER_LB, Unit};
+use crate::words::{t, t_in};
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
@@ -48,7 +50,7 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
                     Cell::Of(y),
                     Cell::Of(i64::try_from(sets).unwrap_or(i64::MAX)),
                     if light {
-                        Cell::Words("light week".to_owned())
+                        Cell::Words(t("light week").to_owned())
                     } else {
                         Cell::Empty
                     },
@@ -70,25 +72,25 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
     let is_light = |row: &&Row| matches!(row.cells[3], Cell::Words(_));
     let usual = rows.iter().filter(|row| !is_light(row)).map(bar);
     let light = rows.iter().filter(is_light).map(bar);
-    let about = if rows.is_empty() {
+    let about = t(if rows.is_empty() {
         "No volume load in this period."
     } else {
         "Full reps times load, summed over the work sets of each session."
-    };
+    });
     Chart {
-        title: "Volume load".to_owned(),
+        title: t("Volume load").to_owned(),
         about: about.to_owned(),
         x,
         y: Axis::from_zero(grain(), asked.unit.sign()),
         marks: vec![
             Mark::new(Shape::Bars, Ink::Main, "", usual.collect()).wide(wide),
-            Mark::new(Shape::Bars, Ink::Second, "light week", light.collect()).wide(wide),
+            Mark::new(Shape::Bars, Ink::Second, t("light week"), light.collect()).wide(wide),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::unsaid("volume load", grain()),
-            Column::new("sets", Grain::count()),
-            Column::unsaid("week", Grain::count()),
+            Column::new(t("day"), Grain::Days),
+            Column::unsaid(t("volume load"), grain()),
+            Column::new(t("sets"), Grain::count()),
+            Column::unsaid(t("week"), Grain::count()),
         ],
         rows,
     }
@@ -112,7 +114,11 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
             let x = day(session[0]);
             (!tempo.is_empty()).then(|| {
                 let y = i64::from(tempo.kept) * 100 / i64::from(tempo.sets);
-                let of = format!("{} of {} sets", tempo.kept, tempo.sets);
+                let of = say!(
+                    "{kept} of {sets} sets",
+                    kept = tempo.kept,
+                    sets = tempo.sets
+                );
                 Row {
                     x,
                     y,
@@ -122,13 +128,13 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
         })
         .collect();
     let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
-    let about = if rows.is_empty() {
+    let about = t(if rows.is_empty() {
         "No set by tempo in this period was started by ear."
     } else {
         "Of the sets by tempo that were started by ear, so many took their time: reps times the digits of the tempo, or longer."
-    };
+    });
     Some(Chart {
-        title: "Tempo kept".to_owned(),
+        title: t("Tempo kept").to_owned(),
         about: about.to_owned(),
         x: asked.days(),
         y: Axis::of(grain(), "%").spanning(0, 100),
@@ -137,9 +143,9 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
             Mark::new(Shape::Dots, Ink::Main, "", spots),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::unsaid("kept", grain()),
-            Column::unsaid("sets", Grain::count()),
+            Column::new(t("day"), Grain::Days),
+            Column::unsaid(t_in("chart", "kept"), grain()),
+            Column::unsaid(t("sets"), Grain::count()),
         ],
         rows,
     })

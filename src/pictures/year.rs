@@ -3,7 +3,9 @@
 use super::asked::in_parts;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
 use crate::ledger::{Heading, monday_of};
+use crate::say;
 use crate::units::{KG_PER_LB, Unit};
+use crate::words::{many, t};
 use chrono::{Datelike, NaiveDate};
 use std::collections::BTreeMap;
 
@@ -25,17 +27,17 @@ impl Peg {
     /// Its words.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
+        t(match self {
             Peg::Minutes => "minutes",
             Peg::Sets => "sets",
             Peg::Volume => "volume load",
-        }
+        })
     }
 
     fn grain(self, unit: Unit) -> Grain {
         let unit = match self {
             Peg::Minutes => "min",
-            Peg::Sets => "sets",
+            Peg::Sets => t("sets"),
             Peg::Volume => unit.sign(),
         };
         Grain::Number { decimals: 0, unit }
@@ -106,7 +108,7 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
                 of(Peg::Volume),
                 rated.map_or(Cell::Empty, Cell::Of),
                 if heading.light {
-                    Cell::Words("light week".to_owned())
+                    Cell::Words(t("light week").to_owned())
                 } else {
                     Cell::Empty
                 },
@@ -114,13 +116,13 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
         });
     }
     let about = if done.is_empty() {
-        format!("No session in {year}.")
+        say!("No session in {year}.", year)
     } else {
         said(&done, &reached)
     };
     let axis = Axis::of(Grain::Days, "");
     Chart {
-        title: format!("The year {year}"),
+        title: say!("The year {year}", year),
         about,
         x: Axis::from_zero(peg.grain(unit), peg.grain(unit).unit()),
         y: match ends {
@@ -129,16 +131,16 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
         },
         marks: vec![
             Mark::new(Shape::Pegs, Ink::Main, "", usual).wide(7),
-            Mark::new(Shape::Pegs, Ink::Second, "light week", light).wide(7),
+            Mark::new(Shape::Pegs, Ink::Second, t("light week"), light).wide(7),
         ],
         columns: vec![
-            Column::new("day", Grain::Days),
-            Column::unsaid("sheet", Grain::Days),
-            Column::unsaid("minutes", Peg::Minutes.grain(unit)),
-            Column::unsaid("sets", Peg::Sets.grain(unit)),
-            Column::unsaid("volume load", Peg::Volume.grain(unit)),
+            Column::new(t("day"), Grain::Days),
+            Column::unsaid(t("sheet"), Grain::Days),
+            Column::unsaid(t("minutes"), Peg::Minutes.grain(unit)),
+            Column::unsaid(t("sets"), Peg::Sets.grain(unit)),
+            Column::unsaid(t("volume load"), Peg::Volume.grain(unit)),
             Column::new("RPE", Grain::count()),
-            Column::unsaid("week", Grain::count()),
+            Column::unsaid(t("week"), Grain::count()),
         ],
         rows,
     }
@@ -146,25 +148,13 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
 
 /// What it came to.
 fn said(done: &[&Heading], weeks: &BTreeMap<i64, i64>) -> String {
-    let minutes: i64 = done.iter().map(|heading| i64::from(heading.minutes)).sum();
-    let sets: i64 = done
-        .iter()
-        .map(|heading| i64::from(heading.sets_done))
-        .sum();
-    let many = |n: i64, one: &str| {
-        if n == 1 {
-            format!("1 {one}")
-        } else {
-            format!("{n} {one}s")
-        }
-    };
-    let sessions = i64::try_from(done.len()).unwrap_or(i64::MAX);
-    let trained = i64::try_from(weeks.len()).unwrap_or(i64::MAX);
-    format!(
-        "{} in {}: {} and {}. A row is a week; each notch ends a session.",
-        many(sessions, "session"),
-        many(trained, "week"),
-        many((minutes + 30) / 60, "hour"),
-        many(sets, "set"),
+    let minutes: usize = done.iter().map(|heading| heading.minutes as usize).sum();
+    let sets: usize = done.iter().map(|heading| heading.sets_done as usize).sum();
+    say!(
+        "{sessions} in {weeks}: {hours} and {sets}. A row is a week; each notch ends a session.",
+        sessions = many(done.len(), "{n} session", "{n} sessions"),
+        weeks = many(weeks.len(), "{n} week", "{n} weeks"),
+        hours = many((minutes + 30) / 60, "{n} hour", "{n} hours"),
+        sets = many(sets, "{n} set", "{n} sets")
     )
 }

@@ -9,7 +9,6 @@ use super::swap::Swap;
 use crate::order;
 use crate::sheet::{BlockId, SetKey, Stage, Target};
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
-use crate::words::t;
 use std::fmt;
 
 /// For so long after its end a session may go on, in milliseconds: three hours (our own choice).
@@ -21,7 +20,7 @@ pub const EVENTS_MAX: usize = 5000;
 /// Why an event was not taken.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Refusal {
-    /// The first event is no beginning, or a second beginning came.
+    /// The first event is no beginning, or a second one came.
     NotABeginning,
     /// The id is not greater than that of the event before.
     OutOfOrder,
@@ -55,7 +54,7 @@ pub enum Refusal {
 
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(t(match self {
+        f.write_str(crate::words::t(match self {
             Refusal::NotABeginning => "a session begins once, with its sheet",
             Refusal::OutOfOrder => "the event is older than the last one; try again",
             Refusal::NoSuchSet => "this sheet has no such set",

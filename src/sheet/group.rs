@@ -225,7 +225,7 @@ impl Sheet {
                 )?;
             }
             for block in group.blocks() {
-                let place = block.exercise.name.as_str();
+                let place = crate::words::t_name(block.exercise.name.as_str());
                 count(
                     t("lines of sets"),
                     place,

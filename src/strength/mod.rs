@@ -21,6 +21,7 @@ mod rules;
 mod safety;
 mod set_because;
 mod set_load;
+mod set_words;
 mod shown;
 mod steps;
 mod system;

@@ -49,7 +49,7 @@ fn sets_of(state: &State, events: &[String]) -> Vec<(String, usize)> {
             .is_some_and(|logged| events.contains(&logged.event.0.to_string()))
     });
     let named = slots.map(|slot| {
-        let exercise = &state.block_of(slot).exercise.name;
+        let exercise = state.block_of(slot).exercise.said();
         let planned = &slot.planned;
         (
             format!("{exercise} {}", planned.kind.name()),

@@ -178,7 +178,10 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
 
 /// What an exercise is called: as it was when it was done last, else as the list has it.
 fn called(model: &Model, id: &ExerciseId) -> String {
-    let summary = model.summaries.get(id).map(|known| known.name.to_string());
+    let summary = model
+        .summaries
+        .get(id)
+        .map(|known| crate::words::t_name(known.name.as_str()).to_owned());
     let listed = || {
         model
             .exercises

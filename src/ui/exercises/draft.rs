@@ -155,6 +155,10 @@ impl Draft {
                 other
             ));
         }
+        // What is only said in another language stays as it is kept.
+        let kept = known.of(own_id.as_str()).map(|known| known.exercise());
+        let kept = kept.filter(|kept| kept.said() == name.as_str());
+        let name = kept.map_or(name, |kept| kept.name);
         let own = OwnExercise {
             id: own_id,
             version,

@@ -43,14 +43,19 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
         || t("not done yet").to_owned(),
         |last| say!("done last on {day}", day = day(last.at)),
     ));
-    facts.extend(listed.map(|entry| say!("in the list: {name}", name = entry.name())));
+    facts.extend(listed.map(|entry| {
+        say!(
+            "in the list: {name}",
+            name = crate::words::t_name(entry.name())
+        )
+    }));
     Some(Shown {
         name: known.name().to_owned(),
         facts,
         cautions: known.cautions().iter().map(ToString::to_string).collect(),
         bests: best_lines(model, id),
         own: known.is_own(),
-        listed: listed.map(|entry| entry.name()),
+        listed: listed.map(|entry| crate::words::t_name(entry.name())),
     })
 }
 

@@ -116,10 +116,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         beginning,
     } = offer;
     let id = sheet.id;
-    let names: Vec<String> = sheet
-        .blocks()
-        .map(|block| block.exercise.name.to_string())
-        .collect();
+    let names: Vec<String> = sheet.blocks().map(|block| block.exercise.said()).collect();
     let last = last.map_or_else(
         || t("not done yet").to_owned(),
         |(day, _)| say!("last on {day}", day),

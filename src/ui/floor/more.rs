@@ -222,7 +222,7 @@ fn groups_left(state: &State) -> Vec<(usize, String)> {
         let blocks = state.began.sheet.groups[group].blocks();
         blocks
             .iter()
-            .map(|block| state.as_done(block).exercise.name.to_string())
+            .map(|block| state.as_done(block).exercise.said())
             .collect::<Vec<_>>()
             .join(" + ")
     };

@@ -56,7 +56,7 @@ fn offer(model: &Model) -> Option<Offer> {
         .filter(|known| ![&now.id, &written.exercise.id].contains(&&known.id()))
         .filter_map(|known| instead(model, &state.began, written, known));
     Some(Offer {
-        now: now.name.to_string(),
+        now: now.said(),
         under_way,
         logged: is_logged(state, written),
         instead: as_written.into_iter().chain(others).collect(),
@@ -172,7 +172,7 @@ fn none_words() -> &'static str {
 
 fn row(app: Stanchion, instead: &Instead, close: Callback<()>) -> AnyView {
     let swap = instead.swap.clone();
-    let name = swap.exercise.name.to_string();
+    let name = swap.exercise.said();
     let inside = view! {
         <strong>{name}</strong>
         <span class="quiet">{instead.about.clone()}</span>

@@ -194,7 +194,7 @@ fn block_view(
             t("This exercise over time"),
         ),
     ];
-    section(None, block.block.exercise.name.to_string(), inside)
+    section(None, block.block.exercise.said(), inside)
 }
 
 /// The blocks of the sheet of which nothing was done, each with the way to add a set of it.
@@ -203,7 +203,7 @@ fn not_done(record: &SessionRecord, opened: RwSignal<Option<Open>>) -> AnyView {
     let items: Vec<AnyView> = left
         .map(|block| {
             let id = block.block.id;
-            let name = block.block.exercise.name.to_string();
+            let name = block.block.exercise.said();
             let add = Callback::new(move |()| opened.set(Some(Open::Forgotten(id))));
             row_opener(
                 "not-done",

@@ -1,7 +1,7 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
-use crate::ledger::{Band, COUNTED, Heading, Week, beside, halves_said, monday_of, weeks};
+use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks};
 use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::parts::{
@@ -316,7 +316,7 @@ fn rest(weeks: &[Week]) -> AnyView {
 
 /// Formulas and sources.
 pub fn how_counted() -> AnyView {
-    let lines: Vec<AnyView> = COUNTED
+    let lines: Vec<AnyView> = formulas()
         .iter()
         .map(|said| quiet((*said).to_owned()))
         .collect();

@@ -274,7 +274,7 @@ fn block_as_written(
     foretold: Vec<AnyView>,
 ) -> AnyView {
     let mut inside = vec![
-        h2(block.exercise.name.to_string()),
+        h2(block.exercise.said()),
         // A no-break space: the figure stays with its word.
         quiet(say!(
             "{head} · takes\u{a0}{time}",
@@ -286,6 +286,11 @@ fn block_as_written(
     inside.extend(because.map(|because| line("because", "because", because)));
     inside.extend(foretold);
     let cautions = block.cautions.iter();
-    inside.extend(cautions.map(|caution| words("caution", caution.to_string())));
+    inside.extend(cautions.map(|caution| {
+        words(
+            "caution",
+            crate::words::t_known(caution.as_str()).to_owned(),
+        )
+    }));
     view! { <article class="block" data-part="block">{inside}</article> }.into_any()
 }

@@ -62,12 +62,17 @@ fn block_on_paper(block: &Block, with_loads: RwSignal<bool>) -> AnyView {
     let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
     let cues = block.cues.iter().map(ToString::to_string);
     let mut cues: Vec<String> = cues.collect();
-    cues.extend(block.cautions.iter().map(|caution| format!("! {caution}")));
+    cues.extend(
+        block
+            .cautions
+            .iter()
+            .map(|caution| format!("! {}", crate::words::t_known(caution.as_str()))),
+    );
     let sets: Vec<AnyView> = block.sets.iter().map(sets_on_paper).collect();
     view! {
         <div class="paper-block">
             <p>
-                <strong>{block.exercise.name.to_string()}</strong>
+                <strong>{block.exercise.said()}</strong>
                 {start}
                 <span class="paper-how">{block_head(block)}</span>
             </p>

@@ -11,7 +11,7 @@ use crate::ui::model::{Model, Shared};
 use crate::ui::parts::{button, dynamic, h1, line, page, quiet, way};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::words::{decimal, t};
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -157,10 +157,7 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
 fn start_loads(sheet: &Sheet) -> Option<String> {
     let loads: Vec<String> = sheet
         .blocks()
-        .filter_map(|block| {
-            let load = decimal(&block.start?.to_string());
-            Some(format!("{} {load}", block.exercise.name))
-        })
+        .filter_map(|block| Some(format!("{} {}", block.exercise.said(), block.start?.said())))
         .collect();
     (!loads.is_empty()).then(|| {
         say!(

@@ -42,7 +42,7 @@ fn against_budget(sheet: &Sheet, pace: Pace) -> String {
 
 fn cut_words(sheet: &Sheet, cut: &Cut) -> String {
     let block = sheet.block(cut.block);
-    let name = block.map_or_else(String::new, |block| block.exercise.name.to_string());
+    let name = block.map_or_else(String::new, |block| block.exercise.said());
     let off = match cut.off {
         Off::Sets(sets) => many(usize::from(sets), "{n} set off", "{n} sets off"),
         Off::Whole => t("leave it out").to_owned(),

@@ -44,7 +44,7 @@ pub fn DraftBlockPlace(sheet: SheetId, block: BlockId) -> impl IntoView {
 fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
     let hand = Hand::on(app, sheet, id);
     let at = At::default();
-    let name = hand.text(|block, _| block.exercise.name.to_string(), at);
+    let name = hand.text(|block, _| block.exercise.said(), at);
     let other = text(move || {
         let equipment = hand
             .it
@@ -306,7 +306,11 @@ fn said(hand: Hand) -> AnyView {
 /// What the exercise is called here. Its history hangs on its id, so a name can change.
 fn exercise_name(hand: Hand) -> AnyView {
     fn take(block: &mut Block, _: At, typed: &str, _: Unit) -> Result<(), String> {
-        block.exercise.name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+        let name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+        // What is only said in another language stays as it is kept.
+        if block.exercise.said() != name.as_str() {
+            block.exercise.name = name;
+        }
         Ok(())
     }
     let named = hand.typed(
@@ -314,7 +318,7 @@ fn exercise_name(hand: Hand) -> AnyView {
         "draft-called",
         Mode::Text,
         t("called on this sheet (its history stays with it)"),
-        |block, _| block.exercise.name.to_string(),
+        |block, _| block.exercise.said(),
         take,
     );
     let id = hand.text(|block, _| block.exercise.id.to_string(), At::default());

@@ -117,7 +117,7 @@ fn offered(
     if with_kit.is_none() {
         words.push(t("not with your kit").to_owned());
     }
-    let name = known.exercise().name.to_string();
+    let name = known.exercise().said();
     let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
     let chosen = Chosen {
         exercise: with_kit.unwrap_or_else(|| known.exercise()),

@@ -47,7 +47,7 @@ fn listed(draft: &Draft) -> Vec<Listed> {
             listed.push(Listed {
                 id: block.id,
                 mark: what.map_or_else(String::new, |_| format!("{letter}{} ", place + 1)),
-                name: block.exercise.name.to_string(),
+                name: block.exercise.said(),
                 sets: sets.join(" · "),
                 head: block_head(block),
                 together: what.filter(|_| place == 0),

@@ -1,0 +1,173 @@
+//! The words of the reasons for the load of one set.
+
+use super::set_because::{OutcomeStep, SetBecause, ShareOf};
+use super::turn_words::body_unknown;
+use super::words::{Words, range};
+use crate::say;
+use crate::units::Unit;
+use crate::words::{many_of, t};
+use std::fmt;
+
+impl SetBecause {
+    /// The sentence, its loads in the unit on display.
+    #[must_use]
+    pub fn said(&self, unit: Unit) -> String {
+        Words(Some(unit)).set(self)
+    }
+}
+
+impl fmt::Display for SetBecause {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&Words(None).set(self))
+    }
+}
+
+impl Words {
+    fn set(self, because: &SetBecause) -> String {
+        match because {
+            SetBecause::NoLoad => t("no load").to_owned(),
+            SetBecause::NothingKnown => {
+                t("nothing is known yet: choose a load that feels light").to_owned()
+            }
+            SetBecause::OutOfKit { wanted } => self.out_of_kit(*wanted),
+            SetBecause::WorkLoad { to } => say!("work load: {load}", load = self.load(*to)),
+            SetBecause::AsDone { at, to } => say!(
+                "as in the set before: {load}{fitted}",
+                load = self.load(*at),
+                fitted = self.fitted(*at, *to)
+            ),
+            SetBecause::Shared {
+                of,
+                share,
+                whole,
+                to,
+            } => {
+                let wanted = whole.times(share.factor());
+                let (whole, share) = (self.load(*whole), share.said());
+                let of = match of {
+                    ShareOf::WorkLoad => say!("ramp-up: {share} of {load}", share, load = whole),
+                    ShareOf::BackOff => say!("back-off: {share} of {load}", share, load = whole),
+                    ShareOf::Drop => say!("drop: {share} of {load}", share, load = whole),
+                    ShareOf::Top => say!("{share} of the heaviest, {load}", share, load = whole),
+                    ShareOf::E1rm => say!(
+                        "{share} of the estimated maximum {load}",
+                        share,
+                        load = whole
+                    ),
+                };
+                self.share(&of, wanted, *to)
+            }
+            SetBecause::ShareWithBody(taken) => self.with_body(taken),
+            SetBecause::MoreAssistance { from, to } if from == to => {
+                say!("same assistance: {load}", load = self.load(*to))
+            }
+            SetBecause::MoreAssistance { from, to } => say!(
+                "easier than with {from} of assistance: {load}",
+                from = self.load(*from),
+                load = self.load(*to)
+            ),
+            SetBecause::Stepped {
+                from,
+                steps,
+                harder,
+                to,
+            } => {
+                let (n, from, load) = (usize::from(*steps), self.load(*from), self.load(*to));
+                let places: [(&str, &dyn fmt::Display); 2] = [("from", &from), ("load", &load)];
+                if *harder {
+                    many_of(
+                        n,
+                        "planned step harder than {from}: {load}",
+                        "{n} planned steps harder than {from}: {load}",
+                        &places,
+                    )
+                } else {
+                    many_of(
+                        n,
+                        "planned step easier than {from}: {load}",
+                        "{n} planned steps easier than {from}: {load}",
+                        &places,
+                    )
+                }
+            }
+            SetBecause::KitEnds { at, heavier } => {
+                let load = self.load(*at);
+                if *heavier {
+                    say!("the kit makes nothing heavier than {load}", load)
+                } else {
+                    say!("the kit makes nothing lighter than {load}", load)
+                }
+            }
+            SetBecause::Listed { number, wanted, to } => say!(
+                "load {number} of the sheet’s list: {load}{fitted}",
+                number,
+                load = self.load(*wanted),
+                fitted = self.fitted(*wanted, *to)
+            ),
+            SetBecause::Outcome {
+                reps,
+                low,
+                top,
+                step,
+                to,
+            } => {
+                let range = range(*low, *top);
+                let to = self.load(*to);
+                match step {
+                    OutcomeStep::Large => {
+                        say!(
+                            "{reps} reaches the top of {range}: large step to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
+                    }
+                    OutcomeStep::Planned => {
+                        say!(
+                            "{reps} is inside {range}: planned step to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
+                    }
+                    OutcomeStep::Stay => say!(
+                        "{reps} is below {range}: {load} again",
+                        reps,
+                        range,
+                        load = to
+                    ),
+                    OutcomeStep::Down => {
+                        say!(
+                            "{reps} is far below {range}: planned step down to {load}",
+                            reps,
+                            range,
+                            load = to
+                        )
+                    }
+                }
+            }
+            SetBecause::Guided {
+                from,
+                reps,
+                reserve,
+                aim,
+                step,
+                to,
+            } => self.guided(*from, *reps, (*reserve, *aim), *step, *to),
+            SetBecause::GuideUnsaid { to } => self.guide_unsaid(*to),
+            SetBecause::BodyMassUnknown { to } => {
+                say!(
+                    "{why}: work load {load}",
+                    why = body_unknown(),
+                    load = self.load(*to)
+                )
+            }
+            SetBecause::NoEstimate { to } => {
+                say!(
+                    "no estimate of the maximum yet: work load {load}",
+                    load = self.load(*to)
+                )
+            }
+        }
+    }
+}

@@ -1,0 +1,133 @@
+//! What the app says in another language, and that it still reads and keeps the same.
+
+use super::files;
+use chrono::{DateTime, NaiveDate};
+use stanchion::cues::next_words;
+use stanchion::exercises::{Catalogue as Exercises, all, find};
+use stanchion::kit::Kit;
+use stanchion::ledger::halves_said;
+use stanchion::sheet::{LoadBasis, RepTarget, SideMode, Target};
+use stanchion::units::{Load, Reps, Unit, date, day_and_time, long_date, month, weekday_short};
+use stanchion::words::{Catalogue, name_in, speak, t_name};
+use std::collections::HashMap;
+
+/// Speaks a language for as long as `said` runs.
+fn speaking(file: &files::Words, said: impl FnOnce()) {
+    let texts = file.texts.iter().cloned();
+    let texts = texts.map(|(english, text)| (english.into(), text.into()));
+    let (language, mark) = (file.language.clone(), file.decimal_mark.clone());
+    let catalogue = Catalogue::new(language.into(), mark.into(), texts.collect());
+    speak(Some(Box::leak(Box::new(catalogue))));
+    said();
+    speak(None);
+}
+
+fn in_german(said: impl FnOnce()) {
+    let german = files::all().into_iter().find(|file| file.language == "de");
+    speaking(&german.expect("German is there"), said);
+}
+
+#[test]
+fn no_two_exercises_have_a_name_in_common_in_any_language() {
+    for file in files::all() {
+        speaking(&file, || {
+            let mut owners = HashMap::new();
+            for entry in all() {
+                for name in entry.names_said() {
+                    let owner = owners.insert(name.to_lowercase(), entry.id());
+                    let other = owner.filter(|owner| *owner != entry.id());
+                    assert_eq!(other, None, "{}: {name}", file.name);
+                }
+            }
+        });
+    }
+}
+
+#[test]
+fn an_exercise_is_found_by_any_name_and_kept_under_its_english_one() {
+    for file in files::all() {
+        speaking(&file, || {
+            for entry in all() {
+                for name in entry.sheet_names() {
+                    let here = name_in(&name).expect("every name is in every language");
+                    let found = find(&here.to_lowercase()).expect("its name here finds it");
+                    assert_eq!((found.id, found.name.as_str()), (entry.id(), &*name));
+                    assert_eq!(find(&name).map(|found| found.id), Some(entry.id()));
+                }
+                // A caution that is no fit line would be left out.
+                let here = entry.cautions().len();
+                speak_english(|| assert_eq!(entry.cautions().len(), here));
+            }
+        });
+    }
+}
+
+fn speak_english(said: impl FnOnce()) {
+    let spoken = stanchion::words::spoken();
+    speak(None);
+    said();
+    speak(spoken);
+}
+
+#[test]
+fn a_search_finds_words_of_both_languages() {
+    in_german(|| {
+        let known = Exercises::default();
+        let first = |text: &str| known.search(text, 1).first().map(|found| found.name());
+        assert_eq!(first("back squat"), Some("Kniebeuge"));
+        assert_eq!(first("kniebeuge"), Some("Kniebeuge"));
+        assert_eq!(first("ÜBERKOPF"), Some("Überkopfkniebeuge"));
+        let curls = known.search("bizeps band", 9);
+        assert!(curls.iter().any(|found| found.id().as_str() == "band-curl"));
+        assert_eq!(t_name("Bench press"), "Bankdrücken");
+        assert_eq!(t_name("Boat pull"), "Boat pull");
+    });
+}
+
+#[test]
+fn days_and_numbers_are_said_as_there_and_kept_as_ever() {
+    in_german(|| {
+        let day = NaiveDate::from_ymd_opt(2026, 11, 25).unwrap();
+        assert_eq!(date(day), "25. Nov 2026");
+        assert_eq!(long_date(day), "Mittwoch, 25. November 2026");
+        assert_eq!(month(day), "November 2026");
+        assert_eq!(weekday_short(0), "Mo");
+        let at = DateTime::parse_from_rfc3339("2026-03-03T07:05:59+01:00").unwrap();
+        assert_eq!(day_and_time(at), "Di 3. Mär 2026, 07:05");
+        let load: Load = "82.5 kg".parse().unwrap();
+        assert_eq!(load.shown(Unit::Kg), "82,5 kg");
+        assert_eq!(load.to_string(), "82.5 kg");
+        assert_eq!(serde_json::to_string(&load).unwrap(), "\"82.5 kg\"");
+        assert_eq!(halves_said(15), "7,5");
+    });
+}
+
+#[test]
+fn what_comes_next_is_spoken_in_the_language() {
+    in_german(|| {
+        let reps = |n| Reps::new(n).unwrap();
+        let said = next_words(
+            Some(t_name("Back squat")),
+            "62.5 kg".parse().ok(),
+            &LoadBasis::External,
+            Unit::Kg,
+            &Target::Reps(RepTarget::Range(reps(5), reps(7))),
+            SideMode::Both,
+        );
+        let wanted = "als Nächstes: Kniebeuge, 62,5 Kilo, 5 bis 7 Wiederholungen";
+        assert_eq!(said, wanted);
+    });
+}
+
+#[test]
+fn a_kit_to_start_from_holds_in_every_language() {
+    for file in files::all() {
+        speaking(&file, || {
+            for unit in [Unit::Kg, Unit::Lb] {
+                let kit = Kit::starter(unit);
+                let bands = &kit.parts().bands;
+                assert_eq!(kit.band_beside(&bands[0], true), Some(&bands[1]));
+            }
+        });
+    }
+}
