@@ -1,0 +1,162 @@
+//! What is read at the start and looked through later: the choice of a sheet, which is the first screen, shows nothing of
+//! it. Whoever needs more completes the model first.
+
+use super::model::{Model, Stage};
+use super::place::Place;
+use super::stanchion::Stanchion;
+use super::start::mend;
+use crate::device::db::Answer;
+use crate::device::prefs;
+use crate::draft::Draft;
+use crate::kit::Kit;
+use crate::ledger::ExerciseSummary;
+use crate::sheet::Sheet;
+use crate::store::{
+    Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
+    body_entries, seal, shelved,
+};
+use crate::units::Unit;
+use leptos::prelude::*;
+use serde::de::DeserializeOwned;
+
+/// The setting with the mark of what was said to be unreadable.
+const TOLD: &str = "told";
+
+/// Form and checksum of a sealed text.
+const MARK_CHARS: usize = 10;
+
+/// Rows that could not be read.
+pub type Lost = Vec<(Shelf, Unreadable)>;
+
+/// What was read and not looked through.
+pub struct Later {
+    /// All versions of the kit.
+    pub kits: Answer,
+    /// All body masses.
+    pub body_mass: Answer,
+    /// All that was measured or corrected besides.
+    pub body: Answer,
+    /// All versions of one's own exercises.
+    pub exercises: Answer,
+    /// What is being written.
+    pub drafts: Answer,
+    /// What was set aside.
+    pub aside: Answer,
+    /// All summaries.
+    pub summaries: Answer,
+    /// Rows that could not be read among those that were looked through.
+    pub lost: Lost,
+    /// Events of a session without a beginning, as lines of what is set aside.
+    pub strays: Vec<String>,
+}
+
+/// Reads the rows of a shelf; those that cannot be read go to `lost`.
+pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
+    let read = shelved(rows.rows());
+    lost.extend(read.unreadable.into_iter().map(|row| (shelf, row)));
+    read.records
+}
+
+/// Whether the choice of a sheet comes first, and for the only lifter of this phone.
+pub fn only_chooses(model: &Model) -> bool {
+    model.stage == Stage::Opening
+        && model.place == Place::Floor
+        && model.session.is_none()
+        && model.other.is_none()
+        && model.people.here().next().is_none()
+}
+
+impl Stanchion {
+    /// Looks through what was read and not looked through yet, if there is any. False where a row of the books cannot be
+    /// read: then some of what is known of the exercises is missing.
+    pub fn complete(self) -> bool {
+        let Some(later) = self.later.try_update_value(Option::take).flatten() else {
+            return true;
+        };
+        let mut lost = later.lost;
+        let kits: Vec<KitRecord> = records(later.kits, Shelf::Kits, &mut lost);
+        let body_mass: Vec<BodyMassRecord> = records(later.body_mass, Shelf::BodyMass, &mut lost);
+        let body: Vec<BodyRecord> = records(later.body, Shelf::Body, &mut lost);
+        let exercises: Vec<ExerciseRecord> = records(later.exercises, Shelf::Exercises, &mut lost);
+        let drafts: Vec<Sheet> = records(later.drafts, Shelf::Drafts, &mut lost);
+        let summaries = shelved::<ExerciseSummary>(later.summaries.rows());
+        // Later ids are greater than all stored ones, even if the clock was set back since.
+        for id in kits
+            .iter()
+            .map(|record| record.version)
+            .chain(exercises.iter().map(ExerciseRecord::version))
+            .chain(body.iter().map(|record| record.version))
+        {
+            self.see_id(id);
+        }
+        let mut named = Archive::default();
+        for record in exercises {
+            named.exercises.put(record);
+        }
+        self.model.update(|model| {
+            let newest_kit = kits.into_iter().max_by_key(|record| record.version);
+            model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
+            model.body = body_entries(&body_mass, &body);
+            model.exercises = named.catalogue();
+            let begun = drafts
+                .into_iter()
+                .map(|sheet| (sheet.id, Draft::resumed(sheet)));
+            model.drafts = begun.collect();
+            for summary in summaries.records {
+                model.summaries.insert(summary.exercise.clone(), summary);
+            }
+        });
+        let newer = lost.iter().filter(|(_, row)| row.newer).count();
+        let broken = lost.len() - newer;
+        self.model.update(|model| model.aside = later.strays);
+        self.set_aside(lost);
+        let aside = self.model.with_untracked(|model| model.aside.clone());
+        tell(self, &aside, broken, newer);
+        let aside = later.aside.rows().into_iter();
+        let aside: Vec<String> = aside
+            .map(|(key, row)| aside_line(Shelf::Aside, &key, &row))
+            .collect();
+        if !aside.is_empty() {
+            self.model.update(|model| model.aside.extend(aside));
+        }
+        summaries.unreadable.is_empty()
+    }
+
+    /// Completes the model, then does `then`: at once, but where the books have to be made anew before.
+    pub fn completed(self, then: impl FnOnce() + 'static) {
+        if self.complete() {
+            return then();
+        }
+        self.change(async move {
+            if let Err(error) = mend(self).await {
+                self.complain(error.to_string());
+            }
+            then();
+        });
+    }
+}
+
+/// Says once what could not be read: again only when it is something else.
+fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
+    let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
+    let told = app.model.with_untracked(|model| model.pref(TOLD));
+    if aside.is_empty() || prefs::get::<String>(&told).as_ref() == Some(&mark) {
+        return;
+    }
+    // Not kept, it is said again at the next start.
+    let _ = prefs::set(&told, &mark);
+    let broken = aside.len().saturating_sub(newer).max(broken);
+    let mut said = String::new();
+    if broken > 0 {
+        said.push_str(&format!(
+            "{broken} of the stored records could not be read. "
+        ));
+    }
+    if newer > 0 {
+        said.push_str(&format!(
+            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version. "
+        ));
+    }
+    said.push_str("They stay as they are; in Kit they can be saved to a file.");
+    app.complain(said);
+}
