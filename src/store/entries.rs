@@ -158,3 +158,106 @@ impl<'t> Entries<'t> {
         Some(sheet)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::json::{parse, text};
+    use crate::session::{EventId, Moment, SessionId, Tick};
+    use crate::store::demo;
+    use uuid::Uuid;
+
+    /// A session of the demo's `nth` sheet in which nothing was done.
+    fn session(nth: usize, number: u128) -> SessionLog {
+        let began = Began {
+            session: SessionId(Uuid::from_u128(number)),
+            sheet: demo().current_sheets()[nth].clone(),
+            body_mass: None,
+            proposals: Vec::new(),
+            light: false,
+            curve: crate::strength::Curve::default(),
+            along: None,
+        };
+        let now = Moment {
+            at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
+            tick: Tick { run: 1, ms: 0 },
+        };
+        let event = |number: u128, what| Event {
+            id: EventId(Uuid::from_u128(number)),
+            at: now.at,
+            tick: now.tick,
+            what,
+        };
+        let events = [
+            event(number << 8, What::Began(Box::new(began))),
+            event((number << 8) + 1, What::Ended),
+        ];
+        SessionLog::new(SessionId(Uuid::from_u128(number)), events).unwrap()
+    }
+
+    /// What is read in one go of one entry.
+    fn read(entry: &str) -> Option<SessionLog> {
+        let file = Arc::new(format!("\u{feff}{entry}"));
+        Entries::of(&file, 3).next(&mut Cursor::new(&file[3..]))
+    }
+
+    #[test]
+    fn sessions_are_read_as_one_by_one_whatever_sheet_comes_when() {
+        let logs: Vec<SessionLog> = [0, 1, 0, 0, 1]
+            .into_iter()
+            .zip(1..)
+            .map(|(nth, number)| session(nth, number))
+            .collect();
+        let texts: Vec<String> = logs.iter().map(SessionLog::to_json).collect();
+        let file = Arc::new(format!("[{}]", texts.join(",")));
+        let (mut entries, mut cursor) = (Entries::of(&file, 0), Cursor::new(&file));
+        assert!(cursor.opens(b'[').unwrap());
+        let mut read = Vec::new();
+        while cursor.next_entry(0).unwrap() {
+            read.push(entries.next(&mut cursor).unwrap());
+        }
+        assert_eq!(read, logs);
+        assert_eq!(entries.known.len(), 2, "each sheet is read once");
+        let written: Vec<String> = read.iter().map(SessionLog::to_json).collect();
+        assert_eq!(written, texts);
+    }
+
+    #[test]
+    fn a_beginning_with_all_that_it_may_hold_is_read_in_one_go() {
+        let mut log: Vec<Event> = session(0, 1).events();
+        if let What::Began(began) = &mut log[0].what {
+            began.body_mass = "81.4 kg".parse().ok();
+            began.light = true;
+            began.curve = crate::strength::Curve::Wathan;
+            began.along = Some(crate::session::Along {
+                lifter: Uuid::from_u128(7),
+                session: SessionId(Uuid::from_u128(8)),
+                first: true,
+            });
+        }
+        let log = SessionLog::new(SessionId(Uuid::from_u128(1)), log).unwrap();
+        assert_eq!(read(&log.to_json()), Some(log));
+    }
+
+    #[test]
+    fn what_is_no_session_is_left_to_the_one_who_tells_why() {
+        let whole = session(0, 1).to_json();
+        assert!(read(&whole).is_some());
+        let spoiled = [
+            whole.replace("\"proposals\"", "\"proposal\""),
+            whole.replace("\"proposals\":[]", "\"proposals\":[],\"proposals\":[]"),
+            whole.replace("\"proposals\":[]", "\"proposals\":[],\"more\":1"),
+            whole.replace("\"proposals\":[]}", "\"proposals\":[]},\"ended\":1"),
+            whole.replace("\"tick\"", "\"tock\""),
+            whole.replace("\"events\"", "\"event\""),
+            whole.replace("\"ended\"", "\"rested\""),
+            whole.replace("\"groups\"", "\"group\""),
+        ];
+        for spoiled in spoiled {
+            assert_ne!(spoiled, whole);
+            assert!(parse::<SessionLog>(&spoiled).is_err(), "{spoiled}");
+            assert_eq!(read(&spoiled), None, "{spoiled}");
+        }
+        assert_eq!(read(&text(&1)), None);
+    }
+}
