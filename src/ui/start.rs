@@ -129,7 +129,7 @@ pub async fn read_anew(app: Stanchion) {
 }
 
 /// What is read at the start, all in one go.
-const WANTED: [(Shelf, Part<'static>); 14] = [
+const WANTED: [(Shelf, Part); 14] = [
     (Shelf::Lifters, Part::All),
     (Shelf::Kits, Part::All),
     (Shelf::BodyMass, Part::All),

@@ -153,7 +153,7 @@ impl Texts {
 }
 
 /// The keys from `from` on and before `to`; none where that is no span.
-pub(super) fn span(from: &str, to: &str) -> Option<JsValue> {
+fn span(from: &str, to: &str) -> Option<JsValue> {
     let range =
         IdbKeyRange::bound_with_lower_open_and_upper_open(&from.into(), &to.into(), false, true);
     range.ok().map(JsValue::from)

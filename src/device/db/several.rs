@@ -2,7 +2,7 @@
 //! asks: a text that nobody looks at costs next to nothing.
 
 use super::error::{DbError, Fault};
-use super::read::{Asked, Found, Texts, ask_last, counted, result, span, text};
+use super::read::{Asked, Found, Texts, ask_last, counted, result, text};
 use super::transaction::Transaction;
 use crate::device::events::{Listener, listen};
 use js_sys::Array;
@@ -13,11 +13,9 @@ use web_sys::{IdbDatabase, IdbObjectStore, IdbRequest};
 
 /// A part of a shelf.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part<'a> {
+pub enum Part {
     /// All of it.
     All,
-    /// The keys from the first on and before the second.
-    Span(&'a str, &'a str),
     /// The last records, at most so many, 1 or more.
     Last(u32),
     /// Of the keys that begin alike, up to a slash, the last of each.
@@ -112,25 +110,20 @@ enum Under {
 /// Reads those parts of those shelves.
 pub(super) async fn several(
     db: &IdbDatabase,
-    parts: &[(&str, Part<'_>)],
+    parts: &[(&str, Part)],
 ) -> Result<Vec<Answer>, Fault> {
     let shelves: Vec<&str> = parts.iter().map(|(shelf, _)| *shelf).collect();
     let transaction = Transaction::read_all(db, &shelves)?;
-    let begin =
-        |(shelf, part): &(&str, Part<'_>)| ask(&transaction.raw().object_store(shelf)?, *part);
+    let begin = |(shelf, part): &(&str, Part)| ask(&transaction.raw().object_store(shelf)?, *part);
     let under: Result<Vec<Under>, JsValue> = parts.iter().map(begin).collect();
     let under = under.map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
     under.into_iter().map(told).collect()
 }
 
-fn ask(store: &IdbObjectStore, part: Part<'_>) -> Result<Under, JsValue> {
+fn ask(store: &IdbObjectStore, part: Part) -> Result<Under, JsValue> {
     Ok(match part {
         Part::All => Under::Asked(Asked::of(store, &JsValue::UNDEFINED, None)?),
-        Part::Span(from, to) => {
-            let span = span(from, to).unwrap_or(JsValue::UNDEFINED);
-            Under::Asked(Asked::of(store, &span, None)?)
-        }
         Part::Last(most) => {
             let (found, walk) = ask_last(store, &JsValue::UNDEFINED, most)?;
             Under::Walk { found, _walk: walk }
@@ -194,7 +187,7 @@ impl super::Db {
     ///
     /// # Errors
     /// [`DbError`].
-    pub async fn several(&self, parts: &[(&str, Part<'_>)]) -> Result<Vec<Answer>, DbError> {
+    pub async fn several(&self, parts: &[(&str, Part)]) -> Result<Vec<Answer>, DbError> {
         self.persist(async |db| several(db, parts).await).await
     }
 }
