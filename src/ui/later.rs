@@ -9,14 +9,19 @@ use crate::device::db::Answer;
 use crate::device::prefs;
 use crate::draft::Draft;
 use crate::kit::Kit;
-use crate::ledger::ExerciseSummary;
-use crate::sheet::Sheet;
+use crate::ledger::{Bests, ExerciseSummary, Heading, VolumeLoad, newest_first};
+use crate::programme::weighed;
+use crate::session::SessionId;
+use crate::sheet::{ExerciseId, Line, Sheet, SheetId};
 use crate::store::{
     Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
     body_entries, seal, shelved,
 };
+use crate::strength::Performance;
 use crate::units::Unit;
+use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
+use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
 /// The setting with the mark of what was said to be unreadable.
@@ -42,12 +47,104 @@ pub struct Later {
     pub drafts: Answer,
     /// What was set aside.
     pub aside: Answer,
+    /// The newest headings.
+    pub headings: Answer,
     /// All summaries.
     pub summaries: Answer,
     /// Rows that could not be read among those that were looked through.
     pub lost: Lost,
     /// Events of a session without a beginning, as lines of what is set aside.
     pub strays: Vec<String>,
+}
+
+/// What the choice of a sheet is told from, and nothing more of it: headings without what was done, and of the summaries
+/// those that a light session is offered by, without the bests.
+#[derive(Default)]
+pub struct Few {
+    /// The newest headings.
+    pub headings: Vec<Heading>,
+    /// What is known of the main exercises.
+    pub known: Vec<ExerciseSummary>,
+}
+
+/// A heading, as far as the choice of a sheet is told from it. Other fields are passed over.
+#[derive(Deserialize)]
+struct ShortHeading {
+    session: SessionId,
+    began: DateTime<FixedOffset>,
+    #[serde(default)]
+    ended: Option<DateTime<FixedOffset>>,
+    sheet_id: SheetId,
+    sheet: Line,
+    #[serde(default)]
+    light: bool,
+}
+
+/// A summary, as far as a light session is offered by it. Other fields are passed over.
+#[derive(Deserialize)]
+struct ShortSummary {
+    exercise: ExerciseId,
+    name: Line,
+    performances: Vec<Performance>,
+}
+
+impl Few {
+    /// What is needed for the choice among `sheets`; none where a row of it cannot be read.
+    pub fn of(headings: &Answer, summaries: &Answer, sheets: &[Sheet]) -> Option<Few> {
+        let weighed: Vec<&str> = sheets
+            .iter()
+            .flat_map(weighed)
+            .map(ExerciseId::as_str)
+            .collect();
+        let known = shelved::<ShortSummary>(summaries.some(&weighed));
+        let headings = shelved::<ShortHeading>(headings.rows());
+        let whole = known.unreadable.is_empty() && headings.unreadable.is_empty();
+        whole.then(|| Few {
+            headings: headings.records.into_iter().map(Heading::from).collect(),
+            known: known
+                .records
+                .into_iter()
+                .map(ExerciseSummary::from)
+                .collect(),
+        })
+    }
+}
+
+impl From<ShortHeading> for Heading {
+    fn from(short: ShortHeading) -> Heading {
+        Heading {
+            session: short.session,
+            began: short.began,
+            ended: short.ended,
+            sheet_id: short.sheet_id,
+            sheet: short.sheet,
+            light: short.light,
+            sets_done: 0,
+            volume: VolumeLoad::default(),
+            minutes: 0,
+            predicted_minutes: None,
+            bare_seconds: None,
+            changes: 0,
+            change_overs: Vec::new(),
+            rpe: None,
+            shares: Vec::new(),
+            note: None,
+            budget_minutes: None,
+            set_notes: String::new(),
+        }
+    }
+}
+
+impl From<ShortSummary> for ExerciseSummary {
+    fn from(short: ShortSummary) -> ExerciseSummary {
+        ExerciseSummary {
+            exercise: short.exercise,
+            name: short.name,
+            performances: short.performances,
+            bests: Bests::default(),
+            beaten: Vec::new(),
+        }
+    }
 }
 
 /// Reads the rows of a shelf; those that cannot be read go to `lost`.
@@ -79,6 +176,7 @@ impl Stanchion {
         let body: Vec<BodyRecord> = records(later.body, Shelf::Body, &mut lost);
         let exercises: Vec<ExerciseRecord> = records(later.exercises, Shelf::Exercises, &mut lost);
         let drafts: Vec<Sheet> = records(later.drafts, Shelf::Drafts, &mut lost);
+        let headings = shelved::<Heading>(later.headings.rows());
         let summaries = shelved::<ExerciseSummary>(later.summaries.rows());
         // Later ids are greater than all stored ones, even if the clock was set back since.
         for id in kits
@@ -102,6 +200,8 @@ impl Stanchion {
                 .into_iter()
                 .map(|sheet| (sheet.id, Draft::resumed(sheet)));
             model.drafts = begun.collect();
+            model.headings = headings.records;
+            newest_first(&mut model.headings);
             for summary in summaries.records {
                 model.summaries.insert(summary.exercise.clone(), summary);
             }
@@ -119,7 +219,7 @@ impl Stanchion {
         if !aside.is_empty() {
             self.model.update(|model| model.aside.extend(aside));
         }
-        summaries.unreadable.is_empty()
+        headings.unreadable.is_empty() && summaries.unreadable.is_empty()
     }
 
     /// Completes the model, then does `then`: at once, but where the books have to be made anew before.

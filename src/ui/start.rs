@@ -4,7 +4,7 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
-use super::later::{Later, Lost, only_chooses, records};
+use super::later::{Few, Later, Lost, only_chooses, records};
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
@@ -15,11 +15,10 @@ use crate::device::install::Install;
 use crate::device::timer::after;
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
 use crate::json;
-use crate::ledger::{ExerciseSummary, Heading, newest_first};
+use crate::ledger::newest_first;
 use crate::order;
-use crate::programme::weighed;
 use crate::session::{Event, Session, What};
-use crate::sheet::{ExerciseId, Sheet};
+use crate::sheet::Sheet;
 use crate::store::{
     Archive, LASTS, LastOf, LifterRecord, ProgrammeRecord, SheetRecord, Shelf, aside_line, seal,
     shelved,
@@ -196,7 +195,7 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let keep = app.keep();
     let writes = app.model.with_untracked(|model| !model.follows);
     let mut lost = Vec::new();
-    let (mut wanted, books) = read_books(&keep, writes, spoiled).await?;
+    let (mut wanted, lasts) = read_books(&keep, writes, spoiled).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
     let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
@@ -222,31 +221,29 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         named.programmes.put(record);
     }
     let sheets = current(sheets);
+    let headings = Answer::of(wanted.take(Shelf::Headings).rows());
     let summaries = wanted.take(Shelf::Summaries);
-    let waits = events.is_empty() && app.model.with_untracked(only_chooses);
-    let shown = if waits {
-        let shown = sheets.iter().flat_map(weighed);
-        summaries.some(&shown.map(ExerciseId::as_str).collect::<Vec<_>>())
-    } else {
-        Vec::new()
-    };
-    let shown = shelved::<ExerciseSummary>(shown).records;
+    // What is spoiled is told by who reads all of it.
+    let few = (events.is_empty() && app.model.with_untracked(only_chooses))
+        .then(|| Few::of(&headings, &summaries, &sheets))
+        .flatten();
+    let waits = few.is_some();
+    let Few {
+        headings: shown,
+        known,
+    } = few.unwrap_or_default();
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         model.sheets = sheets;
         model.programmes = named.current_programmes().into_iter().cloned().collect();
         model.summaries.clear();
-        for summary in shown {
+        for summary in known {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
-        model.headings = books.headings;
+        model.headings = shown;
         newest_first(&mut model.headings);
         model.sessions = wanted.sessions();
-        model.lasts = books
-            .lasts
-            .into_iter()
-            .map(|last| (last.sheet, last))
-            .collect();
+        model.lasts = lasts.into_iter().map(|last| (last.sheet, last)).collect();
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
         let own = model.session.take().filter(|_| !model.follows);
         let own = own
@@ -265,6 +262,7 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         exercises: wanted.take(Shelf::Exercises),
         drafts: wanted.take(Shelf::Drafts),
         aside: wanted.take(Shelf::Aside),
+        headings,
         summaries,
         lost,
         strays,
@@ -302,19 +300,13 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
     (lines.collect(), rest)
 }
 
-/// What the first screen shows of the books: the newest headings, the last session of each sheet.
-struct Books {
-    headings: Vec<Heading>,
-    lasts: Vec<LastOf>,
-}
-
-/// Reads what is wanted, and the books among it. Where they are of an older form or spoiled, they are made anew first, by
-/// the tab that `writes`.
+/// Reads what is wanted, and of the books the last session of each sheet. Where they are of an older form or spoiled, they
+/// are made anew first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
     writes: bool,
     mut spoiled: bool,
-) -> Result<(Wanted, Books), DbError> {
+) -> Result<(Wanted, Vec<LastOf>), DbError> {
     // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
     let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
     let mut asked = false;
@@ -325,7 +317,6 @@ async fn read_books(
             wanted = Wanted::read(keep).await?;
             asked = true;
         }
-        let headings = shelved(wanted.take(Shelf::Headings).rows());
         let rows = wanted.take(Shelf::Books).rows();
         if writes && !asked && !books::are_kept_in(&rows) {
             asked = true;
@@ -341,16 +332,11 @@ async fn read_books(
         let (from, to) = LASTS;
         let is_last = |(key, _): &(String, String)| (from..to).contains(&key.as_str());
         let lasts = shelved(rows.into_iter().filter(is_last).collect());
-        let lost = [&headings.unreadable, &lasts.unreadable];
-        if writes && !spoiled && lost.into_iter().any(|lost| !lost.is_empty()) {
+        if writes && !spoiled && !lasts.unreadable.is_empty() {
             (spoiled, asked) = (true, false);
             continue;
         }
-        let books = Books {
-            headings: headings.records,
-            lasts: lasts.records,
-        };
-        return Ok((wanted, books));
+        return Ok((wanted, lasts.records));
     }
 }
 

@@ -57,10 +57,10 @@ impl Answer {
 
     /// The records as (key, text), by rising key.
     #[must_use]
-    pub fn rows(self) -> Vec<(String, String)> {
-        match self.0 {
+    pub fn rows(&self) -> Vec<(String, String)> {
+        match &self.0 {
             Told::There(texts) => texts.pairs(),
-            Told::Here(rows) => rows,
+            Told::Here(rows) => rows.clone(),
             Told::Count(_) => Vec::new(),
         }
     }
