@@ -8,10 +8,12 @@
 mod connection;
 mod error;
 mod read;
+mod several;
 mod transaction;
 mod write;
 
 pub use error::DbError;
+pub use several::{Answer, Part, newest};
 pub use write::Write;
 
 use connection::Connection;

@@ -1,8 +1,34 @@
 //! Reaching into JavaScript without trusting it: every step may be absent or throw.
 
-use js_sys::{Array, Function, Object, Promise, Reflect};
+use js_sys::{Array, Function, JsString, Object, Promise, Reflect, Uint8Array};
+use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
+
+/// From how many characters on a text is taken over at once and not one by one.
+const LONG: u32 = 200;
+
+#[wasm_bindgen]
+extern "C" {
+    /// The browser's writer of UTF-8.
+    type TextEncoder;
+    #[wasm_bindgen(constructor)]
+    fn new() -> TextEncoder;
+    #[wasm_bindgen(method)]
+    fn encode(this: &TextEncoder, text: &JsValue) -> Uint8Array;
+}
+
+/// A text; `None` where it is none.
+pub(super) fn text(value: &JsValue) -> Option<String> {
+    let long = value
+        .dyn_ref::<JsString>()
+        .is_some_and(|text| text.length() > LONG);
+    if !long {
+        return value.as_string();
+    }
+    // What the browser writes is UTF-8.
+    String::from_utf8(TextEncoder::new().encode(value).to_vec()).ok()
+}
 
 /// A property that is there: `None` where it is absent, null, or its getter throws.
 pub(super) fn get(object: &JsValue, name: &str) -> Option<JsValue> {

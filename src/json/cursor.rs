@@ -1,6 +1,7 @@
 //! A place in a JSON text that moves forward value by value, and knows the way to where it stands.
 
 use super::fault::{Fault, Misread, Syntax};
+use super::plain::{is_number, plain};
 use std::borrow::Cow;
 use std::str::FromStr;
 
@@ -180,6 +181,7 @@ impl<'t> Cursor<'t> {
         let mut told = String::new();
         let mut from = self.at;
         loop {
+            self.at = plain(bytes, self.at);
             match bytes.get(self.at) {
                 None => return Err(Fault::syntax(Syntax::Ends)),
                 Some(b'"') => {
@@ -257,11 +259,13 @@ impl<'t> Cursor<'t> {
     /// [`Fault`] when it is none.
     pub(super) fn bare(&mut self) -> Result<&'t str, Fault> {
         self.peek()?;
-        let rest = &self.text[self.at..];
-        let end = rest.find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '-' | '+' | '.')));
-        let bare = &rest[..end.unwrap_or(rest.len())];
+        let bytes = &self.text.as_bytes()[self.at..];
+        let bare = |byte: &u8| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'+' | b'.');
+        let end = bytes.iter().position(|byte| !bare(byte));
+        let to = self.at + end.unwrap_or(bytes.len());
+        let bare = &self.text[self.at..to];
         if matches!(bare, "true" | "false" | "null") || is_number(bare) {
-            self.at += bare.len();
+            self.at = to;
             Ok(bare)
         } else {
             Err(Fault::syntax(Syntax::Value))
@@ -365,22 +369,4 @@ impl<'t> Cursor<'t> {
             why: fault.to_string(),
         }
     }
-}
-
-/// True for a number as JSON writes it.
-fn is_number(text: &str) -> bool {
-    let digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
-    let text = text.strip_prefix('-').unwrap_or(text);
-    let (text, power) = match text.split_once(['e', 'E']) {
-        None => (text, true),
-        Some((text, power)) => (
-            text,
-            digits(power.strip_prefix(['+', '-']).unwrap_or(power)),
-        ),
-    };
-    let (whole, part) = match text.split_once('.') {
-        None => (text, true),
-        Some((whole, part)) => (whole, digits(part)),
-    };
-    power && part && digits(whole) && (whole.len() == 1 || !whole.starts_with('0'))
 }

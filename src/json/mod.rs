@@ -7,6 +7,7 @@
 
 mod cursor;
 mod fault;
+mod plain;
 mod pretty;
 mod read;
 mod slice;

@@ -1,5 +1,6 @@
 //! The writer: any value as JSON in one line.
 
+use super::plain::plain;
 use serde::ser::{
     Error, Serialize, SerializeMap, SerializeSeq, SerializeStruct, SerializeStructVariant,
     SerializeTuple, SerializeTupleStruct, SerializeTupleVariant, Serializer,
@@ -47,17 +48,22 @@ impl Writer {
     #[inline(never)]
     fn string(&mut self, text: &str) {
         self.0.push('"');
-        for c in text.chars() {
-            match c {
-                '"' => self.0.push_str("\\\""),
-                '\\' => self.0.push_str("\\\\"),
-                '\n' => self.0.push_str("\\n"),
-                '\r' => self.0.push_str("\\r"),
-                '\t' => self.0.push_str("\\t"),
-                '\u{8}' => self.0.push_str("\\b"),
-                '\u{c}' => self.0.push_str("\\f"),
-                '\0'..' ' => self.0.push_str(&format!("\\u{:04x}", u32::from(c))),
-                c => self.0.push(c),
+        let (bytes, mut from) = (text.as_bytes(), 0);
+        loop {
+            let at = plain(bytes, from);
+            self.0.push_str(&text[from..at]);
+            let Some(&byte) = bytes.get(at) else { break };
+            // What is escaped is one byte long.
+            from = at + 1;
+            match byte {
+                b'"' => self.0.push_str("\\\""),
+                b'\\' => self.0.push_str("\\\\"),
+                b'\n' => self.0.push_str("\\n"),
+                b'\r' => self.0.push_str("\\r"),
+                b'\t' => self.0.push_str("\\t"),
+                8 => self.0.push_str("\\b"),
+                12 => self.0.push_str("\\f"),
+                byte => self.0.push_str(&format!("\\u{byte:04x}")),
             }
         }
         self.0.push('"');
@@ -66,7 +72,7 @@ impl Writer {
     /// A comma, unless the list or object has just begun.
     #[inline(never)]
     fn comma(&mut self) {
-        if !self.0.ends_with(['[', '{']) {
+        if !matches!(self.0.as_bytes().last(), Some(b'[' | b'{')) {
             self.0.push(',');
         }
     }

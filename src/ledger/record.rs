@@ -141,8 +141,8 @@ impl SessionRecord {
         if events.is_empty() {
             return Err(Unreadable::NoEvents);
         }
-        let state = State::fold(events).ok_or(Unreadable::NoBeginning)?;
         let counting = effective(events);
+        let state = State::of_counting(&counting).ok_or(Unreadable::NoBeginning)?;
         let times = set_times(&counting, &state);
         let by_ear = under_way(&counting, &state);
         let ended = match state.phase {
@@ -211,6 +211,8 @@ type Times<'a> = (&'a BTreeMap<SetKey, SetTimes>, &'a BTreeMap<SetKey, u64>);
 /// What was done of a block, by the exercise that it was done as.
 fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockRecord> {
     let mut records: Vec<BlockRecord> = Vec::new();
+    // Where the block of each lies: most sets are of the very same.
+    let mut lie: Vec<&Block> = Vec::new();
     for slot in &state.slots {
         if slot.planned.key.block != written.id {
             continue;
@@ -219,13 +221,17 @@ fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockR
             continue;
         };
         let block = state.block_of(slot);
-        match records.iter_mut().find(|record| record.block == *block) {
-            Some(record) => record.lines.push(line),
-            None => records.push(BlockRecord {
-                block: block.clone(),
-                lines: vec![line],
-                proposal: state.proposal(slot).cloned(),
-            }),
+        let same = |known: &&Block| std::ptr::eq(*known, block) || **known == *block;
+        match lie.iter().position(same) {
+            Some(at) => records[at].lines.push(line),
+            None => {
+                lie.push(block);
+                records.push(BlockRecord {
+                    block: block.clone(),
+                    lines: vec![line],
+                    proposal: state.proposal(slot).cloned(),
+                });
+            }
         }
     }
     if records.is_empty() {

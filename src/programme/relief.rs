@@ -48,26 +48,29 @@ pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Re
     if lightened.any(|days| (OFFERED_DAYS..PLATEAU_DAYS).contains(&days)) {
         return None;
     }
-    sheet
-        .blocks()
-        .filter(|block| is_main(block))
-        .find_map(|block| {
-            let history = (lately.history)(&block.exercise.id);
-            let last = history.last()?;
-            if ago(last.at) > LATELY_DAYS {
-                return None;
-            }
-            Some(Relief {
-                exercise: block.exercise.name.clone(),
-                plateau: plateau(history, lately.curve)?,
-                light,
-            })
+    main_work(sheet).find_map(|block| {
+        let history = (lately.history)(&block.exercise.id);
+        let last = history.last()?;
+        if ago(last.at) > LATELY_DAYS {
+            return None;
+        }
+        Some(Relief {
+            exercise: block.exercise.name.clone(),
+            plateau: plateau(history, lately.curve)?,
+            light,
         })
+    })
 }
 
-/// Whether a block is main work.
-fn is_main(block: &Block) -> bool {
-    matches!(block.role, Role::Power | Role::Strength)
+/// The blocks that are main work.
+fn main_work(sheet: &Sheet) -> impl Iterator<Item = &Block> {
+    let is_main = |block: &&Block| matches!(block.role, Role::Power | Role::Strength);
+    sheet.blocks().filter(is_main)
+}
+
+/// The exercises of a sheet whose history [`relief`] may look at.
+pub fn weighed(sheet: &Sheet) -> impl Iterator<Item = &ExerciseId> {
+    main_work(sheet).map(|block| &block.exercise.id)
 }
 
 impl Relief {

@@ -25,8 +25,11 @@ pub(super) fn undos(events: &[Event]) -> Vec<&Event> {
 
 fn sorted(events: &[Event]) -> Vec<&Event> {
     let mut sorted: Vec<&Event> = events.iter().collect();
-    order::by_key(&mut sorted, |event| event.id);
-    sorted.dedup_by_key(|event| event.id);
+    // As they are kept.
+    if !events.windows(2).all(|two| two[0].id < two[1].id) {
+        order::by_key(&mut sorted, |event| event.id);
+        sorted.dedup_by_key(|event| event.id);
+    }
     sorted
 }
 

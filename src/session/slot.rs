@@ -3,7 +3,7 @@
 use super::done::{Amount, Done};
 use super::event::{EventId, Moment};
 use crate::heat::Category;
-use crate::sheet::{Note, PlannedSet, SetKey};
+use crate::sheet::{Added, Note, PlannedSet, SetKey};
 use crate::units::{Load, Reps, Rir, Seconds};
 
 /// A set that was logged.
@@ -126,4 +126,11 @@ pub enum Phase {
     AllDone,
     /// The session ended at that moment.
     Ended(Moment),
+}
+
+/// What was added to the plan and taken off it.
+#[derive(Debug, Default)]
+pub(super) struct Changes {
+    pub added: Added,
+    pub dropped: Vec<SetKey>,
 }

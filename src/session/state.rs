@@ -3,11 +3,11 @@
 use super::done::Done;
 use super::effective::effective;
 use super::event::{Began, Event, EventId, Moment, What};
-use super::slot::{InHeat, Logged, Phase, Rest, Slot, Status};
+use super::slot::{Changes, InHeat, Logged, Phase, Rest, Slot, Status};
 use super::swap::{Swap, Swapped};
 use crate::heat::Air;
 use crate::order;
-use crate::sheet::{Added, Note, SetKey, unroll_with};
+use crate::sheet::{Note, SetKey, unroll_with};
 use crate::units::{Load, Rpe};
 use std::collections::BTreeMap;
 
@@ -45,8 +45,13 @@ impl State {
     /// merged histories may hold such.
     #[must_use]
     pub fn fold(events: &[Event]) -> Option<State> {
-        let counting = effective(events);
-        let mut rest = counting.into_iter();
+        State::of_counting(&effective(events))
+    }
+
+    /// The same of the events that count, in their order.
+    #[must_use]
+    pub(crate) fn of_counting(counting: &[&Event]) -> Option<State> {
+        let mut rest = counting.iter().copied();
         let mut state = rest.find_map(State::begin)?;
         let mut changes = Changes::default();
         for event in rest {
@@ -389,11 +394,4 @@ impl State {
             _ => None,
         }
     }
-}
-
-/// What was added to the plan and taken off it.
-#[derive(Debug, Default)]
-struct Changes {
-    added: Added,
-    dropped: Vec<SetKey>,
 }

@@ -47,11 +47,14 @@ impl Line {
     /// # Errors
     /// [`UnfitText`] when empty or longer than 200 characters.
     pub fn new(text: &str) -> Result<Line, UnfitText> {
-        let text: String = text
-            .chars()
-            .map(|c| if c.is_control() { ' ' } else { c })
-            .collect();
-        let text = text.trim();
+        let spaced: String;
+        let text = if text.contains(char::is_control) {
+            let space = |c: char| if c.is_control() { ' ' } else { c };
+            spaced = text.chars().map(space).collect();
+            spaced.trim()
+        } else {
+            text.trim()
+        };
         let chars = text.chars().count();
         if chars == 0 || chars > LINE_CHARS_MAX {
             return Err(UnfitText {

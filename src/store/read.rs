@@ -1,6 +1,7 @@
 //! Reading a file: text in, a checked archive or a sentence out.
 
 use super::archive::Archive;
+use super::entries::Entries;
 use super::file::{FORMAT, FileV1};
 use super::kept::called;
 use super::kept::{Kept, Put, Record, content};
@@ -10,6 +11,7 @@ use super::session_log::SessionLog;
 use crate::json::{Cursor, Fault, Misread, parse};
 use crate::say;
 use std::fmt;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// Why a file was not read. Nothing of it is taken then.
@@ -96,21 +98,36 @@ pub fn check_size(bytes: u64) -> Result<(), ReadError> {
 /// # Errors
 /// [`ReadError`], which names the place in the file and what is allowed.
 pub fn read(text: &str) -> Result<Archive, ReadError> {
+    read_file(text.to_owned())
+}
+
+/// The same of a text that is not needed elsewhere: the sessions keep it.
+///
+/// # Errors
+/// [`ReadError`].
+pub fn read_file(text: String) -> Result<Archive, ReadError> {
     check_size(text.len() as u64)?;
-    // A byte order mark, as some editors write.
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    if let Some(form) = at_once(text) {
+    let file = Arc::new(text);
+    if let Some(form) = at_once(&file) {
         return gather(form);
     }
+    let text = unmarked(&file);
     // What is wrong somewhere is told with its place, and what the file is before what is wrong in it.
     match version(text)? {
         FormatVersion::V1 => gather(parse(text).map_err(ReadError::Wrong)?),
     }
 }
 
+/// The text behind a byte order mark, as some editors write.
+fn unmarked(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
+}
+
 /// Reads a file as it is written here, its head before its sessions, in one go: a session keeps the text that it was read
 /// from. None where anything is otherwise or wrong.
-fn at_once(text: &str) -> Option<FileV1> {
+fn at_once(file: &Arc<String>) -> Option<FileV1> {
+    let text = unmarked(file);
+    let mut entries = Entries::of(file, file.len() - text.len());
     let mut cursor = Cursor::new(text);
     let (mut ours, mut version) = (false, None);
     let mut sessions: Option<Vec<SessionLog>> = None;
@@ -136,7 +153,7 @@ fn at_once(text: &str) -> Option<FileV1> {
                     if read.len() == SESSIONS_MAX {
                         return None;
                     }
-                    read.push(SessionLog::of_entry(&mut cursor)?);
+                    read.push(entries.next(&mut cursor)?);
                 }
                 // From the bracket on that closes the list.
                 rest.push_str(text.get(cursor.place() - 1..)?);

@@ -8,6 +8,8 @@ use std::fmt;
 const FORM: &str = "1";
 /// Hexadecimal digits of the checksum.
 const DIGITS: usize = 8;
+/// Bytes of a row before its JSON text.
+pub(super) const HEAD: usize = FORM.len() + DIGITS + 2;
 
 /// Why a row cannot be opened. The row itself is to be set aside and offered for download as it is.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -43,7 +45,17 @@ impl std::error::Error for RowError {}
 /// The row of a JSON text: `1 <crc32> <json>`, the CRC-32 (IEEE 802.3) of its UTF-8 bytes in eight lower-case digits.
 #[must_use]
 pub fn seal(json: &str) -> String {
-    format!("{FORM} {} {json}", checksum(json))
+    let mut row = String::with_capacity(HEAD + json.len());
+    row.push_str(json);
+    seal_whole(row)
+}
+
+/// The same of a text that is not needed any more: with room for [`HEAD`] bytes more it stays where it is.
+#[must_use]
+pub fn seal_whole(mut json: String) -> String {
+    let head = format!("{FORM} {} ", checksum(&json));
+    json.insert_str(0, &head);
+    json
 }
 
 /// The JSON text of a row.

@@ -2,14 +2,14 @@
 
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
-use super::row::open;
-use crate::json::Cursor;
+use super::row::{HEAD as HEAD_OF_ROW, open};
 use crate::say;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use crate::words::t;
 use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::fmt;
+use std::ops::Range;
 use std::sync::Arc;
 
 /// The events of one session, by rising id. At least one of them begins it, and none begins another.
@@ -20,7 +20,23 @@ pub struct SessionLog {
     /// By strictly rising id. Shared: a log is copied whenever histories are compared or joined.
     events: Arc<Vec<Event>>,
     /// The entry of the file that it was read from, where it is to be written so.
-    source: Option<Arc<str>>,
+    source: Option<Source>,
+}
+
+/// A part of the text of a file, which is kept as long as anything was read from it: a copy of the part would be one of
+/// most of the file.
+#[derive(Debug, Clone)]
+pub(super) struct Source {
+    /// The whole file.
+    pub file: Arc<String>,
+    /// The bytes of the part.
+    pub part: Range<usize>,
+}
+
+impl Source {
+    fn text(&self) -> &str {
+        self.file.get(self.part.clone()).unwrap_or_default()
+    }
 }
 
 impl PartialEq for SessionLog {
@@ -138,16 +154,16 @@ impl SessionLog {
         })
     }
 
-    /// The log of the entry of a file that comes next; where it is laid out as it is written here, with its events in
-    /// order, it is written as it stands. None where it is no session.
-    pub(super) fn of_entry(file: &mut Cursor<'_>) -> Option<SessionLog> {
-        file.peek().ok()?;
-        let from = file.place();
-        let SessionForm { id, events } = SessionForm::deserialize(&mut *file).ok()?;
-        let text = file.since(from);
-        let as_written = is_laid_out(text) && rise(&events);
+    /// The log of an entry of a file, with the text of the entry; where that is laid out as it is written here, with its
+    /// events in order, it is written as it stands. None where it is no session.
+    pub(super) fn of_entry(
+        id: SessionId,
+        events: Vec<Event>,
+        source: Source,
+    ) -> Option<SessionLog> {
+        let as_written = is_laid_out(source.text()) && rise(&events);
         let log = SessionLog::new(id, events).ok()?;
-        let source = as_written.then(|| text.into());
+        let source = as_written.then_some(source);
         Some(SessionLog { source, ..log })
     }
 
@@ -179,7 +195,10 @@ impl SessionLog {
     #[must_use]
     pub fn to_json(&self) -> String {
         if let Some(source) = &self.source {
-            return source.as_ref().to_owned();
+            // With room to be made a row.
+            let mut text = String::with_capacity(HEAD_OF_ROW + source.part.len());
+            text.push_str(source.text());
+            return text;
         }
         let mut text = format!("{}{}{HEAD_END}", HEAD, content(&self.id));
         for (at, event) in self.events.iter().enumerate() {

@@ -114,15 +114,19 @@ impl Tells {
     }
 }
 
+/// The logarithm of the maximum by a curve; none where it does not hold for so many reps.
+pub(super) fn value_by(set: &Tells, curve: Curve) -> Option<f64> {
+    let holds = curve.holds_for(set.reps);
+    holds.then(|| set.log + curve.factor_at(set.count).ln())
+}
+
 /// A reading by a curve; none where it does not hold for so many reps.
 pub(super) fn by_curve(set: &Tells, curve: Curve) -> Option<Reading> {
-    if !curve.holds_for(set.reps) {
-        return None;
-    }
+    let value = value_by(set, curve)?;
     let guessed = if set.tried { 0.0 } else { RESERVE_SD };
     Some(Reading {
         at: set.at,
-        value: set.log + curve.factor_at(set.count).ln(),
+        value,
         lean: lean(curve, set.count),
         noise: day_noise(curve, NOISE_REPS) + (guessed * log_per_rep(curve, NOISE_REPS)).powi(2),
         says: set.says,

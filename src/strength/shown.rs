@@ -2,7 +2,7 @@
 
 use super::change::mdc95;
 use super::curves::Curve;
-use super::feed::{Reading, Says, Tells, by_curve, session, tells};
+use super::feed::{Reading, Says, Tells, by_curve, session, tells, value_by};
 use super::history::Performance;
 use super::level::kilograms;
 use crate::units::Load;
@@ -33,8 +33,11 @@ pub fn shown_by_all(performance: &Performance) -> Vec<(Curve, Shown)> {
     let told = sets.filter_map(|set| tells(performance, set).ok());
     let told: Vec<Tells> = told.filter(|set| !set.missed()).collect();
     let of = |curve| {
-        let readings = told.iter().filter_map(|set| by_curve(set, curve));
-        readings.max_by(|a, b| a.value.total_cmp(&b.value))
+        let values = told
+            .iter()
+            .filter_map(|set| Some((set, value_by(set, curve)?)));
+        let (best, _) = values.max_by(|a, b| a.1.total_cmp(&b.1))?;
+        by_curve(best, curve)
     };
     let curves = Curve::ALL.into_iter();
     curves

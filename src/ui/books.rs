@@ -168,16 +168,26 @@ async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     Ok(clear.chain([told]).chain(rows).collect())
 }
 
-/// Makes the books anew where there are sessions and they are not there in this form, or where that is `wanted`.
-pub async fn settle(keep: &Keep, wanted: bool) -> Result<(), DbError> {
+/// The same, by the rows of their own shelf.
+pub fn are_kept_in(rows: &[(String, String)]) -> bool {
+    let form = rows.iter().find(|(key, _)| key == FORM_KEY);
+    form.and_then(|(_, row)| read::<u32>(row)) == Some(BOOKS_FORM)
+}
+
+/// Makes the books, which are not there in this form, where there are sessions, and says whether it did.
+pub async fn make_if_missing(keep: &Keep, headings: usize) -> Result<bool, DbError> {
     // Sessions are only counted where there are no books: the browser goes through all of them for that. The last session
     // may have left the ledger, and the page before the books followed: then there are headings and no session.
-    let stale = !are_kept(keep).await?
-        && (keep.count(Shelf::Sessions).await? > 0 || keep.count(Shelf::Headings).await? > 0);
-    if wanted || stale {
-        keep.apply(anew(keep, Vec::new()).await?).await?;
+    let stale = headings > 0 || keep.count(Shelf::Sessions).await? > 0;
+    if stale {
+        make(keep).await?;
     }
-    Ok(())
+    Ok(stale)
+}
+
+/// Makes the books anew.
+pub async fn make(keep: &Keep) -> Result<(), DbError> {
+    keep.apply(anew(keep, Vec::new()).await?).await
 }
 
 /// The model with what was written to the books: see [`apply_next`].

@@ -1,10 +1,10 @@
 //! From one state of what is kept to another: all of it in one write.
 
 use super::books::{entry_of, of_turns};
-use super::keep::{Keep, put_json};
+use super::keep::Keep;
 use crate::device::db::{DbError, Write};
 use crate::session::SessionId;
-use crate::store::{Archive, Change, Shelf, Turn, changes};
+use crate::store::{Archive, Change, Shelf, Turn, changes, seal_whole};
 
 /// The write that takes a row away.
 pub fn delete(shelf: Shelf, key: &str) -> Write {
@@ -17,7 +17,11 @@ pub fn delete(shelf: Shelf, key: &str) -> Write {
 /// The write of a row that changes.
 pub fn write(Change { shelf, key, json }: Change) -> Write {
     match json {
-        Some(json) => put_json(shelf, &key, &json),
+        Some(json) => Write::Put {
+            shelf: shelf.name().to_owned(),
+            key,
+            text: seal_whole(json),
+        },
         None => delete(shelf, &key),
     }
 }

@@ -1,10 +1,10 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
-use crate::device::db::{Db, DbError, Write};
+use crate::device::db::{Answer, Db, DbError, Part, Write, newest};
 use crate::json;
 use crate::store::{
-    Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
+    END, Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -258,6 +258,33 @@ impl Keep {
             Some(db) => db.count(shelf.name()).await,
             None => Ok(self.rows(shelf).await?.len()),
         }
+    }
+
+    /// Parts of shelves: in one go where all of it is on disk, else one after the other.
+    pub async fn several(&self, parts: &[(Shelf, Part)]) -> Result<Vec<Answer>, DbError> {
+        let named: Vec<(&str, Part)> = parts
+            .iter()
+            .map(|(shelf, part)| (shelf.name(), *part))
+            .collect();
+        let all = parts
+            .iter()
+            .all(|(shelf, _)| self.disk_of(*shelf).is_some());
+        if let Some(db) = self.disk.as_ref().filter(|_| all) {
+            return db.several(&named).await;
+        }
+        let mut answers = Vec::new();
+        for (shelf, part) in parts {
+            answers.push(match part {
+                Part::All => Answer::of(self.rows(*shelf).await?),
+                Part::Last(most) => Answer::of(self.last(*shelf, ("", END), *most).await?),
+                Part::Newest => {
+                    let newest = newest(self.keys(*shelf).await?.into_iter());
+                    Answer::of(self.some(*shelf, newest).await?)
+                }
+                Part::Count => Answer::of_count(self.count(*shelf).await?),
+            });
+        }
+        Ok(answers)
     }
 
     /// One record; none when there is no such key or its row cannot be read.

@@ -20,6 +20,7 @@ mod history;
 mod keep;
 mod kit;
 mod known;
+mod later;
 mod layout;
 mod ledger;
 mod looking;

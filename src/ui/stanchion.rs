@@ -4,6 +4,7 @@ use super::desk::Desk;
 use super::happen::{Lies, take_all};
 use super::keep::put;
 use super::kit::{Hearing, hearing};
+use super::later::Later;
 use super::model::{Model, Notice};
 use super::place::Place;
 use crate::device::install::{Install, Way};
@@ -50,6 +51,8 @@ pub struct Stanchion {
     pub(super) desk: StoredValue<Desk, LocalStorage>,
     /// What tries again to write.
     pub(super) again: StoredValue<Option<Timer>, LocalStorage>,
+    /// What was read and not looked through yet.
+    pub(super) later: StoredValue<Option<Later>, LocalStorage>,
     mint: StoredValue<Mint>,
 }
 
@@ -86,6 +89,7 @@ impl Stanchion {
             worker: StoredValue::new_local(None),
             desk: StoredValue::new_local(Desk::default()),
             again: StoredValue::new_local(None),
+            later: StoredValue::new_local(None),
             mint: StoredValue::new(Mint::default()),
         }
     }
@@ -158,9 +162,12 @@ impl Stanchion {
     }
 
     fn begin_in(self, id: SheetId, light: Option<LightWeek>) {
-        if !self.may_write() {
-            return;
+        if self.may_write() {
+            self.completed(move || self.begin_now(id, light));
         }
+    }
+
+    fn begin_now(self, id: SheetId, light: Option<LightWeek>) {
         let now = moment();
         let fresh = SessionId(self.id());
         let began = self.model.with_untracked(|model| {

@@ -4,48 +4,43 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
+use super::later::{Few, Later, Lost, only_chooses, records};
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
-use crate::device::db::DbError;
+use crate::device::db::{Answer, DbError, Part};
 use crate::device::install::Install;
+use crate::device::timer::after;
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
-use crate::draft::Draft;
 use crate::json;
-use crate::kit::Kit;
-use crate::ledger::{ExerciseSummary, Heading, newest_first};
+use crate::ledger::newest_first;
 use crate::order;
-use crate::say;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, BodyMassRecord, BodyRecord, END, ExerciseRecord, KitRecord, LASTS, LastOf,
-    LifterRecord, ProgrammeRecord, SheetRecord, Shelf, Shelves, Unreadable, aside_line,
-    body_entries, seal, shelved,
+    Archive, LASTS, LastOf, LifterRecord, ProgrammeRecord, SheetRecord, Shelf, aside_line, seal,
+    shelved,
 };
-use crate::units::Unit;
-use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use std::collections::BTreeMap;
-
-/// The setting with the mark of what was said to be unreadable.
-const TOLD: &str = "told";
+use serde::de::DeserializeOwned;
 
 /// The setting that says that someone has been here before; `assets/boot.js` reads it too.
 const KNOWN: &str = "known";
 
-/// Form and checksum of a sealed text.
-const MARK_CHARS: usize = 10;
+/// How long after the first screen the rest is looked through, in milliseconds: it is painted by then.
+const LATER_MS: u32 = 100;
 
 /// Reads what is stored and opens the app.
 pub fn start(app: Stanchion) {
     arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
-        arrive(app, &fragment);
-        dom::scroll_to_top();
+        app.completed(move || {
+            arrive(app, &fragment);
+            dom::scroll_to_top();
+        });
     });
     // For the life of the page.
     std::mem::forget(listener);
@@ -55,13 +50,17 @@ pub fn start(app: Stanchion) {
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
+        // What the first screen does not show is looked through when it is painted.
+        std::mem::forget(after(LATER_MS, move || app.completed(|| {})));
         app.install.with_value(|install| {
             install.watch(move || app.home.set(app.install.with_value(Install::way)));
         });
         persist::known(move |promise| app.model.update(|model| model.promise = Some(promise)));
-        received::on_opened(move |file| spawn_local(open_received(app, file)));
+        received::on_opened(move |file| {
+            app.completed(move || spawn_local(open_received(app, file)));
+        });
         if let Some(file) = received::sent().await {
-            open_received(app, file).await;
+            app.completed(move || spawn_local(open_received(app, file)));
         }
         let worker = worker::register(move || app.model.update(|model| model.update_waits = true));
         app.worker.set_value(Some(worker));
@@ -91,6 +90,10 @@ pub async fn sit_down(app: Stanchion) {
 
 /// Opens the app on what was read.
 pub fn open(app: Stanchion) {
+    if app.model.with_untracked(is_new) {
+        // Something may have been set aside.
+        app.complete();
+    }
     app.model.update(|model| {
         model.stage = if is_new(model) {
             Stage::Welcome
@@ -124,74 +127,123 @@ pub async fn read_anew(app: Stanchion) {
     }
 }
 
-/// Reads everything that the first screen may need.
+/// What is read at the start, all in one go.
+const WANTED: [(Shelf, Part); 14] = [
+    (Shelf::Lifters, Part::All),
+    (Shelf::Kits, Part::All),
+    (Shelf::BodyMass, Part::All),
+    (Shelf::Body, Part::All),
+    (Shelf::Sheets, Part::Newest),
+    (Shelf::Exercises, Part::All),
+    (Shelf::Programmes, Part::All),
+    (Shelf::Drafts, Part::All),
+    (Shelf::Events, Part::All),
+    (Shelf::Aside, Part::All),
+    (Shelf::Summaries, Part::All),
+    (Shelf::Books, Part::All),
+    (Shelf::Headings, Part::Last(HEADINGS_NEWEST as u32)),
+    (Shelf::Headings, Part::Count),
+];
+
+/// What was read of [`WANTED`].
+struct Wanted(Vec<Answer>);
+
+impl Wanted {
+    async fn read(keep: &Keep) -> Result<Wanted, DbError> {
+        keep.several(&WANTED).await.map(Wanted)
+    }
+
+    /// The rows of a shelf, taken out.
+    fn take(&mut self, shelf: Shelf) -> Answer {
+        let at = WANTED.iter().position(|(wanted, _)| *wanted == shelf);
+        let answer = at.and_then(|at| self.0.get_mut(at));
+        answer.map(std::mem::take).unwrap_or_default()
+    }
+
+    /// The records of a shelf.
+    fn records<T: DeserializeOwned>(&mut self, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
+        records(self.take(shelf), shelf, lost)
+    }
+
+    /// How many headings there are.
+    fn sessions(&self) -> usize {
+        self.0.last().map_or(0, Answer::count)
+    }
+}
+
+/// Reads everything that a screen may need without asking for it.
+///
+/// At the start, where the choice of a sheet is all that is shown, what that does not show is read, and looked through
+/// later: see [`Stanchion::complete`].
 pub async fn read(app: Stanchion) -> Result<(), DbError> {
+    app.complete();
+    if read_once(app, false).await? {
+        Ok(())
+    } else {
+        mend(app).await
+    }
+}
+
+/// The same where the books are known to be spoiled: they are made anew first.
+pub async fn mend(app: Stanchion) -> Result<(), DbError> {
+    // Spoiled again, they cannot be written: what can be read of them is shown.
+    read_once(app, true).await.map(drop)
+}
+
+/// False where a row of the books cannot be read.
+async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let keep = app.keep();
+    let writes = app.model.with_untracked(|model| !model.follows);
     let mut lost = Vec::new();
-    let lifters: Vec<LifterRecord> = keep.records(Shelf::Lifters, &mut lost).await?;
-    let kits: Vec<KitRecord> = keep.records(Shelf::Kits, &mut lost).await?;
-    let body_mass: Vec<BodyMassRecord> = keep.records(Shelf::BodyMass, &mut lost).await?;
-    let body: Vec<BodyRecord> = keep.records(Shelf::Body, &mut lost).await?;
-    let sheets = newest_sheets(&keep, &mut lost).await?;
-    let mut named = Archive::default();
-    let exercises: Vec<ExerciseRecord> = keep.records(Shelf::Exercises, &mut lost).await?;
-    let programmes: Vec<ProgrammeRecord> = keep.records(Shelf::Programmes, &mut lost).await?;
-    let drafts: Vec<Sheet> = keep.records(Shelf::Drafts, &mut lost).await?;
-    let books = read_books(&keep, app.model.with_untracked(|model| !model.follows)).await?;
-    let events: Vec<Event> = keep.records(Shelf::Events, &mut lost).await?;
+    let (mut wanted, lasts) = read_books(&keep, writes, spoiled).await?;
+    let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
+    let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
+    let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
+    let events: Vec<Event> = wanted.records(Shelf::Events, &mut lost);
     let (strays, events) = strays(events);
     if app.has_left(&keep) {
-        return Ok(());
+        return Ok(true);
     }
     // Later ids are greater than all stored ones, even if the clock was set back since.
-    let versions = lifters
-        .iter()
-        .map(|record| record.version)
-        .chain(kits.iter().map(|record| record.version));
     let sheet_versions = sheets.iter().map(|record| record.version().0);
-    let exercise_versions = exercises.iter().map(ExerciseRecord::version);
     let programme_versions = programmes.iter().map(ProgrammeRecord::version);
     for id in events
         .iter()
         .map(|event| event.id.0)
-        .chain(versions)
+        .chain(lifters.iter().map(|record| record.version))
         .chain(sheet_versions)
-        .chain(exercise_versions)
         .chain(programme_versions)
-        .chain(body.iter().map(|record| record.version))
     {
         app.see_id(id);
     }
-    for record in exercises {
-        named.exercises.put(record);
-    }
+    let mut named = Archive::default();
     for record in programmes {
         named.programmes.put(record);
     }
+    let sheets = current(sheets);
+    let headings = Answer::of(wanted.take(Shelf::Headings).rows());
+    let summaries = wanted.take(Shelf::Summaries);
+    // What is spoiled is told by who reads all of it.
+    let few = (events.is_empty() && app.model.with_untracked(only_chooses))
+        .then(|| Few::of(&headings, &summaries, &sheets))
+        .flatten();
+    let waits = few.is_some();
+    let Few {
+        headings: shown,
+        known,
+    } = few.unwrap_or_default();
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
-        let newest_kit = kits.into_iter().max_by_key(|record| record.version);
-        model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
-        model.body = body_entries(&body_mass, &body);
-        model.sheets = current(sheets);
-        model.exercises = named.catalogue();
+        model.sheets = sheets;
         model.programmes = named.current_programmes().into_iter().cloned().collect();
-        let begun = drafts
-            .into_iter()
-            .map(|sheet| (sheet.id, Draft::resumed(sheet)));
-        model.drafts = begun.collect();
         model.summaries.clear();
-        for summary in books.summaries {
+        for summary in known {
             model.summaries.insert(summary.exercise.clone(), summary);
         }
-        model.headings = books.headings;
+        model.headings = shown;
         newest_first(&mut model.headings);
-        model.sessions = books.sessions;
-        model.lasts = books
-            .lasts
-            .into_iter()
-            .map(|last| (last.sheet, last))
-            .collect();
+        model.sessions = wanted.sessions();
+        model.lasts = lasts.into_iter().map(|last| (last.sheet, last)).collect();
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
         let own = model.session.take().filter(|_| !model.follows);
         let own = own
@@ -203,6 +255,22 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
             times.max().into_iter().for_each(clock::run_on_from);
         }
     });
+    app.later.set_value(Some(Later {
+        kits: wanted.take(Shelf::Kits),
+        body_mass: wanted.take(Shelf::BodyMass),
+        body: wanted.take(Shelf::Body),
+        exercises: wanted.take(Shelf::Exercises),
+        drafts: wanted.take(Shelf::Drafts),
+        aside: wanted.take(Shelf::Aside),
+        headings,
+        summaries,
+        lost,
+        strays,
+    }));
+    if waits {
+        return Ok(true);
+    }
+    let whole = app.complete();
     // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
     let ended = app.model.with_untracked(|model| {
         model
@@ -215,48 +283,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
         app.model.update(|model| writes = archive(model, &session));
         app.write(writes);
     }
-    let newer = lost.iter().filter(|(_, row)| row.newer).count();
-    let broken = lost.len() - newer;
-    app.model.update(|model| model.aside = strays);
-    app.set_aside(lost);
-    let aside = app.model.with_untracked(|model| model.aside.clone());
-    tell(app, &aside, broken, newer);
-    let aside = keep.raw(Shelf::Aside).await?;
-    if !app.has_left(&keep) {
-        app.model.update(|model| model.aside.extend(aside));
-    }
-    Ok(())
-}
-
-/// Says once what could not be read: again only when it is something else.
-fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
-    let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
-    let told = app.model.with_untracked(|model| model.pref(TOLD));
-    if aside.is_empty() || prefs::get::<String>(&told).as_ref() == Some(&mark) {
-        return;
-    }
-    // Not kept, it is said again at the next start.
-    let _ = prefs::set(&told, &mark);
-    let broken = aside.len().saturating_sub(newer).max(broken);
-    let mut said = String::new();
-    if broken > 0 {
-        said.push_str(&say!(
-            "{broken} of the stored records could not be read.",
-            broken,
-        ));
-        said.push(' ');
-    }
-    if newer > 0 {
-        said.push_str(&say!(
-            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version.",
-            newer,
-        ));
-        said.push(' ');
-    }
-    said.push_str(t(
-        "They stay as they are; in Kit they can be saved to a file.",
-    ));
-    app.complain(said);
+    Ok(whole || !writes)
 }
 
 /// Events before the beginning of the session on the floor, as lines of what is set aside, and the rest. There are such
@@ -273,65 +300,53 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
     (lines.collect(), rest)
 }
 
-/// What is read of the books at the start: the newest headings, the summaries, the last session of each sheet.
-struct Books {
-    sessions: usize,
-    headings: Vec<Heading>,
-    summaries: Vec<ExerciseSummary>,
-    lasts: Vec<LastOf>,
-}
-
-/// Reads the books. Where they are of an older form or spoiled, they are made anew first, by the tab that `writes`.
-async fn read_books(keep: &Keep, writes: bool) -> Result<Books, DbError> {
-    let mut spoiled = false;
+/// Reads what is wanted, and of the books the last session of each sheet. Where they are of an older form or spoiled, they
+/// are made anew first, by the tab that `writes`.
+async fn read_books(
+    keep: &Keep,
+    writes: bool,
+    mut spoiled: bool,
+) -> Result<(Wanted, Vec<LastOf>), DbError> {
+    // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
+    let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
+    let mut asked = false;
+    let mut wanted = Wanted::read(keep).await?;
     loop {
-        // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
-        if writes && let Err(error) = books::settle(keep, spoiled).await {
-            faults::note(&format!("making the books anew: {error}"));
+        if writes && spoiled && !asked {
+            books::make(keep).await.unwrap_or_else(|error| note(&error));
+            wanted = Wanted::read(keep).await?;
+            asked = true;
         }
-        let newest = HEADINGS_NEWEST as u32;
-        let headings = shelved(keep.last(Shelf::Headings, ("", END), newest).await?);
-        let summaries = keep.all(Shelf::Summaries).await?;
+        let rows = wanted.take(Shelf::Books).rows();
+        if writes && !asked && !books::are_kept_in(&rows) {
+            asked = true;
+            match books::make_if_missing(keep, wanted.sessions()).await {
+                Ok(false) => {}
+                Ok(true) => {
+                    wanted = Wanted::read(keep).await?;
+                    continue;
+                }
+                Err(error) => note(&error),
+            }
+        }
         let (from, to) = LASTS;
-        let lasts = shelved(keep.first(Shelf::Books, (from, to), u32::MAX).await?);
-        let lost = [
-            &headings.unreadable,
-            &summaries.unreadable,
-            &lasts.unreadable,
-        ];
-        if writes && !spoiled && lost.into_iter().any(|lost| !lost.is_empty()) {
-            spoiled = true;
+        let is_last = |(key, _): &(String, String)| (from..to).contains(&key.as_str());
+        let lasts = shelved(rows.into_iter().filter(is_last).collect());
+        if writes && !spoiled && !lasts.unreadable.is_empty() {
+            (spoiled, asked) = (true, false);
             continue;
         }
-        return Ok(Books {
-            sessions: keep.count(Shelf::Headings).await?,
-            headings: headings.records,
-            summaries: summaries.records,
-            lasts: lasts.records,
-        });
+        return Ok((wanted, lasts.records));
     }
 }
 
 /// The newest version of each sheet; all versions where one of those cannot be read.
 async fn newest_sheets(
     keep: &Keep,
-    lost: &mut Vec<(Shelf, Unreadable)>,
+    newest: Answer,
+    lost: &mut Lost,
 ) -> Result<Vec<SheetRecord>, DbError> {
-    let of = |key: &String| {
-        key.split_once('/')
-            .map_or(String::new(), |(sheet, _)| sheet.to_owned())
-    };
-    // Keys rise by sheet, then by version: the last of each counts.
-    let newest: BTreeMap<String, String> = keep
-        .keys(Shelf::Sheets)
-        .await?
-        .into_iter()
-        .map(|key| (of(&key), key))
-        .collect();
-    let rows = keep
-        .some(Shelf::Sheets, newest.into_values().collect())
-        .await?;
-    let newest = shelved(rows);
+    let newest = shelved(newest.rows());
     if newest.unreadable.is_empty() {
         return Ok(newest.records);
     }

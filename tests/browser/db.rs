@@ -1,7 +1,7 @@
 //! The store of record, as it should be.
 
 use crate::help::{patch, text};
-use stanchion::device::db::{Db, DbError, Write};
+use stanchion::device::db::{Db, DbError, Part, Write};
 use stanchion::store::{DATABASE_VERSION, Shelf};
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -183,4 +183,57 @@ async fn a_higher_version_adds_shelves_and_keeps_what_is_there() {
         Err(DbError::Newer)
     );
     assert_eq!(new.count("events").await.unwrap(), 1);
+}
+
+/// Parts of several shelves in one go are what each of them is alone, whatever there is of it.
+#[wasm_bindgen_test]
+async fn several_parts_are_read_in_one_transaction() {
+    let db = Db::open("test-several", 1, &["a", "b", "empty"])
+        .await
+        .unwrap();
+    let long = "né ".repeat(400);
+    let keys = ["k1/1", "k1/2", "k2/1", "k3", "k3/0", "k3/1", "k4/9"];
+    let mut writes: Vec<Write> = keys.iter().map(|key| put("a", key, key)).collect();
+    writes.push(put("b", "only", &long));
+    db.apply(writes).await.unwrap();
+    let _spy = patch(
+        "window.asked = 0;
+         const proto = IDBDatabase.prototype, old = proto.transaction;
+         shadow(proto, 'transaction', {value(...given) { window.asked += 1; return old.apply(this, given); }});",
+    );
+    let parts = [
+        ("a", Part::All),
+        ("a", Part::Newest),
+        ("a", Part::Last(3)),
+        ("a", Part::Last(50)),
+        ("a", Part::Last(1)),
+        ("a", Part::Count),
+        ("b", Part::All),
+        ("empty", Part::All),
+        ("empty", Part::Newest),
+        ("empty", Part::Last(2)),
+        ("empty", Part::Count),
+    ];
+    let answers = db.several(&parts).await.unwrap();
+    assert_eq!(text("String(asked)"), "1");
+    let some = answers[0].some(&["k3", "gone", "k1/2"]);
+    assert_eq!(some, [pair("k3", "k3"), pair("k1/2", "k1/2")]);
+    assert_eq!((answers[0].count(), answers[5].count()), (7, 7));
+    let of = |keys: &[&str]| keys.iter().map(|key| pair(key, key)).collect::<Vec<_>>();
+    let expected = [
+        of(&keys),
+        of(&["k1/2", "k2/1", "k3/1", "k4/9"]),
+        of(&keys[4..]),
+        of(&keys),
+        of(&keys[6..]),
+        of(&[]),
+        vec![pair("only", &long)],
+        of(&[]),
+        of(&[]),
+        of(&[]),
+        of(&[]),
+    ];
+    for ((answer, expected), part) in answers.into_iter().zip(expected).zip(parts) {
+        assert_eq!(answer.rows(), expected, "{part:?}");
+    }
 }

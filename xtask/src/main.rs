@@ -46,9 +46,10 @@ cargo xtask <command>
                      set up and run every check and test: all of it in Chromium, and what a person does in
                      Firefox and WebKit where they are installed; --all-engines installs them
   dist               set up and build the app, optimised, into dist/
-  measure [cues|ten-years]
+  measure [cues|ten-years|hundred-years]
                      build, then write sizes and times to target/measure.json; `cues` only prints
-                     how exact the cues are, `ten-years` what ten years cost in the build that is there
+                     how exact the cues are; `ten-years` and `hundred-years` add what so many years cost in
+                     the build that is there
   shots              build, and take the pictures of every screen in docs/screens.md anew
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
@@ -95,6 +96,7 @@ fn dispatch(arguments: &[String]) -> Outcome<bool> {
         ["dist"] => build::dist(&setup::Tools::prepare()?).map(|()| true),
         ["measure"] => measure::run().map(|()| true),
         ["measure", "ten-years"] => measure::ten_years().map(|()| true),
+        ["measure", "hundred-years"] => measure::hundred_years().map(|()| true),
         ["measure", "cues"] => measure::cues().map(|()| true),
         ["ledger", options @ ..] => ledger::run(options).map(|()| true),
         ["shots"] => test::shots().map(|()| true),

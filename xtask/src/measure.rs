@@ -66,14 +66,18 @@ pub fn run() -> Outcome<()> {
     step("Figures", || write(&figures, "kill."))
 }
 
-/// Measures what ten years cost, in the build that is there, and prints the figures; nothing is written.
+/// Measures what ten years cost, in the build that is there, and adds the figures.
 pub fn ten_years() -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
     let figures = step("Ten years", || scale::figures(&browser))?;
-    for (key, figure) in &figures {
-        note(format!("{key} = {}", number(*figure)));
-    }
-    Ok(())
+    add(&figures)
+}
+
+/// The same of a hundred years.
+pub fn hundred_years() -> Outcome<()> {
+    let browser = step("Browser", Browser::prepare)?;
+    let figures = step("A hundred years", || scale::hundred_years(&browser))?;
+    add(&figures)
 }
 
 /// Measures the cues alone and prints the figures; nothing is written.

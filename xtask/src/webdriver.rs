@@ -5,6 +5,7 @@ use std::io::{BufRead, BufReader, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
@@ -88,7 +89,10 @@ pub struct Session {
 impl Session {
     /// Starts the driver and Chromium with an empty profile, which is gone afterwards.
     pub fn start(browser: &Browser) -> Outcome<Self> {
-        let profile = places::target(&format!("measure-profile-{}", std::process::id()));
+        static STARTED: AtomicU32 = AtomicU32::new(0);
+        let number = STARTED.fetch_add(1, Ordering::Relaxed);
+        let name = format!("measure-profile-{}-{number}", std::process::id());
+        let profile = places::target(&name);
         fs::create_dir_all(&profile).or_next(
             "making a browser profile",
             "check that target/ can be written",

@@ -2,7 +2,8 @@
 
 use super::error::Fault;
 use super::transaction::Transaction;
-use crate::device::events::listen;
+use crate::device::events::{Listener, listen};
+use crate::device::js;
 use js_sys::{Array, JSON};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -20,14 +21,14 @@ fn begin(db: &IdbDatabase, shelf: &str) -> Result<(Transaction, IdbObjectStore),
     Ok((transaction, store))
 }
 
-fn result(request: &IdbRequest) -> Result<JsValue, Fault> {
+pub(super) fn result(request: &IdbRequest) -> Result<JsValue, Fault> {
     request.result().map_err(|error| Fault::of_use(&error))
 }
 
 /// A key or record as text. This store writes nothing else; what is something else all the same is
 /// given in the browser's own words for it, so that the others of its shelf can be read.
-fn text(value: &JsValue) -> String {
-    value.as_string().unwrap_or_else(|| {
+pub(super) fn text(value: &JsValue) -> String {
+    js::text(value).unwrap_or_else(|| {
         let shown = JSON::stringify(value).ok();
         shown.map_or_else(|| format!("{value:?}"), String::from)
     })
@@ -70,10 +71,10 @@ pub(super) async fn some(
 
 pub(super) async fn all(db: &IdbDatabase, shelf: &str) -> Result<Vec<(String, String)>, Fault> {
     let (transaction, store) = begin(db, shelf)?;
-    let asked = ask(&store, &JsValue::UNDEFINED, None);
+    let asked = Asked::of(&store, &JsValue::UNDEFINED, None);
     let asked = asked.map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
-    pairs(&asked)
+    Ok(asked.texts()?.pairs())
 }
 
 /// The keys of a shelf, rising.
@@ -88,30 +89,67 @@ pub(super) async fn keys(db: &IdbDatabase, shelf: &str) -> Result<Vec<String>, F
         .collect())
 }
 
-/// Asks for the keys and records of a span.
-fn ask(store: &IdbObjectStore, span: &JsValue, most: Option<u32>) -> Result<Asked, JsValue> {
-    Ok(match most {
-        Some(most) => [
-            store.get_all_keys_with_key_and_limit(span, most)?,
-            store.get_all_with_key_and_limit(span, most)?,
-        ],
-        None => [
-            store.get_all_keys_with_key(span)?,
-            store.get_all_with_key(span)?,
-        ],
-    })
+/// Requests for keys and for the records under them.
+pub(super) struct Asked {
+    keys: IdbRequest,
+    records: IdbRequest,
 }
 
-/// Requests for keys and for the records under them.
-type Asked = [IdbRequest; 2];
+/// What is asked for as soon as the browser has told where it begins.
+pub(super) type Found = Rc<RefCell<Option<Asked>>>;
 
-fn pairs([keys, records]: &Asked) -> Result<Vec<(String, String)>, Fault> {
-    let list = |request| result(request).map(|list| Array::from(&list));
-    let (keys, records) = (list(keys)?, list(records)?);
-    let pairs = keys.iter().zip(records.iter());
-    Ok(pairs
-        .map(|(key, record)| (text(&key), text(&record)))
-        .collect())
+/// Keys and records, by rising key, where the browser has them.
+pub(super) struct Texts {
+    keys: Array,
+    records: Array,
+}
+
+impl Asked {
+    /// Asks for the keys and records of a span.
+    pub(super) fn of(
+        store: &IdbObjectStore,
+        span: &JsValue,
+        most: Option<u32>,
+    ) -> Result<Self, JsValue> {
+        Ok(match most {
+            Some(most) => Self {
+                keys: store.get_all_keys_with_key_and_limit(span, most)?,
+                records: store.get_all_with_key_and_limit(span, most)?,
+            },
+            None => Self {
+                keys: store.get_all_keys_with_key(span)?,
+                records: store.get_all_with_key(span)?,
+            },
+        })
+    }
+
+    pub(super) fn texts(&self) -> Result<Texts, Fault> {
+        let list = |request| result(request).map(|list| Array::from(&list));
+        Ok(Texts {
+            keys: list(&self.keys)?,
+            records: list(&self.records)?,
+        })
+    }
+}
+
+impl Texts {
+    pub(super) fn len(&self) -> usize {
+        // A length fits.
+        self.keys.length() as usize
+    }
+
+    pub(super) fn pairs(&self) -> Vec<(String, String)> {
+        let pairs = self.keys.iter().zip(self.records.iter());
+        pairs
+            .map(|(key, record)| (text(&key), text(&record)))
+            .collect()
+    }
+
+    /// The record under a key, with the key.
+    pub(super) fn pair(&self, key: &str) -> Option<(String, String)> {
+        let at = u32::try_from(self.keys.index_of(&key.into(), 0)).ok()?;
+        Some((key.to_owned(), text(&self.records.get(at))))
+    }
 }
 
 /// The keys from `from` on and before `to`; none where that is no span.
@@ -132,15 +170,13 @@ pub(super) async fn first(
         return Ok(Vec::new());
     };
     let (transaction, store) = begin(db, shelf)?;
-    let asked = ask(&store, &span, (most < u32::MAX).then_some(most));
+    let asked = Asked::of(&store, &span, (most < u32::MAX).then_some(most));
     let asked = asked.map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
-    pairs(&asked)
+    Ok(asked.texts()?.pairs())
 }
 
 /// The last records of a span, at most so many, by rising key.
-///
-/// A cursor over the keys goes to where they begin, in one step; then all of them are asked for at once.
 pub(super) async fn last(
     db: &IdbDatabase,
     shelf: &str,
@@ -151,13 +187,27 @@ pub(super) async fn last(
         return Ok(Vec::new());
     };
     let (transaction, store) = begin(db, shelf)?;
-    let request = store
-        .open_key_cursor_with_range_and_direction(&whole, IdbCursorDirection::Prev)
-        .map_err(|error| transaction.give_up(&error))?;
-    let found: Rc<RefCell<Option<Asked>>> = Rc::default();
+    let (found, _walk) =
+        ask_last(&store, &whole, most).map_err(|error| transaction.give_up(&error))?;
+    transaction.finish().await?;
+    let found = found.borrow_mut().take();
+    found.map_or_else(|| Ok(Vec::new()), |asked| Ok(asked.texts()?.pairs()))
+}
+
+/// Asks for the last records of a span, at most `most`, which is not 0.
+///
+/// A cursor over the keys goes to where they begin, in one step; then all of them are asked for at once.
+pub(super) fn ask_last(
+    store: &IdbObjectStore,
+    whole: &JsValue,
+    most: u32,
+) -> Result<(Found, Listener), JsValue> {
+    let request =
+        store.open_key_cursor_with_range_and_direction(whole, IdbCursorDirection::Prev)?;
+    let found = Found::default();
     let (asked, cursor_of, at_end) = (Rc::clone(&found), request.clone(), Cell::new(most == 1));
-    let to = to.to_owned();
-    let _walk = listen(&request, "success", move |_| {
+    let (store, whole) = (store.clone(), whole.clone());
+    let walk = listen(&request, "success", move |_| {
         let cursor = cursor_of.result().map(JsCast::dyn_into::<IdbCursor>);
         let range = match cursor {
             Ok(Ok(cursor)) if !at_end.replace(true) => {
@@ -165,27 +215,42 @@ pub(super) async fn last(
                 let _ = cursor.advance(most - 1);
                 return;
             }
-            Ok(Ok(cursor)) => cursor
-                .key()
-                .ok()
-                .and_then(|key| key.as_string())
-                .and_then(|key| span(&key, &to)),
+            Ok(Ok(cursor)) => cursor.key().ok().and_then(|key| key.as_string()),
             // There are fewer: all of them.
-            _ => Some(whole.clone()),
+            _ => None,
+        };
+        // From there to the end of the span.
+        let range = match range {
+            Some(key) => from_key(&key, &whole),
+            None => Some(whole.clone()),
         };
         if let Some(range) = range {
-            *asked.borrow_mut() = ask(&store, &range, None).ok();
+            *asked.borrow_mut() = Asked::of(&store, &range, None).ok();
         }
     });
-    transaction.finish().await?;
-    let found = found.borrow_mut().take();
-    found.as_ref().map_or_else(|| Ok(Vec::new()), pairs)
+    Ok((found, walk))
+}
+
+/// The end of a span, or of a whole shelf, from a key on.
+fn from_key(key: &str, whole: &JsValue) -> Option<JsValue> {
+    let range = match whole.dyn_ref::<IdbKeyRange>() {
+        Some(whole) => {
+            let upper = whole.upper().ok()?;
+            IdbKeyRange::bound_with_lower_open_and_upper_open(&key.into(), &upper, false, true)
+        }
+        None => IdbKeyRange::lower_bound(&key.into()),
+    };
+    range.ok().map(JsValue::from)
 }
 
 pub(super) async fn count(db: &IdbDatabase, shelf: &str) -> Result<usize, Fault> {
     let (transaction, store) = begin(db, shelf)?;
     let request = store.count().map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
+    counted(&request)
+}
+
+pub(super) fn counted(request: &IdbRequest) -> Result<usize, Fault> {
     // A count is a whole number that fits; anything else is not a count.
-    Ok(result(&request)?.as_f64().map_or(0, |count| count as usize))
+    Ok(result(request)?.as_f64().map_or(0, |count| count as usize))
 }

@@ -45,7 +45,12 @@ pub(super) struct Transaction {
 impl Transaction {
     /// Begins a transaction that only reads.
     pub(super) fn read(db: &IdbDatabase, shelf: &str) -> Result<Self, Fault> {
-        Self::begin(db, &[shelf], "readonly", &[])
+        Self::read_all(db, &[shelf])
+    }
+
+    /// The same of several shelves.
+    pub(super) fn read_all(db: &IdbDatabase, shelves: &[&str]) -> Result<Self, Fault> {
+        Self::begin(db, shelves, "readonly", &[])
     }
 
     /// Begins a transaction whose end is told only after the bytes were handed to the disk.

@@ -4,7 +4,7 @@ use super::error::Fault;
 use super::transaction::Transaction;
 use crate::order;
 use wasm_bindgen::JsValue;
-use web_sys::{IdbDatabase, IdbRequest, IdbTransaction};
+use web_sys::{IdbDatabase, IdbObjectStore, IdbRequest, IdbTransaction};
 
 /// One change to what is kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,14 +41,25 @@ impl Write {
         }
     }
 
-    fn ask(&self, transaction: &IdbTransaction) -> Result<IdbRequest, JsValue> {
-        let store = transaction.object_store(self.shelf())?;
+    fn ask(&self, store: &IdbObjectStore) -> Result<IdbRequest, JsValue> {
         match self {
             Self::Put { key, text, .. } => store.put_with_key(&text.into(), &key.into()),
             Self::Delete { key, .. } => store.delete(&key.into()),
             Self::Clear { .. } => store.clear(),
         }
     }
+}
+
+/// Asks for writes of one shelf.
+fn ask_all(transaction: &IdbTransaction, run: &[Write]) -> Result<(), JsValue> {
+    let Some(first) = run.first() else {
+        return Ok(());
+    };
+    let store = transaction.object_store(first.shelf())?;
+    for write in run {
+        write.ask(&store)?;
+    }
+    Ok(())
 }
 
 /// All the writes in one transaction, synced; nothing of it if any of them fails.
@@ -60,10 +71,9 @@ pub(super) async fn apply(db: &IdbDatabase, writes: &[Write]) -> Result<(), Faul
         return Ok(());
     }
     let transaction = Transaction::write(db, &shelves)?;
-    for write in writes {
-        write
-            .ask(transaction.raw())
-            .map_err(|error| transaction.give_up(&error))?;
+    // Writes of one shelf follow each other.
+    for run in writes.chunk_by(|a, b| a.shelf() == b.shelf()) {
+        ask_all(transaction.raw(), run).map_err(|error| transaction.give_up(&error))?;
     }
     transaction.finish_all(writes.len()).await
 }

@@ -4,7 +4,7 @@ use super::gather::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
 use crate::say;
-use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read};
+use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read_file};
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
@@ -75,8 +75,7 @@ async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Re
     if look_first && look_at_file(app, &text).await {
         return Ok(());
     }
-    let theirs = read(&text).map_err(|error| error.to_string())?;
-    drop(text);
+    let theirs = read_file(text).map_err(|error| error.to_string())?;
     let (ours, _) = gather(app).await.map_err(|error| error.to_string())?;
     let summary = join(ours, theirs.clone())
         .map_err(|error| error.to_string())?

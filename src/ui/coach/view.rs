@@ -2,7 +2,7 @@
 
 use crate::device::files::read_text;
 use crate::say;
-use crate::store::{Archive, FILE_BYTES_MAX, read};
+use crate::store::{Archive, FILE_BYTES_MAX, read_file};
 use crate::ui::app::banner;
 use crate::ui::away::chosen_file;
 use crate::ui::change;
@@ -33,7 +33,7 @@ fn open_file(app: Stanchion, event: &DomEvent) {
     spawn_local(async move {
         let archive = async {
             let text = read_text(&file, FILE_BYTES_MAX).await;
-            read(&text.map_err(|error| error.to_string())?).map_err(|error| error.to_string())
+            read_file(text.map_err(|error| error.to_string())?).map_err(|error| error.to_string())
         };
         let archive = archive.await;
         // The same file may be chosen again.

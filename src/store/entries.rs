@@ -1,0 +1,263 @@
+//! The sessions of a file as it is written here, read in one go. A session holds its sheet as it was, so a file holds the
+//! same sheet again and again: it is read once.
+
+use super::session_log::{SessionLog, Source};
+use crate::json::Cursor;
+use crate::session::{Began, EVENTS_MAX, Event, SessionId, What};
+use crate::sheet::Sheet;
+use serde::Deserialize;
+use std::sync::Arc;
+
+/// How many sheets are remembered: those that are done in turn, and some.
+const KNOWN_MAX: usize = 8;
+
+/// How an event says that it begins a session.
+const BEGINS: &str = "{\"began\":";
+
+/// The reader of the sessions of a file.
+pub(super) struct Entries<'t> {
+    file: &'t Arc<String>,
+    /// Where the text of the cursor begins in the file.
+    base: usize,
+    /// The sheets that were read last, with their text, the newest last.
+    known: Vec<(&'t str, Sheet)>,
+}
+
+/// The value that comes next.
+fn value<'de, T: Deserialize<'de>>(file: &mut Cursor<'_>) -> Option<T> {
+    T::deserialize(file).ok()
+}
+
+impl<'t> Entries<'t> {
+    /// None was read yet; the text of the cursor is the end of `file` from `base` on.
+    pub fn of(file: &'t Arc<String>, base: usize) -> Entries<'t> {
+        Entries {
+            file,
+            base,
+            known: Vec::new(),
+        }
+    }
+
+    /// The log of the entry that comes next; none where it is no session, or has a field that is not known here. What is
+    /// wrong is then told by whoever reads the file with the place of each value.
+    pub fn next(&mut self, file: &mut Cursor<'t>) -> Option<SessionLog> {
+        file.peek().ok()?;
+        let from = file.place();
+        let (mut id, mut events) = (None, None);
+        let depth = file.depth();
+        if !file.opens(b'{').ok()? {
+            return None;
+        }
+        while let Some(name) = file.next_name(depth).ok()? {
+            match &*name {
+                "id" if id.is_none() => id = Some(value::<SessionId>(file)?),
+                "events" if events.is_none() => events = Some(self.events(file)?),
+                _ => return None,
+            }
+        }
+        let source = Source {
+            file: Arc::clone(self.file),
+            part: self.base + from..self.base + file.place(),
+        };
+        SessionLog::of_entry(id?, events?, source)
+    }
+
+    fn events(&mut self, file: &mut Cursor<'t>) -> Option<Vec<Event>> {
+        let mut events = Vec::new();
+        let depth = file.depth();
+        if !file.opens(b'[').ok()? {
+            return None;
+        }
+        while file.next_entry(depth).ok()? {
+            if events.len() == EVENTS_MAX {
+                return None;
+            }
+            events.push(self.event(file)?);
+        }
+        Some(events)
+    }
+
+    fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
+        let (mut id, mut at, mut tick, mut what) = (None, None, None, None);
+        let depth = file.depth();
+        if !file.opens(b'{').ok()? {
+            return None;
+        }
+        while let Some(name) = file.next_name(depth).ok()? {
+            match &*name {
+                "id" if id.is_none() => id = Some(value(file)?),
+                "at" if at.is_none() => at = Some(value(file)?),
+                "tick" if tick.is_none() => tick = Some(value(file)?),
+                "what" if what.is_none() => what = Some(self.what(file)?),
+                _ => return None,
+            }
+        }
+        Some(Event {
+            id: id?,
+            at: at?,
+            tick: tick?,
+            what: what?,
+        })
+    }
+
+    fn what(&mut self, file: &mut Cursor<'t>) -> Option<What> {
+        let depth = file.depth();
+        if !file.passes(BEGINS) {
+            return value(file);
+        }
+        let began = self.began(file)?;
+        // Nothing else may stand beside it.
+        file.peek().ok()?;
+        (file.passes("}") && file.depth() == depth).then(|| What::Began(Box::new(began)))
+    }
+
+    fn began(&mut self, file: &mut Cursor<'t>) -> Option<Began> {
+        let (mut session, mut sheet, mut proposals) = (None, None, None);
+        let (mut body_mass, mut light, mut curve, mut along) = (None, None, None, None);
+        file.peek().ok()?;
+        let depth = file.depth();
+        if !file.opens(b'{').ok()? {
+            return None;
+        }
+        while let Some(name) = file.next_name(depth).ok()? {
+            match &*name {
+                "session" if session.is_none() => session = Some(value(file)?),
+                "sheet" if sheet.is_none() => sheet = Some(self.sheet(file)?),
+                "proposals" if proposals.is_none() => proposals = Some(value(file)?),
+                "body_mass" if body_mass.is_none() => body_mass = Some(value(file)?),
+                "light" if light.is_none() => light = Some(value(file)?),
+                "curve" if curve.is_none() => curve = Some(value(file)?),
+                "along" if along.is_none() => along = Some(value(file)?),
+                _ => return None,
+            }
+        }
+        Some(Began {
+            session: session?,
+            sheet: sheet?,
+            body_mass: body_mass.unwrap_or_default(),
+            proposals: proposals?,
+            light: light.unwrap_or_default(),
+            curve: curve.unwrap_or_default(),
+            along: along.unwrap_or_default(),
+        })
+    }
+
+    fn sheet(&mut self, file: &mut Cursor<'t>) -> Option<Sheet> {
+        file.peek().ok()?;
+        // The text of an object ends with its bracket: none is the beginning of another.
+        let mut known = self.known.iter().rev();
+        if let Some((_, sheet)) = known.find(|(text, _)| file.passes(text)) {
+            return Some(sheet.clone());
+        }
+        let from = file.place();
+        let sheet: Sheet = value(file)?;
+        if self.known.len() == KNOWN_MAX {
+            self.known.remove(0);
+        }
+        self.known.push((file.since(from), sheet.clone()));
+        Some(sheet)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::json::{parse, text};
+    use crate::session::{EventId, Moment, SessionId, Tick};
+    use crate::store::demo;
+    use uuid::Uuid;
+
+    /// A session of the demo's `nth` sheet in which nothing was done.
+    fn session(nth: usize, number: u128) -> SessionLog {
+        let began = Began {
+            session: SessionId(Uuid::from_u128(number)),
+            sheet: demo().current_sheets()[nth].clone(),
+            body_mass: None,
+            proposals: Vec::new(),
+            light: false,
+            curve: crate::strength::Curve::default(),
+            along: None,
+        };
+        let now = Moment {
+            at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
+            tick: Tick { run: 1, ms: 0 },
+        };
+        let event = |number: u128, what| Event {
+            id: EventId(Uuid::from_u128(number)),
+            at: now.at,
+            tick: now.tick,
+            what,
+        };
+        let events = [
+            event(number << 8, What::Began(Box::new(began))),
+            event((number << 8) + 1, What::Ended),
+        ];
+        SessionLog::new(SessionId(Uuid::from_u128(number)), events).unwrap()
+    }
+
+    /// What is read in one go of one entry.
+    fn read(entry: &str) -> Option<SessionLog> {
+        let file = Arc::new(format!("\u{feff}{entry}"));
+        Entries::of(&file, 3).next(&mut Cursor::new(&file[3..]))
+    }
+
+    #[test]
+    fn sessions_are_read_as_one_by_one_whatever_sheet_comes_when() {
+        let logs: Vec<SessionLog> = [0, 1, 0, 0, 1]
+            .into_iter()
+            .zip(1..)
+            .map(|(nth, number)| session(nth, number))
+            .collect();
+        let texts: Vec<String> = logs.iter().map(SessionLog::to_json).collect();
+        let file = Arc::new(format!("[{}]", texts.join(",")));
+        let (mut entries, mut cursor) = (Entries::of(&file, 0), Cursor::new(&file));
+        assert!(cursor.opens(b'[').unwrap());
+        let mut read = Vec::new();
+        while cursor.next_entry(0).unwrap() {
+            read.push(entries.next(&mut cursor).unwrap());
+        }
+        assert_eq!(read, logs);
+        assert_eq!(entries.known.len(), 2, "each sheet is read once");
+        let written: Vec<String> = read.iter().map(SessionLog::to_json).collect();
+        assert_eq!(written, texts);
+    }
+
+    #[test]
+    fn a_beginning_with_all_that_it_may_hold_is_read_in_one_go() {
+        let mut log: Vec<Event> = session(0, 1).events();
+        if let What::Began(began) = &mut log[0].what {
+            began.body_mass = "81.4 kg".parse().ok();
+            began.light = true;
+            began.curve = crate::strength::Curve::Wathan;
+            began.along = Some(crate::session::Along {
+                lifter: Uuid::from_u128(7),
+                session: SessionId(Uuid::from_u128(8)),
+                first: true,
+            });
+        }
+        let log = SessionLog::new(SessionId(Uuid::from_u128(1)), log).unwrap();
+        assert_eq!(read(&log.to_json()), Some(log));
+    }
+
+    #[test]
+    fn what_is_no_session_is_left_to_the_one_who_tells_why() {
+        let whole = session(0, 1).to_json();
+        assert!(read(&whole).is_some());
+        let spoiled = [
+            whole.replace("\"proposals\"", "\"proposal\""),
+            whole.replace("\"proposals\":[]", "\"proposals\":[],\"proposals\":[]"),
+            whole.replace("\"proposals\":[]", "\"proposals\":[],\"more\":1"),
+            whole.replace("\"proposals\":[]}", "\"proposals\":[]},\"ended\":1"),
+            whole.replace("\"tick\"", "\"tock\""),
+            whole.replace("\"events\"", "\"event\""),
+            whole.replace("\"ended\"", "\"rested\""),
+            whole.replace("\"groups\"", "\"group\""),
+        ];
+        for spoiled in spoiled {
+            assert_ne!(spoiled, whole);
+            assert!(parse::<SessionLog>(&spoiled).is_err(), "{spoiled}");
+            assert_eq!(read(&spoiled), None, "{spoiled}");
+        }
+        assert_eq!(read(&text(&1)), None);
+    }
+}

@@ -1,0 +1,270 @@
+//! What is read at the start and looked through later: the choice of a sheet, which is the first screen, shows nothing of
+//! it. Whoever needs more completes the model first.
+
+use super::model::{Model, Stage};
+use super::place::Place;
+use super::stanchion::Stanchion;
+use super::start::mend;
+use crate::device::db::Answer;
+use crate::device::prefs;
+use crate::draft::Draft;
+use crate::kit::Kit;
+use crate::ledger::{Bests, ExerciseSummary, Heading, VolumeLoad, newest_first};
+use crate::programme::weighed;
+use crate::say;
+use crate::session::SessionId;
+use crate::sheet::{ExerciseId, Line, Sheet, SheetId};
+use crate::store::{
+    Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
+    body_entries, seal, shelved,
+};
+use crate::strength::Performance;
+use crate::units::Unit;
+use crate::words::t;
+use chrono::{DateTime, FixedOffset};
+use leptos::prelude::*;
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+
+/// The setting with the mark of what was said to be unreadable.
+const TOLD: &str = "told";
+
+/// Form and checksum of a sealed text.
+const MARK_CHARS: usize = 10;
+
+/// Rows that could not be read.
+pub type Lost = Vec<(Shelf, Unreadable)>;
+
+/// What was read and not looked through.
+pub struct Later {
+    /// All versions of the kit.
+    pub kits: Answer,
+    /// All body masses.
+    pub body_mass: Answer,
+    /// All that was measured or corrected besides.
+    pub body: Answer,
+    /// All versions of one's own exercises.
+    pub exercises: Answer,
+    /// What is being written.
+    pub drafts: Answer,
+    /// What was set aside.
+    pub aside: Answer,
+    /// The newest headings.
+    pub headings: Answer,
+    /// All summaries.
+    pub summaries: Answer,
+    /// Rows that could not be read among those that were looked through.
+    pub lost: Lost,
+    /// Events of a session without a beginning, as lines of what is set aside.
+    pub strays: Vec<String>,
+}
+
+/// What the choice of a sheet is told from, and nothing more of it: headings without what was done, and of the summaries
+/// those that a light session is offered by, without the bests.
+#[derive(Default)]
+pub struct Few {
+    /// The newest headings.
+    pub headings: Vec<Heading>,
+    /// What is known of the main exercises.
+    pub known: Vec<ExerciseSummary>,
+}
+
+/// A heading, as far as the choice of a sheet is told from it. Other fields are passed over.
+#[derive(Deserialize)]
+struct ShortHeading {
+    session: SessionId,
+    began: DateTime<FixedOffset>,
+    #[serde(default)]
+    ended: Option<DateTime<FixedOffset>>,
+    sheet_id: SheetId,
+    sheet: Line,
+    #[serde(default)]
+    light: bool,
+}
+
+/// A summary, as far as a light session is offered by it. Other fields are passed over.
+#[derive(Deserialize)]
+struct ShortSummary {
+    exercise: ExerciseId,
+    name: Line,
+    performances: Vec<Performance>,
+}
+
+impl Few {
+    /// What is needed for the choice among `sheets`; none where a row of it cannot be read.
+    pub fn of(headings: &Answer, summaries: &Answer, sheets: &[Sheet]) -> Option<Few> {
+        let weighed: Vec<&str> = sheets
+            .iter()
+            .flat_map(weighed)
+            .map(ExerciseId::as_str)
+            .collect();
+        let known = shelved::<ShortSummary>(summaries.some(&weighed));
+        let headings = shelved::<ShortHeading>(headings.rows());
+        let whole = known.unreadable.is_empty() && headings.unreadable.is_empty();
+        whole.then(|| Few {
+            headings: headings.records.into_iter().map(Heading::from).collect(),
+            known: known
+                .records
+                .into_iter()
+                .map(ExerciseSummary::from)
+                .collect(),
+        })
+    }
+}
+
+impl From<ShortHeading> for Heading {
+    fn from(short: ShortHeading) -> Heading {
+        Heading {
+            session: short.session,
+            began: short.began,
+            ended: short.ended,
+            sheet_id: short.sheet_id,
+            sheet: short.sheet,
+            light: short.light,
+            sets_done: 0,
+            volume: VolumeLoad::default(),
+            minutes: 0,
+            predicted_minutes: None,
+            bare_seconds: None,
+            changes: 0,
+            change_overs: Vec::new(),
+            rpe: None,
+            shares: Vec::new(),
+            note: None,
+            budget_minutes: None,
+            set_notes: String::new(),
+        }
+    }
+}
+
+impl From<ShortSummary> for ExerciseSummary {
+    fn from(short: ShortSummary) -> ExerciseSummary {
+        ExerciseSummary {
+            exercise: short.exercise,
+            name: short.name,
+            performances: short.performances,
+            bests: Bests::default(),
+            beaten: Vec::new(),
+        }
+    }
+}
+
+/// Reads the rows of a shelf; those that cannot be read go to `lost`.
+pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
+    let read = shelved(rows.rows());
+    lost.extend(read.unreadable.into_iter().map(|row| (shelf, row)));
+    read.records
+}
+
+/// Whether the choice of a sheet comes first, and for the only lifter of this phone.
+pub fn only_chooses(model: &Model) -> bool {
+    model.stage == Stage::Opening
+        && model.place == Place::Floor
+        && model.session.is_none()
+        && model.other.is_none()
+        && model.people.here().next().is_none()
+}
+
+impl Stanchion {
+    /// Looks through what was read and not looked through yet, if there is any. False where a row of the books cannot be
+    /// read: then some of what is known of the exercises is missing.
+    pub fn complete(self) -> bool {
+        let Some(later) = self.later.try_update_value(Option::take).flatten() else {
+            return true;
+        };
+        let mut lost = later.lost;
+        let kits: Vec<KitRecord> = records(later.kits, Shelf::Kits, &mut lost);
+        let body_mass: Vec<BodyMassRecord> = records(later.body_mass, Shelf::BodyMass, &mut lost);
+        let body: Vec<BodyRecord> = records(later.body, Shelf::Body, &mut lost);
+        let exercises: Vec<ExerciseRecord> = records(later.exercises, Shelf::Exercises, &mut lost);
+        let drafts: Vec<Sheet> = records(later.drafts, Shelf::Drafts, &mut lost);
+        let headings = shelved::<Heading>(later.headings.rows());
+        let summaries = shelved::<ExerciseSummary>(later.summaries.rows());
+        // Later ids are greater than all stored ones, even if the clock was set back since.
+        for id in kits
+            .iter()
+            .map(|record| record.version)
+            .chain(exercises.iter().map(ExerciseRecord::version))
+            .chain(body.iter().map(|record| record.version))
+        {
+            self.see_id(id);
+        }
+        let mut named = Archive::default();
+        for record in exercises {
+            named.exercises.put(record);
+        }
+        self.model.update(|model| {
+            let newest_kit = kits.into_iter().max_by_key(|record| record.version);
+            model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
+            model.body = body_entries(&body_mass, &body);
+            model.exercises = named.catalogue();
+            let begun = drafts
+                .into_iter()
+                .map(|sheet| (sheet.id, Draft::resumed(sheet)));
+            model.drafts = begun.collect();
+            model.headings = headings.records;
+            newest_first(&mut model.headings);
+            for summary in summaries.records {
+                model.summaries.insert(summary.exercise.clone(), summary);
+            }
+        });
+        let newer = lost.iter().filter(|(_, row)| row.newer).count();
+        let broken = lost.len() - newer;
+        self.model.update(|model| model.aside = later.strays);
+        self.set_aside(lost);
+        let aside = self.model.with_untracked(|model| model.aside.clone());
+        tell(self, &aside, broken, newer);
+        let aside = later.aside.rows().into_iter();
+        let aside: Vec<String> = aside
+            .map(|(key, row)| aside_line(Shelf::Aside, &key, &row))
+            .collect();
+        if !aside.is_empty() {
+            self.model.update(|model| model.aside.extend(aside));
+        }
+        headings.unreadable.is_empty() && summaries.unreadable.is_empty()
+    }
+
+    /// Completes the model, then does `then`: at once, but where the books have to be made anew before.
+    pub fn completed(self, then: impl FnOnce() + 'static) {
+        if self.complete() {
+            return then();
+        }
+        self.change(async move {
+            if let Err(error) = mend(self).await {
+                self.complain(error.to_string());
+            }
+            then();
+        });
+    }
+}
+
+/// Says once what could not be read: again only when it is something else.
+fn tell(app: Stanchion, aside: &[String], broken: usize, newer: usize) {
+    let mark: String = seal(&aside.join("\n")).chars().take(MARK_CHARS).collect();
+    let told = app.model.with_untracked(|model| model.pref(TOLD));
+    if aside.is_empty() || prefs::get::<String>(&told).as_ref() == Some(&mark) {
+        return;
+    }
+    // Not kept, it is said again at the next start.
+    let _ = prefs::set(&told, &mark);
+    let broken = aside.len().saturating_sub(newer).max(broken);
+    let mut said = String::new();
+    if broken > 0 {
+        said.push_str(&say!(
+            "{broken} of the stored records could not be read.",
+            broken,
+        ));
+        said.push(' ');
+    }
+    if newer > 0 {
+        said.push_str(&say!(
+            "{newer} of the stored records were written by a newer version: close all tabs of this page and open it again to get that version.",
+            newer,
+        ));
+        said.push(' ');
+    }
+    said.push_str(t(
+        "They stay as they are; in Kit they can be saved to a file.",
+    ));
+    app.complain(said);
+}
