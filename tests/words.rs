@@ -73,6 +73,22 @@ fn every_text_is_in_every_language() {
     }
 }
 
+/// Lines in the notation of a sheet, which is the same in every language, and the name of the app.
+const NO_WORDS: [&str; 2] = ["ui/sheets/write.rs: ", ": Stanchion, {}"];
+
+#[test]
+fn no_view_says_anything_that_cannot_be_said_in_another_language() {
+    let loose: Vec<String> = found::loose()
+        .into_iter()
+        .filter(|text| !NO_WORDS.iter().any(|known| text.contains(known)))
+        .collect();
+    assert!(
+        loose.is_empty(),
+        "not in `t` or `say!`:\n{}\n",
+        loose.join("\n")
+    );
+}
+
 #[test]
 fn a_file_of_words_is_in_order() {
     for file in files::all() {

@@ -31,6 +31,76 @@ fn exercises() -> impl Iterator<Item = String> {
     names.map(|name| format!("{name}#{EXERCISE}"))
 }
 
+/// What the views say in words of their own, outside of the calls above: sentences, and names with a capital. Each with
+/// its file.
+pub fn loose() -> Vec<String> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let texts = texts();
+    let told: BTreeSet<&str> = texts
+        .iter()
+        .flat_map(|text| text.split('#').next().unwrap_or_default().split('|'))
+        .collect();
+    let mut loose = Vec::new();
+    for path in sources(&root.join("src/ui")) {
+        let source = std::fs::read_to_string(&path).expect("a source is text");
+        let mut said = Vec::new();
+        in_words(source.parse().expect("a source has tokens"), &mut said);
+        let of_file = said.iter().filter(|text| !told.contains(text.as_str()));
+        loose.extend(of_file.map(|text| format!("{}: {text}", path.display())));
+    }
+    loose
+}
+
+/// The literals that read like words for a person: neither in an attribute nor in a test nor in what only a developer sees.
+fn in_words(tokens: TokenStream, said: &mut Vec<String>) {
+    let trees: Vec<TokenTree> = tokens.into_iter().collect();
+    for (at, tree) in trees.iter().enumerate() {
+        match tree {
+            TokenTree::Literal(literal) => {
+                if let syn::Lit::Str(text) = syn::Lit::new(literal.clone()) {
+                    let text = text.value();
+                    let plain = without_places(&text);
+                    let long = |word: &&str| word.chars().filter(|c| c.is_alphabetic()).count() > 1;
+                    let words = plain.split_whitespace().filter(long).count();
+                    let capital = text.starts_with(char::is_uppercase);
+                    if words > 3 || capital && words > 1 {
+                        said.push(text);
+                    }
+                }
+            }
+            TokenTree::Group(group) => {
+                let before = &trees[..at];
+                let mark = |tree: &TokenTree, wanted: char| matches!(tree, TokenTree::Punct(mark) if mark.as_char() == wanted);
+                let attribute = match before {
+                    [.., hash, bang] if mark(bang, '!') => mark(hash, '#'),
+                    [.., hash] => mark(hash, '#'),
+                    [] => false,
+                };
+                let developers = ["expect", "note", "panic!", "unreachable!", "matches!"];
+                let called = called(before);
+                if !attribute
+                    && !is_test(before)
+                    && !called.is_some_and(|name| developers.contains(&name.as_str()))
+                {
+                    in_words(group.stream(), said);
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// A text without what stands in braces.
+fn without_places(text: &str) -> String {
+    let pieces = text.split('{').enumerate();
+    pieces
+        .map(|(at, piece)| match piece.split_once('}') {
+            Some((_, rest)) if at > 0 => rest,
+            _ => piece,
+        })
+        .collect()
+}
+
 /// The sources that are no tests.
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut found = Vec::new();
