@@ -12,7 +12,7 @@ use crate::strength::{
     SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
-use crate::words::{t_known, t_name};
+use crate::words::t_name;
 
 /// What the floor shows of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -247,7 +247,7 @@ impl State {
         let own = block
             .cautions
             .iter()
-            .map(|caution| t_known(caution.as_str()).to_owned());
+            .map(|caution| caution.said().to_owned());
         let usual = cautions(block, &planned.kind)
             .into_iter()
             .map(str::to_owned);

@@ -1,7 +1,7 @@
 //! Texts that a person writes: one line, or a note of many lines, each of bounded length.
 
 use crate::say;
-use crate::words::t;
+use crate::words::{t, t_known};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -71,6 +71,12 @@ impl Line {
     pub fn as_str(&self) -> &str {
         &self.0
     }
+
+    /// The text as it is shown: one that the app brought along in the language that is spoken, any other as it is.
+    #[must_use]
+    pub fn said(&self) -> &str {
+        t_known(&self.0)
+    }
 }
 
 impl fmt::Display for Line {
@@ -119,6 +125,12 @@ impl Note {
     #[must_use]
     pub fn as_str(&self) -> &str {
         &self.0
+    }
+
+    /// The text as it is shown: one that the app brought along in the language that is spoken, any other as it is.
+    #[must_use]
+    pub fn said(&self) -> &str {
+        t_known(&self.0)
     }
 
     /// True when nothing is written.

@@ -63,7 +63,7 @@ async fn a_session_is_not_broken_off_for_a_language() {
     person.see("board").await;
     picture(&person, "floor-german").await;
     end_now(&person).await;
-    person.tap("go-ledger").await;
+    person.tap("put-away").await;
     person.tap("session").await;
     person.see("session-record").await;
     picture(&person, "session-german").await;

@@ -60,7 +60,7 @@ const CUT_OFF: &str = "
     const cut = [];
     const out = document.documentElement.scrollWidth - innerWidth;
     if (out > 0) cut.push(`the page sticks out by ${out} px`);
-    for (const element of document.querySelectorAll('main *, [role=dialog] *')) {
+    for (const element of document.querySelectorAll('main, main *, [role=dialog], [role=dialog] *')) {
       const style = getComputedStyle(element);
       const clips = !element.matches('.unseen') && style.overflowX !== 'visible' && style.textOverflow !== 'ellipsis';
       const scrolled = element.querySelector('table') || element.closest('svg') || element.matches('textarea, input, select');

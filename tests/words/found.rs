@@ -16,6 +16,7 @@ pub fn texts() -> BTreeSet<String> {
         in_tokens(tokens, &mut texts);
     }
     texts.extend(exercises());
+    texts.extend(demo());
     let page = std::fs::read_to_string(root.join("index.html")).expect("the page");
     texts.extend(on_page(&page));
     let boot = std::fs::read_to_string(root.join("assets/boot.js")).expect("the loader");
@@ -99,6 +100,22 @@ fn without_places(text: &str) -> String {
             _ => piece,
         })
         .collect()
+}
+
+/// What the sheets of the demo say in words of their own.
+fn demo() -> Vec<String> {
+    let demo = stanchion::store::demo();
+    let mut texts = Vec::new();
+    for sheet in demo.current_sheets() {
+        texts.push(sheet.notes.as_str().to_owned());
+        let of_blocks = sheet
+            .blocks()
+            .flat_map(|block| block.cues.iter().chain(&block.cautions));
+        let lines = sheet.warm_up.iter().chain(of_blocks);
+        texts.extend(lines.map(|line| line.as_str().to_owned()));
+    }
+    texts.retain(|text| !text.is_empty());
+    texts
 }
 
 /// The sources that are no tests.

@@ -8,7 +8,7 @@ use super::tempo::tempo_strip;
 use crate::cues::Position;
 use crate::say;
 use crate::session::Board;
-use crate::sheet::Target;
+use crate::sheet::{Line, Target};
 use crate::strength::{body_mass_words, jump_words};
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, line, list};
@@ -95,7 +95,7 @@ fn of_set(
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
     if !board.warm_up.is_empty() {
-        let lines: Vec<String> = board.warm_up.iter().map(ToString::to_string).collect();
+        let lines: Vec<&str> = board.warm_up.iter().map(Line::said).collect();
         inside.push(line(
             "board-cue",
             "warm-up-first",
@@ -110,7 +110,7 @@ fn of_set(
         board
             .cue
             .as_ref()
-            .map(|cue| line("board-cue", "cue", cue.to_string())),
+            .map(|cue| line("board-cue", "cue", cue.said().to_owned())),
     );
     if !board.cautions.is_empty() {
         let lines = board

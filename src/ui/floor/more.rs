@@ -5,7 +5,7 @@ use super::sides::apart;
 use crate::device::wake::Stay;
 use crate::say;
 use crate::session::{State, Status, What};
-use crate::sheet::{Note, SetKey};
+use crate::sheet::{Line, Note, SetKey};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
 use crate::ui::people::stay;
@@ -166,12 +166,12 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         };
         let state = session.state();
         let sheet = &state.began.sheet;
-        let warm_up: Vec<String> = sheet.warm_up.iter().map(ToString::to_string).collect();
+        let warm_up: Vec<&str> = sheet.warm_up.iter().map(Line::said).collect();
         let note = state.note.clone().unwrap_or_default();
         (
             note.as_str().to_owned(),
             warm_up.join(" · "),
-            sheet.notes.as_str().to_owned(),
+            sheet.notes.said().to_owned(),
         )
     });
     let written = RwSignal::new(before);

@@ -11,7 +11,7 @@ use crate::ui::parts::{Text, button, dynamic, tap, text, when};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Reps, clock};
-use crate::words::t;
+use crate::words::{t, t_in};
 use leptos::prelude::*;
 
 /// The pad: the large button between two others, and a row of small ones.
@@ -337,7 +337,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
                 face(figure, is_word, word)
             }
             _ => face(
-                t("Begin").to_owned(),
+                t_in("pad", "Begin").to_owned(),
                 true,
                 say!(
                     "count-in {seconds} s, then by ear",

@@ -231,11 +231,14 @@ fn written(shown: &Shown) -> Vec<AnyView> {
     let prediction = Prediction::of(sheet);
     let mut inside = Vec::new();
     if !sheet.notes.is_empty() {
-        inside.push(quiet(sheet.notes.as_str().to_owned()));
+        inside.push(quiet(sheet.notes.said().to_owned()));
     }
     if !sheet.warm_up.is_empty() {
         inside.push(h2(t("Warm-up")));
-        inside.push(lines("", sheet.warm_up.iter().map(ToString::to_string)));
+        inside.push(lines(
+            "",
+            sheet.warm_up.iter().map(|line| line.said().to_owned()),
+        ));
     }
     for a_group in &sheet.groups {
         let together = match a_group {
@@ -286,11 +289,6 @@ fn block_as_written(
     inside.extend(because.map(|because| line("because", "because", because)));
     inside.extend(foretold);
     let cautions = block.cautions.iter();
-    inside.extend(cautions.map(|caution| {
-        words(
-            "caution",
-            crate::words::t_known(caution.as_str()).to_owned(),
-        )
-    }));
+    inside.extend(cautions.map(|caution| words("caution", caution.said().to_owned())));
     view! { <article class="block" data-part="block">{inside}</article> }.into_any()
 }

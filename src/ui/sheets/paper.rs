@@ -19,10 +19,13 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
         words("paper-line", t("Date")),
     ];
     if !sheet.notes.is_empty() {
-        inside.push(words("paper-notes", sheet.notes.as_str().to_owned()));
+        inside.push(words("paper-notes", sheet.notes.said().to_owned()));
     }
     if !sheet.warm_up.is_empty() {
-        let lines = sheet.warm_up.iter().map(|line| line.to_string().into_any());
+        let lines = sheet
+            .warm_up
+            .iter()
+            .map(|line| line.said().to_owned().into_any());
         inside.push(list("paper-checks", None, lines.collect()));
     }
     let groups: Vec<AnyView> = sheet
@@ -60,13 +63,13 @@ fn block_on_paper(block: &Block, with_loads: RwSignal<bool>) -> AnyView {
         .start
         .map(|load| say!(", from {load}", load = decimal(&load.to_string())));
     let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
-    let cues = block.cues.iter().map(ToString::to_string);
+    let cues = block.cues.iter().map(|cue| cue.said().to_owned());
     let mut cues: Vec<String> = cues.collect();
     cues.extend(
         block
             .cautions
             .iter()
-            .map(|caution| format!("! {}", crate::words::t_known(caution.as_str()))),
+            .map(|caution| format!("! {}", caution.said())),
     );
     let sets: Vec<AnyView> = block.sets.iter().map(sets_on_paper).collect();
     view! {
