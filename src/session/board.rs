@@ -9,7 +9,7 @@ use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, set_load,
+    SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, may_fall, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 use crate::words::t_name;
@@ -55,8 +55,13 @@ pub struct Board {
     pub tempo: Option<Tempo>,
     /// One form cue.
     pub cue: Option<Line>,
-    /// Caution lines: the sheet's own and the usual ones.
+    /// Caution lines that are due now: what the load and the heat call for, and, with the first set of its block that they
+    /// are for, the sheet's own and the usual ones.
     pub cautions: Vec<String>,
+    /// The sheet's own and the usual caution lines, whether they were due before or not.
+    pub cautions_known: Vec<String>,
+    /// True when the set goes to failure under a load that could fall on the lifter.
+    pub falls: bool,
     /// The warm-up of the sheet, while nothing was done yet.
     pub warm_up: Vec<Line>,
     /// Where the load comes from.
@@ -116,6 +121,18 @@ impl State {
     pub(super) fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
         let own = self.block_of(slot);
         own.exercise.id == block.exercise.id && own.basis == block.basis
+    }
+
+    /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its
+    /// kind where that goes to failure.
+    fn was_cautioned(&self, slot: &Slot) -> bool {
+        let block = self.block_of(slot);
+        let fails = |set: &Slot| matches!(set.planned.kind, SetKind::ToFailure);
+        self.slots.iter().any(|other| {
+            let same = other.planned.key.block == slot.planned.key.block;
+            let logged = other.logged().is_some() && other.planned.key != slot.planned.key;
+            same && logged && self.is_alike(other, block) && (!fails(slot) || fails(other))
+        })
     }
 
     /// The sets of the block of `slot` that were done in this session: all, or those logged before an event.
@@ -251,6 +268,12 @@ impl State {
         let usual = cautions(block, &planned.kind)
             .into_iter()
             .map(str::to_owned);
+        let cautions_known: Vec<String> = own.chain(usual).collect();
+        let due = if self.was_cautioned(slot) {
+            Vec::new()
+        } else {
+            cautions_known.clone()
+        };
         let untouched = self.slots.iter().all(|slot| slot.status == Status::Pending);
         let place = self
             .slots
@@ -292,9 +315,10 @@ impl State {
                 .map(str::to_owned)
                 .into_iter()
                 .chain(self.heat_cautions(load.is_some()))
-                .chain(own)
-                .chain(usual)
+                .chain(due)
                 .collect(),
+            cautions_known,
+            falls: load.is_some() && may_fall(block, &planned.kind),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()
             } else {

@@ -96,6 +96,19 @@ pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     cautions
 }
 
+/// Whether a set goes to failure with a load that can come down on the lifter: a bar, dumbbells or something else held or
+/// carried, not a stack, a band or the body alone.
+///
+/// Common practice, no source.
+#[must_use]
+pub fn may_fall(block: &Block, kind: &SetKind) -> bool {
+    let held = !matches!(
+        block.exercise.equipment,
+        Equipment::Stack | Equipment::Band | Equipment::Body
+    );
+    held && matches!(kind, SetKind::ToFailure)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -16,6 +16,7 @@ mod panels;
 mod plates;
 mod rail;
 mod rest;
+mod safety;
 mod screen;
 mod short;
 mod sides;

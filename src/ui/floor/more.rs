@@ -1,6 +1,6 @@
 //! The panel with everything else: undo, short of time, skip, add or drop a set, another exercise, order, heat, note, end.
 
-use super::screen::Open;
+use super::screen::{Open, current_board};
 use super::sides::apart;
 use crate::device::wake::Stay;
 use crate::say;
@@ -160,7 +160,7 @@ fn leave(place: Place, part: &'static str, name: &'static str) -> AnyView {
 /// A note on the session; the warm-up and the notes of the sheet to read again.
 pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let wrong = RwSignal::new(None::<String>);
-    let (before, warm_up, notes) = app.model.with_untracked(|model| {
+    let (before, warm_up, notes, cautions) = app.model.with_untracked(|model| {
         let Some(session) = &model.session else {
             return Default::default();
         };
@@ -172,6 +172,7 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             note.as_str().to_owned(),
             warm_up.join(" · "),
             sheet.notes.said().to_owned(),
+            current_board(model).map_or_else(Vec::new, |board| board.cautions_known),
         )
     });
     let written = RwSignal::new(before);
@@ -207,6 +208,8 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     if !notes.is_empty() {
         inside.push(line("quiet", "sheet-notes", notes));
     }
+    let cautions = cautions.into_iter();
+    inside.extend(cautions.map(|caution| line("caution", "known-caution", caution)));
     panel("note-panel", t("Note on this session"), close, inside)
 }
 

@@ -11,6 +11,7 @@ use super::pad::{rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
 use super::rail::rail;
 use super::rest::rest_board;
+use super::safety::{ask, safety_panel};
 use super::short::short_panel;
 use super::sides::sides_panel;
 use super::swap::swap_panel;
@@ -54,6 +55,8 @@ pub enum Open {
     Sides,
     /// The keys that work here.
     Keys,
+    /// Whether a set to failure is safe.
+    Safety,
 }
 
 /// What the floor shows, whatever the clock says.
@@ -124,6 +127,7 @@ fn over(hands: Hands) -> AnyView {
         Open::Short => short_panel(hands, close),
         Open::Sides => sides_panel(hands, close),
         Open::Keys => keys_panel(hands, close),
+        Open::Safety => safety_panel(hands, close),
     })
 }
 
@@ -208,6 +212,9 @@ pub fn screen(app: Stanchion) -> AnyView {
             if rest_is_over.get_untracked() {
                 hands.settle();
             }
+        }
+        if matches!(now, Face::Set(_)) {
+            board.with(|board| ask(app, board.as_ref(), open));
         }
         now
     });
