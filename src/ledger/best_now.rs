@@ -4,7 +4,7 @@ use super::bests::Best;
 use super::history::{Past, pasts_of};
 use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
-use crate::sheet::{ExerciseId, Line, SetKey};
+use crate::sheet::{ExerciseId, SetKey};
 use crate::strength::Curve;
 use crate::words::t_name;
 use std::collections::BTreeMap;
