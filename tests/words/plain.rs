@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use serde_json::Value;
 use stanchion::exercises::find;
 use stanchion::quick::print_sheet;
-use stanchion::sheet::Sheet;
+use stanchion::sheet::{Block, Sheet};
 use stanchion::store::{csv, read, write};
 
 const FILES: [&str; 5] = [
@@ -38,6 +38,8 @@ proptest! {
     fn a_sheet_is_the_same_lines_and_the_same_json(sheet in sheet()) {
         same_in_every_language(|| lines(&sheet));
         same_in_every_language(|| serde_json::to_string(&sheet).unwrap());
+        // What was done under one prescription is found by it.
+        same_in_every_language(|| sheet.blocks().map(Block::shape).collect());
     }
 }
 
