@@ -1,11 +1,12 @@
 //! Every text of the app is in the file of every language, complete and with the same places to fill in.
 
+mod common;
 #[path = "words/files.rs"]
 mod files;
 #[path = "words/found.rs"]
 mod found;
-#[path = "words/programs.rs"]
-mod programs;
+#[path = "words/plain.rs"]
+mod plain;
 #[path = "words/said.rs"]
 mod said;
 

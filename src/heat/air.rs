@@ -85,6 +85,11 @@ impl Temperature {
         self.scale
     }
 
+    /// For a program to read, whatever the language: `88.5 °F`.
+    fn plain(self) -> String {
+        format!("{} {}", degrees(self.tenths), self.scale.symbol())
+    }
+
     /// The bare number of degrees, as a field shows it.
     #[must_use]
     pub fn figure(self) -> String {
@@ -111,13 +116,13 @@ fn degrees(tenths: i16) -> String {
 
 impl fmt::Display for Temperature {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", degrees(self.tenths), self.scale.symbol())
+        f.write_str(&decimal(&self.plain()))
     }
 }
 
 impl From<Temperature> for String {
     fn from(temperature: Temperature) -> String {
-        temperature.to_string()
+        temperature.plain()
     }
 }
 
@@ -130,7 +135,7 @@ impl TryFrom<String> for Temperature {
                 let figure = text.strip_suffix(scale.symbol())?;
                 let read = Temperature::parse(figure, scale).ok()?;
                 // One form only, so that what is written back is what was read.
-                (read.to_string() == text).then_some(read)
+                (read.plain() == text).then_some(read)
             })
             .ok_or(AirError::Kept { given: text })
     }

@@ -164,10 +164,10 @@ impl fmt::Display for UnfitKit {
             UnfitKit::NoMass { what } => f.write_str(&say!("{what} must have a mass above zero", what)),
             UnfitKit::Pairs { plate, given } => f.write_str(&say!(
                 "the {plate} plate has {given} pairs, it must have 1 to {most}: one plate alone goes on no bar",
-                plate = plate.said(), given, most = PAIRS_MAX
+                plate, given, most = PAIRS_MAX
             )),
             UnfitKit::TwinPlates(mass) => f.write_str(&say!(
-                "two entries for {mass} plates: put all their pairs in one", mass = mass.said()
+                "two entries for {mass} plates: put all their pairs in one", mass
             )),
             UnfitKit::Handles(given) => f.write_str(&say!("handles are 1 or 2, not {given}", given)),
             UnfitKit::StackSteps(name) => f.write_str(&say!(

@@ -71,7 +71,7 @@ fn nothing(equipment: Equipment) -> &'static str {
 
 impl fmt::Display for NotLoadable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let wanted = self.wanted.said();
+        let wanted = self.wanted;
         let shown = |load: Load| load.shown(self.unit);
         f.write_str(&match (self.below, self.above) {
             (Some(below), Some(above)) => say!(

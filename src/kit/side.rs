@@ -118,7 +118,7 @@ impl Side {
         if plate.unit() == unit {
             decimal(&plate.amount().normalize().to_string())
         } else {
-            plate.said()
+            plate.to_string()
         }
     }
 }

@@ -4,6 +4,7 @@ use super::record::{DoneLine, SessionRecord};
 use crate::say;
 use crate::sheet::{Block, LoadBasis};
 use crate::units::{KG_PER_LB, Load, Unit};
+use crate::words::decimal;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -36,6 +37,12 @@ impl VolumeLoad {
     #[must_use]
     pub fn kg(self) -> Decimal {
         self.0
+    }
+
+    /// For a program to read, whatever the language: `1812.5 kg`.
+    #[must_use]
+    pub fn plain(self) -> String {
+        format!("{} kg", self.0)
     }
 
     /// Number and unit for the screen, to the whole unit.
@@ -71,7 +78,7 @@ impl VolumeLoad {
 
 impl fmt::Display for VolumeLoad {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} kg", self.0)
+        f.write_str(&decimal(&self.plain()))
     }
 }
 
@@ -97,7 +104,7 @@ impl TryFrom<String> for VolumeLoad {
 
 impl From<VolumeLoad> for String {
     fn from(volume: VolumeLoad) -> String {
-        volume.to_string()
+        volume.plain()
     }
 }
 

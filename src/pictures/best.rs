@@ -45,7 +45,9 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
             };
             let reps = set.reps.get();
             let at = usize::from(reps.min(BEST_REPS_MAX)) - 1;
-            if bests[at].is_none_or(|best| load.kg() > best.load.kg()) {
+            // Beyond the last number of reps, more of them are the better ones, as with fewer.
+            let beats = |best: Best| (load.kg(), reps) > (best.load.kg(), best.reps);
+            if bests[at].is_none_or(beats) {
                 let written = written(past, set);
                 let day = day(past);
                 bests[at] = Some(Best {

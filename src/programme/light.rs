@@ -55,12 +55,12 @@ impl fmt::Display for UnfitLight {
             UnfitLight::Load(given) => f.write_str(&say!(
                 "the loads of a light week are {least} % to 100 % of the usual ones, not {given}",
                 least = LIGHT_LOAD_MIN,
-                given = given.said()
+                given
             )),
             UnfitLight::Sets(given) => f.write_str(&say!(
                 "the sets of a light week are {least} % to 100 % of the usual ones, not {given}",
                 least = LIGHT_SETS_MIN,
-                given = given.said()
+                given
             )),
             UnfitLight::From(given) => {
                 f.write_str(&say!("{given} is no Monday: weeks begin on Monday", given))

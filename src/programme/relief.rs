@@ -82,8 +82,8 @@ impl Relief {
             exercise = t_name(self.exercise.as_str()),
             sessions = self.plateau.sessions,
             day = day(self.plateau.since),
-            load = self.light.load().said(),
-            sets = self.light.sets().said()
+            load = self.light.load(),
+            sets = self.light.sets()
         )
     }
 }

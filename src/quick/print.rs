@@ -65,18 +65,18 @@ fn head(exercise: &Exercise, known: Known) -> String {
 }
 
 fn loads(block: &Block, parts: &mut Vec<String>) {
-    let start = block.start.map(|load| load.to_string());
+    let start = block.start.map(crate::units::Load::plain);
     let said = block.basis != default_basis(block.exercise.equipment);
     let basis = match (&block.basis, &start) {
         (LoadBasis::External, Some(load)) => load.clone(),
         (LoadBasis::BodyMassPlus, Some(load)) => format!("+{load}"),
         (LoadBasis::BodyMassMinus, Some(load)) => format!("−{load} assistance"),
-        (LoadBasis::BodyMassShare(share), Some(load)) => format!("{share} body +{load}"),
+        (LoadBasis::BodyMassShare(share), Some(load)) => format!("{} body +{load}", share.plain()),
         (LoadBasis::External | LoadBasis::BodyMassPlus, None) if !said => return,
         (LoadBasis::External, None) => "external".to_owned(),
         (LoadBasis::BodyMassPlus, None) => "body mass".to_owned(),
         (LoadBasis::BodyMassMinus, None) => "assistance".to_owned(),
-        (LoadBasis::BodyMassShare(share), None) => format!("{share} body"),
+        (LoadBasis::BodyMassShare(share), None) => format!("{} body", share.plain()),
         (LoadBasis::Band(label), _) => format!("band {}", text(label.as_str())),
         (LoadBasis::Unloaded, _) => "no load".to_owned(),
     };
@@ -110,7 +110,7 @@ fn rule(rule: &Progression) -> String {
         }
         Progression::TwoForTwo { up } => format!("2-for-2{}", after(" up", *up)),
         Progression::Fixed { up } => format!("fixed{}", after(" up", *up)),
-        Progression::ShareOfE1rm { share } => format!("follow {share} e1RM"),
+        Progression::ShareOfE1rm { share } => format!("follow {} e1RM", share.plain()),
         Progression::ByReserve { aim, step } => {
             format!("by reserve {aim}{}", after(" step", *step))
         }

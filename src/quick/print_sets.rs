@@ -2,7 +2,6 @@
 
 use crate::sheet::{LoadPolicy, SetKind, Sets, Stage, Step, Target};
 use crate::units::Seconds;
-use std::fmt::Display;
 
 pub(super) fn sets(sets: &Sets) -> String {
     let name = match sets.kind {
@@ -14,9 +13,11 @@ pub(super) fn sets(sets: &Sets) -> String {
     };
     let mut line = format!("{name}{} × {}", sets.count, target(&sets.target));
     match &sets.kind {
-        SetKind::RampUp { shares } => line += &format!(" at {}", list(shares)),
-        SetKind::BackOff { share } => line += &format!(" at {share}"),
-        SetKind::Drop { drops, keep } => line += &format!(" drops {drops} to {keep}"),
+        SetKind::RampUp { shares } => {
+            line += &format!(" at {}", list(shares, |share| share.plain()))
+        }
+        SetKind::BackOff { share } => line += &format!(" at {}", share.plain()),
+        SetKind::Drop { drops, keep } => line += &format!(" drops {drops} to {}", keep.plain()),
         SetKind::Cluster { portions, pause } => {
             line += &format!(" in {portions} pause {}", time(*pause));
         }
@@ -24,7 +25,7 @@ pub(super) fn sets(sets: &Sets) -> String {
         SetKind::Work => {}
     }
     if !sets.reserve.is_empty() {
-        line += &format!(" @ {}", list(&sets.reserve));
+        line += &format!(" @ {}", list(&sets.reserve, |reserve| reserve.to_string()));
     }
     line += &policy(&sets.load);
     if let Some(tempo) = sets.tempo {
@@ -53,9 +54,11 @@ fn policy(policy: &LoadPolicy) -> String {
         LoadPolicy::Same => String::new(),
         LoadPolicy::Rising(step) => format!(" rising{}", after(" by", *step)),
         LoadPolicy::Falling(step) => format!(" falling{}", after(" by", *step)),
-        LoadPolicy::List(loads) => format!(" loads {}", list(loads)),
-        LoadPolicy::ShareOfTop(shares) => format!(" {} of top", list(shares)),
-        LoadPolicy::ShareOfE1rm(share) => format!(" {share} e1RM"),
+        LoadPolicy::List(loads) => format!(" loads {}", list(loads, |load| load.plain())),
+        LoadPolicy::ShareOfTop(shares) => {
+            format!(" {} of top", list(shares, |share| share.plain()))
+        }
+        LoadPolicy::ShareOfE1rm(share) => format!(" {} e1RM", share.plain()),
         LoadPolicy::RisingByOutcome { planned, large } => format!(
             " rising by outcome{}{}",
             after(" step", *planned),
@@ -68,7 +71,7 @@ fn policy(policy: &LoadPolicy) -> String {
 pub(super) fn after(word: &str, step: Step) -> String {
     match step {
         Step::Smallest => String::new(),
-        Step::By(load) => format!("{word} {load}"),
+        Step::By(load) => format!("{word} {}", load.plain()),
     }
 }
 
@@ -80,7 +83,7 @@ pub(super) fn time(seconds: Seconds) -> String {
     }
 }
 
-fn list<T: Display>(items: &[T]) -> String {
-    let items: Vec<String> = items.iter().map(T::to_string).collect();
+fn list<T>(items: &[T], plain: fn(&T) -> String) -> String {
+    let items: Vec<String> = items.iter().map(plain).collect();
     items.join(", ")
 }

@@ -43,7 +43,7 @@ impl Words {
                 to,
             } => {
                 let wanted = whole.times(share.factor());
-                let (whole, share) = (self.load(*whole), share.said());
+                let (whole, share) = (self.load(*whole), share);
                 let of = match of {
                     ShareOf::WorkLoad => say!("ramp-up: {share} of {load}", share, load = whole),
                     ShareOf::BackOff => say!("back-off: {share} of {load}", share, load = whole),

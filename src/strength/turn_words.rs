@@ -44,7 +44,7 @@ impl Words {
         };
         say!(
             "{share} of the estimated maximum {load} with the body is {moved}{left}{made}",
-            share = taken.share.said(),
+            share = taken.share,
             load = self.load(taken.e1rm),
             moved = self.load(moved),
             left,
@@ -158,11 +158,7 @@ impl Words {
                     made if made.is_empty() => format!(", {to_said}"),
                     made => made,
                 };
-                say!(
-                    "{share} lighter to come back{made}",
-                    share = less.said(),
-                    made
-                )
+                say!("{share} lighter to come back{made}", share = less, made)
             }
         }
     }

@@ -150,7 +150,7 @@ impl Words {
             Because::ShareOfE1rm { share, e1rm, to } => self.share(
                 &say!(
                     "{share} of the estimated maximum {load}",
-                    share = share.said(),
+                    share,
                     load = self.load(*e1rm)
                 ),
                 e1rm.times(share.factor()),
@@ -296,11 +296,7 @@ impl Words {
                 load = self.load(to)
             )
         } else {
-            let of = say!(
-                "light week: {share} of {load}",
-                share = share.said(),
-                load = usual_said
-            );
+            let of = say!("light week: {share} of {load}", share, load = usual_said);
             self.share(&of, usual.times(share.factor()), to)
         }
     }

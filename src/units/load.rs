@@ -261,10 +261,11 @@ impl Load {
         decimal(&self.amount_in(unit).round_dp(2).normalize().to_string())
     }
 
-    /// Number and unit as typed, for the screen. What a program reads is the text of [`fmt::Display`].
+    /// Number and unit for a program to read, whatever the language: `82.5 kg`. What a person reads is the text of
+    /// [`fmt::Display`].
     #[must_use]
-    pub fn said(self) -> String {
-        decimal(&self.to_string())
+    pub fn plain(self) -> String {
+        format!("{} {}", self.amount, self.unit)
     }
 
     /// Number and unit for the screen, to at most two decimals.
@@ -276,7 +277,7 @@ impl Load {
 
 impl fmt::Display for Load {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.amount, self.unit)
+        f.write_str(&decimal(&self.plain()))
     }
 }
 
@@ -306,7 +307,7 @@ impl TryFrom<String> for Load {
 
 impl From<Load> for String {
     fn from(load: Load) -> String {
-        load.to_string()
+        load.plain()
     }
 }
 

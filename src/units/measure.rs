@@ -89,10 +89,11 @@ impl Measure {
         self.amount
     }
 
-    /// Number and unit for the screen. What a program reads is the text of [`fmt::Display`].
+    /// Number and unit for a program to read, whatever the language: `84.5 cm`. What a person reads is the text of
+    /// [`fmt::Display`].
     #[must_use]
-    pub fn said(self) -> String {
-        decimal(&self.to_string())
+    pub fn plain(self) -> String {
+        format!("{} {}", self.amount, self.unit.sign())
     }
 
     /// Its unit.
@@ -104,7 +105,7 @@ impl Measure {
 
 impl fmt::Display for Measure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.amount, self.unit.sign())
+        f.write_str(&decimal(&self.plain()))
     }
 }
 
@@ -138,7 +139,7 @@ impl TryFrom<String> for Measure {
 
 impl From<Measure> for String {
     fn from(measure: Measure) -> String {
-        measure.to_string()
+        measure.plain()
     }
 }
 

@@ -48,10 +48,10 @@ impl Share {
         self.0
     }
 
-    /// For the screen. What a program reads is the text of [`fmt::Display`].
+    /// For a program to read, whatever the language: `62.5 %`. What a person reads is the text of [`fmt::Display`].
     #[must_use]
-    pub fn said(self) -> String {
-        decimal(&self.to_string())
+    pub fn plain(self) -> String {
+        format!("{} %", self.0)
     }
 
     fn refusal(given: String) -> OutOfRange {
@@ -66,21 +66,21 @@ impl Share {
 
 impl fmt::Display for Share {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} %", self.0)
+        f.write_str(&decimal(&self.plain()))
     }
 }
 
 impl FromStr for Share {
     type Err = OutOfRange;
 
-    /// Reads `80 %` or `80%`.
+    /// Reads `80 %` or `80%`, with a point or a comma.
     fn from_str(text: &str) -> Result<Share, OutOfRange> {
         let refusal = || Share::refusal(format!("“{}”", text.chars().take(40).collect::<String>()));
         let number = text.trim().strip_suffix('%').ok_or_else(refusal)?.trim();
         if number.len() > 10 {
             return Err(refusal());
         }
-        Decimal::from_str_exact(number)
+        Decimal::from_str_exact(&number.replace(',', "."))
             .map_err(|_| refusal())
             .and_then(Share::new)
     }
@@ -89,13 +89,16 @@ impl FromStr for Share {
 impl TryFrom<String> for Share {
     type Error = OutOfRange;
     fn try_from(text: String) -> Result<Share, OutOfRange> {
+        if text.contains(',') {
+            return Err(Share::refusal(format!("“{text}”")));
+        }
         text.parse()
     }
 }
 
 impl From<Share> for String {
     fn from(share: Share) -> String {
-        share.to_string()
+        share.plain()
     }
 }
 
@@ -108,6 +111,8 @@ mod tests {
         let share: Share = "62.5%".parse().unwrap();
         assert_eq!(share.to_string(), "62.5 %");
         assert_eq!(share.factor(), Decimal::new(625, 3));
+        assert_eq!("62,5 %".parse(), Ok(share));
+        assert!(Share::try_from("62,5 %".to_owned()).is_err());
         assert!("0 %".parse::<Share>().is_err());
         assert!("80".parse::<Share>().is_err());
         assert!("201 %".parse::<Share>().is_err());

@@ -7,12 +7,14 @@ use stanchion::exercises::{Catalogue as Exercises, all, find};
 use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
 use stanchion::sheet::{LoadBasis, RepTarget, SideMode, Target};
-use stanchion::units::{Load, Reps, Unit, date, day_and_time, long_date, month, weekday_short};
+use stanchion::units::{
+    Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
+};
 use stanchion::words::{Catalogue, name_in, speak, t_name};
 use std::collections::HashMap;
 
 /// Speaks a language for as long as `said` runs.
-fn speaking(file: &files::Words, said: impl FnOnce()) {
+pub fn speaking(file: &files::Words, said: impl FnOnce()) {
     let texts = file.texts.iter().cloned();
     let texts = texts.map(|(english, text)| (english.into(), text.into()));
     let (language, mark) = (file.language.clone(), file.decimal_mark.clone());
@@ -96,9 +98,13 @@ fn days_and_numbers_are_said_as_there_and_kept_as_ever() {
         assert_eq!(day_and_time(at), "Di 3. Mär 2026, 07:05");
         let load: Load = "82.5 kg".parse().unwrap();
         assert_eq!(load.shown(Unit::Kg), "82,5 kg");
-        assert_eq!(load.to_string(), "82.5 kg");
+        assert_eq!(load.to_string(), "82,5 kg");
+        assert_eq!(load.plain(), "82.5 kg");
         assert_eq!(serde_json::to_string(&load).unwrap(), "\"82.5 kg\"");
         assert_eq!(halves_said(15), "7,5");
+        let share: Share = "62,5 %".parse().unwrap();
+        assert_eq!(share.to_string(), "62,5 %");
+        assert_eq!(serde_json::to_string(&share).unwrap(), "\"62.5 %\"");
     });
 }
 

@@ -157,7 +157,7 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
 fn start_loads(sheet: &Sheet) -> Option<String> {
     let loads: Vec<String> = sheet
         .blocks()
-        .filter_map(|block| Some(format!("{} {}", block.exercise.said(), block.start?.said())))
+        .filter_map(|block| Some(format!("{} {}", block.exercise.said(), block.start?)))
         .collect();
     (!loads.is_empty()).then(|| {
         say!(
