@@ -6,11 +6,11 @@ use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_now, log};
 
-/// The page speaks that language, and the app is there.
-async fn speaks(person: &Person, language: &str, floor: &str) {
+/// The page speaks that language: Kit, which is open, has that heading.
+async fn speaks(person: &Person, language: &str, kit: &str) {
     let script = format!(
         "return document.documentElement.lang === '{language}' \
-         && document.querySelector('[data-part=\"go-floor\"]')?.textContent.includes('{floor}')"
+         && document.querySelector('[data-part=\"kit\"] h1')?.textContent === '{kit}'"
     );
     person.until(&script, "the page speaks it").await;
 }
@@ -20,28 +20,29 @@ async fn a_language_that_was_chosen_is_spoken_and_stays() {
     let server = Server::start();
     let browser = Browser::start("language");
     let person = Person::arrive(&browser, &server).await;
-    speaks(&person, "en", "Floor").await;
     person.tap("go-kit").await;
+    speaks(&person, "en", "Kit").await;
     // What is pressed already changes nothing.
     person.tap("language-browser").await;
     person.tap("language-de").await;
-    speaks(&person, "de", "Training").await;
-    person.reads("kit", "Gerät").await;
+    speaks(&person, "de", "Gerät").await;
     person.reads("language-de", "Deutsch").await;
+    person
+        .run("document.querySelector('[data-part=\"language-de\"]').scrollIntoView({block: 'center'})")
+        .await;
     picture(&person, "kit-german").await;
     person.reload().await;
-    speaks(&person, "de", "Training").await;
+    speaks(&person, "de", "Gerät").await;
     for (go, place) in [
         ("go-floor", "choose-german"),
         ("go-sheets", "sheets-german"),
-        ("go-ledger", "ledger-german"),
     ] {
         person.tap(go).await;
         picture(&person, place).await;
     }
     person.tap("go-kit").await;
     person.tap("language-browser").await;
-    speaks(&person, "en", "Floor").await;
+    speaks(&person, "en", "Kit").await;
     person.close().await;
 }
 
@@ -56,14 +57,20 @@ async fn a_session_is_not_broken_off_for_a_language() {
     person.tap("leave-kit").await;
     person.tap("language-de").await;
     person.reads("language-said", "opened next").await;
-    speaks(&person, "en", "Floor").await;
+    speaks(&person, "en", "Kit").await;
     person.reload().await;
-    speaks(&person, "de", "Training").await;
+    speaks(&person, "de", "Gerät").await;
     person.tap("go-floor").await;
     person.see("board").await;
     picture(&person, "floor-german").await;
     end_now(&person).await;
     person.tap("put-away").await;
+    person.see("ledger").await;
+    picture(&person, "ledger-german").await;
+    person.tap("ledger-weeks").await;
+    person.see("week-sums").await;
+    picture(&person, "weeks-german").await;
+    person.tap("go-ledger").await;
     person.tap("session").await;
     person.see("session-record").await;
     picture(&person, "session-german").await;
