@@ -318,7 +318,7 @@ impl State {
                 .chain(due)
                 .collect(),
             cautions_known,
-            falls: load.is_some() && may_fall(block, &planned.kind),
+            falls: may_fall(block, &planned.kind),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()
             } else {

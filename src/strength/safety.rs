@@ -106,7 +106,7 @@ pub fn may_fall(block: &Block, kind: &SetKind) -> bool {
         block.exercise.equipment,
         Equipment::Stack | Equipment::Band | Equipment::Body
     );
-    held && matches!(kind, SetKind::ToFailure)
+    held && block.basis != LoadBasis::Unloaded && matches!(kind, SetKind::ToFailure)
 }
 
 #[cfg(test)]

@@ -43,6 +43,7 @@ mod plates;
 mod received;
 mod refusals;
 mod roles;
+mod safety;
 mod screens;
 mod server;
 mod share;

@@ -1,0 +1,47 @@
+//! A set to failure under a load asks for safety bars or a spotter, once for each exercise.
+
+use super::browser::Browser;
+use super::person::Person;
+use super::server::Server;
+use super::share::with_sheet;
+use super::whole_session::{begin, log};
+
+const SHEET: &str =
+    "# Boat day\nBench press: 1 × 8+ to failure; 40 kg\nPush-up: 1 × 12+ to failure; no load";
+
+/// Waits until the board is of an exercise, and no panel lies over it.
+async fn plain(person: &Person, exercise: &str) {
+    person.reads("exercise", exercise).await;
+    person.see("log").await;
+    assert!(!person.has("safety-panel").await);
+}
+
+#[tokio::test]
+async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
+    let server = Server::start();
+    let browser = Browser::start("safety");
+    let person = with_sheet(&browser, &server, SHEET).await;
+    person.tap("go-floor").await;
+    begin(&person, "Boat day").await;
+    person.reads("safety-panel", "Set safety bars").await;
+    // Put away without an answer, it is asked again.
+    person.tap("panel-close").await;
+    person.gone("safety-panel").await;
+    person.reload().await;
+    person.see("safety-panel").await;
+    person.tap("safety-bars").await;
+    person.gone("safety-panel").await;
+    person.reads("cautions", "To technical failure").await;
+    person.reload().await;
+    plain(&person, "Bench press").await;
+    person.tap("more").await;
+    person.tap("note").await;
+    person.reads("note-panel", "To technical failure").await;
+    person.tap("panel-close").await;
+    person.gone("note-panel").await;
+    log(&person).await;
+    person.tap("rest-end").await;
+    // Nothing falls in a push-up.
+    plain(&person, "Push-up").await;
+    person.close().await;
+}
