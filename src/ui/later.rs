@@ -8,7 +8,6 @@ use super::start::mend;
 use crate::device::db::Answer;
 use crate::device::prefs;
 use crate::draft::Draft;
-use crate::json;
 use crate::kit::Kit;
 use crate::ledger::{Bests, ExerciseSummary, Heading, VolumeLoad, newest_first};
 use crate::programme::weighed;
@@ -16,7 +15,7 @@ use crate::session::SessionId;
 use crate::sheet::{ExerciseId, Line, Sheet, SheetId};
 use crate::store::{
     Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
-    body_entries, open, seal, shelved,
+    body_entries, seal, shelved,
 };
 use crate::strength::Performance;
 use crate::units::Unit;
@@ -97,22 +96,19 @@ impl Few {
             .flat_map(weighed)
             .map(ExerciseId::as_str)
             .collect();
-        let known = summaries.some(&weighed).into_iter().map(|(_, row)| row);
-        Some(Few {
-            headings: all::<ShortHeading, _>(headings.records().into_iter())?,
-            known: all::<ShortSummary, _>(known)?,
+        let known = shelved::<ShortSummary>(summaries.some(&weighed));
+        let rows = headings.records().into_iter();
+        let headings = shelved::<ShortHeading>(rows.map(|row| (String::new(), row)).collect());
+        let whole = known.unreadable.is_empty() && headings.unreadable.is_empty();
+        whole.then(|| Few {
+            headings: headings.records.into_iter().map(Heading::from).collect(),
+            known: known
+                .records
+                .into_iter()
+                .map(ExerciseSummary::from)
+                .collect(),
         })
     }
-}
-
-/// All rows in the form `T`, as what it stands for; none where one of them cannot be read.
-fn all<T: DeserializeOwned, U: From<T>>(rows: impl Iterator<Item = String>) -> Option<Vec<U>> {
-    rows.map(|row| {
-        json::parse(open(&row).ok()?)
-            .ok()
-            .map(|short: T| U::from(short))
-    })
-    .collect()
 }
 
 impl From<ShortHeading> for Heading {
