@@ -1,12 +1,9 @@
 //! Reaching into JavaScript without trusting it: every step may be absent or throw.
 
-use js_sys::{Array, Function, JsString, Object, Promise, Reflect, Uint8Array};
+use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-
-/// From how many characters on a text is taken over at once and not one by one.
-const LONG: u32 = 200;
 
 #[wasm_bindgen]
 extern "C" {
@@ -18,16 +15,20 @@ extern "C" {
     fn encode(this: &TextEncoder, text: &JsValue) -> Uint8Array;
 }
 
-/// A text; `None` where it is none.
-pub(super) fn text(value: &JsValue) -> Option<String> {
-    let long = value
-        .dyn_ref::<JsString>()
-        .is_some_and(|text| text.length() > LONG);
-    if !long {
-        return value.as_string();
+/// Takes long texts over from the browser: each at once, where wasm-bindgen goes from character to character.
+pub(super) struct Texts(TextEncoder);
+
+impl Texts {
+    pub(super) fn new() -> Self {
+        Self(TextEncoder::new())
     }
-    // What the browser writes is UTF-8.
-    String::from_utf8(TextEncoder::new().encode(value).to_vec()).ok()
+
+    /// A text; `None` where it is none.
+    pub(super) fn text(&self, value: &JsValue) -> Option<String> {
+        // What the browser writes is UTF-8.
+        let bytes = value.is_string().then(|| self.0.encode(value).to_vec());
+        bytes.and_then(|bytes| String::from_utf8(bytes).ok())
+    }
 }
 
 /// A property that is there: `None` where it is absent, null, or its getter throws.

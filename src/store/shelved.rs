@@ -43,23 +43,31 @@ pub fn aside_line(shelf: Shelf, key: &str, row: &str) -> String {
 /// Reads the rows of a shelf, given with their keys.
 #[must_use]
 pub fn shelved<T: DeserializeOwned>(rows: Vec<(String, String)>) -> Shelved<T> {
-    let mut shelved = Shelved {
-        records: Vec::new(),
-        unreadable: Vec::new(),
-    };
+    let mut records = Vec::new();
+    let unreadable = sorted_out(rows, &mut |json| match parse(json) {
+        Ok(record) => {
+            records.push(record);
+            true
+        }
+        Err(_) => false,
+    });
+    Shelved {
+        records,
+        unreadable,
+    }
+}
+
+/// The rows that cannot be opened, or of which `read` says that it cannot be read: compiled once, whatever they hold.
+#[inline(never)]
+fn sorted_out(rows: Vec<(String, String)>, read: &mut dyn FnMut(&str) -> bool) -> Vec<Unreadable> {
+    let mut unreadable = Vec::new();
     for (key, row) in rows {
         let newer = match open(&row) {
-            Ok(json) => match parse(json) {
-                Ok(record) => {
-                    shelved.records.push(record);
-                    continue;
-                }
-                Err(_) => true,
-            },
-            Err(RowError::Newer { .. }) => true,
+            Ok(json) if read(json) => continue,
+            Ok(_) | Err(RowError::Newer { .. }) => true,
             Err(RowError::NotARow | RowError::Damaged { .. }) => false,
         };
-        shelved.unreadable.push(Unreadable { key, row, newer });
+        unreadable.push(Unreadable { key, row, newer });
     }
-    shelved
+    unreadable
 }

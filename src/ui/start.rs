@@ -221,7 +221,7 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         named.programmes.put(record);
     }
     let sheets = current(sheets);
-    let headings = Answer::of(wanted.take(Shelf::Headings).rows());
+    let headings = wanted.take(Shelf::Headings);
     let summaries = wanted.take(Shelf::Summaries);
     // What is spoiled is told by who reads all of it.
     let few = (events.is_empty() && app.model.with_untracked(only_chooses))

@@ -9,6 +9,7 @@
 mod common;
 
 mod ahead;
+mod at_once;
 mod away;
 mod axe;
 mod broken;

@@ -28,10 +28,17 @@ pub(super) fn result(request: &IdbRequest) -> Result<JsValue, Fault> {
 /// A key or record as text. This store writes nothing else; what is something else all the same is
 /// given in the browser's own words for it, so that the others of its shelf can be read.
 pub(super) fn text(value: &JsValue) -> String {
-    js::text(value).unwrap_or_else(|| {
-        let shown = JSON::stringify(value).ok();
-        shown.map_or_else(|| format!("{value:?}"), String::from)
-    })
+    value.as_string().unwrap_or_else(|| shown(value))
+}
+
+/// The same of records, which are long.
+pub(super) fn long(texts: &js::Texts, value: &JsValue) -> String {
+    texts.text(value).unwrap_or_else(|| shown(value))
+}
+
+fn shown(value: &JsValue) -> String {
+    let shown = JSON::stringify(value).ok();
+    shown.map_or_else(|| format!("{value:?}"), String::from)
 }
 
 pub(super) async fn get(db: &IdbDatabase, shelf: &str, key: &str) -> Result<Option<String>, Fault> {
@@ -139,16 +146,21 @@ impl Texts {
     }
 
     pub(super) fn pairs(&self) -> Vec<(String, String)> {
-        let pairs = self.keys.iter().zip(self.records.iter());
-        pairs
-            .map(|(key, record)| (text(&key), text(&record)))
-            .collect()
+        let keys = self.keys.iter().map(|key| text(&key));
+        keys.zip(self.records()).collect()
+    }
+
+    pub(super) fn records(&self) -> Vec<String> {
+        let texts = js::Texts::new();
+        let records = self.records.iter();
+        records.map(|record| long(&texts, &record)).collect()
     }
 
     /// The record under a key, with the key.
     pub(super) fn pair(&self, key: &str) -> Option<(String, String)> {
         let at = u32::try_from(self.keys.index_of(&key.into(), 0)).ok()?;
-        Some((key.to_owned(), text(&self.records.get(at))))
+        let record = long(&js::Texts::new(), &self.records.get(at));
+        Some((key.to_owned(), record))
     }
 }
 

@@ -2,9 +2,10 @@
 //! asks: a text that nobody looks at costs next to nothing.
 
 use super::error::{DbError, Fault};
-use super::read::{Asked, Found, Texts, ask_last, counted, result, text};
+use super::read::{Asked, Found, Texts, ask_last, counted, long, result, text};
 use super::transaction::Transaction;
 use crate::device::events::{Listener, listen};
+use crate::device::js;
 use js_sys::Array;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -61,6 +62,16 @@ impl Answer {
         match &self.0 {
             Told::There(texts) => texts.pairs(),
             Told::Here(rows) => rows.clone(),
+            Told::Count(_) => Vec::new(),
+        }
+    }
+
+    /// The records alone, by rising key.
+    #[must_use]
+    pub fn records(&self) -> Vec<String> {
+        match &self.0 {
+            Told::There(texts) => texts.records(),
+            Told::Here(rows) => rows.iter().map(|(_, row)| row.clone()).collect(),
             Told::Count(_) => Vec::new(),
         }
     }
@@ -155,9 +166,9 @@ fn told(under: Under) -> Result<Answer, Fault> {
             None => Told::Here(Vec::new()),
         },
         Under::Newest { found, .. } => {
-            let mut rows = Vec::new();
+            let (mut rows, texts) = (Vec::new(), js::Texts::new());
             for (key, request) in found.take() {
-                rows.push((key, text(&result(&request)?)));
+                rows.push((key, long(&texts, &result(&request)?)));
             }
             Told::Here(rows)
         }
