@@ -19,6 +19,7 @@ const EVERYWHERE: &[&str] = &[
     "two_tabs::",
     "draft::",
     "write::",
+    "language::a_language",
 ];
 
 /// The engines that a run is for, beside Chromium.
