@@ -3,7 +3,7 @@
 
 use super::keep::Keep;
 use super::layout;
-use super::model::{Keeping, Stage};
+use super::model::{Keeping, Model, Stage};
 use super::stanchion::Stanchion;
 use super::start::read_anew;
 use crate::device::channel::Channel;
@@ -156,7 +156,7 @@ impl Stanchion {
             Some(())
         });
         if had.flatten().is_some() {
-            self.model.update(super::model::Model::exchange);
+            self.model.update(Model::exchange);
             self.settle_role();
         }
     }
@@ -232,8 +232,20 @@ impl Stanchion {
             Some(Role::Waiting) if !before => self.model.update(|model| model.follows = true),
             Some(Role::Writer) if before => {
                 let keep = self.keep();
+                let events = move || {
+                    let count = |model: &Model| Some(model.session.as_ref()?.events().len());
+                    self.model.with_untracked(count)
+                };
                 spawn_local(async move {
-                    read_anew(self).await;
+                    // What the other tab still had to write may be on its way: it is read until nothing more comes.
+                    let mut known = None;
+                    loop {
+                        read_anew(self).await;
+                        if self.has_left(&keep) || known == Some(events()) {
+                            break;
+                        }
+                        known = Some(events());
+                    }
                     if !self.has_left(&keep) {
                         // It may have been taken back meanwhile.
                         let writes = self.role() == Some(Role::Writer);

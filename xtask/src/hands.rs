@@ -11,8 +11,10 @@ use crate::webdriver::Session;
 /// How often a set is logged and taken back; every tap of it counts.
 const ROUNDS: usize = 100;
 
-/// In how many turns of so many rounds two apps are tapped one after the other: what else the machine does falls on both.
+/// In how many turns two apps are tapped one after the other, and how many rounds make a turn: what else the machine does
+/// falls on both.
 const TURNS: usize = 5;
+const TURN_ROUNDS: usize = 40;
 
 /// Begins a sheet of the demo on a clock that can be put on, so that no rest is waited for.
 const BEGIN: &str = "
@@ -101,8 +103,8 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
 pub fn painted(one: &Session, other: &Session) -> Outcome<(f64, f64)> {
     let (mut in_one, mut in_other) = (Taps::begin(one)?, Taps::begin(other)?);
     for _ in 0..TURNS {
-        in_one.rounds(ROUNDS)?;
-        in_other.rounds(ROUNDS)?;
+        in_one.rounds(TURN_ROUNDS)?;
+        in_other.rounds(TURN_ROUNDS)?;
     }
     let painted = |session| Ok(percentile_95(times(session, "painted")?));
     Ok((painted(one)?, painted(other)?))
