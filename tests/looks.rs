@@ -230,7 +230,7 @@ fn arc(font: f64) -> f64 {
 fn the_main_figures_have_twenty_minutes_of_arc_at_two_metres() {
     let upright = tokens(LOOKS[0].1);
     let mut aside = upright.clone();
-    aside.extend(block("(max-height: 36rem) {\n  :root {"));
+    aside.extend(block("(min-width: 34.01rem) {\n  :root {"));
     for (tokens, width, height) in [(&upright, 390.0, 844.0), (&aside, 844.0, 390.0)] {
         for (name, least) in [
             // A load of up to five characters (102.5), a rest, a count, the reps on the pad.
