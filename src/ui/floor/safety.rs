@@ -36,7 +36,6 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
         let _ = prefs::set(&key, &all);
         close.run(());
     };
-    let way = |part: &'static str, words: &'static str| button("wide", part, words, answer);
     let inside = vec![
         words(
             "caution",
@@ -45,9 +44,14 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
                  bars, or have someone spot you who knows how. Without either stop two reps before.",
             ),
         ),
-        way("safety-bars", t("Safety bars are set")),
-        way("safety-spotter", t("Someone spots me")),
-        way("safety-down", t("I can put it down at any time")),
+        button("wide", "safety-bars", t("Safety bars are set"), answer),
+        button("wide", "safety-spotter", t("Someone spots me"), answer),
+        button(
+            "wide",
+            "safety-down",
+            t("I can put it down at any time"),
+            answer,
+        ),
         words(
             "quiet",
             t(
