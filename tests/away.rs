@@ -99,9 +99,10 @@ fn an_import_says_what_is_new_known_and_corrected() {
         log(3, &[]),
         log(4, &[correction(4, 30, 6)]),
     ]);
-    theirs
-        .sessions
-        .extend(of(&(5..19).map(|n| log(n, &[])).collect::<Vec<_>>()).sessions);
+    let more: Vec<_> = (5..19).map(|n| log(n, &[])).collect();
+    for (id, log) in of(&more).sessions {
+        theirs.sessions.insert(id, log);
+    }
     let merged = import(mine, &text(&theirs)).unwrap();
     assert_eq!(
         merged.summary.to_string(),

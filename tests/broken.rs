@@ -76,7 +76,7 @@ proptest! {
                     if merged.archive.removed.get(*id).is_some() {
                         continue;
                     }
-                    let kept = merged.archive.sessions[id].events();
+                    let kept = merged.archive.sessions.get(id).unwrap().events();
                     prop_assert!(log.events().iter().all(|event| kept.iter().any(|other| other.id == event.id)));
                 }
             }

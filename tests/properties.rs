@@ -98,7 +98,7 @@ proptest! {
         fill(&mut written.programmes, &a.programmes);
         fill(&mut written.removed, &a.removed);
         for (id, log) in a.sessions {
-            written.sessions.entry(id).or_insert(log);
+            written.sessions.or_insert_with(id, || log);
         }
         written.settle();
         prop_assert_eq!(text(&written), text(&outcome.archive));

@@ -9,11 +9,11 @@ use common::swaps::{Floor, back, kit, line, squat, swapped, to};
 use proptest::prelude::*;
 use stanchion::exercises::{self, alike};
 use stanchion::ledger::{Volume, moved, performances_of, summaries_of};
+use stanchion::order::Map;
 use stanchion::session::{Phase, Refusal, Session, Status, Swap, What};
 use stanchion::sheet::{BlockId, LoadPolicy, RepTarget, SetKind, SideMode, Step, Target};
 use stanchion::strength::{Because, SetBecause};
 use stanchion::units::{Load, Share};
-use std::collections::BTreeMap;
 
 fn pairs(expected: &[(&str, usize)]) -> Vec<(String, usize)> {
     expected
@@ -64,7 +64,7 @@ fn the_load_comes_from_the_other_exercises_own_history() {
     }
     let summaries = summaries_of([&before.record()]);
     let goblet = exercises::entry("goblet-squat").unwrap().id();
-    let history = &summaries[&goblet].performances;
+    let history = &summaries.get(&goblet).unwrap().performances;
     let swap = to(&written, "goblet-squat", history);
     let Some(load) = swap.proposal.load else {
         panic!("nothing is proposed: {:?}", swap.proposal);
@@ -105,7 +105,7 @@ fn sets_done_stay_what_they_were_and_the_ledger_tells_both() {
     assert_eq!(ids, ["front-squat × 2", "walking-lunge × 1"]);
     // Squat 2 × 7 × 60 kg, lunge 7 on each of two sides × 10 kg.
     assert_eq!(Volume::of(&record).work.to_string(), "980 kg");
-    let said: Vec<String> = moved(&record, &BTreeMap::new())
+    let said: Vec<String> = moved(&record, &Map::new())
         .iter()
         .map(ToString::to_string)
         .collect();

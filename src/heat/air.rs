@@ -108,9 +108,11 @@ impl Temperature {
 
 /// Tenths of a degree as a number.
 fn degrees(tenths: i16) -> String {
-    match tenths % 10 {
-        0 => (tenths / 10).to_string(),
-        _ => format!("{:.1}", f64::from(tenths) / 10.0),
+    let sign = if tenths < 0 { "-" } else { "" };
+    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    match rest {
+        0 => format!("{sign}{whole}"),
+        _ => format!("{sign}{whole}.{rest}"),
     }
 }
 

@@ -28,18 +28,25 @@ impl HeatIndex {
     pub fn shown(self, scale: Scale) -> String {
         let beyond = self.whole() > CHART_TOP;
         let whole = self.whole().min(CHART_TOP);
+        let tenths = if beyond { CHART_TOP * 10 } else { self.0 };
         let figure = match scale {
-            Scale::Celsius if beyond => (f64::from(CHART_TOP) - 32.0) / 1.8,
-            Scale::Celsius => (f64::from(self.0) / 10.0 - 32.0) / 1.8,
-            Scale::Fahrenheit => f64::from(whole),
+            Scale::Celsius => whole_celsius(tenths),
+            Scale::Fahrenheit => i32::from(whole),
         };
-        let degrees = format!("{figure:.0} {}", scale.symbol());
+        let degrees = format!("{figure} {}", scale.symbol());
         if beyond {
             say!("over {degrees}", degrees)
         } else {
             degrees
         }
     }
+}
+
+/// Whole degrees Celsius, rounded, of tenths of a degree Fahrenheit. In whole numbers: writing out fractions takes
+/// kilobytes.
+fn whole_celsius(tenths: i16) -> i32 {
+    // 5/9 of a degree each; halves are rounded up.
+    (i32::from(tenths - 320) * 10 + 90).div_euclid(180)
 }
 
 /// The heat index of `air`, in the shade; full sun adds up to 15 °F (OSHA).

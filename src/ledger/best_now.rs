@@ -4,13 +4,13 @@ use super::bests::Best;
 use super::history::{Past, pasts_of};
 use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
+use crate::order::Map;
 use crate::sheet::{ExerciseId, SetKey};
 use crate::strength::Curve;
 use crate::words::t_name;
-use std::collections::BTreeMap;
 
 /// What the summaries say of each exercise.
-type Summaries = BTreeMap<ExerciseId, ExerciseSummary>;
+type Summaries = Map<ExerciseId, ExerciseSummary>;
 
 /// What the set `last` of a session under way beats, told to a lifter of that curve; the sets first. Nothing where its
 /// exercise was never done before.

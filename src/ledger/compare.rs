@@ -4,12 +4,12 @@ use super::heading::Heading;
 use super::history::Past;
 use super::volume::VolumeLoad;
 use crate::order;
+use crate::order::Map;
 use crate::sheet::{ExerciseId, LoadBasis};
 use crate::units::{Load, Reps};
 use crate::words::t;
 use chrono::{DateTime, Days, FixedOffset, NaiveDate};
 use std::cmp::{Ordering, Reverse};
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// Whole days, the first and the last among them. The first is never after the last.
@@ -144,7 +144,7 @@ impl Comparison {
     #[must_use]
     pub fn of(periods: [Period; 2], headings: &[Heading]) -> Comparison {
         let mut all = [InPeriod::default(), InPeriod::default()];
-        let mut exercises: BTreeMap<&ExerciseId, [InPeriod; 2]> = BTreeMap::new();
+        let mut exercises: Map<&ExerciseId, [InPeriod; 2]> = Map::new();
         for heading in headings {
             for (at, period) in periods.iter().enumerate() {
                 if !period.has(heading.began) {
@@ -157,7 +157,7 @@ impl Comparison {
                     heading.volume,
                 );
                 for share in &heading.shares {
-                    let done = exercises.entry(&share.exercise).or_default();
+                    let done = exercises.or_default(&share.exercise);
                     done[at].add(share.sets, share.hard, share.volume);
                 }
             }

@@ -2,9 +2,9 @@
 
 use super::heading::Heading;
 use crate::exercises::{Catalogue, Entry, KnownExercise};
+use crate::order::Set;
 use crate::sheet::{ExerciseId, Note};
 use chrono::NaiveDate;
-use std::collections::BTreeSet;
 
 /// Most characters of a note that say where something was found.
 const SHOWN_CHARS: usize = 90;
@@ -15,7 +15,7 @@ pub struct Sought {
     /// The words typed, small.
     words: Vec<String>,
     /// The exercises that they stand for.
-    exercises: BTreeSet<ExerciseId>,
+    exercises: Set<ExerciseId>,
     first: Option<NaiveDate>,
     last: Option<NaiveDate>,
 }
@@ -35,7 +35,7 @@ impl Sought {
     ) -> Sought {
         let words: Vec<String> = text.split_whitespace().map(plain).collect();
         let words: Vec<String> = words.into_iter().filter(|word| !word.is_empty()).collect();
-        let mut exercises = BTreeSet::new();
+        let mut exercises = Set::new();
         if !words.is_empty() {
             let called = catalogue.all().filter(|known| is_called(*known, &words));
             exercises.extend(called.map(KnownExercise::id));

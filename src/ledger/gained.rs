@@ -2,12 +2,12 @@
 
 use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
+use crate::order::Map;
 use crate::say;
 use crate::sheet::{ExerciseId, Line};
 use crate::strength::{Curve, Told, change_since};
 use crate::words::t_name;
 use chrono::TimeDelta;
-use std::collections::BTreeMap;
 
 /// Over how many days a change is looked for (common practice, no source).
 pub const CHANGE_DAYS: i64 = 28;
@@ -28,7 +28,7 @@ pub struct Gained {
 #[must_use]
 pub fn gained(
     record: &SessionRecord,
-    summaries: &BTreeMap<ExerciseId, ExerciseSummary>,
+    summaries: &Map<ExerciseId, ExerciseSummary>,
     curve: Curve,
 ) -> Vec<Gained> {
     let since = record.began - TimeDelta::days(CHANGE_DAYS);

@@ -2,13 +2,13 @@
 
 use super::record::SessionRecord;
 use super::summary::{ExerciseSummary, performances_of};
+use crate::order::Map;
 use crate::say;
 use crate::sheet::{Block, ExerciseId, Line, LoadBasis};
 use crate::strength::{Performance, SetResult};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, t, t_name};
 use std::cmp::Reverse;
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// What the figure of load of a set means.
@@ -58,7 +58,7 @@ pub enum Moved {
 /// a block has none, among all. `before` may hold this session already: only earlier ones of the same shape are looked
 /// at. Blocks without a full repetition (holds, carries) are left out.
 #[must_use]
-pub fn moved(record: &SessionRecord, before: &BTreeMap<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
+pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
     let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
     done.zip(performances_of(record))
         .filter_map(|(block, (exercise, now))| {

@@ -3,6 +3,7 @@
 use super::pace::{change_overs, longer_rests};
 use super::tempo::{kept, under_way};
 use super::times::{SetTimes, duration_ms, set_times};
+use crate::order::Map;
 use crate::session::{Amount, Done, Event, EventId, Phase, SessionId, Slot, State, effective};
 use crate::sheet::{
     Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target, Tempo,
@@ -12,7 +13,6 @@ use crate::strength::Proposal;
 use crate::units::{Load, Rir, Rpe, Seconds};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// One set that was done.
@@ -206,7 +206,7 @@ pub(super) fn whole_minutes(seconds: u64) -> u32 {
 }
 
 /// What the clocks say of each set, and for how many milliseconds those by ear were under way.
-type Times<'a> = (&'a BTreeMap<SetKey, SetTimes>, &'a BTreeMap<SetKey, u64>);
+type Times<'a> = (&'a Map<SetKey, SetTimes>, &'a Map<SetKey, u64>);
 
 /// What was done of a block, by the exercise that it was done as.
 fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockRecord> {

@@ -3,12 +3,12 @@
 use super::bests::{Best, Bests};
 use super::history::{Past, in_order, pasts_of};
 use super::record::{BlockRecord, DoneLine, SessionRecord};
+use crate::order::Map;
 use crate::session::Amount;
 use crate::sheet::{ExerciseId, Line, RepTarget, SetKind, Stage, Target};
 use crate::strength::{self, Curve, Performance, SetResult, Unfed};
 use crate::units::Reps;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// Most performances that are kept of an exercise, the newest ones.
 pub const PERFORMANCES_MAX: usize = 24;
@@ -225,14 +225,14 @@ impl ExerciseSummary {
 #[must_use]
 pub fn summaries_of<'a>(
     records: impl IntoIterator<Item = &'a SessionRecord>,
-) -> BTreeMap<ExerciseId, ExerciseSummary> {
-    let mut histories: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
+) -> Map<ExerciseId, ExerciseSummary> {
+    let mut histories: Map<ExerciseId, Vec<Past>> = Map::new();
     for record in records {
         for (exercise, past) in pasts_of(record) {
-            histories.entry(exercise).or_default().push(past);
+            histories.or_default(exercise).push(past);
         }
     }
-    let mut summaries = BTreeMap::new();
+    let mut summaries = Map::new();
     for (exercise, mut history) in histories {
         in_order(&mut history);
         if let Some(summary) = ExerciseSummary::of(&exercise, &history) {

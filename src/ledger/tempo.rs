@@ -1,9 +1,9 @@
 //! Whether sets took the time that their tempo asks for.
 
+use crate::order::Map;
 use crate::session::{COUNT_IN_SECONDS, Event, Logged, Moment, Slot, State, What};
 use crate::sheet::{SetKey, SetKind, Target};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// How many sets by tempo were timed, and how many of them took the time.
 ///
@@ -47,8 +47,8 @@ impl TempoKept {
 }
 
 /// Milliseconds from the start of each set by ear to the tap that stopped or logged it, the count-in among them.
-pub(super) fn under_way(counting: &[&Event], state: &State) -> BTreeMap<SetKey, u64> {
-    let mut times = BTreeMap::new();
+pub(super) fn under_way(counting: &[&Event], state: &State) -> Map<SetKey, u64> {
+    let mut times = Map::new();
     let mut started: Option<(SetKey, Moment)> = None;
     let mut stopped: Option<(SetKey, u64)> = None;
     for event in counting {

@@ -1,9 +1,9 @@
 //! How long a session and its sets took, by the clocks of its events.
 
 use crate::heat::{Category, heat_index};
+use crate::order::Map;
 use crate::session::{Event, Moment, State, What};
 use crate::sheet::SetKey;
-use std::collections::BTreeMap;
 
 /// What the clocks say of a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -25,8 +25,8 @@ struct Before {
 }
 
 /// The times of each set that was logged before the end. What is added to an ended session has none.
-pub(super) fn set_times(counting: &[&Event], state: &State) -> BTreeMap<SetKey, SetTimes> {
-    let mut times = BTreeMap::new();
+pub(super) fn set_times(counting: &[&Event], state: &State) -> Map<SetKey, SetTimes> {
+    let mut times = Map::new();
     let mut before: Option<Before> = None;
     let mut started: Option<(SetKey, Moment)> = None;
     let mut heat = Category::None;
@@ -48,7 +48,7 @@ pub(super) fn set_times(counting: &[&Event], state: &State) -> BTreeMap<SetKey, 
                     rest_asked: before.and_then(|before| asked(state, before, *set)),
                     lasted: begun.map(|(_, since)| seconds(event.moment().since(&since))),
                 };
-                times.entry(*set).or_insert(of_set);
+                times.or_insert_with(*set, || of_set);
                 before = Some(Before {
                     set: *set,
                     at: event.moment(),

@@ -4,9 +4,9 @@ use super::heading::Heading;
 use super::volume::VolumeLoad;
 use super::week_load::DayLoads;
 use crate::exercises::{Catalogue, Muscle, Muscles};
+use crate::order::Map;
 use crate::sheet::{ExerciseId, Pattern};
 use chrono::{Datelike, Days, NaiveDate};
-use std::collections::BTreeMap;
 
 /// Sets of one muscle in a week, ramp-ups not among them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -108,7 +108,7 @@ pub fn weeks(
 ) -> Vec<Week> {
     let mut known = Known {
         catalogue,
-        facts: BTreeMap::new(),
+        facts: Map::new(),
     };
     let mut weeks = Vec::new();
     let mut monday = monday_of(first);
@@ -129,7 +129,7 @@ pub fn weeks(
 /// What is known of exercises, each looked up once.
 struct Known<'a> {
     catalogue: &'a Catalogue,
-    facts: BTreeMap<ExerciseId, Option<(Muscles, Muscles, Pattern)>>,
+    facts: Map<ExerciseId, Option<(Muscles, Muscles, Pattern)>>,
 }
 
 impl Known<'_> {

@@ -1,8 +1,12 @@
-//! One sort for everything: std's own is compiled anew for each type that is sorted, three kilobytes of WebAssembly
-//! each time. Here only a comparison and the swaps belong to the type; the sorting itself moves indices.
+//! Sorting and sorted collections. One sort for everything: std's own is compiled anew for each type that is sorted, three
+//! kilobytes of WebAssembly each time. Here only a comparison and the swaps belong to the type; the sorting itself moves
+//! indices. Of the collections see [`Map`].
 
+mod map;
 #[cfg(test)]
 mod tests;
+
+pub use map::{Map, Set};
 
 use std::cmp::Ordering;
 

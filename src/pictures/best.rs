@@ -4,11 +4,11 @@ use super::asked::{Asked, day, hundredths, load_grain};
 use super::moved::{moved, plain_sets, with_body, written};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{BEST_REPS_MAX, Past};
+use crate::order::Map;
 use crate::say;
 use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 use rust_decimal::Decimal;
-use std::collections::BTreeMap;
 
 /// Reps, as they stand on an axis or in a column.
 fn reps_grain() -> Grain {
@@ -143,10 +143,10 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
 /// The written loads that were done for reps, rising, each with how often; what is the same mass is one.
 #[must_use]
 pub fn loads_done(history: &[&Past]) -> Vec<(Load, usize)> {
-    let mut loads: BTreeMap<Decimal, (Load, usize)> = BTreeMap::new();
+    let mut loads: Map<Decimal, (Load, usize)> = Map::new();
     for past in history {
         for load in plain_sets(past).filter_map(|set| written(past, set)) {
-            let entry = loads.entry(load.kg()).or_insert((load, 0));
+            let entry = loads.or_insert_with(load.kg(), || (load, 0));
             entry.1 += 1;
         }
     }

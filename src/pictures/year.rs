@@ -3,11 +3,11 @@
 use super::asked::in_parts;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
 use crate::ledger::{Heading, monday_of};
+use crate::order::Map;
 use crate::say;
 use crate::units::{KG_PER_LB, Unit};
 use crate::words::{many, t};
 use chrono::{Datelike, NaiveDate};
-use std::collections::BTreeMap;
 
 /// What the length of a peg is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,13 +75,13 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
         .filter(|heading| heading.began.year() == year)
         .collect();
     crate::order::by_key(&mut done, |heading| (heading.began, heading.session));
-    let mut reached: BTreeMap<i64, i64> = BTreeMap::new();
+    let mut reached: Map<i64, i64> = Map::new();
     let (mut usual, mut light, mut rows) = (Vec::new(), Vec::new(), Vec::new());
     for heading in &done {
         let date = heading.began.date_naive();
         let week = thursday(date);
         let length = peg.of(heading, unit);
-        let from = reached.entry(week).or_insert(0);
+        let from = reached.or_insert_with(week, || 0);
         let spot = Spot {
             x: *from + length,
             y: week,
@@ -147,7 +147,7 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
 }
 
 /// What it came to.
-fn said(done: &[&Heading], weeks: &BTreeMap<i64, i64>) -> String {
+fn said(done: &[&Heading], weeks: &Map<i64, i64>) -> String {
     let minutes: usize = done.iter().map(|heading| heading.minutes as usize).sum();
     let sets: usize = done.iter().map(|heading| heading.sets_done as usize).sum();
     say!(

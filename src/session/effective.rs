@@ -2,7 +2,7 @@
 
 use super::event::{Event, EventId, What};
 use crate::order;
-use std::collections::BTreeSet;
+use crate::order::Set;
 
 /// The events that count, by rising id, each once; undone ones and the undoing itself left out.
 ///
@@ -34,8 +34,8 @@ fn sorted(events: &[Event]) -> Vec<&Event> {
 }
 
 /// What was undone.
-fn gone(sorted: &[&Event]) -> BTreeSet<EventId> {
-    let mut gone: BTreeSet<EventId> = BTreeSet::new();
+fn gone(sorted: &[&Event]) -> Set<EventId> {
+    let mut gone: Set<EventId> = Set::new();
     for event in sorted.iter().rev() {
         if let What::Undone { event: target } = &event.what
             && !gone.contains(&event.id)

@@ -7,9 +7,9 @@ use super::slot::{Changes, InHeat, Logged, Phase, Rest, Slot, Status};
 use super::swap::{Swap, Swapped};
 use crate::heat::Air;
 use crate::order;
+use crate::order::Map;
 use crate::sheet::{Note, SetKey, unroll_with};
 use crate::units::{Load, Rpe};
-use std::collections::BTreeMap;
 
 /// The state of a session.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,7 +85,7 @@ impl State {
     /// Lays the slots anew from sheet, order and changes; what is known of each set stays.
     fn plan(&mut self, changes: &Changes) {
         let mut slots: Vec<Option<Slot>> = self.slots.drain(..).map(Some).collect();
-        let mut known = BTreeMap::new();
+        let mut known = Map::new();
         for (at, slot) in slots.iter().flatten().enumerate() {
             known.insert(slot.planned.key, at);
         }
@@ -197,7 +197,7 @@ impl State {
                 }
             }
             What::SetAdded { block, line } => {
-                let added = changes.added.entry((*block, *line)).or_default();
+                let added = changes.added.or_default((*block, *line));
                 *added = added.saturating_add(1);
                 self.plan(changes);
                 self.settle();

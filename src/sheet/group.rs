@@ -4,12 +4,12 @@ use super::block::{Block, BlockId};
 use super::form::SheetForm;
 use super::text::{Line, Note};
 use super::warning::{OrderWarning, SETTLED_MAX};
+use crate::order::Set;
 use crate::say;
 use crate::units::Seconds;
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
 use std::fmt;
 use uuid::Uuid;
 
@@ -213,7 +213,7 @@ impl Sheet {
             0,
             SETTLED_MAX,
         )?;
-        let mut seen = BTreeSet::new();
+        let mut seen = Set::new();
         for group in &self.groups {
             if let Group::Circuit { blocks, .. } = group {
                 count(

@@ -7,9 +7,9 @@ use super::loads::LoadPolicy;
 use super::target::Target;
 use super::tempo::Tempo;
 use crate::order;
+use crate::order::Map;
 use crate::units::{Reps, Rir, Seconds};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// What identifies a planned set in its session: block, line of the prescription, number in the line, drop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -88,7 +88,7 @@ impl PlannedSet {
 }
 
 /// Sets added on the floor, by block and line.
-pub type Added = BTreeMap<(BlockId, u8), u8>;
+pub type Added = Map<(BlockId, u8), u8>;
 
 /// Every set of `sheet` in the order it is done.
 #[must_use]
@@ -194,9 +194,9 @@ fn plan(
 
 /// Numbers the sets of each kind within a block.
 fn number(planned: &mut [PlannedSet]) {
-    let mut counts: BTreeMap<&'static str, usize> = BTreeMap::new();
+    let mut counts: Map<&'static str, usize> = Map::new();
     for set in planned.iter_mut() {
-        let count = counts.entry(set.kind.word()).or_default();
+        let count = counts.or_default(set.kind.word());
         *count += 1;
         set.number = *count;
     }

@@ -10,12 +10,12 @@ use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use crate::exercises::Catalogue;
 use crate::order;
+use crate::order::Map;
 use crate::programme::{Programme, ProgrammeId};
 use crate::session::SessionId;
 use crate::sheet::{ExerciseId, Sheet};
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeMap;
 
 /// All that is kept, or the part of it that a file holds.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -35,7 +35,7 @@ pub struct Archive {
     /// Versions of programmes; the newest of each counts.
     pub programmes: Kept<ProgrammeRecord>,
     /// Sessions.
-    pub sessions: BTreeMap<SessionId, SessionLog>,
+    pub sessions: Map<SessionId, SessionLog>,
     /// Notes that sessions were removed. None of these is in `sessions`.
     pub removed: Kept<RemovedSession>,
 }
@@ -63,7 +63,7 @@ impl Archive {
     /// The exercises that are known: the list, and over it one's own in the newest version that was not removed.
     #[must_use]
     pub fn catalogue(&self) -> Catalogue {
-        let mut newest: BTreeMap<&ExerciseId, &ExerciseRecord> = BTreeMap::new();
+        let mut newest: Map<&ExerciseId, &ExerciseRecord> = Map::new();
         for record in self.exercises.iter() {
             // By rising version: the last of each id stays.
             newest.insert(record.lasting_id(), record);
@@ -76,7 +76,7 @@ impl Archive {
     /// end.
     #[must_use]
     pub fn current_programmes(&self) -> Vec<&Programme> {
-        let mut newest: BTreeMap<ProgrammeId, &ProgrammeRecord> = BTreeMap::new();
+        let mut newest: Map<ProgrammeId, &ProgrammeRecord> = Map::new();
         for record in self.programmes.iter() {
             newest.insert(*record.lasting_id(), record);
         }

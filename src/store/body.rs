@@ -6,12 +6,12 @@
 use super::kept::Record;
 use super::record::BodyMassRecord;
 use crate::order;
+use crate::order::Map;
 use crate::sheet::Line;
 use crate::units::{Load, Measure};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// What an entry holds.
@@ -155,9 +155,9 @@ pub fn body_entries<'a>(
     masses: impl IntoIterator<Item = &'a BodyMassRecord>,
     versions: impl IntoIterator<Item = &'a BodyRecord>,
 ) -> Vec<BodyEntry> {
-    let mut newest: BTreeMap<Uuid, &BodyRecord> = BTreeMap::new();
+    let mut newest: Map<Uuid, &BodyRecord> = Map::new();
     for record in versions {
-        let there = newest.entry(record.entry).or_insert(record);
+        let there = newest.or_insert_with(record.entry, || record);
         if record.version > there.version {
             *there = record;
         }

@@ -14,11 +14,11 @@ use crate::ledger::{
     ExerciseSummary, Heading, PACE_SESSIONS, Pace, Past, SessionRecord, in_order, pasts_of,
 };
 use crate::order;
+use crate::order::{Map, Set};
 use crate::session::SessionId;
 use crate::sheet::ExerciseId;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// What the books say of one session.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -64,7 +64,7 @@ impl Turn {
     }
 
     /// The exercises of which it changes what was done.
-    fn exercises(&self) -> BTreeSet<&ExerciseId> {
+    fn exercises(&self) -> Set<&ExerciseId> {
         let ids = self.entries().flat_map(|entry| &entry.pasts);
         let of = |entry: &Option<Entry>, id| {
             let entry = entry.as_ref();
@@ -148,12 +148,12 @@ async fn headings<S: Shelves>(
     turns: &[Turn],
     changes: &mut Vec<Change>,
 ) -> Result<(), BookFault<S::Fault>> {
-    let touched: BTreeSet<String> = turns
+    let touched: Set<String> = turns
         .iter()
         .flat_map(Turn::entries)
         .map(|entry| key_of(&entry.heading))
         .collect();
-    let (Some(low), Some(high)) = (touched.first(), touched.last()) else {
+    let (Some(low), Some(high)) = (touched.iter().next(), touched.iter().next_back()) else {
         return Ok(());
     };
     let shelf = Shelf::Headings;
@@ -162,11 +162,11 @@ async fn headings<S: Shelves>(
     let mut rows = shelves.last(shelf, ("", low), most).await?;
     rows.extend(shelves.first(shelf, (low, &behind), u32::MAX).await?);
     rows.extend(shelves.first(shelf, (&behind, END), most).await?);
-    let mut known: BTreeMap<String, Heading> = BTreeMap::new();
+    let mut known: Map<String, Heading> = Map::new();
     for (key, row) in rows {
         known.insert(key, read(&row)?);
     }
-    let turning: BTreeSet<SessionId> = turns.iter().map(|turn| turn.session).collect();
+    let turning: Set<SessionId> = turns.iter().map(|turn| turn.session).collect();
     let stay = known.values().filter(|it| !turning.contains(&it.session));
     let mut all: Vec<Heading> = stay.cloned().collect();
     let new = turns.iter().filter_map(|turn| turn.after.as_ref());
@@ -197,10 +197,10 @@ async fn exercises<S: Shelves>(
     turns: &[Turn],
     changes: &mut Vec<Change>,
 ) -> Result<(), BookFault<S::Fault>> {
-    let mut touched: BTreeMap<&ExerciseId, Vec<&Turn>> = BTreeMap::new();
+    let mut touched: Map<&ExerciseId, Vec<&Turn>> = Map::new();
     for turn in turns {
         for exercise in turn.exercises() {
-            touched.entry(exercise).or_default().push(turn);
+            touched.or_default(exercise).push(turn);
         }
     }
     for (exercise, turns) in touched {
@@ -238,15 +238,14 @@ async fn years<S: Shelves>(
     shelves: &S,
     exercise: &ExerciseId,
     turns: &[&Turn],
-) -> Result<BTreeMap<String, Vec<Past>>, BookFault<S::Fault>> {
+) -> Result<Map<String, Vec<Past>>, BookFault<S::Fault>> {
     let key = |past: &Past| history_key(exercise, year_of(past.performance.at));
     let pasts = || {
         let entries = turns.iter().flat_map(|turn| turn.entries());
         entries.flat_map(|entry| entry.of_exercise(exercise))
     };
-    let keys: BTreeSet<String> = pasts().map(key).collect();
-    let mut years: BTreeMap<String, Vec<Past>> =
-        keys.into_iter().map(|key| (key, Vec::new())).collect();
+    let keys: Set<String> = pasts().map(key).collect();
+    let mut years: Map<String, Vec<Past>> = keys.into_iter().map(|key| (key, Vec::new())).collect();
     let wanted = years.keys().cloned().collect();
     for (key, row) in shelves.some(Shelf::Histories, wanted).await? {
         let mut kept: Vec<Past> = read(&row)?;
@@ -255,7 +254,7 @@ async fn years<S: Shelves>(
     }
     for entry in turns.iter().filter_map(|turn| turn.after.as_ref()) {
         for past in entry.of_exercise(exercise) {
-            years.entry(key(past)).or_default().push(past.clone());
+            years.or_default(key(past)).push(past.clone());
         }
     }
     for kept in years.values_mut() {
@@ -295,7 +294,7 @@ fn followed(
 async fn anew<S: Shelves>(
     shelves: &S,
     exercise: &ExerciseId,
-    years: &BTreeMap<String, Vec<Past>>,
+    years: &Map<String, Vec<Past>>,
 ) -> Result<Option<ExerciseSummary>, BookFault<S::Fault>> {
     let (from, to) = history_span(exercise);
     let mut history: Vec<Past> = years.values().flatten().cloned().collect();

@@ -1,9 +1,9 @@
 //! A set of immutable records, each with an id.
 
 use crate::json;
+use crate::order::Map;
 use crate::words::t;
 use serde::Serialize;
-use std::collections::BTreeMap;
 use std::fmt;
 use uuid::Uuid;
 
@@ -45,11 +45,11 @@ pub enum Put {
 
 /// A set of records, by rising id.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Kept<R: Record>(BTreeMap<R::Id, R>);
+pub struct Kept<R: Record>(Map<R::Id, R>);
 
 impl<R: Record> Default for Kept<R> {
     fn default() -> Kept<R> {
-        Kept(BTreeMap::new())
+        Kept(Map::new())
     }
 }
 
@@ -102,7 +102,7 @@ impl<R: Record> Kept<R> {
     /// The record with the greatest id.
     #[must_use]
     pub fn newest(&self) -> Option<&R> {
-        self.0.last_key_value().map(|(_, record)| record)
+        self.0.last()
     }
 
     /// How many there are.

@@ -6,11 +6,11 @@ use super::change::Change;
 use super::shelf::Shelf;
 use crate::json::text;
 use crate::ledger::{Heading, newest_first};
+use crate::order::Set;
 use crate::session::SessionId;
 use crate::sheet::SheetId;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
 
 /// How many headings are looked at in one go for the newest of a sheet.
 const LOOK_BACK: u32 = 120;
@@ -48,7 +48,7 @@ pub(super) async fn lasts<S: Shelves>(
     changes: &mut Vec<Change>,
 ) -> Result<(), BookFault<S::Fault>> {
     let entries = turns.iter().flat_map(Turn::entries);
-    let sheets: BTreeSet<SheetId> = entries.map(|entry| entry.heading.sheet_id).collect();
+    let sheets: Set<SheetId> = entries.map(|entry| entry.heading.sheet_id).collect();
     for sheet in sheets {
         let row = shelves.some(Shelf::Books, vec![last_key(sheet)]).await?;
         let stored: Option<LastOf> = match row.first() {

@@ -3,7 +3,6 @@
 use super::archive::Archive;
 use super::kept::{Kept, Put, Record};
 use crate::words::{many, t, t_in};
-use std::collections::btree_map::Entry;
 use std::fmt;
 use uuid::Uuid;
 
@@ -113,14 +112,15 @@ impl Archive {
                 summary.sessions_left_out += 1;
                 continue;
             }
-            match all.sessions.entry(id) {
-                Entry::Vacant(place) => {
+            match all.sessions.get_mut(&id) {
+                None => {
                     summary.sessions_new += 1;
-                    news.sessions.insert(id, place.insert(session).clone());
+                    all.sessions.insert(id, session.clone());
+                    news.sessions.insert(id, session);
                 }
-                Entry::Occupied(mut there) => {
+                Some(there) => {
                     let mut changed = false;
-                    for (event, put) in there.get_mut().take(session) {
+                    for (event, put) in there.take(session) {
                         match put {
                             Put::New => {
                                 summary.events_new += 1;
@@ -139,7 +139,7 @@ impl Archive {
                     }
                     if changed {
                         summary.sessions_changed += 1;
-                        news.sessions.insert(id, there.get().clone());
+                        news.sessions.insert(id, there.clone());
                     } else {
                         summary.sessions_known += 1;
                     }

@@ -7,16 +7,16 @@ use super::lasts::LastOf;
 use super::shelf::Shelf;
 use crate::ledger::{ExerciseSummary, Heading, Past, in_order};
 use crate::order;
+use crate::order::{Map, Set};
 use crate::session::SessionId;
 use crate::sheet::{ExerciseId, SheetId};
-use std::collections::{BTreeMap, BTreeSet};
 
 /// The books as far as they are made.
 #[derive(Debug, Default)]
 pub struct Remaking {
     headings: Vec<Heading>,
-    histories: BTreeMap<ExerciseId, Vec<Past>>,
-    known: BTreeSet<SessionId>,
+    histories: Map<ExerciseId, Vec<Past>>,
+    known: Set<SessionId>,
 }
 
 impl Remaking {
@@ -28,7 +28,7 @@ impl Remaking {
         }
         self.headings.push(heading);
         for (exercise, past) in pasts {
-            self.histories.entry(exercise).or_default().push(past);
+            self.histories.or_default(exercise).push(past);
         }
     }
 
@@ -45,7 +45,7 @@ impl Remaking {
         let mut rows = vec![form()];
         order::by_key(&mut self.headings, Heading::place);
         at_their_pace(&mut self.headings, 0);
-        let mut lasts: BTreeMap<SheetId, LastOf> = BTreeMap::new();
+        let mut lasts: Map<SheetId, LastOf> = Map::new();
         for heading in &self.headings {
             lasts.insert(heading.sheet_id, LastOf::of(heading));
             let key = heading_key(heading.began, heading.session);

@@ -3,11 +3,11 @@
 use super::file::at_most;
 use super::kept::{Kept, Put, content};
 use super::row::{HEAD as HEAD_OF_ROW, open};
+use crate::order::Set;
 use crate::say;
 use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
 use crate::words::t;
 use serde::Deserialize;
-use std::collections::BTreeSet;
 use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
@@ -225,7 +225,7 @@ impl SessionLog {
     /// when that leaves no beginning.
     pub(super) fn taken_back(
         &self,
-        added: &BTreeSet<EventId>,
+        added: &Set<EventId>,
         before: Option<&SessionLog>,
     ) -> Option<SessionLog> {
         let left = self

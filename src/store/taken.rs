@@ -5,10 +5,10 @@ use super::kept::{Kept, Record, content};
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
 use super::write::write;
+use crate::order::{Map, Set};
 use crate::session::{EventId, SessionId};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 /// What an import changed.
@@ -126,13 +126,13 @@ impl Taken {
         for id in &self.added.sessions {
             now.sessions.remove(id);
         }
-        let events: BTreeMap<SessionId, BTreeSet<EventId>> = self
+        let events: Map<SessionId, Set<EventId>> = self
             .events
             .iter()
             .map(|(id, events)| (*id, events.iter().copied().collect()))
             .collect();
-        let none = BTreeSet::new();
-        let touched: BTreeSet<SessionId> = events
+        let none = Set::new();
+        let touched: Set<SessionId> = events
             .keys()
             .chain(before.sessions.keys())
             .copied()

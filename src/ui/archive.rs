@@ -5,10 +5,10 @@ use super::keep::put_json;
 use super::model::{HEADINGS_NEWEST, Model};
 use crate::device::db::Write;
 use crate::ledger::{Heading, Past, SessionRecord, newest_first, pasts_of};
+use crate::order::Map;
 use crate::session::Session;
 use crate::sheet::ExerciseId;
 use crate::store::{SessionLog, Shelf};
-use std::collections::BTreeMap;
 
 /// Takes an ended session into the ledger: its record, and its rows of the floor away, all in one write; what follows from
 /// it for the books is written with it ([`super::books::apply_next`]). The model shows what of that is known at once.
@@ -42,16 +42,18 @@ fn show(model: &mut Model, record: &SessionRecord) {
     model.headings.push(heading);
     newest_first(&mut model.headings);
     model.headings.truncate(HEADINGS_NEWEST);
-    let mut new: BTreeMap<ExerciseId, Vec<Past>> = BTreeMap::new();
+    let mut new: Map<ExerciseId, Vec<Past>> = Map::new();
     for (exercise, past) in pasts_of(record) {
-        new.entry(exercise).or_default().push(past);
+        new.or_default(exercise).push(past);
     }
     for (exercise, session) in new {
         match model.summaries.get_mut(&exercise) {
             Some(summary) => _ = summary.take(&session),
             None => {
                 let first = crate::ledger::ExerciseSummary::of(&exercise, &session);
-                model.summaries.extend(first.map(|first| (exercise, first)));
+                if let Some(first) = first {
+                    model.summaries.insert(exercise, first);
+                }
             }
         }
     }

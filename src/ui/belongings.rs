@@ -14,7 +14,6 @@ use crate::store::{
 use crate::strength::Curve;
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
-use leptos::prelude::*;
 use uuid::Uuid;
 
 impl Stanchion {

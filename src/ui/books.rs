@@ -7,13 +7,13 @@ use super::model::{HEADINGS_NEWEST, Model};
 use crate::device::db::{DbError, Write};
 use crate::json;
 use crate::ledger::{ExerciseSummary, Heading, SessionRecord, newest_first};
+use crate::order::{Map, Set};
 use crate::session::SessionId;
 use crate::sheet::ExerciseId;
 use crate::store::{
     BOOKS_FORM, BookFault, END, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves,
     Turn, UNREAD_KEY, open, turned,
 };
-use std::collections::{BTreeMap, BTreeSet};
 
 /// How many sessions are read in one go when all are.
 const SESSIONS_AT_ONCE: u32 = 200;
@@ -35,8 +35,8 @@ pub fn entry_of(log: &SessionLog) -> Option<Entry> {
 }
 
 /// The sessions that `writes` change: by key their new row, or none.
-fn sessions_in(writes: &[Write]) -> BTreeMap<&str, Option<&str>> {
-    let mut sessions = BTreeMap::new();
+fn sessions_in(writes: &[Write]) -> Map<&str, Option<&str>> {
+    let mut sessions = Map::new();
     for write in writes
         .iter()
         .filter(|write| write.shelf() == Shelf::Sessions.name())
@@ -86,7 +86,7 @@ async fn turns(keep: &Keep, writes: &[Write]) -> Result<Vec<Turn>, DbError> {
         return Ok(Vec::new());
     }
     let keys = changed.keys().map(|key| (*key).to_owned()).collect();
-    let known: BTreeMap<String, String> = keep
+    let known: Map<String, String> = keep
         .some(Shelf::Sessions, keys)
         .await?
         .into_iter()
@@ -128,12 +128,12 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
 
 /// The books made anew from all sessions, as `turns` leave them.
 async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
-    let turning: BTreeSet<String> = turns
+    let turning: Set<String> = turns
         .iter()
         .map(|turn| turn.session.0.to_string())
         .collect();
     let mut remaking = Remaking::default();
-    let mut unreadable = BTreeSet::new();
+    let mut unreadable = Set::new();
     let mut from = String::new();
     loop {
         let rows = keep
@@ -192,7 +192,7 @@ pub async fn make(keep: &Keep) -> Result<(), DbError> {
 
 /// The model with what was written to the books: see [`apply_next`].
 pub fn follow(model: &mut Model, books: &[Write]) {
-    let mut headings: BTreeMap<&str, &str> = BTreeMap::new();
+    let mut headings: Map<&str, &str> = Map::new();
     let own = |write: &Write, shelf: Shelf| write.shelf() == shelf.name();
     for write in books {
         match write {

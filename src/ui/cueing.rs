@@ -14,6 +14,7 @@ use crate::device::haptic::buzz;
 use crate::device::sound::{Playing, Sound};
 use crate::device::speech::{hush, prime, say};
 use crate::session::Moment;
+use crate::ui::live::Live;
 use crate::units::Seconds;
 use leptos::prelude::*;
 use under_way::{Sounding, next_said, sounding};
@@ -58,7 +59,7 @@ pub fn run(app: Stanchion) {
     let line: Held<Line> = held();
     let agenda: Held<Agenda<Item>> = held();
     // Counts how often the line was laid anew because it had come apart from the clock.
-    let anew = RwSignal::new(0_u32);
+    let anew = Live::new(0_u32);
     let sounding = app.of(sounding);
     let next = app.of(next_said);
 
@@ -86,7 +87,7 @@ pub fn run(app: Stanchion) {
 }
 
 /// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
-fn watch(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>) {
+fn watch(app: Stanchion, line: Held<Line>, anew: Live<u32>) {
     Effect::new(move |_| {
         let now = app.now.get();
         look(app, line, anew, now);
@@ -179,7 +180,7 @@ fn act(item: Item) {
 }
 
 /// Sees whether the line is where it should be and is heard.
-fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>, now: Moment) {
+fn look(app: Stanchion, line: Held<Line>, anew: Live<u32>, now: Moment) {
     let mut apart = false;
     line.update_value(|line| {
         let Some(line) = line else { return };
@@ -215,7 +216,7 @@ fn look(app: Stanchion, line: Held<Line>, anew: RwSignal<u32>, now: Moment) {
 }
 
 /// Sets a signal that is followed only where its value is another one.
-fn set_if_other<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {
+fn set_if_other<T: PartialEq + Send + Sync + 'static>(signal: Live<T>, value: T) {
     if signal.with_untracked(|before| *before != value) {
         signal.set(value);
     }

@@ -11,7 +11,6 @@ use crate::say;
 use crate::sheet::{Block, BlockId, Sheet, SheetId, SheetVersion};
 use crate::store::Shelf;
 use crate::words::t;
-use leptos::prelude::*;
 
 impl Stanchion {
     /// Begins a new sheet and leads to it.
@@ -123,7 +122,7 @@ impl Stanchion {
             let before = model.sheet(id).cloned();
             // Of a new sheet there is no before: it begins as it was read.
             let begun = before.map_or_else(|| Draft::resumed(sheet.clone()), Draft::of);
-            model.drafts.entry(id).or_insert(begun);
+            model.drafts.or_insert_with(id, || begun);
         });
         let changed = self.change_draft(id, &mut |draft| {
             draft.replace(t("the lines"), sheet.clone());

@@ -3,6 +3,7 @@
 use super::books;
 use super::keep::Keep;
 use crate::device::db::DbError;
+use crate::order::Map;
 use crate::session::{Event, Session, SessionId};
 use crate::store::{
     Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
@@ -10,7 +11,6 @@ use crate::store::{
     write_with,
 };
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeMap;
 
 /// Everything that could be read, and what could not.
 pub struct Gathered {
@@ -29,7 +29,7 @@ pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
         archive.sessions.insert(log.id(), log);
     }
     if let Some(log) = on_floor(keep, lost).await? {
-        archive.sessions.entry(log.id()).or_insert(log);
+        archive.sessions.or_insert_with(log.id(), || log);
     }
     archive.settle();
     Ok(Gathered {
@@ -53,7 +53,7 @@ pub async fn file(
         false => None,
     };
     let floor = on_floor(keep, &mut lost).await?;
-    let mut sessions: BTreeMap<SessionId, String> = BTreeMap::new();
+    let mut sessions: Map<SessionId, String> = Map::new();
     for (key, row) in keep.rows(Shelf::Sessions).await? {
         let known = unread.as_ref().is_some_and(|unread| !unread.contains(&key));
         let as_it_is = key.parse().ok().filter(|_| known).zip(entry(&row));
@@ -72,7 +72,7 @@ pub async fn file(
         );
     }
     if let Some(log) = floor {
-        sessions.entry(log.id()).or_insert_with(|| log.to_json());
+        sessions.or_insert_with(log.id(), || log.to_json());
     }
     sessions.retain(|id, _| archive.removed.get(*id).is_none());
     Ok((write_with(&archive, sessions.into_values(), written), lost))

@@ -3,13 +3,14 @@
 
 use crate::device::db::{Answer, Db, DbError, Part, Write, newest};
 use crate::json;
+use crate::order::Map;
 use crate::store::{
     END, Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::cell::RefCell;
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::VecDeque;
 use std::rc::Rc;
 
 /// Where records are kept; a clone is the same.
@@ -173,7 +174,7 @@ impl Keep {
             Some(db) => db.all(name).await?,
             None => Vec::new(),
         };
-        let mut rows: BTreeMap<String, String> = on_disk.into_iter().collect();
+        let mut rows: Map<String, String> = on_disk.into_iter().collect();
         let held = self.held.borrow();
         for write in self.beside_disk(&held) {
             match write {

@@ -23,6 +23,7 @@ mod known;
 mod later;
 mod layout;
 mod ledger;
+mod live;
 mod looking;
 mod model;
 mod own;

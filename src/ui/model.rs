@@ -7,6 +7,7 @@ use crate::draft::Draft;
 use crate::exercises::Catalogue;
 use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS};
+use crate::order::Map;
 use crate::programme::{LightWeek, Programme};
 use crate::say;
 use crate::session::{Along, Session, SessionId};
@@ -18,7 +19,6 @@ use crate::strength::{Curve, Today};
 use crate::units::{Load, Unit};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeMap;
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -140,15 +140,15 @@ pub struct Model {
     /// The sheet that was removed last, until it is brought back or the page is left.
     pub removed: Option<Sheet>,
     /// Sheets that are being written.
-    pub drafts: BTreeMap<SheetId, Draft>,
+    pub drafts: Map<SheetId, Draft>,
     /// What is known of each exercise.
-    pub summaries: BTreeMap<ExerciseId, ExerciseSummary>,
+    pub summaries: Map<ExerciseId, ExerciseSummary>,
     /// The newest sessions of the ledger, newest first, at most [`HEADINGS_NEWEST`]: see `reading.rs` for the others.
     pub headings: Vec<Heading>,
     /// How many sessions are in the ledger.
     pub sessions: usize,
     /// The newest session of each sheet.
-    pub lasts: BTreeMap<SheetId, LastOf>,
+    pub lasts: Map<SheetId, LastOf>,
     /// The session under way, or just ended and not yet put away.
     pub session: Option<Session>,
     /// The session of the ledger that is open.
@@ -205,11 +205,11 @@ impl Default for Model {
             sheets: Vec::new(),
             programmes: Vec::new(),
             removed: None,
-            drafts: BTreeMap::new(),
-            summaries: BTreeMap::new(),
+            drafts: Map::new(),
+            summaries: Map::new(),
             headings: Vec::new(),
             sessions: 0,
-            lasts: BTreeMap::new(),
+            lasts: Map::new(),
             session: None,
             opened: None,
             opened_heading: None,

@@ -9,7 +9,6 @@ use crate::programme::{LightWeek, Plan, Programme, ProgrammeId};
 use crate::sheet::{Exercise, ExerciseId, Line, SheetVersion};
 use crate::store::{ExerciseRecord, ProgrammeRecord, Removed, SheetRecord, Shelf};
 use crate::words::t;
-use leptos::prelude::*;
 
 impl Stanchion {
     /// Keeps what is known of an exercise, and calls it by its name on every sheet that holds it. False where this tab

@@ -10,7 +10,6 @@ use crate::device::db::Write;
 use crate::session::{Session, What};
 use crate::store::Shelf;
 use crate::words::t;
-use leptos::prelude::*;
 
 impl Stanchion {
     /// Goes on with the session of the ledger that is open, at most three hours after its end.

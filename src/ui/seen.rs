@@ -1,15 +1,16 @@
-//! What a view follows: a value computed from signals, told on only when it changes.
+//! What a view follows: a value computed from what is live, told on only when it changes.
 
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
 use std::sync::Arc;
 
-/// A computed value that is computed anew when what it reads changes, and wakes those that read it only when it differs.
+/// A computed value that is computed anew when what it reads changes, and wakes those that read it only when it differs;
+/// or one that never changes.
 ///
-/// A `Memo` inside, one concrete one for all types: each type of memo would load the whole of its machinery once more.
+/// One concrete memo inside for all types: each type of memo would load the whole of its machinery once more.
 pub struct Seen<T> {
-    memo: Memo<Held>,
+    source: Source,
     of: PhantomData<fn() -> T>,
 }
 
@@ -21,21 +22,33 @@ impl<T> Clone for Seen<T> {
 
 impl<T> Copy for Seen<T> {}
 
+#[derive(Clone, Copy)]
+enum Source {
+    Fixed(StoredValue<Held>),
+    Memo(Memo<Held>),
+}
+
 /// A value of any type, and how two of its type are compared.
 #[derive(Clone)]
-struct Held {
+pub struct Held {
     value: Arc<dyn Any + Send + Sync>,
     same: fn(&dyn Any, &dyn Any) -> bool,
+}
+
+impl Held {
+    /// Holds a value.
+    pub fn new<T: PartialEq + Send + Sync + 'static>(value: T) -> Held {
+        Held {
+            value: Arc::new(value),
+            same: same::<T>,
+        }
+    }
 }
 
 impl PartialEq for Held {
     fn eq(&self, other: &Held) -> bool {
         (self.same)(&*self.value, &*other.value)
     }
-}
-
-fn memo(compute: Box<dyn Fn() -> Held + Send + Sync>) -> Memo<Held> {
-    Memo::new(move |_| compute())
 }
 
 fn same<T: PartialEq + 'static>(one: &dyn Any, other: &dyn Any) -> bool {
@@ -45,12 +58,23 @@ fn same<T: PartialEq + 'static>(one: &dyn Any, other: &dyn Any) -> bool {
 impl<T: PartialEq + Send + Sync + 'static> Seen<T> {
     /// Follows what `compute` reads.
     pub fn new(compute: impl Fn() -> T + Send + Sync + 'static) -> Seen<T> {
-        let held = move || Held {
-            value: Arc::new(compute()),
-            same: same::<T>,
-        };
+        Seen::of_memo(memo(Box::new(move || Held::new(compute()))))
+    }
+
+    /// A value that never changes.
+    pub fn fixed(value: T) -> Seen<T> {
         Seen {
-            memo: memo(Box::new(held)),
+            source: fix(Held::new(value)),
+            of: PhantomData,
+        }
+    }
+}
+
+impl<T> Seen<T> {
+    /// What a memo holds; each value of it must have been a `T`.
+    pub(super) fn of_memo(memo: Memo<Held>) -> Seen<T> {
+        Seen {
+            source: Source::Memo(memo),
             of: PhantomData,
         }
     }
@@ -59,28 +83,46 @@ impl<T: PartialEq + Send + Sync + 'static> Seen<T> {
 impl<T: 'static> Seen<T> {
     /// Reads the value, and follows it.
     pub fn with<R>(self, read: impl FnOnce(&T) -> R) -> R {
-        read(open(&self.memo.get()))
+        read(open(&held(self.source)))
     }
 
     /// Reads the value as it is now, not followed.
     pub fn with_untracked<R>(self, read: impl FnOnce(&T) -> R) -> R {
-        read(open(&self.memo.get_untracked()))
+        read(open(&held_untracked(self.source)))
     }
 }
 
 impl<T: Clone + 'static> Seen<T> {
     /// The value, followed.
     pub fn get(self) -> T {
-        open::<T>(&self.memo.get()).clone()
+        self.with(T::clone)
     }
 
     /// The value as it is now, not followed.
     pub fn get_untracked(self) -> T {
-        open::<T>(&self.memo.get_untracked()).clone()
+        self.with_untracked(T::clone)
     }
 }
 
-/// The value inside; it was put there as a `T` by [`Seen::new`], which alone makes a `Seen<T>`.
+impl From<bool> for Seen<bool> {
+    fn from(truth: bool) -> Seen<bool> {
+        Seen::fixed(truth)
+    }
+}
+
+impl From<String> for Seen<String> {
+    fn from(text: String) -> Seen<String> {
+        Seen::fixed(text)
+    }
+}
+
+impl From<&str> for Seen<String> {
+    fn from(text: &str) -> Seen<String> {
+        Seen::fixed(text.to_owned())
+    }
+}
+
+/// The value inside; it was put there as a `T`: see [`Seen::new`], [`Seen::fixed`] and [`Seen::of_memo`].
 fn open<T: 'static>(held: &Held) -> &T {
     match held.value.downcast_ref() {
         Some(value) => value,
@@ -88,8 +130,30 @@ fn open<T: 'static>(held: &Held) -> &T {
     }
 }
 
-impl<T: Clone + Send + Sync + 'static> From<Seen<T>> for Signal<T> {
-    fn from(seen: Seen<T>) -> Signal<T> {
-        Signal::derive(move || seen.get())
+// What follows is compiled once, and kept out of what calls it.
+
+#[inline(never)]
+fn memo(compute: Box<dyn Fn() -> Held + Send + Sync>) -> Memo<Held> {
+    Memo::new(move |_| compute())
+}
+
+#[inline(never)]
+fn fix(held: Held) -> Source {
+    Source::Fixed(StoredValue::new(held))
+}
+
+#[inline(never)]
+fn held(source: Source) -> Held {
+    match source {
+        Source::Fixed(held) => held.get_value(),
+        Source::Memo(memo) => memo.get(),
+    }
+}
+
+#[inline(never)]
+fn held_untracked(source: Source) -> Held {
+    match source {
+        Source::Fixed(held) => held.get_value(),
+        Source::Memo(memo) => memo.get_untracked(),
     }
 }

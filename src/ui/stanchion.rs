@@ -20,6 +20,7 @@ use crate::session::{
 use crate::sheet::SheetId;
 use crate::store::Shelf;
 use crate::strength::{Performance, Proposal, propose};
+use crate::ui::live::Live;
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
 use uuid::Uuid;
@@ -28,23 +29,23 @@ use uuid::Uuid;
 #[derive(Clone, Copy)]
 pub struct Stanchion {
     /// Everything that the screens are a function of.
-    pub model: RwSignal<Model>,
+    pub model: Live<Model>,
     /// Now, on both clocks; moves while something on screen counts.
-    pub now: RwSignal<Moment>,
+    pub now: Live<Moment>,
     /// Sound.
     pub sound: StoredValue<Sound, LocalStorage>,
     /// What is to be heard, as chosen in Kit.
-    pub hearing: RwSignal<Hearing>,
+    pub hearing: Live<Hearing>,
     /// By how many milliseconds the ear is behind the clock: what the count on the board follows.
-    pub behind: RwSignal<u32>,
+    pub behind: Live<u32>,
     /// Whether cues are under way that cannot be heard.
-    pub unheard: RwSignal<bool>,
+    pub unheard: Live<bool>,
     /// Whether the screen stays on.
-    pub awake: RwSignal<Stay>,
+    pub awake: Live<Stay>,
     /// The browser's offer to put the app on the home screen.
     pub install: StoredValue<Install, LocalStorage>,
     /// How the app gets to the home screen.
-    pub home: RwSignal<Way>,
+    pub home: Live<Way>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// The records, and this tab's place among those that have them open.
@@ -77,15 +78,15 @@ impl Stanchion {
     /// A handle on an empty model.
     pub fn new() -> Stanchion {
         Stanchion {
-            model: RwSignal::new(Model::default()),
-            now: RwSignal::new(moment()),
+            model: Live::new(Model::default()),
+            now: Live::new(moment()),
             sound: StoredValue::new_local(Sound::new()),
-            hearing: RwSignal::new(hearing()),
-            behind: RwSignal::new(0),
-            unheard: RwSignal::new(false),
-            awake: RwSignal::new(Stay::default()),
+            hearing: Live::new(hearing()),
+            behind: Live::new(0),
+            unheard: Live::new(false),
+            awake: Live::new(Stay::default()),
             install: StoredValue::new_local(Install::default()),
-            home: RwSignal::new(Install::default().way()),
+            home: Live::new(Install::default().way()),
             worker: StoredValue::new_local(None),
             desk: StoredValue::new_local(Desk::default()),
             again: StoredValue::new_local(None),
@@ -114,7 +115,7 @@ impl Stanchion {
         T: PartialEq + Send + Sync + 'static,
         F: Fn(&Model) -> T + Send + Sync + 'static,
     {
-        Seen::new(move || self.model.with(&project))
+        self.model.seen(project)
     }
 
     /// Tells the person something.

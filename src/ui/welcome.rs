@@ -12,6 +12,7 @@ use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
 use crate::say;
 use crate::store::demo;
+use crate::ui::live::Live;
 use crate::units::{Load, Unit};
 use crate::words::t;
 use leptos::prelude::*;
@@ -74,9 +75,9 @@ fn notice(app: Stanchion) -> AnyView {
 #[component]
 pub fn Welcome() -> impl IntoView {
     let app = stanchion();
-    let unit = RwSignal::new(Unit::Kg);
-    let body = RwSignal::new(String::new());
-    let wrong = RwSignal::new(None::<String>);
+    let unit = Live::new(Unit::Kg);
+    let body = Live::new(String::new());
+    let wrong = Live::new(None::<String>);
     let go = move |with_demo: bool| {
         let unit = unit.get_untracked();
         match body_mass(&body.get_untracked(), unit) {

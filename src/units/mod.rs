@@ -44,9 +44,9 @@ impl fmt::Display for OutOfRange {
         f.write_str(&say!(
             "{what} must be a number from {least} to {most}, not {given}",
             what,
-            given,
             least,
-            most
+            most,
+            given
         ))
     }
 }

@@ -1,5 +1,6 @@
 //! Texts with places to fill in.
 
+use super::t;
 use std::fmt::{Display, Write};
 
 /// Fills the places `{name}` of a text. A place that nothing is given for stays as it is.
@@ -26,4 +27,70 @@ pub fn fill(text: &str, places: &[(&str, &dyn Display)]) -> String {
     }
     filled.push_str(rest);
     filled
+}
+
+/// What [`say!`](crate::say) does: the text in the language that is spoken, with the values in the places of the English
+/// one, in the order in which these come in it.
+#[must_use]
+pub fn say(english: &'static str, values: &[&dyn Display]) -> String {
+    let places: Vec<(&str, &dyn Display)> = places_of(english)
+        .into_iter()
+        .zip(values.iter().copied())
+        .collect();
+    fill(t(english), &places)
+}
+
+/// The names of the places of a text, each once, in order.
+fn places_of(text: &str) -> Vec<&str> {
+    let mut names = Vec::new();
+    for piece in text.split('{').skip(1) {
+        let name = piece.split('}').next().unwrap_or_default();
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+/// True when these are the names of the places of a text, each once, in order. For the compiler: it is loops and bytes,
+/// which is all that a constant may be made of.
+#[must_use]
+pub const fn are_places_of(text: &str, names: &[&str]) -> bool {
+    let text = text.as_bytes();
+    let (mut at, mut known) = (0, 0);
+    while at < text.len() {
+        if text[at] == b'{' {
+            let from = at + 1;
+            while at < text.len() && text[at] != b'}' {
+                at += 1;
+            }
+            if !is_among(text, from, at, names, known) {
+                if !is_among(text, from, at, names, known + 1) {
+                    return false;
+                }
+                known += 1;
+            }
+        }
+        at += 1;
+    }
+    known == names.len()
+}
+
+/// Whether `text[from..to]` is one of the first `count` names.
+const fn is_among(text: &[u8], from: usize, to: usize, names: &[&str], count: usize) -> bool {
+    let mut nth = 0;
+    while nth < count && nth < names.len() {
+        let name = names[nth].as_bytes();
+        let mut same = name.len() == to - from;
+        let mut at = 0;
+        while same && at < name.len() {
+            same = name[at] == text[from + at];
+            at += 1;
+        }
+        if same {
+            return true;
+        }
+        nth += 1;
+    }
+    false
 }

@@ -12,7 +12,7 @@ mod fill;
 mod number;
 
 pub use catalogue::Catalogue;
-pub use fill::fill;
+pub use fill::{are_places_of, fill, say};
 pub use number::decimal;
 
 use std::cell::Cell;
@@ -105,15 +105,22 @@ pub fn many_of(
 }
 
 /// A text with places to fill in, in the language that is spoken: `say!("{reps} at {load}", reps, load = said(load))`.
-/// It is a `String`. Each place is named; a value without an `=` is the variable of that name.
+/// It is a `String`. Each place is named, in the order in which the text has them; a value without an `=` is the variable
+/// of that name. The compiler holds the names against the text, and none of them is in the program twice.
 #[macro_export]
 macro_rules! say {
-    ($text:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
-        $crate::words::fill(
-            $crate::words::t($text),
-            &[$((stringify!($name), &$crate::say!(@value $name $($value)?) as &dyn ::std::fmt::Display)),*],
+    ($text:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {{
+        const {
+            assert!(
+                $crate::words::are_places_of($text, &[$(stringify!($name)),*]),
+                "the names are not those of the places in the text, in their order",
+            );
+        }
+        $crate::words::say(
+            $text,
+            &[$(&$crate::say!(@value $name $($value)?) as &dyn ::std::fmt::Display),*],
         )
-    };
+    }};
     (@value $name:ident) => { $name };
     (@value $name:ident $value:expr) => { $value };
 }

@@ -1,6 +1,8 @@
 //! The words in one language and another.
 
-use super::{Catalogue, decimal, fill, later, many, speak, t, t_in, t_known, t_name};
+use super::{
+    Catalogue, are_places_of, decimal, fill, later, many, speak, t, t_in, t_known, t_name,
+};
 
 fn in_german(said: impl FnOnce()) {
     let texts = [
@@ -68,4 +70,18 @@ fn a_place_that_nothing_is_given_for_stays() {
     assert_eq!(fill("{a{a}", &[("a", &1)]), "{a1");
     // What is filled in is not read again.
     assert_eq!(fill("{a}", &[("a", &"{a}")]), "{a}");
+}
+
+#[test]
+fn the_places_of_a_text_are_named_in_their_order() {
+    assert!(are_places_of("none", &[]));
+    assert!(are_places_of("{a} and {b}, {a}", &["a", "b"]));
+    assert!(!are_places_of("{a} and {b}", &["b", "a"]));
+    assert!(!are_places_of("{a} and {b}", &["a"]));
+    assert!(!are_places_of("{a}", &["a", "b"]));
+    assert!(!are_places_of("{ab}", &["a"]));
+    in_german(|| {
+        let said = crate::say!("{a}, {b}, {a}", a = 1, b = "{a}");
+        assert_eq!(said, "1, {a}, 1");
+    });
 }

@@ -126,7 +126,7 @@ pub fn archive() -> BoxedStrategy<Archive> {
                     archive.programmes.put(programme);
                 }
                 for log in logs {
-                    archive.sessions.entry(log.id()).or_insert(log);
+                    archive.sessions.or_insert_with(log.id(), || log);
                 }
                 for (n, when) in removed {
                     archive.remove_session(session_id(n), time(when));

@@ -11,7 +11,6 @@ use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::units::iso_day;
 use crate::words::t;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// What is said where the browser takes no file.

@@ -1,6 +1,7 @@
 //! What cannot be undone, or not for long: in steps, with what goes, an export first.
 
 use super::export::{Form, export_of};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, line, panel, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -36,7 +37,7 @@ pub struct Farewell {
 
 /// The panel with the steps.
 pub fn farewell(app: Stanchion, part: &'static str, farewell: Farewell) -> AnyView {
-    let step = RwSignal::new(Step::Told);
+    let step = Live::new(Step::Told);
     let Farewell {
         title,
         goes,
@@ -63,7 +64,7 @@ pub fn farewell(app: Stanchion, part: &'static str, farewell: Farewell) -> AnyVi
     panel(part, title, close, inside)
 }
 
-fn told(app: Stanchion, of: Option<String>, step: RwSignal<Step>) -> AnyView {
+fn told(app: Stanchion, of: Option<String>, step: Live<Step>) -> AnyView {
     let done = move || step.set(Step::Exported);
     let export = move || export_of(app, of.clone(), Form::Everything, done);
     let decline = move || step.set(Step::Declined);

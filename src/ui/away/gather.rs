@@ -6,7 +6,6 @@ use crate::store::Archive;
 use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::{books, change, start};
-use leptos::prelude::*;
 
 /// The session on the floor that has not ended.
 pub fn running(app: Stanchion) -> Option<SessionId> {

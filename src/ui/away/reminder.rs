@@ -5,6 +5,7 @@ use crate::device::{clock, prefs};
 use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, group, line, text, when};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::{many, t};
 use chrono::{DateTime, FixedOffset};
@@ -62,7 +63,7 @@ fn overdue(model: &Model) -> Option<(usize, bool)> {
 /// The reminder, where one is due.
 pub fn nudge(app: Stanchion) -> AnyView {
     let overdue = app.of(overdue);
-    let due = Signal::derive(move || overdue.get().is_some());
+    let due = Seen::new(move || overdue.get().is_some());
     when(due, move || {
         let said = text(move || match overdue.get().unwrap_or_default() {
             (open, true) if open != 1 => {

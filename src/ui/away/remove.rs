@@ -12,7 +12,6 @@ use crate::ui::people;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::words::many;
-use leptos::prelude::*;
 use std::sync::Arc;
 
 /// Removes one session of the ledger.

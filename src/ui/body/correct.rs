@@ -3,6 +3,7 @@
 use super::page::{mass_of, value_words};
 use crate::say;
 use crate::store::{BodyEntry, BodyValue};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, checked_field, panel, quiet};
 use crate::ui::stanchion::Stanchion;
@@ -37,12 +38,12 @@ fn corrected(before: &BodyValue, typed: &str, unit: Unit) -> Result<BodyValue, S
 pub fn correction(
     app: Stanchion,
     entry: &BodyEntry,
-    gone: RwSignal<Option<BodyEntry>>,
+    gone: Live<Option<BodyEntry>>,
     close: Callback<()>,
 ) -> AnyView {
     let unit = app.model.with_untracked(Model::unit);
-    let typed = RwSignal::new(typed_as(&entry.value, unit));
-    let wrong = RwSignal::new(None::<String>);
+    let typed = Live::new(typed_as(&entry.value, unit));
+    let wrong = Live::new(None::<String>);
     let (before, removed) = (entry.clone(), entry.clone());
     let keep = move || match typed.with_untracked(|typed| corrected(&before.value, typed, unit)) {
         Ok(value) if value == before.value => close.run(()),

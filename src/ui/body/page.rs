@@ -7,6 +7,7 @@ use crate::say;
 use crate::sheet::Line;
 use crate::store::{BodyEntry, BodyValue};
 use crate::ui::charts::{chart, periods};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, checked_field, choices, dynamic, field, group, h1, list, page, quiet, row_opener,
@@ -34,9 +35,9 @@ pub fn value_words(value: &BodyValue, unit: Unit) -> String {
 #[component]
 pub fn BodyPlace() -> impl IntoView {
     let app = stanchion();
-    let period = RwSignal::new(Period::Year);
-    let correcting = RwSignal::new(None::<BodyEntry>);
-    let gone = RwSignal::new(None::<BodyEntry>);
+    let period = Live::new(Period::Year);
+    let correcting = Live::new(None::<BodyEntry>);
+    let gone = Live::new(None::<BodyEntry>);
     let unit = app.of(Model::unit);
     let asked = move || Asked {
         unit: unit.get(),
@@ -99,8 +100,8 @@ fn keeping(
     label: impl Fn() -> String + Send + Sync + 'static,
     keep: impl Fn(&str) -> Result<(), String> + Send + Sync + 'static,
 ) -> AnyView {
-    let typed = RwSignal::new(String::new());
-    let wrong = RwSignal::new(None::<String>);
+    let typed = Live::new(String::new());
+    let wrong = Live::new(None::<String>);
     let keep = move || match typed.with_untracked(|typed| keep(typed)) {
         Ok(()) => {
             wrong.set(None);
@@ -167,7 +168,7 @@ fn again(app: Stanchion, name: Line, measured_in: MeasureUnit) -> AnyView {
 
 /// A measure that was not taken before.
 fn another(app: Stanchion) -> AnyView {
-    let open = RwSignal::new(false);
+    let open = Live::new(false);
     let ask = button(
         "wide",
         "body-another",
@@ -177,10 +178,10 @@ fn another(app: Stanchion) -> AnyView {
         },
     );
     let form = when(open, move || {
-        let name = RwSignal::new(String::new());
-        let value = RwSignal::new(String::new());
-        let at = RwSignal::new(0_i64);
-        let wrong = RwSignal::new(None::<String>);
+        let name = Live::new(String::new());
+        let value = Live::new(String::new());
+        let at = Live::new(0_i64);
+        let wrong = Live::new(None::<String>);
         let keep = move || -> Result<(), String> {
             let name = name.with_untracked(|name| Line::new(name));
             let name = name.map_err(|unfit| unfit.to_string())?;
@@ -195,7 +196,7 @@ fn another(app: Stanchion) -> AnyView {
             Ok(())
         };
         let labels = MeasureUnit::ALL.map(|unit| (unit.sign().to_owned(), ""));
-        let pressed = Signal::derive(move || Some(at.get()));
+        let pressed = Seen::new(move || Some(at.get()));
         let units = toggles_of("body-unit", labels, pressed, move |n| at.set(n));
         let type_name = move |text| name.set(text);
         let type_value = move |text| value.set(text);
@@ -233,14 +234,14 @@ fn another(app: Stanchion) -> AnyView {
 fn entries(
     app: Stanchion,
     unit: Seen<Unit>,
-    correcting: RwSignal<Option<BodyEntry>>,
-    gone: RwSignal<Option<BodyEntry>>,
+    correcting: Live<Option<BodyEntry>>,
+    gone: Live<Option<BodyEntry>>,
 ) -> AnyView {
-    let most = RwSignal::new(ENTRIES);
+    let most = Live::new(ENTRIES);
     let all = app.of(|model| model.body.len());
-    let some = Signal::derive(move || all.get() > 0 || gone.with(Option::is_some));
-    let more = Signal::derive(move || all.get() > most.get());
-    let back = Signal::derive(move || gone.with(Option::is_some));
+    let some = Seen::new(move || all.get() > 0 || gone.with(Option::is_some));
+    let more = Seen::new(move || all.get() > most.get());
+    let back = Seen::new(move || gone.with(Option::is_some));
     let listed = move || {
         dynamic(move || {
             let most = most.get();

@@ -7,6 +7,7 @@ use crate::device::clock;
 use crate::device::files::save_as;
 use crate::device::picture::{NoPicture, save_png};
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::parts::{button, text, when};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::iso_day;
@@ -21,8 +22,8 @@ const PIXELS: i64 = 2;
 pub fn acts(shown: Shown) -> AnyView {
     let app = stanchion();
     let part = shown.part;
-    let table_open = RwSignal::new(false);
-    let kinds_open = RwSignal::new(false);
+    let table_open = Live::new(false);
+    let kinds_open = Live::new(false);
     let label = text(move || {
         let open = table_open.get();
         let label = if open {

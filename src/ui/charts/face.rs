@@ -3,6 +3,7 @@
 use super::Shown;
 use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, tenths_text};
 use crate::device::{dom, events};
+use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, text};
 use crate::ui::seen::Seen;
 use crate::words::t;
@@ -14,7 +15,7 @@ use leptos::prelude::*;
 pub fn face(shown: Shown) -> AnyView {
     let holder = NodeRef::<Div>::new();
     // Nothing is drawn before the width is known.
-    let width = RwSignal::new(0);
+    let width = Live::new(0);
     let measure = move || {
         let found = holder.try_get_untracked().flatten();
         if let Some(found) = found.and_then(|div| dom::width_in_units(&div)) {

@@ -8,6 +8,7 @@ mod table;
 pub use period::periods;
 
 use crate::charts::Chart;
+use crate::ui::live::Live;
 use crate::ui::parts::{h2, text, when};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
@@ -22,7 +23,7 @@ struct Shown {
     number: usize,
     chart: Seen<Chart>,
     /// The row whose place is said.
-    at: RwSignal<usize>,
+    at: Live<usize>,
 }
 
 /// How many charts were shown since the page was opened.
@@ -43,21 +44,21 @@ impl Shown {
 /// A chart under its title. `part` is its hook; those of what stands in it begin with the same.
 ///
 /// With nothing to draw, title and what it is about are all that is shown.
-pub fn chart(part: &'static str, chart: impl Into<Signal<Chart>>) -> AnyView {
+pub fn chart(part: &'static str, chart: impl Into<Seen<Chart>>) -> AnyView {
     chart_of(part, chart.into())
 }
 
-fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
+fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
     let chart = Seen::new(move || chart.get());
     let shown = Shown {
         part,
         number: CHARTS.fetch_add(1, Relaxed),
         chart,
-        at: RwSignal::new(chart.with_untracked(last)),
+        at: Live::new(chart.with_untracked(last)),
     };
     // Whatever is drawn anew, its newest place is said first.
     Effect::new(move |_| shown.at.set(chart.with(last)));
-    let some = Signal::derive(move || chart.with(|chart| !chart.is_empty()));
+    let some = Seen::new(move || chart.with(|chart| !chart.is_empty()));
     let title = text(move || chart.with(|chart| chart.title.clone()));
     let about = text(move || chart.with(|chart| chart.about.clone()));
     let inside = vec![
@@ -73,7 +74,7 @@ fn chart_of(part: &'static str, chart: Signal<Chart>) -> AnyView {
             .into_any()
         }),
     ];
-    view! { <section class="chart" aria-label=title data-part=part>{inside}</section> }.into_any()
+    view! { <section class="chart" aria-label=move || title.get() data-part=part>{inside}</section> }.into_any()
 }
 
 /// The place of the last row.

@@ -1,13 +1,15 @@
 //! The choice of how far back pictures go.
 
 use crate::pictures::Period;
+use crate::ui::live::Live;
 use crate::ui::parts::{choices, toggles_of};
+use crate::ui::seen::Seen;
 use crate::words::t;
 use leptos::prelude::*;
 
 /// The choice of a period; `part` is the stem of its hooks.
-pub fn periods(part: &'static str, period: RwSignal<Period>) -> AnyView {
-    let at = Signal::derive(move || {
+pub fn periods(part: &'static str, period: Live<Period>) -> AnyView {
+    let at = Seen::new(move || {
         let found = (0..).zip(Period::ALL).find(|(_, one)| *one == period.get());
         found.map(|(n, _)| n)
     });

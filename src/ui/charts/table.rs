@@ -3,7 +3,9 @@
 use super::Shown;
 use crate::charts::{Chart, Grain};
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, when};
+use crate::ui::seen::Seen;
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -11,15 +13,15 @@ use leptos::prelude::*;
 const ROWS: usize = 60;
 
 /// The table, while it is open.
-pub fn table(shown: Shown, open: RwSignal<bool>) -> AnyView {
-    let most = RwSignal::new(ROWS);
+pub fn table(shown: Shown, open: Live<bool>) -> AnyView {
+    let most = Live::new(ROWS);
     let rows = when(open, move || {
         dynamic(move || {
             let most = most.get();
             shown.chart.with(|chart| whole(chart, most))
         })
     });
-    let more = Signal::derive(move || open.get() && shown.rows() > most.get());
+    let more = Seen::new(move || open.get() && shown.rows() > most.get());
     let more = when(more, move || {
         button(
             "plain",

@@ -4,10 +4,12 @@ use crate::device::clock;
 use crate::ledger::{BestOfPeriod, Comparison, InPeriod, Period};
 use crate::sheet::ExerciseId;
 use crate::ui::floor::load_word;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{choices, dynamic, h1, h2, line, page, quiet, toggles_of, way};
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day};
 use crate::words::{t, t_in};
@@ -64,8 +66,8 @@ async fn read(app: Stanchion, periods: [Period; 2]) -> Result<Comparison, String
 pub fn ComparePlace() -> impl IntoView {
     let app = stanchion();
     let today = clock::wall().date_naive();
-    let typed = RwSignal::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));
-    let found = RwSignal::new(None::<Result<Comparison, String>>);
+    let typed = Live::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));
+    let found = Live::new(None::<Result<Comparison, String>>);
     Effect::new(move |_| {
         let days = typed.get();
         found.set(None);
@@ -75,13 +77,13 @@ pub fn ComparePlace() -> impl IntoView {
                 let compared = read(app, periods).await;
                 // Other days may have been chosen, or the place left.
                 if typed.try_get_untracked() == Some(days) {
-                    found.try_set(Some(compared));
+                    found.set(Some(compared));
                 }
             }),
         }
     });
     let weeks = WEEKS.map(|weeks| (weeks.to_string(), t("weeks")));
-    let pressed = Signal::derive(move || {
+    let pressed = Seen::new(move || {
         let days = typed.get();
         let is = |weeks: &u8| typed_of(Period::weeks_up_to(days[3], *weeks)) == days;
         let at = WEEKS.iter().position(is)?;
@@ -121,12 +123,7 @@ pub fn ComparePlace() -> impl IntoView {
 }
 
 /// A field for the day of that place among the four.
-fn day_field(
-    part: &'static str,
-    label: &'static str,
-    typed: RwSignal<Typed>,
-    at: usize,
-) -> AnyView {
+fn day_field(part: &'static str, label: &'static str, typed: Live<Typed>, at: usize) -> AnyView {
     let take = move |event: leptos::ev::Event| {
         // A day that is half typed is none yet.
         if let Ok(day) = event_target_value(&event).parse() {

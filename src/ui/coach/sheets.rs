@@ -10,7 +10,6 @@ use crate::ui::model::Model;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
-use leptos::prelude::*;
 
 impl Model {
     /// Whether the sheet or the draft of that id is written for another one, and may be changed while their ledger is

@@ -3,6 +3,7 @@
 use super::words::equipment;
 use crate::exercises::KnownExercise;
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::parts::{Mode, Row, button, dynamic, field, h1, page, quiet, rows, way};
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -32,14 +33,14 @@ fn row(exercise: KnownExercise) -> Row {
 #[component]
 pub fn ExercisesPlace() -> impl IntoView {
     let app = stanchion();
-    let sought = RwSignal::new(String::new());
+    let sought = Live::new(String::new());
     let found = Seen::new(move || {
         app.model.with(|model| {
             let found = sought.with(|sought| model.exercises.search(sought, SHOWN + 1));
             found.into_iter().map(row).collect::<Vec<_>>()
         })
     });
-    let shown = Signal::derive(move || {
+    let shown = Seen::new(move || {
         let mut found = found.get();
         found.truncate(SHOWN);
         found

@@ -5,6 +5,7 @@ use crate::exercises::KnownExercise;
 use crate::say;
 use crate::sheet::{ExerciseId, Line};
 use crate::ui::history::{best_lines, bests};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, checked_field, dynamic, h1, list, page, section, sure_button, way, words,
@@ -118,8 +119,8 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
 
 /// Another name for it.
 fn naming(app: Stanchion, id: ExerciseId, name: String) -> AnyView {
-    let typed = RwSignal::new(name);
-    let wrong = RwSignal::new(None::<String>);
+    let typed = Live::new(name);
+    let wrong = Live::new(None::<String>);
     let rename = move || wrong.set(typed.with_untracked(|typed| rename(app, &id, typed)).err());
     let name = checked_field(
         "exercise-name",

@@ -5,10 +5,12 @@ use super::words::{EQUIPMENT, PATTERNS, SIDES, equipment, pattern, sides};
 use crate::device::clock;
 use crate::exercises::Muscle;
 use crate::sheet::ExerciseId;
+use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::words::t;
 use leptos::prelude::*;
@@ -20,11 +22,11 @@ fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
     (list, said): (Vec<T>, fn(T) -> &'static str),
     of: impl Fn(&Draft) -> T + Copy + Send + Sync + 'static,
     put: impl Fn(&mut Draft, T) + Copy + Send + Sync + 'static,
-    draft: RwSignal<Draft>,
+    draft: Live<Draft>,
 ) -> AnyView {
     let labels: Vec<_> = list.iter().map(|one| (said(*one).to_owned(), "")).collect();
     let list = StoredValue::new(list);
-    let pressed = Signal::derive(move || {
+    let pressed = Seen::new(move || {
         let value = draft.with(of);
         let at = list.with_value(|list| list.iter().position(|other| *other == value));
         at.and_then(|at| i64::try_from(at).ok())
@@ -44,10 +46,10 @@ fn muscle_choices(
     part: &'static str,
     name: &'static str,
     as_main: bool,
-    draft: RwSignal<Draft>,
+    draft: Live<Draft>,
 ) -> AnyView {
     let inside = Muscle::ALL.into_iter().map(|muscle| {
-        let on = Signal::derive(move || {
+        let on = Seen::new(move || {
             draft.with(|draft| if as_main { draft.main } else { draft.also }.has(muscle))
         });
         toggle(
@@ -62,21 +64,21 @@ fn muscle_choices(
     section(None, name, vec![inside])
 }
 
-fn basis(draft: RwSignal<Draft>) -> AnyView {
+fn basis(draft: Live<Draft>) -> AnyView {
     let labels = (0..BASES).map(|n| (base(n).to_owned(), ""));
-    let chosen = Signal::derive(move || Some(draft.with(|draft| draft.basis)));
+    let chosen = Seen::new(move || Some(draft.with(|draft| draft.basis)));
     let name = t("What the load is");
     let inside = toggles_of("exercise-basis", labels, chosen, move |n| {
         draft.update(|draft| draft.basis = n)
     });
-    let is = move |n| Signal::derive(move || chosen.get() == Some(n));
+    let is = move |n| Seen::new(move || chosen.get() == Some(n));
     section(
         None,
         name,
         vec![
             choices("choices three", name, inside),
             when(is(SHARE), move || {
-                let share = Signal::derive(move || draft.with(|draft| draft.share.clone()));
+                let share = Seen::new(move || draft.with(|draft| draft.share.clone()));
                 field(
                     "exercise-share",
                     Mode::Text,
@@ -87,7 +89,7 @@ fn basis(draft: RwSignal<Draft>) -> AnyView {
                 )
             }),
             when(is(BAND), move || {
-                let band = Signal::derive(move || draft.with(|draft| draft.band.clone()));
+                let band = Seen::new(move || draft.with(|draft| draft.band.clone()));
                 field(
                     "exercise-band",
                     Mode::Text,
@@ -101,7 +103,7 @@ fn basis(draft: RwSignal<Draft>) -> AnyView {
     )
 }
 
-fn cautions(draft: RwSignal<Draft>) -> AnyView {
+fn cautions(draft: Live<Draft>) -> AnyView {
     let area = view! {
         <textarea
             class="note"
@@ -141,10 +143,10 @@ pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
     } else {
         t("An exercise of your own")
     };
-    let draft = RwSignal::new(before.unwrap_or_else(Draft::new));
-    let wrong = RwSignal::new(None::<String>);
+    let draft = Live::new(before.unwrap_or_else(Draft::new));
+    let wrong = Live::new(None::<String>);
     let back = id.clone().map_or(Place::Exercises, Place::Exercise);
-    let name = Signal::derive(move || draft.with(|draft| draft.name.clone()));
+    let name = Seen::new(move || draft.with(|draft| draft.name.clone()));
     let keep = move || {
         let kept = draft.with_untracked(|draft| keep(app, id.as_ref(), draft));
         wrong.set(kept.err());

@@ -34,8 +34,8 @@ pub fn frame(inside: Vec<AnyView>) -> AnyView {
 }
 
 /// The frame of a board on which something may be counted.
-fn frame_of(counting: Signal<bool>, inside: Vec<AnyView>) -> AnyView {
-    view! { <section class="board" class:counting=counting data-part="board">{inside}</section> }
+fn frame_of(counting: Seen<bool>, inside: Vec<AnyView>) -> AnyView {
+    view! { <section class="board" class:counting=move || counting.get() data-part="board">{inside}</section> }
         .into_any()
 }
 
@@ -120,7 +120,7 @@ fn of_set(
             .collect();
         inside.push(list("board-cautions", Some("cautions"), lines));
     }
-    let counts = Signal::derive(move || counted.with(Option::is_some));
+    let counts = Seen::new(move || counted.with(Option::is_some));
     frame_of(counts, inside)
 }
 

@@ -8,6 +8,7 @@ use crate::ui::parts::{
     button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Rpe, clock};
 use crate::words::{t, t_in};
@@ -104,7 +105,7 @@ pub fn predicted(said: Option<String>) -> AnyView {
 
 /// Buttons for the session RPE.
 pub fn ratings(
-    rated: Signal<Option<i64>>,
+    rated: Seen<Option<i64>>,
     rate: impl Fn(Rpe) + Copy + Send + Sync + 'static,
 ) -> AnyView {
     let labels = (0..=10).map(|n| (n.to_string(), rpe_word(n)));
@@ -127,7 +128,7 @@ pub fn summary(app: Stanchion) -> AnyView {
         (_, 0) => t("saved in the ledger"),
         _ => t("saving"),
     });
-    let rated = Signal::derive(move || summed.get().and_then(|summed| summed.rpe).map(i64::from));
+    let rated = Seen::new(move || summed.get().and_then(|summed| summed.rpe).map(i64::from));
     let rate = move |rpe| {
         app.act(What::Rated { rpe });
     };

@@ -12,6 +12,7 @@ use crate::device::media::MediaKeys;
 use crate::session::{Amount, Board, Phase, What};
 use crate::sheet::SetKey;
 use crate::ui::cueing::COUNT_IN_SECONDS;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
@@ -49,17 +50,17 @@ pub struct Hands {
     /// The board of the set that is to be done now or next.
     pub board: Seen<Option<Board>>,
     /// The panel that is open.
-    pub open: RwSignal<Open>,
+    pub open: Live<Open>,
     /// What the floor shows.
     pub face: Seen<Face>,
     /// What a tap would log.
     pub offer: Seen<Option<Amount>>,
     /// The set whose reps are counted by taps.
-    pub counting: RwSignal<Option<SetKey>>,
+    pub counting: Live<Option<SetKey>>,
     /// True once the end of the session was asked for and not yet confirmed.
-    pub ending: RwSignal<bool>,
+    pub ending: Live<bool>,
     /// The jump of load that was asked about.
-    asked: RwSignal<Option<Asked>>,
+    asked: Live<Option<Asked>>,
     tapped: StoredValue<Option<u64>>,
     rep_tapped: StoredValue<Option<u64>>,
     touches: StoredValue<Touches>,
@@ -82,10 +83,10 @@ impl Hands {
             board,
             face,
             offer,
-            open: RwSignal::new(Open::Nothing),
-            counting: RwSignal::new(None),
-            ending: RwSignal::new(false),
-            asked: RwSignal::new(None),
+            open: Live::new(Open::Nothing),
+            counting: Live::new(None),
+            ending: Live::new(false),
+            asked: Live::new(None),
             tapped: StoredValue::new(None),
             rep_tapped: StoredValue::new(None),
             touches: StoredValue::new(Touches::default()),

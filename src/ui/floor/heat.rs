@@ -3,6 +3,7 @@
 use crate::heat::{Air, AirError, Category, Humidity, Scale, Temperature, heat_index};
 use crate::say;
 use crate::session::What;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, dynamic, field, line, panel, quiet, wrong_word};
 use crate::ui::seen::Seen;
@@ -60,9 +61,9 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let (degrees, percent) = before.map_or_else(Default::default, |air| {
         (air.temperature.figure(), air.humidity.get().to_string())
     });
-    let degrees = RwSignal::new(degrees);
-    let percent = RwSignal::new(percent);
-    let wrong = RwSignal::new(None::<String>);
+    let degrees = Live::new(degrees);
+    let percent = Live::new(percent);
+    let wrong = Live::new(None::<String>);
     let air = Seen::new(move || {
         Ok::<Air, AirError>(Air {
             temperature: Temperature::parse(&degrees.get(), scale)?,
@@ -77,7 +78,7 @@ pub fn heat_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         Err(error) => wrong.set(Some(error.to_string())),
     };
     // What was said of the figures of before does not stand beside the new ones.
-    let type_into = move |figure: RwSignal<String>, typed: String| {
+    let type_into = move |figure: Live<String>, typed: String| {
         wrong.set(None);
         figure.set(typed);
     };

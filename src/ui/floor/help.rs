@@ -2,14 +2,15 @@
 
 use super::hands::Hands;
 use super::keys::listed;
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, panel, quiet};
 use crate::words::t;
 use leptos::prelude::*;
 
 /// The list of the keys.
 pub fn keys_panel(hands: Hands, close: Callback<()>) -> AnyView {
-    let wanted = RwSignal::new(Hands::wants_headset());
-    let refused = RwSignal::new(false);
+    let wanted = Live::new(Hands::wants_headset());
+    let refused = Live::new(false);
     let turn = move || {
         let now = !wanted.get_untracked();
         wanted.set(now);

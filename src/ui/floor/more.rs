@@ -6,6 +6,7 @@ use crate::device::wake::Stay;
 use crate::say;
 use crate::session::{State, Status, What};
 use crate::sheet::{Line, Note, SetKey};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
 use crate::ui::people::stay;
@@ -21,7 +22,7 @@ fn set_of(model: &Model) -> Option<SetKey> {
 }
 
 /// Everything else that can be done on the floor.
-pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> AnyView {
+pub fn more_panel(app: Stanchion, open: Live<Open>, close: Callback<()>) -> AnyView {
     let set = app.of(set_of);
     let can_undo = app.of(|model| {
         model
@@ -37,7 +38,7 @@ pub fn more_panel(app: Stanchion, open: RwSignal<Open>, close: Callback<()>) -> 
             .or(state.last_logged())
             .map(|slot| slot.planned.key)
     });
-    let ending = RwSignal::new(false);
+    let ending = Live::new(false);
     let act = move |what: What| {
         app.act(what);
         close.run(());
@@ -159,7 +160,7 @@ fn leave(place: Place, part: &'static str, name: &'static str) -> AnyView {
 
 /// A note on the session; the warm-up and the notes of the sheet to read again.
 pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
-    let wrong = RwSignal::new(None::<String>);
+    let wrong = Live::new(None::<String>);
     let (before, warm_up, notes, cautions) = app.model.with_untracked(|model| {
         let Some(session) = &model.session else {
             return Default::default();
@@ -175,7 +176,7 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             current_board(model).map_or_else(Vec::new, |board| board.cautions_known),
         )
     });
-    let written = RwSignal::new(before);
+    let written = Live::new(before);
     let keep = move || match Note::new(&written.get_untracked()) {
         Ok(text) => {
             app.act(What::Noted { set: None, text });

@@ -144,7 +144,7 @@ pub fn set_pad(hands: Hands) -> AnyView {
     } = hands;
     let over = Seen::new(move || over(app));
     let heard = heard(hands);
-    let steps = Signal::derive(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
+    let steps = Seen::new(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
     let counts = Seen::new(move || {
         hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
@@ -233,7 +233,7 @@ fn heard(hands: Hands) -> Seen<bool> {
 /// The small buttons under a set.
 fn set_row(hands: Hands) -> Vec<AnyView> {
     let Hands { app, board, .. } = hands;
-    let loaded = Signal::derive(move || {
+    let loaded = Seen::new(move || {
         board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
     });
     let working = app.of(works);

@@ -7,6 +7,7 @@ use crate::say;
 use crate::session::{Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::jump_words;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, line, panel, quiet, stepper, text, toggles_of, when,
@@ -41,8 +42,8 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
 /// Another load for the set on the board.
 pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
-    let wrong = RwSignal::new(None::<String>);
-    let refused = RwSignal::new(None::<NotLoadable>);
+    let wrong = Live::new(None::<String>);
+    let refused = Live::new(None::<NotLoadable>);
     let choose = move |load: Load| {
         if let Some(board) = board.get_untracked() {
             wrong.set(None);
@@ -163,7 +164,7 @@ fn instead(told: &NotLoadable, choose: Callback<Load>) -> AnyView {
 
 /// Buttons for reps in reserve.
 fn reserves(
-    said: Signal<Option<i64>>,
+    said: Seen<Option<i64>>,
     choose: impl Fn(Rir) + Copy + Send + Sync + 'static,
 ) -> AnyView {
     let labels = (0..=5).map(|n| {
@@ -182,7 +183,7 @@ fn reserves(
 
 /// Reps in reserve of the set on the board.
 pub fn reserve_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()>) -> AnyView {
-    let said = Signal::derive(move || board.get().and_then(|board| board.reserve).map(i64::from));
+    let said = Seen::new(move || board.get().and_then(|board| board.reserve).map(i64::from));
     let choose = move |reserve| {
         if let Some(board) = board.get_untracked() {
             app.act(What::ReserveChosen {
@@ -250,7 +251,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             None => String::new(),
         },
     );
-    let sides = Signal::derive(move || {
+    let sides = Seen::new(move || {
         let (_, done, _) = last.get()?;
         last_sided.get().then(|| sides::of(&done.amount)).flatten()
     });
@@ -271,8 +272,8 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             stepper(t("count"), "amend-reps", count, step_count)
         }
     });
-    let has_load = Signal::derive(move || !load.get().is_empty());
-    let said = Signal::derive(move || {
+    let has_load = Seen::new(move || !load.get().is_empty());
+    let said = Seen::new(move || {
         last.get()
             .and_then(|(_, done, _)| done.reserve)
             .map(i64::from)

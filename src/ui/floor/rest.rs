@@ -6,6 +6,7 @@ use super::screen::Open;
 use crate::ledger::{SessionRecord, beaten_just_now};
 use crate::say;
 use crate::session::{Board, Phase};
+use crate::ui::live::Live;
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{dynamic, line, tap};
 use crate::ui::seen::Seen;
@@ -74,7 +75,7 @@ fn best(app: Stanchion) -> Seen<Option<String>> {
 }
 
 /// The board of a rest.
-pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: RwSignal<Open>) -> AnyView {
+pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: Live<Open>) -> AnyView {
     let unit = app.of(Model::unit);
     let left = Seen::new(move || seconds_left(app));
     let logged = app.of(logged);

@@ -4,6 +4,7 @@ use super::hands::Hands;
 use super::screen::Open;
 use crate::device::prefs;
 use crate::session::Board;
+use crate::ui::live::Live;
 use crate::ui::parts::{button, panel, words};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -63,7 +64,7 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
 }
 
 /// Opens the question where it is due; whether it did.
-pub fn ask(app: Stanchion, board: Option<&Board>, open: RwSignal<Open>) {
+pub fn ask(app: Stanchion, board: Option<&Board>, open: Live<Open>) {
     let free = open.get_untracked() == Open::Nothing;
     if free && board.is_some_and(|board| asks(app, board)) {
         open.set(Open::Safety);

@@ -3,6 +3,7 @@
 use super::hands::Hands;
 use crate::say;
 use crate::session::{Moment, Short, Slot, Status};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
 use crate::ui::seen::Seen;
@@ -40,8 +41,8 @@ fn first_minutes(model: &Model, now: &Moment) -> u64 {
 pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
     let app = hands.app;
     let now = app.now.get_untracked();
-    let minutes = RwSignal::new(app.model.with_untracked(|model| first_minutes(model, &now)));
-    let taken = RwSignal::new(None::<Short>);
+    let minutes = Live::new(app.model.with_untracked(|model| first_minutes(model, &now)));
+    let taken = Live::new(None::<Short>);
     // By the clock of when the panel was opened: a list that changes under the finger is no offer.
     let short = Seen::new(move || {
         let within = minutes.get() * 60;

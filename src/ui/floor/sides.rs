@@ -6,6 +6,7 @@ use crate::session::{Amount, What};
 use crate::sheet::Target;
 use crate::ui::model::Model;
 use crate::ui::parts::{Text, button, panel, quiet, stepper, text};
+use crate::ui::seen::Seen;
 use crate::units::Reps;
 use crate::words::t;
 use leptos::prelude::*;
@@ -39,7 +40,7 @@ pub fn stepped(amount: &Amount, second: bool, more: bool) -> Option<Amount> {
 }
 
 /// Two steppers, a side each; `step` is given whether it is the second side, and whether it is more.
-pub fn steppers(reps: Signal<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>) -> Vec<AnyView> {
+pub fn steppers(reps: Seen<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>) -> Vec<AnyView> {
     let figure = move |second: bool| -> Text {
         text(move || {
             let Some((first, other)) = reps.get() else {
@@ -65,7 +66,7 @@ pub fn steppers(reps: Signal<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>
 /// The panel of a set's two sides.
 pub fn sides_panel(hands: Hands, close: Callback<()>) -> AnyView {
     let offer = hands.offer;
-    let reps = Signal::derive(move || offer.with(|offer| offer.as_ref().and_then(of)));
+    let reps = Seen::new(move || offer.with(|offer| offer.as_ref().and_then(of)));
     let step = Callback::new(move |(second, more): (bool, bool)| {
         let set = hands
             .board

@@ -5,6 +5,7 @@ use crate::say;
 use crate::session::{Began, Phase, State, Swap, What};
 use crate::sheet::{Block, ExerciseId, SetKey};
 use crate::strength::Today;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap};
 use crate::ui::stanchion::{Stanchion, moment};
@@ -117,7 +118,7 @@ fn is_logged(state: &State, written: &Block) -> bool {
 /// Another exercise for what is left of the block.
 pub fn swap_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let offer = app.of(offer);
-    let shown = RwSignal::new(SHOWN);
+    let shown = Live::new(SHOWN);
     let inside = dynamic(move || match offer.get() {
         None => ().into_any(),
         Some(Offer {
@@ -140,7 +141,7 @@ pub fn swap_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     panel("swap-panel", t("Another exercise"), close, vec![inside])
 }
 
-fn choice(app: Stanchion, offer: &Offer, shown: RwSignal<usize>, close: Callback<()>) -> AnyView {
+fn choice(app: Stanchion, offer: &Offer, shown: Live<usize>, close: Callback<()>) -> AnyView {
     let mut inside = vec![quiet(say!("In place of: {name}", name = offer.now))];
     if offer.logged {
         inside.push(line("", "swap-logged", logged_words()));

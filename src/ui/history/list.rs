@@ -7,6 +7,7 @@ use crate::ui::ledger::name_of;
 use crate::ui::model::Model;
 use crate::ui::parts::{Row, h1, line, page, rows, way, when};
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
 use crate::units::day;
 use crate::words::t;
@@ -35,7 +36,7 @@ fn found(model: &Model) -> Vec<Row> {
 pub fn HistoriesPlace() -> impl IntoView {
     let app = stanchion();
     let done = app.of(found);
-    let none = Signal::derive(move || done.with(Vec::is_empty));
+    let none = Seen::new(move || done.with(Vec::is_empty));
     page(
         "histories",
         vec![

@@ -11,6 +11,7 @@ use crate::pictures::{
 use crate::sheet::ExerciseId;
 use crate::ui::charts::{chart, periods};
 use crate::ui::ledger::name_of;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     button, choices, dynamic, group, h1, line, page, quiet, stepper, text, toggles_of, way, when,
@@ -36,13 +37,13 @@ enum Read {
 #[derive(Clone, Copy)]
 struct Shown {
     app: Stanchion,
-    pasts: RwSignal<Vec<Past>>,
-    read: RwSignal<Read>,
-    period: RwSignal<Period>,
+    pasts: Live<Vec<Past>>,
+    read: Live<Read>,
+    period: Live<Period>,
     /// Only what was done by the newest prescription.
-    comparable: RwSignal<bool>,
+    comparable: Live<bool>,
     /// The load of which the reps are shown: a place among those done; the newest one while none is chosen.
-    load: RwSignal<Option<usize>>,
+    load: Live<Option<usize>>,
 }
 
 impl Shown {
@@ -70,7 +71,7 @@ impl Shown {
         spawn_local(async move {
             let read = match history_of(&keep, &id).await {
                 Ok(pasts) => {
-                    self.pasts.try_set(pasts);
+                    self.pasts.set(pasts);
                     Read::Done
                 }
                 Err(error) => {
@@ -79,7 +80,7 @@ impl Shown {
                 }
             };
             // Who has left the page by now is told nothing.
-            self.read.try_set(read);
+            self.read.set(read);
         });
     }
 }
@@ -90,11 +91,11 @@ pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
     let app = stanchion();
     let shown = Shown {
         app,
-        pasts: RwSignal::new(Vec::new()),
-        read: RwSignal::new(Read::Reading),
-        period: RwSignal::new(Period::Year),
-        comparable: RwSignal::new(true),
-        load: RwSignal::new(None),
+        pasts: Live::new(Vec::new()),
+        read: Live::new(Read::Reading),
+        period: Live::new(Period::Year),
+        comparable: Live::new(true),
+        load: Live::new(None),
     };
     shown.read(id.clone());
     let of = id.clone();
@@ -143,7 +144,7 @@ fn done(shown: Shown) -> AnyView {
     let strength = shown.of(move |history, asked| estimate(history, asked, curve.get()));
     let moved = shown.of(|history, asked| both_loads(history, asked).unwrap_or_default());
     let tempo = shown.of(|history, asked| tempo_kept(history, asked).unwrap_or_default());
-    let named = |chart: Seen<Chart>| Signal::derive(move || chart.with(|it| !it.title.is_empty()));
+    let named = |chart: Seen<Chart>| Seen::new(move || chart.with(|it| !it.title.is_empty()));
     vec![
         asking(shown),
         chart("history-estimate", strength),
@@ -167,7 +168,7 @@ fn asking(shown: Shown) -> AnyView {
         .with_untracked(|pasts| chosen(pasts, true).len() < pasts.len());
     let mut inside = vec![periods("history-period", shown.period)];
     if several {
-        let at = Signal::derive(move || Some(i64::from(!shown.comparable.get())));
+        let at = Seen::new(move || Some(i64::from(!shown.comparable.get())));
         let labels = [
             (t("same prescription").to_owned(), t("as the last time")),
             (
@@ -209,7 +210,7 @@ fn at_load(shown: Shown) -> AnyView {
         let next = if more { now + 1 } else { now.saturating_sub(1) };
         shown.load.set(Some(next.min(last)));
     };
-    let any = Signal::derive(move || loads.with(|loads| !loads.is_empty()));
+    let any = Seen::new(move || loads.with(|loads| !loads.is_empty()));
     when(any, move || {
         vec![
             chart("history-reps", picture),

@@ -8,9 +8,11 @@ use crate::ui::away::{
     EVERY, Form, export, import_file, read_imports, refused, remind_after, share, take_import_back,
 };
 use crate::ui::layout::newest_copy;
+use crate::ui::live::Live;
 use crate::ui::parts::{
     button, choices, dynamic, file_field, line, quiet, section, text, toggles_of, when,
 };
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::day;
 use crate::words::t;
@@ -89,7 +91,7 @@ fn reminder(app: Stanchion) -> AnyView {
         None => (t("never").to_owned(), ""),
     });
     let after = app.of(|model| model.remind_after);
-    let pressed = Signal::derive(move || {
+    let pressed = Seen::new(move || {
         let at = EVERY.iter().position(|sessions| *sessions == after.get())?;
         i64::try_from(at).ok()
     });
@@ -104,11 +106,11 @@ fn reminder(app: Stanchion) -> AnyView {
 /// Export and import.
 pub fn data(app: Stanchion) -> AnyView {
     let aside = app.of(|model| !model.aside.is_empty());
-    let copied = RwSignal::new(false);
+    let copied = Live::new(false);
     spawn_local(async move {
         let copy = newest_copy(app.keep().name()).await;
         // The place may have been left meanwhile.
-        let _ = copied.try_set(copy.is_ok_and(|copy| copy.is_some()));
+        copied.set(copy.is_ok_and(|copy| copy.is_some()));
     });
     let promise = app.of(|model| model.promise);
     let exported = app.of(|model| model.exported);

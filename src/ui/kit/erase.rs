@@ -2,16 +2,18 @@
 
 use crate::say;
 use crate::ui::away::{Farewell, erase_everything, farewell, remove_all};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, quiet, section, sure_button, text, when};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::{many, t};
 use leptos::prelude::*;
 
 /// The way to remove and to erase.
 pub fn erase(app: Stanchion) -> AnyView {
-    let open = RwSignal::new(false);
+    let open = Live::new(false);
     let sessions = app.of(|model| model.sessions);
-    let some = Signal::derive(move || sessions.get() > 0);
+    let some = Seen::new(move || sessions.get() > 0);
     let goes = text(move || {
         many(
             sessions.get(),
@@ -44,7 +46,7 @@ pub fn erase(app: Stanchion) -> AnyView {
     )
 }
 
-fn steps(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+fn steps(app: Stanchion, open: Live<bool>) -> AnyView {
     let (sessions, sheets, others) = app.model.with_untracked(|model| {
         let others = model.people.here().count().saturating_sub(1);
         (model.sessions, model.sheets.len(), others)
@@ -68,14 +70,14 @@ fn steps(app: Stanchion, open: RwSignal<bool>) -> AnyView {
                  afterwards. {alone}",
                 sessions = many(sessions, "{n} session", "{n} sessions"),
                 sheets = many(sheets, "{n} sheet", "{n} sheets"),
+                others,
                 alone = if others.is_empty() {
                     ""
                 } else {
                     t(
                         "The export here is yours alone: change over to each of the others and export there first.",
                     )
-                },
-                others,
+                }
             ),
             of: None,
             sure: t("Erase everything now"),

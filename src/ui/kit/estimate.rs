@@ -3,6 +3,7 @@
 use crate::strength::Curve;
 use crate::ui::model::Model;
 use crate::ui::parts::{choices, line, quiet, section, toggle};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -11,7 +12,7 @@ use leptos::prelude::*;
 pub fn estimate(app: Stanchion) -> AnyView {
     let chosen = app.of(Model::curve);
     let one = |(n, curve): (usize, Curve)| {
-        let pressed = Signal::derive(move || chosen.get() == curve);
+        let pressed = Seen::new(move || chosen.get() == curve);
         let choose = move || {
             if chosen.get_untracked() != curve {
                 app.keep_curve(curve);

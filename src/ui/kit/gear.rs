@@ -4,6 +4,7 @@ use super::lists::{adder, kit_row};
 use super::things::{BANDS, BARS, DUMBBELLS, HANDLES, PLATES, STACKS, Things, mass};
 use crate::kit::{Kit, KitParts};
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, checked_field, dynamic, quiet, section, text};
 use crate::ui::stanchion::Stanchion;
@@ -114,7 +115,7 @@ fn smallest_step(app: Stanchion) -> AnyView {
         )
     };
     let step = app.of(|model| model.kit.parts().smallest_step.figure(model.unit()));
-    let wrong = RwSignal::new(None::<String>);
+    let wrong = Live::new(None::<String>);
     let typed = move |text: String| {
         let kept = mass(&text, unit.get_untracked()).and_then(|step| {
             change(app, &|kit| {

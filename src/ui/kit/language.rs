@@ -1,7 +1,9 @@
 //! The language of the app: as the browser, or one that was chosen. It holds from the next load of the page on.
 
 use crate::device::{language, place};
+use crate::ui::live::Live;
 use crate::ui::parts::{choices, line, section, text, toggle};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -11,10 +13,10 @@ const LANGUAGES: [(&str, &str); 2] = [("en", "English"), ("de", "Deutsch")];
 
 /// The choice of a language.
 pub fn language(app: Stanchion) -> AnyView {
-    let chosen = RwSignal::new(language::chosen());
-    let waits = RwSignal::new(false);
+    let chosen = Live::new(language::chosen());
+    let waits = Live::new(false);
     let choice = move |which: Option<&'static str>, words: &'static str| {
-        let pressed = Signal::derive(move || chosen.get().as_deref() == which);
+        let pressed = Seen::new(move || chosen.get().as_deref() == which);
         let choose = move || {
             if chosen.with_untracked(|chosen| chosen.as_deref() == which) {
                 return;

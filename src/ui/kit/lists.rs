@@ -2,6 +2,7 @@
 
 use super::things::Field;
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
 use crate::words::t;
 use leptos::prelude::*;
@@ -52,11 +53,8 @@ pub fn adder(
     fields: &'static [Field],
     add: Callback<Vec<String>, Result<(), String>>,
 ) -> AnyView {
-    let values: Vec<RwSignal<String>> = fields
-        .iter()
-        .map(|_| RwSignal::new(String::new()))
-        .collect();
-    let wrong = RwSignal::new(None::<String>);
+    let values: Vec<Live<String>> = fields.iter().map(|_| Live::new(String::new())).collect();
+    let wrong = Live::new(None::<String>);
     let inputs: Vec<AnyView> = fields
         .iter()
         .zip(values.clone())

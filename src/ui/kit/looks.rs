@@ -2,7 +2,9 @@
 
 use super::sound::tick_box;
 use crate::device::{dom, prefs};
+use crate::ui::live::Live;
 use crate::ui::parts::{choices, quiet, section, toggle};
+use crate::ui::seen::Seen;
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -34,9 +36,9 @@ pub fn competition_discs() -> bool {
 
 /// The choice of a look, and of the colours of plates.
 pub fn looks() -> AnyView {
-    let chosen = RwSignal::new(theme());
+    let chosen = Live::new(theme());
     let choice = move |name: Option<&'static str>, words: &'static str| {
-        let pressed = Signal::derive(move || chosen.get().as_deref() == name);
+        let pressed = Seen::new(move || chosen.get().as_deref() == name);
         let choose = move || {
             let name = name.map(str::to_owned);
             // What a preference cannot hold is chosen again next time; nothing else is lost.

@@ -2,6 +2,7 @@
 
 use super::gear::show_kit_in;
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, checked_field, quiet, section, text, unit_choices, way, words};
 use crate::ui::place::Place;
@@ -31,7 +32,7 @@ pub fn lifter(app: Stanchion) -> AnyView {
         mass.map(|mass| mass.figure(model.unit()))
             .unwrap_or_default()
     });
-    let wrong = RwSignal::new(None::<String>);
+    let wrong = Live::new(None::<String>);
     let typed = move |text: String| match Load::parse_in(&text, unit.get_untracked()) {
         Ok(mass) if !mass.is_zero() => {
             wrong.set(None);

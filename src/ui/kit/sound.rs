@@ -7,7 +7,9 @@ use crate::cues::{Aloud, SoundSet, demonstration, rest_timeline, tones};
 use crate::device::events::Listener;
 use crate::device::sound::{Mode, Playing, knows_modes};
 use crate::device::speech::{can_speak, on_voices, say};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, choices, dynamic, quiet, section, toggles_of};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
 use crate::words::t;
@@ -93,7 +95,7 @@ fn play(app: Stanchion, trial: Trial, line: &[crate::cues::tone::Tone]) {
 
 /// Which sounds; a tap chooses and plays them.
 fn sets(app: Stanchion, trial: Trial) -> Vec<AnyView> {
-    let pressed = Signal::derive(move || Some(number_of(&SoundSet::ALL, &app.hearing.get().set)));
+    let pressed = Seen::new(move || Some(number_of(&SoundSet::ALL, &app.hearing.get().set)));
     let labels = SoundSet::ALL.map(|set| (set.name().to_owned(), ""));
     let choose = move |n: i64| {
         if let Some(set) = SoundSet::ALL.get(n as usize) {
@@ -115,8 +117,8 @@ fn sets(app: Stanchion, trial: Trial) -> Vec<AnyView> {
 
 /// Beside other sound, or always; a tap chooses and plays.
 fn ways(app: Stanchion, trial: Trial) -> Vec<AnyView> {
-    let way = RwSignal::new(mode());
-    let pressed = Signal::derive(move || Some(i64::from(way.get() == Mode::Always)));
+    let way = Live::new(mode());
+    let pressed = Seen::new(move || Some(i64::from(way.get() == Mode::Always)));
     let labels = [
         (
             t("beside your music").to_owned(),
@@ -149,7 +151,7 @@ fn ways(app: Stanchion, trial: Trial) -> Vec<AnyView> {
 
 /// The voice: what it counts and whether it says what comes next, where this phone has one.
 fn voice(app: Stanchion) -> AnyView {
-    let able = RwSignal::new(can_speak());
+    let able = Live::new(can_speak());
     let found: StoredValue<Option<Listener>, LocalStorage> =
         StoredValue::new_local(on_voices(move || able.set(can_speak())));
     on_cleanup(move || found.set_value(None));
@@ -167,7 +169,7 @@ fn voice(app: Stanchion) -> AnyView {
 }
 
 fn speaks(app: Stanchion) -> Vec<AnyView> {
-    let pressed = Signal::derive(move || Some(number_of(&Aloud::ALL, &app.hearing.get().aloud)));
+    let pressed = Seen::new(move || Some(number_of(&Aloud::ALL, &app.hearing.get().aloud)));
     let labels = [
         (t("no voice").to_owned(), ""),
         (t("counts reps aloud").to_owned(), ""),

@@ -6,6 +6,7 @@ use crate::device::{faults, persist, send};
 use crate::say;
 use crate::store::{DATABASE_VERSION, FormatVersion, Shelf};
 use crate::ui::keep::Keep;
+use crate::ui::live::Live;
 use crate::ui::model::Keeping;
 use crate::ui::parts::{button, dynamic, h1, list, page, quiet, way, words};
 use crate::ui::place::Place;
@@ -95,11 +96,11 @@ async fn lines(app: Stanchion) -> Vec<String> {
 #[component]
 pub fn StatePlace() -> impl IntoView {
     let app = stanchion();
-    let said = RwSignal::new(Vec::<String>::new());
+    let said = Live::new(Vec::<String>::new());
     spawn_local(async move {
         let lines = lines(app).await;
         // The page may be left by now.
-        let _ = said.try_set(lines);
+        said.set(lines);
     });
     let copy = move || {
         let text = said.get_untracked().join("\n");

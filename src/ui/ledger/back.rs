@@ -2,12 +2,12 @@
 
 use crate::ledger::{Heading, Sought};
 use crate::session::SessionId;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::reading::headings_between;
 use crate::ui::stanchion::Stanchion;
 use crate::units::parse_date;
 use chrono::{Days, NaiveDate};
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// A reading goes on until it found so many, or nothing is left.
@@ -97,7 +97,7 @@ fn stretch(before: NaiveDate, days: u64) -> Option<(NaiveDate, NaiveDate)> {
 }
 
 /// Begins a search anew: from what is in the model, and where that is too little from what is kept.
-pub fn search(app: Stanchion, found: RwSignal<Found>) {
+pub fn search(app: Stanchion, found: Live<Found>) {
     let (begun, until) = app.model.with_untracked(|model| {
         let sought = model.back.sought(model);
         let turn = found.with_untracked(|found| found.turn.wrapping_add(1));
@@ -122,7 +122,7 @@ pub fn search(app: Stanchion, found: RwSignal<Found>) {
 }
 
 /// Reads further back: as far as `until` where that is given, else until there is enough or nothing is left.
-pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>) {
+pub fn read_on(app: Stanchion, found: Live<Found>, until: Option<NaiveDate>) {
     if found.with_untracked(|found| found.reading) {
         return;
     }
@@ -138,7 +138,7 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
                 Some(until) => before <= until,
                 None => brought >= ENOUGH,
             };
-            if reached || found.try_with_untracked(|now| now.turn) != Some(turn) {
+            if reached || found.with_untracked(|now| now.turn) != turn {
                 break;
             }
             let bounded = sought.first().is_some_and(|first| before <= first);
@@ -155,7 +155,7 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
                     } else {
                         STRETCH_DAYS
                     };
-                    found.try_update(|now| {
+                    found.update(|now| {
                         if now.turn == turn {
                             let had = now.headings.len();
                             now.take(read, &sought);
@@ -170,7 +170,7 @@ pub fn read_on(app: Stanchion, found: RwSignal<Found>, until: Option<NaiveDate>)
                 }
             }
         }
-        found.try_update(|now| {
+        found.update(|now| {
             if now.turn == turn {
                 now.reading = false;
             }

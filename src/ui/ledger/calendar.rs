@@ -3,6 +3,7 @@
 use super::list::row;
 use crate::ledger::{Heading, monday_of};
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
@@ -36,8 +37,8 @@ fn mondays(first: NaiveDate, last: NaiveDate) -> Vec<NaiveDate> {
 struct Looked {
     app: Stanchion,
     first: Seen<NaiveDate>,
-    headings: RwSignal<Vec<Heading>>,
-    chosen: RwSignal<Option<NaiveDate>>,
+    headings: Live<Vec<Heading>>,
+    chosen: Live<Option<NaiveDate>>,
 }
 
 impl Looked {
@@ -73,8 +74,8 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
     let looked = Looked {
         app,
         first,
-        headings: RwSignal::new(Vec::new()),
-        chosen: RwSignal::new(None),
+        headings: Live::new(Vec::new()),
+        chosen: Live::new(None),
     };
     let newest = app.of(|model| model.headings.clone());
     Effect::new(move |_| {
@@ -86,7 +87,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
                     // The month may have been turned, or the page left, meanwhile.
                     let shown = app.model.with_untracked(|model| model.back.month);
                     if ends_of(shown.unwrap_or(today)).0 == first {
-                        looked.headings.try_set(read);
+                        looked.headings.set(read);
                     }
                 }
                 Err(error) => app.complain(error.to_string()),
@@ -133,7 +134,7 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
     let back = Callback::new(move |()| looked.step(false));
     let on = Callback::new(move |()| looked.step(true));
     let name = text(move || month(looked.first.get()));
-    let away = Signal::derive(move || looked.first.get() != ends_of(today).0);
+    let away = Seen::new(move || looked.first.get() != ends_of(today).0);
     let steps = vec![
         when(away, move || {
             button("plain", "month-now", t("This month"), move || {

@@ -1,6 +1,7 @@
 //! What was changed last in the session that is open, and the way to take it back.
 
 use crate::session::{EventId, SessionId, What};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, group, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -11,7 +12,7 @@ use leptos::prelude::*;
 pub struct Changing {
     pub app: Stanchion,
     pub id: SessionId,
-    last: RwSignal<Option<(&'static str, Vec<EventId>)>>,
+    last: Live<Option<(&'static str, Vec<EventId>)>>,
 }
 
 impl Changing {
@@ -20,7 +21,7 @@ impl Changing {
         Changing {
             app,
             id,
-            last: RwSignal::new(None),
+            last: Live::new(None),
         }
     }
 

@@ -7,6 +7,7 @@ use crate::say;
 use crate::session::{Amount, Done, EventId, State, Status, What};
 use crate::sheet::{BlockId, SetKey};
 use crate::ui::floor::amount_line;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, field, panel, stepper, text, wrong_word};
 use crate::units::{Load, Rir, Unit};
@@ -50,10 +51,10 @@ fn before(model: &Model, changing: Changing, key: SetKey) -> Option<Before> {
 /// What the panel holds, as typed.
 #[derive(Clone, Copy)]
 struct Typed {
-    amount: RwSignal<Amount>,
-    load: RwSignal<String>,
-    reserve: RwSignal<String>,
-    wrong: RwSignal<Option<String>>,
+    amount: Live<Amount>,
+    load: Live<String>,
+    reserve: Live<String>,
+    wrong: Live<Option<String>>,
 }
 
 impl Typed {
@@ -61,10 +62,10 @@ impl Typed {
         let load = done.load.map(|load| load.figure(unit));
         let reserve = done.reserve.map(|reserve| reserve.to_string());
         Typed {
-            amount: RwSignal::new(done.amount.clone()),
-            load: RwSignal::new(load.unwrap_or_default()),
-            reserve: RwSignal::new(reserve.unwrap_or_default()),
-            wrong: RwSignal::new(None),
+            amount: Live::new(done.amount.clone()),
+            load: Live::new(load.unwrap_or_default()),
+            reserve: Live::new(reserve.unwrap_or_default()),
+            wrong: Live::new(None),
         }
     }
 
@@ -145,7 +146,7 @@ pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyVi
     };
     let has_load = before.done.load.is_some();
     let typed = Typed::of(&before.done, unit);
-    let note = RwSignal::new(before.note.clone());
+    let note = Live::new(before.note.clone());
     let mut inside = typed.fields(unit, has_load);
     inside.push(note_area("correct-note", t("note on this set"), note));
     inside.push(wrong_word("correct-wrong", typed.wrong));

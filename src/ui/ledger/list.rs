@@ -3,6 +3,7 @@
 use super::back::{Found, read_on, search};
 use crate::ledger::{Heading, Sought};
 use crate::sheet::ExerciseId;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, Row, button, dynamic, field, line, rows, text, when};
 use crate::ui::place::Place;
@@ -56,7 +57,7 @@ pub fn name_of(model: &Model, id: &ExerciseId) -> String {
 }
 
 /// What was found, as rows.
-fn found_rows(app: Stanchion, found: RwSignal<Found>) -> Vec<Row> {
+fn found_rows(app: Stanchion, found: Live<Found>) -> Vec<Row> {
     app.model.with_untracked(|model| {
         let unit = model.unit();
         let sought: Sought = model.back.sought(model);
@@ -74,7 +75,7 @@ fn found_rows(app: Stanchion, found: RwSignal<Found>) -> Vec<Row> {
 
 /// The list, and the fields that narrow it.
 pub fn list_view(app: Stanchion) -> AnyView {
-    let found = RwSignal::new(Found::default());
+    let found = Live::new(Found::default());
     let newest = app.of(|model| model.headings.clone());
     let sought = app.of(|model| {
         let back = &model.back;
@@ -87,7 +88,7 @@ pub fn list_view(app: Stanchion) -> AnyView {
     });
     let rows_found = Seen::new(move || found_rows(app, found));
     let everything = app.of(|model| model.back.sought(model).is_everything());
-    let more = Signal::derive(move || found.with(|found| found.before.is_some() && !found.reading));
+    let more = Seen::new(move || found.with(|found| found.before.is_some() && !found.reading));
     let told = text(move || found.with(|found| told(found, everything.get())));
     vec![
         fields(app),

@@ -3,12 +3,13 @@
 use super::changed::Changing;
 use crate::session::What;
 use crate::sheet::{Note, SetKey};
+use crate::ui::live::Live;
 use crate::ui::parts::{area, button, panel, wrong_word};
 use crate::words::t;
 use leptos::prelude::*;
 
 /// A field for a note of many lines.
-pub fn note_area(part: &'static str, name: &'static str, written: RwSignal<String>) -> AnyView {
+pub fn note_area(part: &'static str, name: &'static str, written: Live<String>) -> AnyView {
     let typed = Callback::new(move |text| written.set(text));
     area(part, name, written.into(), true, typed)
 }
@@ -26,8 +27,8 @@ pub fn note_panel(changing: Changing, close: Callback<()>) -> AnyView {
         Some(note.as_str().to_owned())
     });
     let before = before.unwrap_or_default();
-    let written = RwSignal::new(before.clone());
-    let wrong = RwSignal::new(None::<String>);
+    let written = Live::new(before.clone());
+    let wrong = Live::new(None::<String>);
     let keep = move || {
         let now = written.get_untracked();
         match noted(None, &now) {

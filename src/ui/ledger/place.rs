@@ -9,6 +9,7 @@ use crate::ui::parts::{
     button, choices, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::words::{many, t};
 use chrono::Datelike;
@@ -17,7 +18,7 @@ use leptos::prelude::*;
 /// The sessions that were removed last, and the way back.
 fn removed(app: Stanchion) -> AnyView {
     let gone = app.of(|model| model.gone.len());
-    let some = Signal::derive(move || gone.get() > 0);
+    let some = Seen::new(move || gone.get() > 0);
     when(some, move || {
         let said = text(move || many(gone.get(), "{n} session removed.", "{n} sessions removed."));
         let back = button("plain", "session-back", t("Undo"), move || {
@@ -50,14 +51,14 @@ pub fn LedgerPlace() -> impl IntoView {
     let app = stanchion();
     let none = app.of(|model| model.headings.is_empty());
     let as_calendar = app.of(|model| model.back.calendar);
-    let pressed = Signal::derive(move || Some(i64::from(as_calendar.get())));
+    let pressed = Seen::new(move || Some(i64::from(as_calendar.get())));
     let kinds = move || {
         let labels = [t("List"), t("Calendar")].map(|label| (label.to_owned(), ""));
         toggles_of("ledger-as", labels, pressed, move |n| {
             app.model.update(|model| model.back.calendar = n == 1);
         })
     };
-    let some = Signal::derive(move || !none.get());
+    let some = Seen::new(move || !none.get());
     page(
         "ledger",
         vec![

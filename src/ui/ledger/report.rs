@@ -9,12 +9,14 @@ use crate::say;
 use crate::sheet::{ExerciseId, Note};
 use crate::store::BodyEntry;
 use crate::ui::charts::chart;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, h1, line, list, page, quiet, toggles_of, way, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit, date, iso_date, parse_date};
 use crate::words::{decimal, many, t, t_in};
@@ -58,11 +60,11 @@ pub fn ReportPlace() -> impl IntoView {
         let days = Days::new(weeks.unsigned_abs() * 7 - 1);
         today.checked_sub_days(days).unwrap_or(today)
     };
-    let first = RwSignal::new(iso_date(back(PERIODS[1])));
-    let last = RwSignal::new(iso_date(today));
-    let wrong = RwSignal::new(None::<String>);
-    let report = RwSignal::new(None::<Report>);
-    let wanted = RwSignal::new(None);
+    let first = Live::new(iso_date(back(PERIODS[1])));
+    let last = Live::new(iso_date(today));
+    let wrong = Live::new(None::<String>);
+    let report = Live::new(None::<Report>);
+    let wanted = Live::new(None);
     Effect::new(
         move |_| match (parse_date(&first.get()), parse_date(&last.get())) {
             (Some(first), Some(last)) if first <= last => {
@@ -81,7 +83,7 @@ pub fn ReportPlace() -> impl IntoView {
         },
     );
     let labels = PERIODS.map(|weeks| (many(weeks as usize, "{n} week", "{n} weeks"), ""));
-    let pressed = Signal::derive(move || {
+    let pressed = Seen::new(move || {
         let to_today = last.get() == iso_date(today);
         let of = |weeks: &i64| to_today && first.get() == iso_date(back(*weeks));
         PERIODS
@@ -139,8 +141,8 @@ pub fn ReportPlace() -> impl IntoView {
 /// Reads what the period holds, and makes its page.
 fn make(
     app: Stanchion,
-    wanted: RwSignal<Option<(NaiveDate, NaiveDate)>>,
-    report: RwSignal<Option<Report>>,
+    wanted: Live<Option<(NaiveDate, NaiveDate)>>,
+    report: Live<Option<Report>>,
 ) {
     let Some((first, last)) = wanted.get_untracked() else {
         return;
@@ -150,7 +152,7 @@ fn make(
             Ok(made) => {
                 // Another period may have been chosen, or the page left, meanwhile.
                 if wanted.try_get_untracked() == Some(Some((first, last))) {
-                    report.try_set(Some(made));
+                    report.set(Some(made));
                 }
             }
             Err(error) => app.complain(error),
@@ -228,7 +230,7 @@ fn paper(report: &Report) -> AnyView {
     if report.headings.is_empty() {
         inside.push(quiet(t("Nothing was done in this period.")));
     } else {
-        let pictured = Signal::derive(move || volume_chart(&weeks, unit));
+        let pictured = Seen::new(move || volume_chart(&weeks, unit));
         inside.push(chart("report-volume", pictured));
         inside.push(exercises(report));
         inside.push(muscles(report));

@@ -12,6 +12,7 @@ use crate::store::{SessionLog, Shelf};
 use crate::strength::Curve;
 use crate::ui::away::remove_session;
 use crate::ui::floor::{predicted, rpe_word};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     button, choices, dynamic, h1, line, list, page, quiet, row_opener, section, sure_button,
@@ -19,6 +20,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::reading::heading_of;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Rpe, Unit, clock, long_day_and_time};
 use crate::words::{many, t};
@@ -88,7 +90,7 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
         heading.and_then(Heading::predicted_and_taken)
     });
     let changing = Changing::new(app, id);
-    let opened = RwSignal::new(None::<Open>);
+    let opened = Live::new(None::<Open>);
     let close = Callback::new(move |()| opened.set(None));
     let inside = dynamic(move || match record.get() {
         Some(record) => look(changing, &record, shown.get(), predicted.get(), opened),
@@ -110,7 +112,7 @@ fn look(
     record: &SessionRecord,
     shown: (Unit, Curve),
     took: Option<String>,
-    opened: RwSignal<Option<Open>>,
+    opened: Live<Option<Open>>,
 ) -> AnyView {
     let app = changing.app;
     let mut facts = say!(
@@ -144,7 +146,7 @@ fn look(
 }
 
 /// The note on the session, and the way to write it.
-fn note(note: Option<&Note>, opened: RwSignal<Option<Open>>) -> AnyView {
+fn note(note: Option<&Note>, opened: Live<Option<Open>>) -> AnyView {
     let word = if note.is_some() {
         t("Change the note")
     } else {
@@ -162,7 +164,7 @@ fn block_view(
     record: &SessionRecord,
     block: &BlockRecord,
     (unit, curve): (Unit, Curve),
-    opened: RwSignal<Option<Open>>,
+    opened: Live<Option<Open>>,
 ) -> AnyView {
     let basis = &block.block.basis;
     let why = unfed_of(record, block, curve);
@@ -198,7 +200,7 @@ fn block_view(
 }
 
 /// The blocks of the sheet of which nothing was done, each with the way to add a set of it.
-fn not_done(record: &SessionRecord, opened: RwSignal<Option<Open>>) -> AnyView {
+fn not_done(record: &SessionRecord, opened: Live<Option<Open>>) -> AnyView {
     let left = record.blocks.iter().filter(|block| block.lines.is_empty());
     let items: Vec<AnyView> = left
         .map(|block| {
@@ -278,7 +280,7 @@ fn removal(app: Stanchion, record: &SessionRecord) -> AnyView {
 fn rating(changing: Changing, rpe: Option<Rpe>) -> AnyView {
     let labels = (0..=10).map(|n: i64| (n.to_string(), rpe_word(n)));
     let given = rpe.map(|rpe| i64::from(rpe.get()));
-    let inside = toggles_of("rpe", labels, Signal::stored(given), move |n| {
+    let inside = toggles_of("rpe", labels, Seen::fixed(given), move |n| {
         let rpe = Rpe::saturating(n);
         changing.make(t("The rating is kept."), vec![What::Rated { rpe }]);
     });

@@ -4,11 +4,13 @@ use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
 use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks};
 use crate::say;
 use crate::ui::charts::chart;
+use crate::ui::live::Live;
 use crate::ui::parts::{
     button, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Unit, WEEK, date, weekday_short};
 use crate::words::{many, many_of, t};
@@ -24,9 +26,9 @@ const BEFORE: u64 = 12;
 struct Looked {
     app: Stanchion,
     /// Its Monday.
-    monday: RwSignal<NaiveDate>,
+    monday: Live<NaiveDate>,
     /// It and those before it, the oldest first; empty until they are read.
-    weeks: RwSignal<Vec<Week>>,
+    weeks: Live<Vec<Week>>,
     today: NaiveDate,
 }
 
@@ -37,8 +39,8 @@ pub fn WeeksPlace() -> impl IntoView {
     let today = moment().at.date_naive();
     let looked = Looked {
         app,
-        monday: RwSignal::new(monday_of(today)),
-        weeks: RwSignal::new(Vec::new()),
+        monday: Live::new(monday_of(today)),
+        weeks: Live::new(Vec::new()),
         today,
     };
     let newest = app.of(|model| model.headings.clone());
@@ -48,7 +50,7 @@ pub fn WeeksPlace() -> impl IntoView {
     });
     let unit = app.of(|model| model.unit());
     let shown = looked.weeks;
-    let some = Signal::derive(move || !shown.with(Vec::is_empty));
+    let some = Seen::new(move || !shown.with(Vec::is_empty));
     page(
         "weeks",
         vec![
@@ -57,24 +59,24 @@ pub fn WeeksPlace() -> impl IntoView {
             head(looked),
             dynamic(move || shown.with(|weeks| figures(weeks, looked.today, unit.get()))),
             when(some, move || {
-                let of_muscles = Signal::derive(move || {
+                let of_muscles = Seen::new(move || {
                     shown.with(|weeks| muscle_chart(weeks.last().map_or(&[], |week| &week.muscles)))
                 });
                 vec![
                     chart(
                         "weeks-sets",
-                        Signal::derive(move || shown.with(|weeks| sets_chart(weeks))),
+                        Seen::new(move || shown.with(|weeks| sets_chart(weeks))),
                     ),
                     chart("weeks-muscles", of_muscles),
                     dynamic(move || shown.with(|weeks| bands(weeks))),
                     chart(
                         "weeks-load",
-                        Signal::derive(move || shown.with(|weeks| load_chart(weeks))),
+                        Seen::new(move || shown.with(|weeks| load_chart(weeks))),
                     ),
                     dynamic(move || shown.with(|weeks| days(weeks, looked.today))),
                     chart(
                         "weeks-volume",
-                        Signal::derive(move || shown.with(|weeks| volume_chart(weeks, unit.get()))),
+                        Seen::new(move || shown.with(|weeks| volume_chart(weeks, unit.get()))),
                     ),
                     dynamic(move || shown.with(|weeks| rest(weeks))),
                     how_counted(),
@@ -97,7 +99,7 @@ fn read(looked: Looked, monday: NaiveDate) {
                 let read = add_up(looked.app, &headings, first, last);
                 // Another week may have been chosen, or the page left, meanwhile.
                 if looked.monday.try_get_untracked() == Some(monday) {
-                    looked.weeks.try_set(read);
+                    looked.weeks.set(read);
                 }
             }
             Err(error) => looked.app.complain(error.to_string()),
@@ -134,7 +136,7 @@ fn head(looked: Looked) -> AnyView {
     });
     let back = Callback::new(move |()| step(false));
     let on = Callback::new(move |()| step(true));
-    let away = Signal::derive(move || looked.monday.get() != this);
+    let away = Seen::new(move || looked.monday.get() != this);
     let steps = vec![
         when(away, move || {
             button("plain", "week-now", t("This week"), move || {

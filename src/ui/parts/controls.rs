@@ -1,6 +1,7 @@
 //! Buttons and choices.
 
 use super::Text;
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// A button with anything inside. `name` is its accessible name where its text does not say it all.
@@ -59,7 +60,7 @@ pub fn toggle(
     part: impl Into<String>,
     label: impl Into<String>,
     small: &'static str,
-    pressed: impl Into<Signal<bool>>,
+    pressed: impl Into<Seen<bool>>,
     on_tap: impl Fn() + Send + Sync + 'static,
 ) -> AnyView {
     toggle_of(
@@ -75,7 +76,7 @@ fn toggle_of(
     part: String,
     label: String,
     small: &'static str,
-    pressed: Signal<bool>,
+    pressed: Seen<bool>,
     on_tap: Callback<()>,
 ) -> AnyView {
     let name = (!small.is_empty()).then(|| format!("{label}, {small}"));
@@ -99,7 +100,7 @@ fn toggle_of(
 pub fn toggles_of(
     part: &'static str,
     labels: impl IntoIterator<Item = (String, &'static str)>,
-    pressed: Signal<Option<i64>>,
+    pressed: Seen<Option<i64>>,
     choose: impl Fn(i64) + Copy + Send + Sync + 'static,
 ) -> Vec<AnyView> {
     toggles_with(
@@ -113,14 +114,14 @@ pub fn toggles_of(
 fn toggles_with(
     part: &'static str,
     labels: Vec<(String, &'static str)>,
-    pressed: Signal<Option<i64>>,
+    pressed: Seen<Option<i64>>,
     choose: Callback<i64>,
 ) -> Vec<AnyView> {
     labels
         .into_iter()
         .zip(0..)
         .map(|((label, small), n)| {
-            let is_pressed = Signal::derive(move || pressed.get() == Some(n));
+            let is_pressed = Seen::new(move || pressed.get() == Some(n));
             toggle(format!("{part}-{n}"), label, small, is_pressed, move || {
                 choose.run(n)
             })

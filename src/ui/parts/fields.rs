@@ -2,6 +2,7 @@
 
 use super::Text;
 use super::words::wrong_word;
+use crate::ui::live::Live;
 use leptos::ev::Event;
 use leptos::prelude::*;
 
@@ -66,7 +67,7 @@ pub fn checked_field(
     value: impl Into<Text>,
     live: bool,
     typed: impl Fn(String) + Send + Sync + 'static,
-    wrong: RwSignal<Option<String>>,
+    wrong: Live<Option<String>>,
 ) -> AnyView {
     let part = part.into();
     let field = field_of(

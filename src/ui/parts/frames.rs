@@ -20,14 +20,11 @@ fn dynamic_of(lay: Lay) -> AnyView {
 }
 
 /// A view that is there while `on` is true.
-pub fn when(
-    on: impl Into<Signal<bool>>,
-    f: impl Fn() -> AnyView + Send + Sync + 'static,
-) -> AnyView {
+pub fn when(on: impl Into<Seen<bool>>, f: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
     when_of(on.into(), Arc::new(f))
 }
 
-fn when_of(on: Signal<bool>, lay: Lay) -> AnyView {
+fn when_of(on: Seen<bool>, lay: Lay) -> AnyView {
     // The view is laid anew when the answer changes, not whenever it is given again.
     let on = Seen::new(move || on.get());
     dynamic(move || if on.get() { lay() } else { ().into_any() })

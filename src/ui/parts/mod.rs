@@ -26,12 +26,12 @@ pub use sure::sure_button;
 pub use units::unit_choices;
 pub use words::{h1, h2, line, quiet, words, wrong_word};
 
-use leptos::prelude::*;
+use crate::ui::seen::Seen;
 
 /// Text that may change.
-pub type Text = Signal<String>;
+pub type Text = Seen<String>;
 
 /// Text that follows a closure.
 pub fn text(f: impl Fn() -> String + Send + Sync + 'static) -> Text {
-    Signal::derive(f)
+    Seen::new(f)
 }

@@ -1,6 +1,7 @@
 //! Rows of text that lead somewhere, or open something.
 
 use super::frames::{dynamic, list};
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// A row that leads somewhere.
@@ -17,11 +18,11 @@ pub struct Row {
 }
 
 /// A list of rows that follows what it is made of.
-pub fn rows(part: &'static str, rows: impl Into<Signal<Vec<Row>>>) -> AnyView {
+pub fn rows(part: &'static str, rows: impl Into<Seen<Vec<Row>>>) -> AnyView {
     rows_of(part, rows.into())
 }
 
-fn rows_of(part: &'static str, rows: Signal<Vec<Row>>) -> AnyView {
+fn rows_of(part: &'static str, rows: Seen<Vec<Row>>) -> AnyView {
     dynamic(move || {
         let items = rows.get().into_iter().map(|row| row_link(part, row));
         list("rows", None, items.collect())

@@ -2,6 +2,7 @@
 
 use super::controls::button;
 use super::frames::dynamic;
+use crate::ui::live::Live;
 use leptos::prelude::*;
 
 /// A button that, once tapped, becomes another one that does it (its hook ends in `-sure`).
@@ -11,7 +12,7 @@ pub fn sure_button(
     sure: &'static str,
     act: Callback<()>,
 ) -> AnyView {
-    let asked = RwSignal::new(false);
+    let asked = Live::new(false);
     dynamic(move || {
         if asked.get() {
             let do_it = move || act.run(());

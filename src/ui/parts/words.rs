@@ -1,6 +1,7 @@
 //! Headings and paragraphs.
 
 use super::Text;
+use crate::ui::live::Live;
 use leptos::prelude::*;
 
 /// The heading of a place.
@@ -41,11 +42,11 @@ pub fn quiet(text: impl Into<Text>) -> AnyView {
 }
 
 /// What is wrong with something typed; nothing is shown while nothing is wrong.
-pub fn wrong_word(part: impl Into<String>, wrong: RwSignal<Option<String>>) -> AnyView {
+pub fn wrong_word(part: impl Into<String>, wrong: Live<Option<String>>) -> AnyView {
     wrong_word_of(part.into(), wrong)
 }
 
-fn wrong_word_of(part: String, wrong: RwSignal<Option<String>>) -> AnyView {
+fn wrong_word_of(part: String, wrong: Live<Option<String>>) -> AnyView {
     view! {
         <p class="wrong-word" role="alert" id=part.clone() data-part=part>
             {move || wrong.get()}

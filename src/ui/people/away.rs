@@ -6,7 +6,6 @@ use crate::device::erase;
 use crate::store::{DATABASE, Person, Shelf, snapshots_of};
 use crate::ui::change::delete;
 use crate::ui::stanchion::Stanchion;
-use leptos::prelude::*;
 
 /// Writes that clear every shelf, but the list of those who are here.
 fn clear() -> Vec<Write> {

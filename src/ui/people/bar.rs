@@ -3,6 +3,7 @@
 use super::seat::change_over;
 use super::strip::strip;
 use crate::say;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, panel, tap, text, way, when};
 use crate::ui::place::Place;
@@ -17,7 +18,7 @@ pub fn bar(app: Stanchion) -> AnyView {
         let alone = model.partner().is_none() && model.looks_at.is_none();
         model.people.are_several() && alone
     });
-    let open = RwSignal::new(false);
+    let open = Live::new(false);
     let inside = vec![
         when(paired, move || strip(app)),
         when(several, move || who(app, open)),
@@ -26,7 +27,7 @@ pub fn bar(app: Stanchion) -> AnyView {
     inside.into_any()
 }
 
-fn who(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+fn who(app: Stanchion, open: Live<bool>) -> AnyView {
     let name = app.of(called);
     let label = text(move || say!("{name}, change", name = name.get()));
     let face = view! {
@@ -43,7 +44,7 @@ fn called(model: &Model) -> String {
     person.map_or_else(String::new, |person| person.name.to_string())
 }
 
-fn others(app: Stanchion, open: RwSignal<bool>) -> AnyView {
+fn others(app: Stanchion, open: Live<bool>) -> AnyView {
     let close = Callback::new(move |()| open.set(false));
     let here = app.of(|model| {
         let people = model.people.here().cloned().collect::<Vec<_>>();

@@ -9,7 +9,6 @@ use crate::ui::keep::{Keep, put};
 use crate::ui::model::Model;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
 

@@ -14,7 +14,6 @@ use crate::ui::model::{Keeping, Model, Pair, Pairing, Stage};
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
 use crate::words::t;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::sync::Arc;
 use uuid::Uuid;

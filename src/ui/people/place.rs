@@ -5,6 +5,7 @@ use super::seat::change_over;
 use crate::say;
 use crate::store::Person;
 use crate::ui::away::{Farewell, farewell};
+use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, checked_field, dynamic, group, h1, h2, line, page, quiet, way,
 };
@@ -18,7 +19,7 @@ use leptos::prelude::*;
 pub fn LiftersPlace() -> impl IntoView {
     let app = stanchion();
     let here = app.of(|model| (model.people.clone(), model.who));
-    let leaving = RwSignal::new(None::<Person>);
+    let leaving = Live::new(None::<Person>);
     let rows = dynamic(move || {
         let (people, who) = here.get();
         let several = people.are_several();
@@ -58,11 +59,11 @@ fn row(
     n: usize,
     person: &Person,
     (own, several): (bool, bool),
-    leaving: RwSignal<Option<Person>>,
+    leaving: Live<Option<Person>>,
 ) -> AnyView {
     let id = person.id;
     let name = person.name.to_string();
-    let wrong = RwSignal::new(None::<String>);
+    let wrong = Live::new(None::<String>);
     let typed = move |typed: String| wrong.set(list::rename(app, id, &typed).err());
     let label = if own { t("name, here now") } else { t("name") };
     let mut inside = vec![checked_field(
@@ -113,8 +114,8 @@ fn back(app: Stanchion, person: &Person) -> AnyView {
 }
 
 fn add(app: Stanchion) -> AnyView {
-    let name = RwSignal::new(String::new());
-    let wrong = RwSignal::new(None::<String>);
+    let name = Live::new(String::new());
+    let wrong = Live::new(None::<String>);
     let typed = move |text| name.set(text);
     let add = move || match list::add(app, &name.get_untracked()) {
         Ok(()) => {
@@ -139,7 +140,7 @@ fn add(app: Stanchion) -> AnyView {
 }
 
 /// The steps of a removal.
-fn remove(app: Stanchion, person: Person, leaving: RwSignal<Option<Person>>) -> AnyView {
+fn remove(app: Stanchion, person: Person, leaving: Live<Option<Person>>) -> AnyView {
     let close = Callback::new(move |()| leaving.set(None));
     let id = person.id;
     let goes = say!(

@@ -12,7 +12,6 @@ use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::{open, sit_down};
 use crate::words::t;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use uuid::Uuid;
 

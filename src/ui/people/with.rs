@@ -4,6 +4,7 @@ use super::pair::{begin, leave};
 use crate::say;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, choices, dynamic, line, panel, quiet, toggles_of};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -22,7 +23,7 @@ fn others(model: &Model) -> Vec<(Uuid, String)> {
 pub fn with_whom(app: Stanchion) -> AnyView {
     let others = app.of(others);
     let with = app.of(|model| model.with);
-    let pressed = Signal::derive(move || {
+    let pressed = Seen::new(move || {
         let Some(with) = with.get() else {
             return Some(0);
         };

@@ -5,6 +5,7 @@ use super::words::sheet_name;
 use crate::device::clock;
 use crate::say;
 use crate::sheet::SheetId;
+use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
     text, toggle, way, when, wrong_word,
@@ -20,7 +21,7 @@ use leptos::prelude::*;
 type Sheets = Vec<(SheetId, String)>;
 
 /// The sheets of the rotation in order, each with a button that takes it out.
-fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
+fn chosen(app: Stanchion, draft: Live<Draft>) -> AnyView {
     let order = Seen::new(move || draft.with(|draft| draft.order.clone()));
     dynamic(move || {
         let row = |(at, id): (usize, SheetId)| {
@@ -38,7 +39,7 @@ fn chosen(app: Stanchion, draft: RwSignal<Draft>) -> AnyView {
     })
 }
 
-fn rotation(app: Stanchion, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
+fn rotation(app: Stanchion, sheets: &Sheets, draft: Live<Draft>) -> AnyView {
     let mut inside = vec![
         quiet(t(
             "One after the other, whatever the day. Tap the sheets in their order:",
@@ -57,9 +58,9 @@ fn rotation(app: Stanchion, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView 
     group(None, inside)
 }
 
-fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
+fn day(at: usize, sheets: &Sheets, draft: Live<Draft>) -> AnyView {
     let is = move |sheet: Option<SheetId>| {
-        Signal::derive(move || draft.with(|draft| draft.days[at] == sheet))
+        Seen::new(move || draft.with(|draft| draft.days[at] == sheet))
     };
     let put = move |sheet| draft.update(|draft| draft.days[at] = sheet);
     let mut inside = vec![toggle(
@@ -83,8 +84,8 @@ fn day(at: usize, sheets: &Sheets, draft: RwSignal<Draft>) -> AnyView {
     section(None, name, vec![choices("choices three", name, inside)])
 }
 
-fn light(draft: RwSignal<Draft>) -> AnyView {
-    let on = Signal::derive(move || draft.with(|draft| draft.lightens));
+fn light(draft: Live<Draft>) -> AnyView {
+    let on = Seen::new(move || draft.with(|draft| draft.lightens));
     let switch = toggle(
         "light-on",
         t("a light week now and then"),
@@ -157,11 +158,11 @@ pub fn ProgrammePlace() -> impl IntoView {
     } else {
         t("Write a programme")
     };
-    let draft = RwSignal::new(before.unwrap_or_else(|| Draft::new(now)));
-    let wrong = RwSignal::new(None::<String>);
-    let name = Signal::derive(move || draft.with(|draft| draft.name.clone()));
-    let on_days = Signal::derive(move || draft.with(|draft| draft.on_days));
-    let in_turn = Signal::derive(move || !on_days.get());
+    let draft = Live::new(before.unwrap_or_else(|| Draft::new(now)));
+    let wrong = Live::new(None::<String>);
+    let name = Seen::new(move || draft.with(|draft| draft.name.clone()));
+    let on_days = Seen::new(move || draft.with(|draft| draft.on_days));
+    let in_turn = Seen::new(move || !on_days.get());
     let set = move |on_days| draft.update(|draft| draft.on_days = on_days);
     let kinds = vec![
         toggle(

@@ -13,6 +13,7 @@ use crate::strength::{
     Foretold, Known, Proposal, body_mass_words, lacks_body_mass, plateau_said, propose,
 };
 use crate::ui::floor::Beginning;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
@@ -139,7 +140,7 @@ fn nowhere() -> AnyView {
 }
 
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
-    let with_loads = RwSignal::new(false);
+    let with_loads = Live::new(false);
     let mut inside = vec![
         paper(&shown.sheet, with_loads),
         all_sheets(),

@@ -3,6 +3,7 @@
 use super::words::{block_head, sets_line};
 use crate::say;
 use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
+use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, list, words};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
@@ -11,7 +12,7 @@ use leptos::prelude::*;
 const ONE_COLUMN_BLOCKS_MAX: usize = 6;
 
 /// The sheet as it is printed, its start loads on it where they are chosen.
-pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
+pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
     let long = sheet.blocks().count() > ONE_COLUMN_BLOCKS_MAX;
     let class = if long { "paper long" } else { "paper" };
     let mut inside = vec![
@@ -43,7 +44,7 @@ pub fn paper(sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
     view! { <div class=class data-part="paper">{inside}</div> }.into_any()
 }
 
-fn group_on_paper(group: &Group, with_loads: RwSignal<bool>) -> AnyView {
+fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
     let together = match group {
         Group::Straight(_) => None,
         Group::Pair { between, .. } => Some(say!("In turn, {between} s between:", between)),
@@ -58,7 +59,7 @@ fn group_on_paper(group: &Group, with_loads: RwSignal<bool>) -> AnyView {
     view! { <div class="paper-group">{inside}</div> }.into_any()
 }
 
-fn block_on_paper(block: &Block, with_loads: RwSignal<bool>) -> AnyView {
+fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
     let start = block
         .start
         .map(|load| say!(", from {load}", load = decimal(&load.to_string())));

@@ -8,7 +8,9 @@ use crate::share::{
     without_start_loads,
 };
 use crate::sheet::Sheet;
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -43,9 +45,9 @@ pub async fn code_of(sheet: &Sheet) -> Result<String, TooLong> {
 struct Sending {
     app: Stanchion,
     sheet: StoredValue<Sheet>,
-    with_loads: RwSignal<bool>,
+    with_loads: Live<bool>,
     /// None while it is being made.
-    link: RwSignal<Option<Result<String, TooLong>>>,
+    link: Live<Option<Result<String, TooLong>>>,
 }
 
 impl Sending {
@@ -69,7 +71,7 @@ impl Sending {
             // The panel may be gone, or the choice another one.
             if self.with_loads.try_get_untracked() == Some(with_loads) {
                 let link = code.map(|code| share::link(&address::address(), &code));
-                self.link.try_set(Some(link));
+                self.link.set(Some(link));
             }
         });
     }
@@ -128,8 +130,8 @@ impl Sending {
 }
 
 /// The button that opens the panel, and the panel.
-pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyView {
-    let open = RwSignal::new(false);
+pub fn share(app: Stanchion, sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
+    let open = Live::new(false);
     let sheet = StoredValue::new(sheet.clone());
     let inside = vec![
         button("wide", "share-sheet", t("Share or print"), move || {
@@ -140,7 +142,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyVi
                 app,
                 sheet,
                 with_loads,
-                link: RwSignal::new(None),
+                link: Live::new(None),
             };
             Effect::new(move |_| sending.make_link());
             let close = Callback::new(move |()| open.set(false));
@@ -152,7 +154,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: RwSignal<bool>) -> AnyVi
 
 fn ways(sending: Sending) -> Vec<AnyView> {
     let with_loads = sending.with_loads;
-    let qr_open = RwSignal::new(false);
+    let qr_open = Live::new(false);
     let mut inside = Vec::new();
     if sending.sheet.with_value(has_start_loads) {
         inside.push(toggle(
@@ -163,7 +165,7 @@ fn ways(sending: Sending) -> Vec<AnyView> {
             move || with_loads.update(|with| *with = !*with),
         ));
     }
-    let stays = Signal::derive(move || stays(with_loads.get()).to_owned());
+    let stays = Seen::new(move || stays(with_loads.get()).to_owned());
     inside.extend([
         link_field(sending),
         button("wide strong", "share-copy", t("Copy the link"), move || {

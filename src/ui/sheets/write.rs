@@ -4,6 +4,7 @@ use crate::device::clock;
 use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Exercise, Sheet, SheetId, unroll};
+use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, dynamic, field, h1, line, list, page, quiet, text, way, words,
 };
@@ -72,8 +73,8 @@ fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
 const OFFERED: usize = 6;
 
 /// A search through the exercises that are known by name; a tap begins a line with one.
-fn finder(app: Stanchion, typed: RwSignal<String>) -> AnyView {
-    let sought = RwSignal::new(String::new());
+fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
+    let sought = Live::new(String::new());
     let found = dynamic(move || {
         let found = sought.with(|sought| match sought.trim() {
             "" => Vec::new(),
@@ -155,7 +156,7 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     let then = move |typed: &str, then: Then| {
         before.with_value(|before| read_then(app, typed, before.as_ref(), then));
     };
-    let typed = RwSignal::new(before.with_value(|before| match before {
+    let typed = Live::new(before.with_value(|before| match before {
         Some(sheet) => print_sheet(sheet, &known(app)),
         None => format!("# {}\n\n{START}", t("New sheet")),
     }));

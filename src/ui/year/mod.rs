@@ -3,6 +3,7 @@
 use crate::ledger::Heading;
 use crate::pictures::{self, Peg};
 use crate::ui::charts::chart;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, choices, dynamic, group, h1, line, list, page, toggles_of, way};
 use crate::ui::place::Place;
@@ -21,7 +22,7 @@ pub fn YearPlace(
     year: i32,
 ) -> impl IntoView {
     let app = stanchion();
-    let read = RwSignal::new(None::<Result<Vec<Heading>, ()>>);
+    let read = Live::new(None::<Result<Vec<Heading>, ()>>);
     let reading = move || {
         let keep = app.keep();
         let first = NaiveDate::from_ymd_opt(year, 1, 1).unwrap_or(NaiveDate::MIN);
@@ -30,11 +31,11 @@ pub fn YearPlace(
             let found = headings_between(&keep, first, last).await;
             let found = found.map_err(|error| app.complain(error.to_string()));
             // Who has left the page by now is told nothing.
-            read.try_set(Some(found));
+            read.set(Some(found));
         });
     };
     reading();
-    let peg = RwSignal::new(Peg::Minutes);
+    let peg = Live::new(Peg::Minutes);
     let unit = app.of(Model::unit);
     let picture = Seen::new(move || {
         read.with(|read| match read {
@@ -43,7 +44,7 @@ pub fn YearPlace(
         })
     });
     let state = Seen::new(move || read.with(|read| read.as_ref().map(Result::is_ok)));
-    let at = Signal::derive(move || {
+    let at = Seen::new(move || {
         let found = (0..).zip(Peg::ALL).find(|(_, one)| *one == peg.get());
         found.map(|(n, _)| n)
     });

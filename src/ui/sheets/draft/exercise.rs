@@ -8,6 +8,7 @@ use crate::quick::named_exercise;
 use crate::say;
 use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
+use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
 };
@@ -40,8 +41,8 @@ pub fn DraftExercisePlace(sheet: SheetId, block: Option<BlockId>) -> impl IntoVi
 }
 
 fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
-    let sought = RwSignal::new(String::new());
-    let pattern = RwSignal::new(None::<i64>);
+    let sought = Live::new(String::new());
+    let pattern = Live::new(None::<i64>);
     let labels = PATTERNS.map(|(pattern, _)| (pattern.name().to_owned(), ""));
     let patterns = toggles_of("pattern", labels, pattern.into(), move |n| {
         sought.set(String::new());

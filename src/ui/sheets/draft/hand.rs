@@ -5,6 +5,7 @@
 
 use crate::say;
 use crate::sheet::{Block, BlockId, SheetId};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, Text, area, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
@@ -53,7 +54,7 @@ pub struct Hand {
     /// The block as it stands; none once it was taken off.
     pub it: Seen<Option<Block>>,
     /// What was wrong with the last change.
-    pub wrong: RwSignal<Option<String>>,
+    pub wrong: Live<Option<String>>,
 }
 
 impl Hand {
@@ -68,7 +69,7 @@ impl Hand {
             sheet,
             block,
             it,
-            wrong: RwSignal::new(None),
+            wrong: Live::new(None),
         }
     }
 
@@ -109,7 +110,7 @@ impl Hand {
         pick: Pick,
         set: Put,
     ) -> AnyView {
-        let pressed = Signal::derive(move || {
+        let pressed = Seen::new(move || {
             self.it
                 .with(|block| block.as_ref().and_then(|block| pick(block, at)))
         });
@@ -174,10 +175,11 @@ impl Hand {
             )
         };
         let (more, less) = (one("more", "+", 1), one("less", "−", -1));
+        let figure = self.text(look, at);
         view! {
             <div class="spin-column" role="group" aria-label=name.clone()>
                 {more}
-                <output data-part=format!("{part}-{}-figure", at.item)>{self.text(look, at)}</output>
+                <output data-part=format!("{part}-{}-figure", at.item)>{move || figure.get()}</output>
                 {less}
                 <small aria-hidden="true">{name.clone()}</small>
             </div>
@@ -195,7 +197,7 @@ impl Hand {
         look: Look,
         take: Take,
     ) -> AnyView {
-        let wrong = RwSignal::new(None);
+        let wrong = Live::new(None);
         let told = move |typed: String| {
             let unit = self.app.model.with_untracked(Model::unit);
             let mut said = Ok(());
@@ -219,7 +221,7 @@ impl Hand {
         take: Take,
     ) -> AnyView {
         let value = self.text(look, At::default());
-        let wrong = RwSignal::new(None);
+        let wrong = Live::new(None);
         let told = Callback::new(move |typed: String| {
             let unit = self.app.model.with_untracked(Model::unit);
             let mut said = Ok(());
@@ -245,7 +247,7 @@ impl Hand {
             self.it
                 .with(|block| block.as_ref().is_some_and(|block| is(block, at)))
         };
-        when(Signal::derive(on), move || lay(self, at))
+        when(Seen::new(on), move || lay(self, at))
     }
 
     /// A row of small figures, one for each of so many sets; nothing where `count` gives none.

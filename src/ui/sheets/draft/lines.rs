@@ -3,6 +3,7 @@
 use super::hand::{At, Hand};
 use super::sets::inside_of_line;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, list, panel, tap, when};
 use crate::ui::seen::Seen;
 use crate::ui::sheets::words::sets_line;
@@ -11,7 +12,7 @@ use leptos::prelude::*;
 
 /// The lines of sets; a tap opens one.
 pub fn set_lines(hand: Hand) -> AnyView {
-    let open = RwSignal::new(None::<usize>);
+    let open = Live::new(None::<usize>);
     let shown = Seen::new(move || {
         hand.it.with(|block| {
             let lines = block.iter().flat_map(|block| &block.sets);
@@ -31,7 +32,7 @@ pub fn set_lines(hand: Hand) -> AnyView {
         line_adder(hand, open, "add-ramp", t("Ramp-up before"), ramp_before),
         line_adder(hand, open, "add-sets", t("More sets behind"), more_behind),
     ];
-    let is_open = Signal::derive(move || open.get().is_some());
+    let is_open = Seen::new(move || open.get().is_some());
     vec![
         rows,
         view! { <div class="more">{add}</div> }.into_any(),
@@ -43,7 +44,7 @@ pub fn set_lines(hand: Hand) -> AnyView {
 /// A button that adds a line and opens it; `add` gives its place.
 fn line_adder(
     hand: Hand,
-    open: RwSignal<Option<usize>>,
+    open: Live<Option<usize>>,
     part: &'static str,
     words: &'static str,
     add: fn(&mut Block) -> usize,
@@ -86,7 +87,7 @@ fn like(block: &Block) -> Sets {
     last.unwrap_or_else(|| block.role.usual().line())
 }
 
-fn line_panel(hand: Hand, open: RwSignal<Option<usize>>) -> AnyView {
+fn line_panel(hand: Hand, open: Live<Option<usize>>) -> AnyView {
     let close = Callback::new(move |()| open.set(None));
     let line = open.get_untracked().unwrap_or_default();
     let at = At { line, item: 0 };
@@ -97,7 +98,7 @@ fn line_panel(hand: Hand, open: RwSignal<Option<usize>>) -> AnyView {
 }
 
 /// The line moved or taken off.
-fn arrange(hand: Hand, open: RwSignal<Option<usize>>, line: usize) -> AnyView {
+fn arrange(hand: Hand, open: Live<Option<usize>>, line: usize) -> AnyView {
     let up = button("", "line-up", t_in("order", "Earlier"), move || {
         if line > 0 {
             hand.change(&mut |block| block.sets.swap(line, line - 1));

@@ -4,6 +4,7 @@ use super::sheet::change;
 use crate::device::drag::{self, Drag};
 use crate::draft::{Draft, Unfit};
 use crate::sheet::{BlockId, Group, SheetId};
+use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, list, stepper, tap, text};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
@@ -61,9 +62,9 @@ fn listed(draft: &Draft) -> Vec<Listed> {
 }
 
 /// The blocks in order; with the buttons that arrange them while `arranging`.
-pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: RwSignal<bool>) -> AnyView {
+pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: Live<bool>) -> AnyView {
     let blocks = app.of(move |model| model.drafts.get(&sheet).map(listed).unwrap_or_default());
-    let over = RwSignal::new(None::<String>);
+    let over = Live::new(None::<String>);
     dynamic(move || {
         let rows = blocks
             .get()
@@ -77,8 +78,8 @@ fn row(
     app: Stanchion,
     sheet: SheetId,
     block: Listed,
-    arranging: RwSignal<bool>,
-    over: RwSignal<Option<String>>,
+    arranging: Live<bool>,
+    over: Live<Option<String>>,
 ) -> AnyView {
     let id = block.id;
     let key = id.0.to_string();

@@ -4,6 +4,7 @@ use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
 use crate::say;
 use crate::sheet::{Line, Note, Sheet, SheetId};
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
     Mode, area, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
@@ -47,9 +48,9 @@ fn of<T: PartialEq + Send + Sync + 'static>(
 }
 
 fn written(app: Stanchion, id: SheetId) -> AnyView {
-    let arranging = RwSignal::new(false);
+    let arranging = Live::new(false);
     let empty = of(app, id, |draft| draft.sheet().groups.is_empty());
-    let empty = Signal::derive(move || empty.get() == Some(true));
+    let empty = Seen::new(move || empty.get() == Some(true));
     let arrange_word = text(move || {
         let word = if arranging.get() {
             t("Arranged")
@@ -81,7 +82,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
                     app.go(Place::DraftExercise(id, None));
                 },
             ),
-            when(Signal::derive(move || !empty.get()), move || {
+            when(Seen::new(move || !empty.get()), move || {
                 button("wide", "draft-arrange", arrange_word, move || {
                     arranging.update(|on| *on = !*on);
                 })
@@ -97,7 +98,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
 
 fn name(app: Stanchion, id: SheetId) -> AnyView {
     let value = of(app, id, |draft| draft.sheet().name.to_string());
-    let wrong = RwSignal::new(None);
+    let wrong = Live::new(None);
     let typed = move |typed: String| {
         let named = Line::new(&typed)
             .map_err(|unfit| unfit.to_string())
@@ -177,7 +178,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
     let warm_up = of(app, id, |draft| under_each_other(&draft.sheet().warm_up));
     let notes = of(app, id, |draft| draft.sheet().notes.as_str().to_owned());
     let budget = of(app, id, |draft| draft.sheet().budget_minutes);
-    let wrong = RwSignal::new(None);
+    let wrong = Live::new(None);
     let take = move |taken: Result<(), String>| wrong.set(taken.err());
     let set_warm_up =
         Callback::new(move |typed: String| {
@@ -250,7 +251,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
 
 /// Keeps the sheet, or throws away what was changed.
 fn ending(app: Stanchion, id: SheetId) -> AnyView {
-    let asked = RwSignal::new(false);
+    let asked = Live::new(false);
     let discard = dynamic(move || match asked.get() {
         false => button("plain", "draft-discard", t("Throw it away"), move || {
             asked.set(true)
