@@ -10,7 +10,6 @@ const BEGIN: &str = "
     const asked = (request) => new Promise((good, bad) => {
       request.onsuccess = () => good(request.result);
       request.onerror = () => bad(request.error);
-      request.onblocked = () => bad(new Error('blocked'));
     });
     const open = (version, upgrade, name = 'stanchion') => {
       const request = indexedDB.open(name, version);

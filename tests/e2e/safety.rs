@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::person::Person;
 use super::server::Server;
 use super::share::with_sheet;
-use super::whole_session::{begin, log};
+use super::whole_session::{begin, end_rest, log};
 
 const SHEET: &str =
     "# Boat day\nBench press: 1 × 8+ to failure; 40 kg\nPush-up: 1 × 12+ to failure; no load";
@@ -40,7 +40,7 @@ async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
     person.tap("panel-close").await;
     person.gone("note-panel").await;
     log(&person).await;
-    person.tap("rest-end").await;
+    end_rest(&person).await;
     // Nothing falls in a push-up.
     plain(&person, "Push-up").await;
     person.close().await;
