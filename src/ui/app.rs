@@ -26,7 +26,7 @@ use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
 use crate::say;
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -38,7 +38,7 @@ pub fn App() -> impl IntoView {
     cueing::run(app);
     looking::run(app);
     start::start(app);
-    Effect::new(move |_| dom::set_theme(super::kit::theme().as_deref()));
+    whenever(move || dom::set_theme(super::kit::theme().as_deref()));
     // Another one's ledger is another app: nothing of a screen goes over.
     let stage = app.of(|model| (model.stage, model.looks_at.clone()));
     let stages = dynamic(move || match stage.get().0 {

@@ -15,6 +15,7 @@ use crate::device::sound::{Playing, Sound};
 use crate::device::speech::{hush, prime, say};
 use crate::session::Moment;
 use crate::ui::live::Live;
+use crate::ui::seen::whenever;
 use crate::units::Seconds;
 use leptos::prelude::*;
 use under_way::{Sounding, next_said, sounding};
@@ -63,7 +64,7 @@ pub fn run(app: Stanchion) {
     let sounding = app.of(sounding);
     let next = app.of(next_said);
 
-    Effect::new(move |_| {
+    whenever(move || {
         let (hearing, sounding) = (app.hearing.get(), sounding.get());
         anew.track();
         lay(app, line, hearing, &sounding);
@@ -88,13 +89,13 @@ pub fn run(app: Stanchion) {
 
 /// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
 fn watch(app: Stanchion, line: Held<Line>, anew: Live<u32>) {
-    Effect::new(move |_| {
+    whenever(move || {
         let now = app.now.get();
         look(app, line, anew, now);
     });
     let tapped: Held<Listener> = held();
     let in_session = app.of(super::model::Model::in_session);
-    Effect::new(move |_| {
+    whenever(move || {
         let on = in_session.get();
         tapped.set_value(on.then(|| {
             on_tap(move || {

@@ -1,6 +1,6 @@
 //! What is set, and wakes the views that read it.
 
-use super::seen::{Held, Seen};
+use super::seen::{Held, Seen, of_another_type};
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
@@ -102,14 +102,14 @@ impl<T: Clone + PartialEq + Send + Sync + 'static> From<Live<T>> for Seen<T> {
 fn open<T: 'static>(value: &dyn Any) -> &T {
     match value.downcast_ref() {
         Some(value) => value,
-        None => unreachable!("a value of another type was held"),
+        None => of_another_type(),
     }
 }
 
 fn open_mut<T: 'static>(value: &mut dyn Any) -> &mut T {
     match value.downcast_mut() {
         Some(value) => value,
-        None => unreachable!("a value of another type was held"),
+        None => of_another_type(),
     }
 }
 

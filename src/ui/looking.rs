@@ -8,6 +8,7 @@ use super::stanchion::{Stanchion, moment};
 use crate::device::timer::{Timer, after};
 use crate::device::wake::{Awake, Stay, keep_awake};
 use crate::session::{Moment, Phase};
+use crate::ui::seen::whenever;
 use leptos::prelude::*;
 
 /// How often it looks while a set is done by ear, in milliseconds: a count that is seen within 125 ms of what is heard
@@ -35,7 +36,7 @@ pub fn run(app: Stanchion) {
     let awake: StoredValue<Option<Awake>, LocalStorage> = StoredValue::new_local(None);
     // What the next look hangs on besides the time.
     let phase = app.of(|model| model.session.as_ref().map(|session| session.state().phase));
-    Effect::new(move |_| {
+    whenever(move || {
         // Read, not only tracked: a memo that nobody has read yet follows nothing, and after a start amid a session the
         // clock would stand until the first tap.
         phase.with(|_| ());
@@ -44,7 +45,7 @@ pub fn run(app: Stanchion) {
         timer.set_value(next.map(|ms| after(ms, move || app.now.set(moment()))));
     });
     let in_session = app.of(Model::any_in_session);
-    Effect::new(move |_| {
+    whenever(move || {
         app.awake.set(Stay::default());
         let keep = || keep_awake(move |stay| app.awake.set(stay));
         awake.set_value(in_session.get().then(keep));

@@ -122,12 +122,29 @@ impl From<&str> for Seen<String> {
     }
 }
 
+/// Does `act` soon, and again whenever what it read changes.
+pub fn whenever(act: impl Fn() + 'static) {
+    whenever_of(Box::new(act));
+}
+
+#[inline(never)]
+fn whenever_of(act: Box<dyn Fn()>) {
+    Effect::new(move |_| act());
+}
+
 /// The value inside; it was put there as a `T`: see [`Seen::new`], [`Seen::fixed`] and [`Seen::of_memo`].
 fn open<T: 'static>(held: &Held) -> &T {
     match held.value.downcast_ref() {
         Some(value) => value,
-        None => unreachable!("a value of another type was held"),
+        None => of_another_type(),
     }
+}
+
+/// Never happens: a `Seen<T>` or a `Live<T>` alone holds what is inside, and puts only values of `T` there.
+#[cold]
+#[inline(never)]
+pub(super) fn of_another_type() -> ! {
+    unreachable!("a value of another type was held")
 }
 
 // What follows is compiled once, and kept out of what calls it.

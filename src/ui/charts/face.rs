@@ -5,7 +5,7 @@ use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, te
 use crate::device::{dom, events};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, text};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
 use leptos::ev::{Event, MouseEvent};
 use leptos::html::Div;
@@ -22,7 +22,7 @@ pub fn face(shown: Shown) -> AnyView {
             width.set(found);
         }
     };
-    Effect::new(move |_| {
+    whenever(move || {
         holder.track();
         measure();
     });

@@ -10,7 +10,7 @@ pub use period::periods;
 use crate::charts::Chart;
 use crate::ui::live::Live;
 use crate::ui::parts::{h2, text, when};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use leptos::prelude::*;
 use std::sync::atomic::AtomicUsize;
 use std::sync::atomic::Ordering::Relaxed;
@@ -57,7 +57,7 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
         at: Live::new(chart.with_untracked(last)),
     };
     // Whatever is drawn anew, its newest place is said first.
-    Effect::new(move |_| shown.at.set(chart.with(last)));
+    whenever(move || shown.at.set(chart.with(last)));
     let some = Seen::new(move || chart.with(|chart| !chart.is_empty()));
     let title = text(move || chart.with(|chart| chart.title.clone()));
     let about = text(move || chart.with(|chart| chart.about.clone()));

@@ -9,7 +9,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{choices, dynamic, h1, h2, line, page, quiet, toggles_of, way};
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Unit, day};
 use crate::words::{t, t_in};
@@ -68,7 +68,7 @@ pub fn ComparePlace() -> impl IntoView {
     let today = clock::wall().date_naive();
     let typed = Live::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));
     let found = Live::new(None::<Result<Comparison, String>>);
-    Effect::new(move |_| {
+    whenever(move || {
         let days = typed.get();
         found.set(None);
         match periods_of(days) {

@@ -6,7 +6,7 @@ use crate::say;
 use crate::ui::live::Live;
 use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
 use crate::ui::reading::headings_between;
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment};
 use crate::units::{WEEK, long_date, month, weekday};
 use crate::words::{many, t};
@@ -78,7 +78,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         chosen: Live::new(None),
     };
     let newest = app.of(|model| model.headings.clone());
-    Effect::new(move |_| {
+    whenever(move || {
         newest.with(|_| ());
         let (first, last) = ends_of(looked.first.get());
         spawn_local(async move {

@@ -7,7 +7,7 @@ use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, Row, button, dynamic, field, line, rows, text, when};
 use crate::ui::place::Place;
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, date, day_and_time, parse_date};
 use crate::words::{many, many_of, t, t_in};
@@ -81,7 +81,7 @@ pub fn list_view(app: Stanchion) -> AnyView {
         let back = &model.back;
         (back.text.clone(), back.first.clone(), back.last.clone())
     });
-    Effect::new(move |_| {
+    whenever(move || {
         newest.with(|_| ());
         sought.with(|_| ());
         search(app, found);

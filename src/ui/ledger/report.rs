@@ -16,7 +16,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit, date, iso_date, parse_date};
 use crate::words::{decimal, many, t, t_in};
@@ -65,8 +65,8 @@ pub fn ReportPlace() -> impl IntoView {
     let wrong = Live::new(None::<String>);
     let report = Live::new(None::<Report>);
     let wanted = Live::new(None);
-    Effect::new(
-        move |_| match (parse_date(&first.get()), parse_date(&last.get())) {
+    whenever(
+        move || match (parse_date(&first.get()), parse_date(&last.get())) {
             (Some(first), Some(last)) if first <= last => {
                 wrong.set(None);
                 wanted.set(Some((first, last)));

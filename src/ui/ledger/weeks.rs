@@ -10,7 +10,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Unit, WEEK, date, weekday_short};
 use crate::words::{many, many_of, t};
@@ -44,7 +44,7 @@ pub fn WeeksPlace() -> impl IntoView {
         today,
     };
     let newest = app.of(|model| model.headings.clone());
-    Effect::new(move |_| {
+    whenever(move || {
         newest.with(|_| ());
         read(looked, looked.monday.get());
     });

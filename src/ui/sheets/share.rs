@@ -10,7 +10,7 @@ use crate::share::{
 use crate::sheet::Sheet;
 use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -144,7 +144,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
                 with_loads,
                 link: Live::new(None),
             };
-            Effect::new(move |_| sending.make_link());
+            whenever(move || sending.make_link());
             let close = Callback::new(move |()| open.set(false));
             panel("share-panel", t("Share this sheet"), close, ways(sending))
         }),
