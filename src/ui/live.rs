@@ -152,7 +152,10 @@ fn put(signal: Signal, value: Value) {
     }
 }
 
+/// What is taken out of a value of any type.
+type Project = Box<dyn Fn(&dyn Any) -> Held + Send + Sync>;
+
 #[inline(never)]
-fn projected(signal: Signal, project: Box<dyn Fn(&dyn Any) -> Held + Send + Sync>) -> Memo<Held> {
+fn projected(signal: Signal, project: Project) -> Memo<Held> {
     Memo::new(move |_| project(&**read(signal)))
 }
