@@ -25,6 +25,7 @@ impl<T> Copy for Live<T> {}
 /// A value of any type.
 type Value = Box<dyn Any + Send + Sync>;
 type Signal = RwSignal<Value>;
+type Project = Box<dyn Fn(&dyn Any) -> Held + Send + Sync>;
 
 impl<T: Send + Sync + 'static> Live<T> {
     /// Begins with `value`.
@@ -153,6 +154,6 @@ fn put(signal: Signal, value: Value) {
 }
 
 #[inline(never)]
-fn projected(signal: Signal, project: Box<dyn Fn(&dyn Any) -> Held + Send + Sync>) -> Memo<Held> {
+fn projected(signal: Signal, project: Project) -> Memo<Held> {
     Memo::new(move |_| project(&**read(signal)))
 }

@@ -47,7 +47,7 @@ pub fn lifter(app: Stanchion) -> AnyView {
         None,
         title,
         vec![
-            unit_choices(title, unit.into(), choose),
+            unit_choices(title, unit, choose),
             quiet(t("What is stored keeps the unit it was typed in.")),
             checked_field(
                 "body-mass",
