@@ -25,6 +25,7 @@ impl<T> Copy for Live<T> {}
 /// A value of any type.
 type Value = Box<dyn Any + Send + Sync>;
 type Signal = RwSignal<Value>;
+type Project = Box<dyn Fn(&dyn Any) -> Held + Send + Sync>;
 
 impl<T: Send + Sync + 'static> Live<T> {
     /// Begins with `value`.
