@@ -25,6 +25,7 @@ impl<T> Copy for Live<T> {}
 /// A value of any type.
 type Value = Box<dyn Any + Send + Sync>;
 type Signal = RwSignal<Value>;
+/// What is taken out of a value of any type.
 type Project = Box<dyn Fn(&dyn Any) -> Held + Send + Sync>;
 
 impl<T: Send + Sync + 'static> Live<T> {
@@ -152,9 +153,6 @@ fn put(signal: Signal, value: Value) {
         *held = value;
     }
 }
-
-/// What is taken out of a value of any type.
-type Project = Box<dyn Fn(&dyn Any) -> Held + Send + Sync>;
 
 #[inline(never)]
 fn projected(signal: Signal, project: Project) -> Memo<Held> {
