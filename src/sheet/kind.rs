@@ -5,7 +5,7 @@ use super::target::{STAGES_MAX, Target};
 use super::tempo::Tempo;
 use crate::say;
 use crate::units::{Reps, Rir, Seconds, Share};
-use crate::words::t;
+use crate::words::{later, t};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -56,7 +56,13 @@ impl SetKind {
     /// The name on screen.
     #[must_use]
     pub fn name(&self) -> &'static str {
-        t(match self {
+        t(self.word())
+    }
+
+    /// The word that programs read, the same in every language.
+    #[must_use]
+    pub fn word(&self) -> &'static str {
+        later(match self {
             SetKind::RampUp { .. } => "ramp-up",
             SetKind::Work => "work set",
             SetKind::BackOff { .. } => "back-off",
@@ -64,19 +70,6 @@ impl SetKind {
             SetKind::Cluster { .. } => "cluster",
             SetKind::ToFailure => "to failure",
         })
-    }
-
-    /// The word that programs read, the same in every language.
-    #[must_use]
-    pub fn word(&self) -> &'static str {
-        match self {
-            SetKind::RampUp { .. } => "ramp-up",
-            SetKind::Work => "work set",
-            SetKind::BackOff { .. } => "back-off",
-            SetKind::Drop { .. } => "drop set",
-            SetKind::Cluster { .. } => "cluster",
-            SetKind::ToFailure => "to failure",
-        }
     }
 }
 

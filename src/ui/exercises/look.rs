@@ -1,6 +1,6 @@
 //! One exercise: what is known of it, and another name for it.
 
-use super::words::{basis, equipment, muscle_names, pattern, sides};
+use super::words::{basis, equipment, muscle_names, sides};
 use crate::exercises::KnownExercise;
 use crate::say;
 use crate::sheet::{ExerciseId, Line};
@@ -32,7 +32,7 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
     let known = model.exercises.of(id.as_str())?;
     let listed = known.listed().filter(|_| known.is_own());
     let mut facts = vec![
-        say!("pattern: {what}", what = pattern(known.pattern())),
+        say!("pattern: {what}", what = known.pattern().name()),
         say!("main muscles: {what}", what = muscle_names(known.main())),
         say!("also: {what}", what = muscle_names(known.also())),
         say!("equipment: {what}", what = equipment(known.equipment())),

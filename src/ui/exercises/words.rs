@@ -2,7 +2,7 @@
 
 use crate::exercises::Muscles;
 use crate::say;
-use crate::sheet::{Equipment, LoadBasis, Pattern, SideMode};
+use crate::sheet::{Equipment, LoadBasis, SideMode};
 use crate::words::{decimal, t, t_in};
 
 pub use crate::quick::{EQUIPMENT, PATTERNS};
@@ -16,22 +16,6 @@ pub fn sides(sides: SideMode) -> &'static str {
         SideMode::Both => "both together",
         SideMode::EachInTurn => "each in turn",
         SideMode::OneHolds => "one holds",
-    })
-}
-
-/// The word for a pattern: in English the one of a line.
-pub fn pattern(pattern: Pattern) -> &'static str {
-    t(match pattern {
-        Pattern::Squat => "squat",
-        Pattern::Hinge => "hinge",
-        Pattern::PushAcross => "push across",
-        Pattern::PushUpward => "push upward",
-        Pattern::PullAcross => "pull across",
-        Pattern::PullDownward => "pull downward",
-        Pattern::Carry => "carry",
-        Pattern::Explosive => "explosive",
-        Pattern::Trunk => "trunk",
-        Pattern::SingleJoint => "single joint",
     })
 }
 
