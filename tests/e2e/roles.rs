@@ -1,6 +1,6 @@
 //! A whole session by roles and names alone, as a screen reader has them: nothing is found by its hook or its look.
 
-use super::browser::Browser;
+use super::browser::{Browser, devtools};
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
@@ -17,23 +17,36 @@ struct Node {
     dom: i64,
 }
 
-/// All nodes of a role, in the order of the page.
-async fn nodes(person: &Person, role: &str) -> Vec<Node> {
-    let document = person
-        .devtools("DOM.getDocument", json!({ "depth": 0 }))
-        .await;
+/// All nodes of a role, in the order of the page; none while the page changes under the question.
+async fn read(person: &Person, role: &str) -> Option<Vec<Node>> {
+    let ask = |command, params| devtools(&person.client, command, params);
+    let document = ask("DOM.getDocument", json!({ "depth": 0 })).await.ok()?;
     let asked = json!({ "nodeId": document["root"]["nodeId"], "role": role });
-    let found = person.devtools("Accessibility.queryAXTree", asked).await;
+    let found = ask("Accessibility.queryAXTree", asked).await.ok()?;
     let nodes = found["nodes"].as_array().cloned().unwrap_or_default();
     let heard = nodes.iter().filter(|node| node["ignored"] != json!(true));
-    heard
-        .filter_map(|node| {
-            Some(Node {
-                name: node["name"]["value"].as_str()?.to_owned(),
-                dom: node["backendDOMNodeId"].as_i64()?,
-            })
+    let named = heard.filter_map(|node| {
+        Some(Node {
+            name: node["name"]["value"].as_str()?.to_owned(),
+            dom: node["backendDOMNodeId"].as_i64()?,
         })
-        .collect()
+    });
+    Some(named.collect())
+}
+
+/// The same, asked again where the browser lost a node between question and answer.
+async fn nodes(person: &Person, role: &str) -> Vec<Node> {
+    let since = Instant::now();
+    loop {
+        if let Some(nodes) = read(person, role).await {
+            return nodes;
+        }
+        assert!(
+            since.elapsed() < PATIENCE,
+            "the browser never says its tree"
+        );
+        tokio::task::yield_now().await;
+    }
 }
 
 /// The first of a role whose name begins with `name`, if it is there now.
@@ -66,15 +79,14 @@ async fn find(person: &Person, role: &str, name: &str) -> i64 {
 /// Does to it what a screen reader does when it is activated. False where it has gone meanwhile.
 async fn activate(person: &Person, dom: i64) -> bool {
     let asked = json!({ "backendNodeId": dom });
-    let Ok(object) = super::browser::devtools(&person.client, "DOM.resolveNode", asked).await
-    else {
+    let Ok(object) = devtools(&person.client, "DOM.resolveNode", asked).await else {
         return false;
     };
     let call = json!({
         "objectId": object["object"]["objectId"],
         "functionDeclaration": "function () { this.click(); }",
     });
-    let called = super::browser::devtools(&person.client, "Runtime.callFunctionOn", call).await;
+    let called = devtools(&person.client, "Runtime.callFunctionOn", call).await;
     called.is_ok_and(|said: Value| said["exceptionDetails"].is_null())
 }
 
