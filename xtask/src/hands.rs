@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::in_app;
-use crate::measure::{Figures, SLOWDOWN};
+use crate::measure::{Figures, SLOWDOWN, slow};
 use crate::say::{Failure, Outcome, note};
 use crate::setup::Browser;
 use crate::webdriver::Session;
@@ -88,7 +88,7 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     note(format!("{} taps logged a set", saved.len()));
     let long = times(&session, "long")?;
     note(format!("tasks of more than 50 ms: {long:?}"));
-    session.devtools("Emulation.setCPUThrottlingRate", &json!({ "rate": 1 }))?;
+    slow(&session, 1)?;
     let planned = in_app::ask_in(&session, PLANNED)?;
     let pair = planned[0].as_f64().zip(planned[1].as_f64());
     let (taps, sets) = pair.ok_or_else(|| wrong(&format!("the session says {planned}")))?;
@@ -99,15 +99,31 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     ]))
 }
 
-/// The time from a tap to its picture in two apps that are open, on their floor with no session under way, in turns.
-pub fn painted(one: &Session, other: &Session) -> Outcome<(f64, f64)> {
-    let (mut in_one, mut in_other) = (Taps::begin(one)?, Taps::begin(other)?);
-    for _ in 0..TURNS {
-        in_one.rounds(TURN_ROUNDS)?;
-        in_other.rounds(TURN_ROUNDS)?;
+/// The time from a tap to its picture in apps of one browser, in turns; each is on its floor with no session under way.
+/// The one that waits is hidden and not slowed, so that it takes no time from the other.
+pub fn painted(session: &Session, addresses: &[&str]) -> Outcome<Vec<f64>> {
+    let mut tabs = Vec::new();
+    for address in addresses {
+        let tab = session.new_tab()?;
+        session.show(&tab)?;
+        in_app::again(session, address)?;
+        tabs.push((tab, Taps::begin(session)?));
+        slow(session, 1)?;
     }
-    let painted = |session| Ok(percentile_95(times(session, "painted")?));
-    Ok((painted(one)?, painted(other)?))
+    for _ in 0..TURNS {
+        for (tab, taps) in &mut tabs {
+            session.show(tab)?;
+            slow(session, SLOWDOWN)?;
+            taps.rounds(TURN_ROUNDS)?;
+            slow(session, 1)?;
+        }
+    }
+    let mut painted = Vec::new();
+    for (tab, _) in &tabs {
+        session.show(tab)?;
+        painted.push(percentile_95(times(session, "painted")?));
+    }
+    Ok(painted)
 }
 
 /// A set that is logged and taken back again and again, on a processor slowed four times. The app writes down the
@@ -121,10 +137,7 @@ impl<'s> Taps<'s> {
     fn begin(session: &'s Session) -> Outcome<Self> {
         in_app::ask_in(session, BEGIN)?;
         session.ask(WATCH)?;
-        session.devtools(
-            "Emulation.setCPUThrottlingRate",
-            &json!({ "rate": SLOWDOWN }),
-        )?;
+        slow(session, SLOWDOWN)?;
         Ok(Self { session, rounds: 0 })
     }
 

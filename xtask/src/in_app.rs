@@ -23,20 +23,54 @@ const BEGIN: &str = "
       }
     };";
 
+/// Waits until this page may write.
+const WRITES: &str = "
+    (async () => {
+      for (;;) {
+        const who = async () => {
+          const { held, pending } = await navigator.locks.query();
+          return held.length === 1 && pending.length === 0 ? held[0].clientId : null;
+        };
+        const before = await who();
+        // The one that is gone lets go within this.
+        await new Promise((later) => setTimeout(later, 1500));
+        if (before !== null && before === await who()) return done(true);
+      }
+    })();";
+
 /// Opens the app from a host of its own and waits until it runs; gives its address too.
 pub fn open(browser: &Browser) -> Outcome<(Session, String)> {
     open_from(browser, places::dist())
 }
 
-/// The same of another folder that holds an app.
-pub fn open_from(browser: &Browser, folder: PathBuf) -> Outcome<(Session, String)> {
+/// Serves the app from one more host: to a browser it is another app, with nothing stored.
+pub fn another() -> Outcome<String> {
+    served(places::dist())
+}
+
+fn served(folder: PathBuf) -> Outcome<String> {
     let host = Host::open(&Options::of(folder))?;
     let address = host.address()?;
     thread::spawn(move || host.answer());
+    Ok(address)
+}
+
+/// The same of another folder that holds an app.
+pub fn open_from(browser: &Browser, folder: PathBuf) -> Outcome<(Session, String)> {
+    let address = served(folder)?;
     let session = Session::start(browser)?;
     session.open(&address)?;
     once_ready(&session)?;
     Ok((session, address))
+}
+
+/// Opens the app anew in the same browser and waits until it may write.
+pub fn again(session: &Session, address: &str) -> Outcome<()> {
+    session.open("about:blank")?;
+    session.open(address)?;
+    once_ready(session)?;
+    // The page of before may hold the lock of the writer a moment longer, and nothing is written meanwhile.
+    ask_in(session, WRITES).map(drop)
 }
 
 /// Runs a script in the app that is new to this browser, and gives what it says when it is done.

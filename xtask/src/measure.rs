@@ -167,45 +167,68 @@ pub fn compressed(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
 
 /// Milliseconds from navigation to ready, on a slowed processor, everything served by the service worker.
 pub fn starts(session: &Session, address: &str) -> Outcome<f64> {
-    // The first visit installs the worker; what is measured are the visits after it.
-    session.ask_later(
-        "const done = arguments[0];
-         navigator.serviceWorker.ready.then((registration) => {
-           const worker = registration.active;
-           const settled = () => worker.state === 'activated' && done(true);
-           worker.addEventListener('statechange', settled);
-           settled();
-         });",
-    )
-    .map_err(|failure| {
-        Failure::new(
-            format!("no service worker became active: {}", failure.what),
-            "check that the app registers ./sw.js, and that every file in its list can be loaded",
-        )
-    })?;
+    Ok(median(starts_of(session, &[address])?.remove(0)))
+}
 
-    let mut times = Vec::with_capacity(RUNS);
+/// The same of several apps in one browser, in turns, each start right after one of another: what else the machine does
+/// falls on all of them.
+pub fn starts_of(session: &Session, addresses: &[&str]) -> Outcome<Vec<Vec<f64>>> {
+    for address in addresses {
+        installed(session, address)?;
+    }
+    let mut times = vec![Vec::with_capacity(RUNS); addresses.len()];
     for _ in 0..RUNS {
-        session.open("about:blank")?;
-        session.devtools(
-            "Emulation.setCPUThrottlingRate",
-            &json!({ "rate": SLOWDOWN }),
-        )?;
-        session.open(address)?;
-        times.push(once_ready(session)?);
-        let offline = session.ask(
-            "return navigator.serviceWorker.controller !== null
-               && performance.getEntriesByType('resource').every((entry) => entry.workerStart > 0);",
-        )?;
-        if offline != Value::Bool(true) {
-            return Err(Failure::new(
-                "a start was not served by the service worker alone",
-                "check the list at the top of dist/sw.js against what the page loads",
-            ));
+        for (address, times) in addresses.iter().zip(&mut times) {
+            times.push(start(session, address)?);
         }
     }
-    note(format!("runs: {times:?} ms"));
-    Ok(median(times))
+    for times in &times {
+        note(format!("runs: {times:?} ms"));
+    }
+    Ok(times)
+}
+
+/// Makes sure that an app's service worker serves it: the first visit installs the worker, and what is measured are the
+/// visits after it.
+fn installed(session: &Session, address: &str) -> Outcome<()> {
+    session.open(address)?;
+    once_ready(session)?;
+    session
+        .ask_later(
+            "const done = arguments[0];
+             navigator.serviceWorker.ready.then((registration) => {
+               const worker = registration.active;
+               const settled = () => worker.state === 'activated' && done(true);
+               worker.addEventListener('statechange', settled);
+               settled();
+             });",
+        )
+        .map(drop)
+        .map_err(|failure| {
+            Failure::new(
+                format!("no service worker became active: {}", failure.what),
+                "check that the app registers ./sw.js, and that every file in its list can be loaded",
+            )
+        })
+}
+
+/// Milliseconds of one start.
+fn start(session: &Session, address: &str) -> Outcome<f64> {
+    session.open("about:blank")?;
+    slow(session, SLOWDOWN)?;
+    session.open(address)?;
+    let time = once_ready(session)?;
+    let offline = session.ask(
+        "return navigator.serviceWorker.controller !== null
+           && performance.getEntriesByType('resource').every((entry) => entry.workerStart > 0);",
+    )?;
+    if offline != Value::Bool(true) {
+        return Err(Failure::new(
+            "a start was not served by the service worker alone",
+            "check the list at the top of dist/sw.js against what the page loads",
+        ));
+    }
+    Ok(time)
 }
 
 /// Times of the core in microseconds, and how many times as long other ways to the same plate plan take.
@@ -250,6 +273,14 @@ fn core_times() -> Outcome<Figures> {
 fn microseconds(estimates: &str) -> Option<f64> {
     let estimates: Value = serde_json::from_str(estimates).ok()?;
     Some(estimates["median"]["point_estimate"].as_f64()? / 1000.0)
+}
+
+/// Slows the processor so many times, for the tab that is shown.
+pub fn slow(session: &Session, times: u32) -> Outcome<()> {
+    let rate = json!({ "rate": times });
+    session
+        .devtools("Emulation.setCPUThrottlingRate", &rate)
+        .map(drop)
 }
 
 /// Waits for the app's mark; milliseconds since the navigation began.

@@ -5,7 +5,7 @@
 use serde_json::{Value, json};
 
 use crate::in_app;
-use crate::measure::{Figures, RUNS, SLOWDOWN, median, metric, once_ready, starts};
+use crate::measure::{Figures, RUNS, SLOWDOWN, median, metric, slow, starts, starts_of};
 use crate::say::{Failure, Outcome, note};
 use crate::setup::Browser;
 use crate::webdriver::Session;
@@ -43,21 +43,6 @@ const HOLD: &str = "
       window.handed = { at: performance.now() };
     };
     addEventListener('change', () => { window.given = performance.now(); }, true);";
-
-/// Waits until this page may write.
-const WRITES: &str = "
-    (async () => {
-      for (;;) {
-        const who = async () => {
-          const { held, pending } = await navigator.locks.query();
-          return held.length === 1 && pending.length === 0 ? held[0].clientId : null;
-        };
-        const before = await who();
-        // The one that is gone lets go within this.
-        await new Promise((later) => setTimeout(later, 1500));
-        if (before !== null && before === await who()) return done(true);
-      }
-    })();";
 
 /// Passes the welcome and opens Kit.
 const TO_KIT: &str = "
@@ -124,10 +109,10 @@ const TO_PLACE: &str = "
 pub fn figures(browser: &Browser) -> Outcome<Figures> {
     let mut figures = Figures::new();
     let (session, address) = in_app::open(browser)?;
-    figures.insert("start.empty_ms", starts(&session, &address)?);
+    let empty = in_app::another()?;
     let (import, _) = import(&session, &address, YEARS)?;
     figures.insert("import.ten_years_ms", import);
-    again(&session, &address)?;
+    in_app::again(&session, &address)?;
     session.ask("location.hash = '#/kit'; return true;")?;
     slow(&session, SLOWDOWN)?;
     let mut exports = Vec::new();
@@ -141,7 +126,10 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     note(format!("exports: {exports:?} ms"));
     figures.insert("export.ten_years_ms", median(exports));
     figures.insert("memory.ten_years_mb", megabytes(&session)?);
-    figures.insert("start.ten_years_ms", starts(&session, &address)?);
+    slow(&session, 1)?;
+    let mut starts = starts_of(&session, &[&empty, &address])?;
+    figures.insert("start.ten_years_ms", median(starts.remove(1)));
+    figures.insert("start.empty_ms", median(starts.remove(0)));
     let opened = |hash: &str, looked_for: &str| opened(&session, hash, looked_for);
     let list = opened("#/ledger", "[data-part=\"session\"]")?;
     figures.insert(
@@ -155,11 +143,10 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     }
     figures.insert("memory.ten_years_use_mb", megabytes(&session)?);
     slow(&session, 1)?;
-    again(&session, &address)?;
-    let (empty, _) = in_app::open(browser)?;
-    let (painted, in_ten_years) = hands::painted(&empty, &session)?;
-    figures.insert("tap.paint_p95_ms", painted);
-    figures.insert("tap.paint_ten_years_p95_ms", in_ten_years);
+    session.open("about:blank")?;
+    let painted = hands::painted(&session, &[&empty, &address])?;
+    figures.insert("tap.paint_p95_ms", painted[0]);
+    figures.insert("tap.paint_ten_years_p95_ms", painted[1]);
     Ok(figures)
 }
 
@@ -171,7 +158,7 @@ pub fn hundred_years(browser: &Browser) -> Outcome<Figures> {
     note(said);
     figures.insert("import.hundred_years_ms", import);
     megabytes(&session)?;
-    again(&session, &address)?;
+    in_app::again(&session, &address)?;
     figures.insert("start.hundred_years_ms", starts(&session, &address)?);
     let list = opened(&session, "#/ledger", "[data-part=\"session\"]")?;
     figures.insert(
@@ -190,7 +177,7 @@ fn import(session: &Session, address: &str, years: u32) -> Outcome<(f64, String)
         "Page.addScriptToEvaluateOnNewDocument",
         &json!({ "source": HOLD }),
     )?;
-    again(session, address)?;
+    in_app::again(session, address)?;
     in_app::ask_in(session, TO_KIT)?;
     slow(session, SLOWDOWN)?;
     give(session, &file.display().to_string())?;
@@ -208,23 +195,6 @@ fn import(session: &Session, address: &str, years: u32) -> Outcome<(f64, String)
     ));
     slow(session, 1)?;
     Ok((looked + took, said.to_owned()))
-}
-
-/// Opens the app anew in the same browser.
-fn again(session: &Session, address: &str) -> Outcome<()> {
-    session.open("about:blank")?;
-    session.open(address)?;
-    once_ready(session)?;
-    // The page of before may hold the lock of the writer a moment longer, and nothing is written meanwhile.
-    in_app::ask_in(session, WRITES).map(drop)
-}
-
-/// Slows the processor so many times.
-fn slow(session: &Session, times: u32) -> Outcome<()> {
-    let rate = json!({ "rate": times });
-    session
-        .devtools("Emulation.setCPUThrottlingRate", &rate)
-        .map(drop)
 }
 
 /// Gives a file to the input of Kit, as the browser's dialog does.

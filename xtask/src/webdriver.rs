@@ -150,6 +150,18 @@ impl Session {
         self.command("url", &json!({ "url": address })).map(drop)
     }
 
+    /// Opens another tab and gives its handle; the one that is shown stays.
+    pub fn new_tab(&self) -> Outcome<String> {
+        let made = self.command("window/new", &json!({ "type": "tab" }))?;
+        Ok(made["handle"].as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Shows a tab and hides the others; what is asked afterwards is asked of it.
+    pub fn show(&self, tab: &str) -> Outcome<()> {
+        self.command("window", &json!({ "handle": tab }))?;
+        self.devtools("Page.bringToFront", &json!({})).map(drop)
+    }
+
     /// Runs a function body in the page and returns its value.
     pub fn ask(&self, script: &str) -> Outcome<Value> {
         self.command("execute/sync", &json!({ "script": script, "args": [] }))
