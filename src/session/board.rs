@@ -9,7 +9,8 @@ use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, may_fall, set_load,
+    SetBecause, Strength, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, may_fall,
+    set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 use crate::words::t_name;
@@ -169,12 +170,17 @@ impl State {
     /// The load of `slot` by its prescription, with its because.
     #[must_use]
     pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
+        self.prescribe_by(slot, kit, best_e1rm(history, self.began.curve))
+    }
+
+    /// The same where that is the estimated maximum.
+    fn prescribe_by(&self, slot: &Slot, kit: &Kit, e1rm: Option<Load>) -> Prescribed {
         set_load(
             self.block_of(slot),
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
             &self.done_of(slot, None),
-            self.maximum(best_e1rm(history, self.began.curve)),
+            self.maximum(e1rm),
             kit,
         )
     }
@@ -210,13 +216,12 @@ impl State {
     }
 
     /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
-    fn foretell(&self, slot: &Slot, load: Load, history: &[Performance]) -> Option<Foretold> {
+    fn foretell(&self, slot: &Slot, load: Load, strength: Option<Strength>) -> Option<Foretold> {
         let planned = &slot.planned;
         let plain = matches!(planned.kind, SetKind::Work | SetKind::ToFailure);
         let asked = planned.target.plain_reps().filter(|_| plain)?;
         let known = Known {
-            history,
-            curve: self.began.curve,
+            strength,
             body_mass: self.began.body_mass,
             now: self.since.at,
         };
@@ -240,9 +245,10 @@ impl State {
     ) -> Board {
         let block = self.block_of(slot);
         let planned = &slot.planned;
-        let prescribed = self.prescribe(slot, kit, history);
+        let strength = Strength::of(history, self.began.curve);
+        let own = strength.map(|strength| strength.e1rm().middle);
+        let prescribed = self.prescribe_by(slot, kit, own);
         let load = slot.load.or(prescribed.load);
-        let own = best_e1rm(history, self.began.curve);
         let e1rm = |state: &State, set: &Slot| match beside {
             Some(beside) => beside.e1rm(state, set),
             None => own.filter(|_| state.is_alike(set, block)),
@@ -259,7 +265,7 @@ impl State {
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
         let jump = self.jumps(slot, &prescribed, history, load);
-        let foretold = load.and_then(|load| self.foretell(slot, load, history));
+        let foretold = load.and_then(|load| self.foretell(slot, load, strength));
         let beyond = foretold.and_then(|foretold| foretold.caution());
         let own = block
             .cautions

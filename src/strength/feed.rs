@@ -62,29 +62,33 @@ pub fn unfed(performance: &Performance, set: &SetResult, curve: Curve) -> Option
     reading(performance, set, curve).err()
 }
 
+/// What a set says, with the logarithm of the maximum by the curve.
+type Valued = (Tells, f64);
+
 /// What a session says: its best set, near failure where any of its sets is known to be; none where no set feeds.
 ///
 /// Where one set came near failure, those before it were not far from it, so the best of all counts. Where none is known
 /// to, all stopped as planned and strength is at least the best of them. Where no set gave a rep, it is at most the
 /// lightest of them. Common practice, no source; tried in `docs/simulation.md`.
 pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading> {
-    let readings: Vec<Reading> = performance
-        .sets
-        .iter()
-        .filter_map(|set| reading(performance, set, curve).ok())
-        .collect();
-    let (missed, done): (Vec<_>, Vec<_>) = readings
-        .into_iter()
-        .partition(|reading| reading.says == Says::AtMost);
-    let by_value = |a: &Reading, b: &Reading| a.value.total_cmp(&b.value);
-    let Some(best) = done.iter().copied().max_by(by_value) else {
-        return missed.into_iter().min_by(by_value);
+    let told = performance.sets.iter().filter_map(|set| {
+        let told = tells(performance, set).ok()?;
+        let value = value_by(&told, curve)?;
+        Some((told, value))
+    });
+    let told: Vec<Valued> = told.collect();
+    let by_value = |a: &&Valued, b: &&Valued| a.1.total_cmp(&b.1);
+    let done = told.iter().filter(|(set, _)| !set.missed());
+    let Some((best, _)) = done.max_by(by_value) else {
+        let (least, _) = told.iter().min_by(by_value)?;
+        return by_curve(least, curve);
     };
     // A missed set came to failure too.
-    let near = !missed.is_empty() || done.iter().any(|reading| reading.says == Says::About);
+    let near = told.iter().any(|(set, _)| set.says != Says::AtLeast);
+    // Its noise is worked out for the best one alone: a session is looked at before each set.
     Some(Reading {
         says: if near { Says::About } else { Says::AtLeast },
-        ..best
+        ..by_curve(best, curve)?
     })
 }
 

@@ -12,13 +12,11 @@ use crate::units::{Load, Unit, day};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 
-/// What a set is held against: the exercise's history and the day.
+/// What a set is held against: what its exercise's history tells, and the day.
 #[derive(Debug, Clone, Copy)]
-pub struct Known<'a> {
-    /// What was done of the exercise, newest last.
-    pub history: &'a [Performance],
-    /// The curve that the estimate is built on.
-    pub curve: Curve,
+pub struct Known {
+    /// What is known of it after what was done of the exercise.
+    pub strength: Option<Strength>,
     /// Body mass of the day, where it is known.
     pub body_mass: Option<Load>,
     /// The day.
@@ -43,14 +41,9 @@ pub struct Foretold {
 impl Foretold {
     /// What is known of a set of the reps `asked` for with the written `load` on `basis`. None where nothing feeds the estimate or it is not known what is moved.
     #[must_use]
-    pub fn of(
-        known: &Known<'_>,
-        basis: &LoadBasis,
-        load: Load,
-        asked: RepTarget,
-    ) -> Option<Foretold> {
+    pub fn of(known: &Known, basis: &LoadBasis, load: Load, asked: RepTarget) -> Option<Foretold> {
         let moved = system_load(basis, Some(load), known.body_mass).ok()?;
-        let strength = Strength::of(known.history, known.curve)?.on(known.now);
+        let strength = known.strength?.on(known.now);
         Some(Foretold {
             e1rm: strength.e1rm(),
             reps: strength.reps_at(moved).ok(),
@@ -170,8 +163,7 @@ mod tests {
 
     fn foretold(history: &[Performance], load: &str, low: i64, top: i64) -> Option<Foretold> {
         let known = Known {
-            history,
-            curve: Curve::default(),
+            strength: Strength::of(history, Curve::default()),
             body_mass: None,
             now: history.last()?.at,
         };
@@ -210,8 +202,7 @@ mod tests {
         assert_eq!(foretold(&[], "90 kg", 5, 7), None);
         let history = history(3);
         let known = Known {
-            history: &history,
-            curve: Curve::default(),
+            strength: Strength::of(&history, Curve::default()),
             body_mass: None,
             now: history[0].at,
         };

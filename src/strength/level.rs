@@ -1,7 +1,7 @@
 //! Strength in one exercise as far as its history tells: the estimate with its doubt, and what follows from it.
 
 use super::curves::{Curve, OffTheCurve};
-use super::feed::{Reading, day_noise, lean, log_kg};
+use super::feed::{Reading, day_noise, lean, log_kg, session};
 use super::filter::{DRIFT_SD, State};
 use super::history::Performance;
 use super::normal::{SPAN_80, below};
@@ -67,30 +67,36 @@ pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
 }
 
 impl Strength {
-    /// After the first reading.
-    pub(super) fn begun(reading: &Reading, state: State, curve: Curve) -> Strength {
-        Strength {
-            at: reading.at,
-            state,
-            curve,
-            sessions: 1,
-        }
-    }
-
-    /// After one reading more.
-    pub(super) fn fed(&self, reading: &Reading) -> Strength {
-        let then = self.on(reading.at);
-        Strength {
+    /// After one reading more than `before`. None where it is the first one and says too little to begin with.
+    pub(super) fn after(
+        before: Option<&Strength>,
+        reading: &Reading,
+        curve: Curve,
+    ) -> Option<Strength> {
+        let Some(before) = before else {
+            return Some(Strength {
+                at: reading.at,
+                state: State::first(reading)?,
+                curve,
+                sessions: 1,
+            });
+        };
+        let then = before.on(reading.at);
+        Some(Strength {
             state: then.state.with(reading),
-            sessions: self.sessions + 1,
+            sessions: before.sessions + 1,
             ..then
-        }
+        })
     }
 
     /// What is known after the newest of `history`; none where nothing in it feeds the estimate. See [`track`].
     #[must_use]
     pub fn of(history: &[Performance], curve: Curve) -> Option<Strength> {
-        track(history, curve).pop()
+        let mut known = None;
+        for reading in history.iter().filter_map(|done| session(done, curve)) {
+            known = Strength::after(known.as_ref(), &reading, curve);
+        }
+        known
     }
 
     /// The same on a later day, with the doubt that the days between add. An earlier day changes nothing.

@@ -3,7 +3,6 @@
 use super::change::{Change, change_between};
 use super::curves::Curve;
 use super::feed::{Says, session};
-use super::filter::State;
 use super::history::Performance;
 use super::level::{Strength, kilograms};
 use crate::units::Load;
@@ -54,11 +53,8 @@ pub fn trace(history: &[Performance], curve: Curve) -> Vec<Traced> {
         let Some(reading) = session(done, curve) else {
             continue;
         };
-        let after = match traced.last() {
-            None => State::first(&reading).map(|state| Strength::begun(&reading, state, curve)),
-            Some(last) => Some(last.after.fed(&reading)),
-        };
-        let Some(after) = after else {
+        let before = traced.last().map(|last| &last.after);
+        let Some(after) = Strength::after(before, &reading, curve) else {
             continue;
         };
         let load = kilograms(reading.value.exp());

@@ -73,7 +73,7 @@ pub fn run(app: Stanchion) {
         let (hearing, sounding) = (app.hearing.get(), sounding.get());
         anew.track();
         // The words change with the load; the line of tones must not be touched for that.
-        let next = next.get().filter(|_| hearing.next_said);
+        let next = if hearing.next_said { next.get() } else { None };
         let items = items(hearing, &sounding, next.as_deref());
         agenda.set_value(None);
         if before.is_some_and(|before| before != sounding) {

@@ -10,7 +10,7 @@ use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
 use crate::strength::{
-    Foretold, Known, Proposal, body_mass_words, lacks_body_mass, plateau_said, propose,
+    Foretold, Known, Proposal, Strength, body_mass_words, lacks_body_mass, plateau_said, propose,
 };
 use crate::ui::floor::Beginning;
 use crate::ui::live::Live;
@@ -95,9 +95,9 @@ fn shown(model: &Model, id: SheetId, now: DateTime<FixedOffset>) -> Option<Shown
 fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>) -> Option<Told> {
     let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
     let asked = work.target.plain_reps()?;
+    let (history, curve) = (model.history(&block.exercise.id), model.curve());
     let known = Known {
-        history: model.history(&block.exercise.id),
-        curve: model.curve(),
+        strength: Strength::of(history, curve),
         body_mass: model.newest_body_mass(),
         now,
     };
@@ -105,7 +105,7 @@ fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>
     Some(Told {
         block: block.id,
         set,
-        plateau: plateau_said(known.history, known.curve),
+        plateau: plateau_said(history, curve),
     })
 }
 
