@@ -60,15 +60,26 @@ function say(sentence) {
   }
 }
 
+/** The app's WebAssembly, compiled while it arrives; its address where the browser cannot do that, or where the host
+ * sends the file as something else. */
+async function compiled() {
+  if (!WebAssembly.compileStreaming) return address("wasm");
+  try {
+    return await WebAssembly.compileStreaming(fetch(address("wasm")));
+  } catch (error) {
+    if (error instanceof WebAssembly.CompileError) throw error;
+    return address("wasm");
+  }
+}
+
 async function boot() {
   if (typeof WebAssembly !== "object") {
     say("This browser cannot run WebAssembly, which Stanchion is made of. Update the browser, or switch off its lockdown mode for this address.");
     return;
   }
   try {
-    const { default: init } = await import(address("js"));
-    await spoken;
-    await init({ module_or_path: address("wasm") });
+    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(), spoken]);
+    await init({ module_or_path: module });
   } catch (error) {
     console.error(error);
     say(

@@ -9,7 +9,7 @@ use super::history::{HistoriesPlace, HistoryPlace};
 use super::kit::{KitPlace, StatePlace};
 use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
 use super::model::{Keeping, Notice, Stage};
-use super::parts::{button, dynamic, when};
+use super::parts::{apart, button, dynamic, when};
 use super::people::{LiftersPlace, bar};
 use super::place::Place;
 use super::programme::ProgrammePlace;
@@ -55,32 +55,34 @@ fn open(app: Stanchion) -> AnyView {
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
     let place = dynamic(move || match at.get() {
-        Place::Floor => view! { <FloorPlace/> }.into_any(),
-        Place::Sheets => view! { <SheetsPlace/> }.into_any(),
-        Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
-        Place::Write(id) => view! { <WritePlace id/> }.into_any(),
-        Place::Exercises => view! { <ExercisesPlace/> }.into_any(),
-        Place::Exercise(id) => view! { <ExercisePlace id/> }.into_any(),
-        Place::WriteExercise(id) => view! { <WriteExercisePlace id/> }.into_any(),
-        Place::Programme => view! { <ProgrammePlace/> }.into_any(),
-        Place::Draft(id) => view! { <DraftPlace id/> }.into_any(),
-        Place::DraftBlock(sheet, block) => view! { <DraftBlockPlace sheet block/> }.into_any(),
-        Place::DraftExercise(sheet, block) => {
-            view! { <DraftExercisePlace sheet block/> }.into_any()
+        Place::Floor => apart(|| view! { <FloorPlace/> }.into_any()),
+        Place::Sheets => apart(|| view! { <SheetsPlace/> }.into_any()),
+        Place::Sheet(id) => apart(|| view! { <SheetPlace id/> }.into_any()),
+        Place::Write(id) => apart(|| view! { <WritePlace id/> }.into_any()),
+        Place::Exercises => apart(|| view! { <ExercisesPlace/> }.into_any()),
+        Place::Exercise(id) => apart(|| view! { <ExercisePlace id/> }.into_any()),
+        Place::WriteExercise(id) => apart(|| view! { <WriteExercisePlace id/> }.into_any()),
+        Place::Programme => apart(|| view! { <ProgrammePlace/> }.into_any()),
+        Place::Draft(id) => apart(|| view! { <DraftPlace id/> }.into_any()),
+        Place::DraftBlock(sheet, block) => {
+            apart(|| view! { <DraftBlockPlace sheet block/> }.into_any())
         }
-        Place::Shared => view! { <SharedPlace/> }.into_any(),
-        Place::Ledger => view! { <LedgerPlace/> }.into_any(),
-        Place::Compare => view! { <ComparePlace/> }.into_any(),
-        Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
-        Place::Histories => view! { <HistoriesPlace/> }.into_any(),
-        Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
-        Place::Body => view! { <BodyPlace/> }.into_any(),
-        Place::Year(year) => view! { <YearPlace year/> }.into_any(),
-        Place::Weeks => view! { <WeeksPlace/> }.into_any(),
-        Place::Report => view! { <ReportPlace/> }.into_any(),
-        Place::Kit => view! { <KitPlace/> }.into_any(),
-        Place::Lifters => view! { <LiftersPlace/> }.into_any(),
-        Place::State => view! { <StatePlace/> }.into_any(),
+        Place::DraftExercise(sheet, block) => {
+            apart(|| view! { <DraftExercisePlace sheet block/> }.into_any())
+        }
+        Place::Shared => apart(|| view! { <SharedPlace/> }.into_any()),
+        Place::Ledger => apart(|| view! { <LedgerPlace/> }.into_any()),
+        Place::Compare => apart(|| view! { <ComparePlace/> }.into_any()),
+        Place::Session(id) => apart(|| view! { <SessionPlace id/> }.into_any()),
+        Place::Histories => apart(|| view! { <HistoriesPlace/> }.into_any()),
+        Place::History(id) => apart(|| view! { <HistoryPlace id/> }.into_any()),
+        Place::Body => apart(|| view! { <BodyPlace/> }.into_any()),
+        Place::Year(year) => apart(|| view! { <YearPlace year/> }.into_any()),
+        Place::Weeks => apart(|| view! { <WeeksPlace/> }.into_any()),
+        Place::Report => apart(|| view! { <ReportPlace/> }.into_any()),
+        Place::Kit => apart(|| view! { <KitPlace/> }.into_any()),
+        Place::Lifters => apart(|| view! { <LiftersPlace/> }.into_any()),
+        Place::State => apart(|| view! { <StatePlace/> }.into_any()),
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);

@@ -1,5 +1,5 @@
 //! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly, then writes the service worker over the final bytes.
+//! WebAssembly, joins the style sheets, then writes the service worker over the final bytes.
 
 use std::env;
 use std::ffi::OsString;
@@ -10,9 +10,14 @@ use crate::places;
 use crate::precache;
 use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note};
+use crate::styles;
 
 /// Names wasm-opt's path to the hook; empty where there is none.
 pub const WASM_OPT: &str = "STANCHION_WASM_OPT";
+
+/// Larger functions that are called from one place stay functions. A browser compiles one when it is called for the first
+/// time: put into its caller it would be compiled with that, called or not.
+const APART: &str = "--one-caller-inline-max-function-size=100";
 
 /// What to do when this part fails.
 const NEXT: &str =
@@ -31,6 +36,7 @@ pub fn run() -> Outcome<()> {
     if let Some(wasm_opt) = env::var_os(WASM_OPT).filter(|path| !path.is_empty()) {
         shrink(&staging, wasm_opt)?;
     }
+    styles::join(&staging)?;
     write_worker(&staging)
 }
 
@@ -44,6 +50,7 @@ fn shrink(staging: &Path, wasm_opt: OsString) -> Outcome<()> {
         run_tool(
             tool(&wasm_opt)
                 .arg("-Oz")
+                .arg(APART)
                 .arg(&path)
                 .arg("--output")
                 .arg(&path),

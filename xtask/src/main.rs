@@ -27,6 +27,7 @@ mod scratch;
 mod serve;
 mod setup;
 mod simulate;
+mod styles;
 mod taps;
 mod test;
 mod torture;

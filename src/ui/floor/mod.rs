@@ -26,7 +26,7 @@ mod told;
 mod touch;
 
 use super::coach;
-use super::parts::dynamic;
+use super::parts::{apart, dynamic};
 use super::stanchion::stanchion;
 use crate::session::SessionId;
 use leptos::prelude::*;
@@ -58,9 +58,9 @@ pub fn FloorPlace() -> impl IntoView {
         Some(session) => Showing::Session(session.state().began.session),
     });
     dynamic(move || match showing.get() {
-        Showing::Choice => choose::choice(app),
-        Showing::Session(_) => screen::screen(app),
-        Showing::Summary => finish::summary(app),
-        Showing::NotHere => coach::floor(),
+        Showing::Choice => apart(|| choose::choice(app)),
+        Showing::Session(_) => apart(|| screen::screen(app)),
+        Showing::Summary => apart(|| finish::summary(app)),
+        Showing::NotHere => apart(coach::floor),
     })
 }

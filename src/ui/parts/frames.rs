@@ -19,6 +19,15 @@ fn dynamic_of(lay: Lay) -> AnyView {
     (move || lay()).into_any()
 }
 
+/// A view that is laid in a function of its own.
+///
+/// A browser compiles a function when it is called for the first time, and the build puts a function that is called from
+/// one place alone into that one: so without this the start would wait until all places of the app are compiled.
+#[inline(never)]
+pub fn apart(lay: impl FnOnce() -> AnyView) -> AnyView {
+    lay()
+}
+
 /// A view that is there while `on` is true.
 pub fn when(on: impl Into<Seen<bool>>, f: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
     when_of(on.into(), Arc::new(f))

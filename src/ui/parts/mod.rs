@@ -17,7 +17,7 @@ mod words;
 
 pub use controls::{button, choices, tap, toggle, toggles_of};
 pub use fields::{Mode, area, checked_field, field, file_field};
-pub use frames::{dynamic, group, list, page, section, when};
+pub use frames::{apart, dynamic, group, list, page, section, when};
 pub use lines::{read_lines, under_each_other};
 pub use panel::panel;
 pub use rows::{Row, row_opener, rows, way};
