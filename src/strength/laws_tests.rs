@@ -2,6 +2,7 @@
 
 use super::tests::{block, performed, propose};
 use super::*;
+use crate::kit::KitParts;
 use crate::units::{Rir, Unit};
 use chrono::TimeDelta;
 use proptest::prelude::*;
@@ -21,6 +22,27 @@ fn some_rule() -> impl Strategy<Value = serde_json::Value> {
         json!({"by_reserve": {"aim": 2, "step": {"by": "10 kg"}}}),
         json!("as_written"),
     ])
+}
+
+/// The sets of one session: their loads in tenths of a kilogram, near one another more often than not, and their reps.
+fn some_session() -> impl Strategy<Value = Vec<(i64, u16)>> {
+    let tenths = prop_oneof![1 => 200..1900_i64, 3 => (32..40_i64).prop_map(|n| n * 25)];
+    prop::collection::vec((tenths, 0..=12_u16), 1..5)
+}
+
+fn session(block: &Block, sets: &[(i64, u16)]) -> Performance {
+    let loads: Vec<String> = sets
+        .iter()
+        .map(|(n, _)| format!("{}.{} kg", n / 10, n % 10))
+        .collect();
+    let sets: Vec<(&str, u16)> = loads
+        .iter()
+        .zip(sets)
+        .map(|(l, (_, r))| (l.as_str(), *r))
+        .collect();
+    let mut performance = performed(&sets, (5, 7));
+    performance.shape = block.shape();
+    performance
 }
 
 /// Sessions of one load each, in quarters of a kilogram or of a pound, with reps and reserve of each set.
@@ -50,6 +72,56 @@ fn history(block: &Block, sessions: &Sessions) -> Vec<Performance> {
 }
 
 proptest! {
+    #[test]
+    fn a_proposal_can_always_be_loaded(
+        rule in some_rule(),
+        assisted in any::<bool>(),
+        history in prop::collection::vec(some_session(), 0..3),
+        pairs in prop::collection::vec(1..3_u8, 6),
+    ) {
+        let basis = if assisted { "body_mass_minus" } else { "external" };
+        let block = block(serde_json::json!({"progression": rule, "basis": basis}));
+        let mut parts: KitParts = kit().parts().clone();
+        parts.plates.iter_mut().zip(&pairs).for_each(|(kind, n)| kind.pairs = *n);
+        let kit = Kit::new(parts).unwrap();
+        let history: Vec<Performance> = history.iter().map(|sets| session(&block, sets)).collect();
+        let proposal = propose(&block, &history, &kit);
+        match proposal.load {
+            Some(load) => prop_assert!(kit.is_loadable(block.exercise.equipment, load)),
+            None => { let refused = matches!(proposal.because, Because::OutOfKit { .. }); prop_assert!(refused, "{}", proposal.because) },
+        }
+    }
+
+    #[test]
+    fn more_reps_never_give_an_easier_proposal(
+        rule in some_rule(),
+        assisted in any::<bool>(),
+        before in prop::collection::vec(some_session(), 0..3),
+        last in some_session(),
+        more in prop::collection::vec(0..4_u16, 5),
+        one_load in any::<bool>(),
+    ) {
+        let basis = if assisted { "body_mass_minus" } else { "external" };
+        let block = block(serde_json::json!({"progression": rule, "basis": basis}));
+        let mut last = last;
+        if one_load {
+            let load = last[0].0;
+            last.iter_mut().for_each(|set| set.0 = load);
+        }
+        // Above its range of reps the curve has no number, so more reps can lose an estimate.
+        let better: Vec<(i64, u16)> = last.iter().zip(&more).map(|(&(l, r), m)| (l, (r + m).min(12))).collect();
+        let next = |last: &[(i64, u16)]| {
+            let sessions = before.iter().map(Vec::as_slice).chain([last]);
+            let history: Vec<Performance> = sessions.map(|sets| session(&block, sets)).collect();
+            propose(&block, &history, &kit()).load
+        };
+        match (next(&last), next(&better)) {
+            (Some(a), Some(b)) if assisted => prop_assert!(b <= a, "{a} then {b}"),
+            (Some(a), Some(b)) => prop_assert!(b >= a, "{a} then {b}"),
+            (a, b) => prop_assert!(a.is_none() || b.is_some()),
+        }
+    }
+
     /// Whatever was logged, in whatever units, however long ago: a load of this kit, or a sentence that says why not.
     #[test]
     fn any_history_gives_a_load_that_can_be_made_or_says_why_not(
