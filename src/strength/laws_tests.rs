@@ -24,6 +24,10 @@ fn some_rule() -> impl Strategy<Value = serde_json::Value> {
     ])
 }
 
+fn deloads(proposal: &Proposal) -> bool {
+    matches!(proposal.because, Because::Deload { .. })
+}
+
 /// The sets of one session: their loads in tenths of a kilogram, near one another more often than not, and their reps.
 fn some_session() -> impl Strategy<Value = Vec<(i64, u16)>> {
     let tenths = prop_oneof![1 => 200..1900_i64, 3 => (32..40_i64).prop_map(|n| n * 25)];
@@ -113,9 +117,14 @@ proptest! {
         let next = |last: &[(i64, u16)]| {
             let sessions = before.iter().map(Vec::as_slice).chain([last]);
             let history: Vec<Performance> = sessions.map(|sets| session(&block, sets)).collect();
-            propose(&block, &history, &kit()).load
+            propose(&block, &history, &kit())
         };
-        match (next(&last), next(&better)) {
+        let (less, more) = (next(&last), next(&better));
+        // With a rep more another load can be the work load: see `more_done_never_gives_less`.
+        if !one_load && deloads(&more) && !deloads(&less) {
+            return Ok(());
+        }
+        match (less.load, more.load) {
             (Some(a), Some(b)) if assisted => prop_assert!(b <= a, "{a} then {b}"),
             (Some(a), Some(b)) => prop_assert!(b >= a, "{a} then {b}"),
             (a, b) => prop_assert!(a.is_none() || b.is_some()),
@@ -179,6 +188,9 @@ proptest! {
     }
 
     /// More load with the same reps, or more reps with the same load, last time: never less this time.
+    ///
+    /// But where that is what makes a deload due: a session lightened by as much as one begins the count of misses anew,
+    /// and one a little less lightened is a miss more.
     #[test]
     fn more_done_never_gives_less(
         rule in some_rule(),
@@ -195,14 +207,20 @@ proptest! {
             return Ok(());
         };
         last.0 += if counts { 0 } else { more_load };
-        last.2.iter_mut().for_each(|(reps, _)| *reps += more_reps);
-        // Above its range of reps the curve has no number, so more reps can lose an estimate.
-        let known = last.2.iter().all(|(reps, left)| i64::from(*reps) + left.unwrap_or(0) <= 12);
-        prop_assume!(known || !matches!(block.progression, Progression::ShareOfE1rm { .. }));
+        for (reps, left) in &mut last.2 {
+            let left = left.map_or(0, |left| left as u16);
+            // Above its range of reps the curve has no number, so more reps can lose an estimate.
+            let most = match block.progression {
+                Progression::ShareOfE1rm { .. } => 12_u16.saturating_sub(left).max(*reps),
+                _ => u16::MAX,
+            };
+            *reps = (*reps + more_reps).min(most);
+        }
         let now = performed(&[("1 kg", 1)], (1, 1)).at + TimeDelta::days(days);
-        let next = |sessions: &Sessions| super::propose(&block, &Today { history: &history(&block, sessions), kit: &kit(), now, curve: Curve::default(), body_mass: None }).load;
+        let next = |sessions: &Sessions| super::propose(&block, &Today { history: &history(&block, sessions), kit: &kit(), now, curve: Curve::default(), body_mass: None });
         let (less, more) = (next(&sessions), next(&better));
-        prop_assert!(more >= less, "{less:?} then {more:?}");
+        let counted_anew = more_load > 0 && deloads(&more) && !deloads(&less);
+        prop_assert!(counted_anew || more.load >= less.load, "{less:?} then {more:?}");
     }
 
     /// The unit on display changes how loads are written and not what is proposed.
