@@ -245,7 +245,7 @@ fn bands(weeks: &[Week]) -> AnyView {
         let muscles = week.muscles.iter();
         let of_band = muscles.filter(|sets| Band::of_halves(sets.halves()) == band);
         let said: Vec<String> = of_band
-            .map(|sets| format!("{} {}", t(sets.muscle.name()), halves_said(sets.halves())))
+            .map(|sets| format!("{} {}", sets.muscle.name(), halves_said(sets.halves())))
             .collect();
         (band, said)
     });
