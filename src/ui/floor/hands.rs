@@ -3,6 +3,7 @@
 mod headset;
 
 use super::keys::Wish;
+use super::safety::Answered;
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
 use crate::device::events::Pointer;
@@ -64,6 +65,8 @@ pub struct Hands {
     rep_tapped: StoredValue<Option<u64>>,
     touches: StoredValue<Touches>,
     media: StoredValue<Option<MediaKeys>, LocalStorage>,
+    /// The exercises for which it was answered whether a set to failure is safe.
+    pub answered: Answered,
 }
 
 impl Hands {
@@ -89,6 +92,7 @@ impl Hands {
             rep_tapped: StoredValue::new(None),
             touches: StoredValue::new(Touches::default()),
             media: StoredValue::new_local(None),
+            answered: Answered::unread(),
         }
     }
 

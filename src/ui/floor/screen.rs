@@ -210,7 +210,7 @@ pub fn screen(app: Stanchion) -> AnyView {
             }
         }
         if matches!(now, Face::Set(_)) {
-            board.with(|board| ask(app, board.as_ref(), open));
+            board.with(|board| ask(hands, board.as_ref()));
         }
         now
     });
