@@ -206,7 +206,9 @@ proptest! {
         let Some(last) = better.last_mut() else {
             return Ok(());
         };
-        last.0 += if counts { 0 } else { more_load };
+        // What was done with no load says nothing of strength; with some it does.
+        let more_load = if counts || last.0 == 0 { 0 } else { more_load };
+        last.0 += more_load;
         for (reps, left) in &mut last.2 {
             let left = left.map_or(0, |left| left as u16);
             // Above its range of reps the curve has no number, so more reps can lose an estimate.
