@@ -37,10 +37,13 @@ const t = (english) => texts[english] ?? english;
 async function speak() {
   const chosen = language();
   if (chosen === "en") return;
-  const file = await (await fetch(new URL(`words/${chosen}.json`, document.baseURI))).text();
-  texts = JSON.parse(file).texts;
-  globalThis.stanchionWords = file;
+  const file = await (await fetch(new URL(`words/${chosen}.json`, document.baseURI))).json();
+  texts = file.texts;
+  // The app reads no JSON for it: its parts in a row, a zero between them.
+  globalThis.stanchionWords = [file.language, file.decimal_mark, ...Object.entries(texts).flat()].join("\0");
   document.documentElement.lang = chosen;
+  // What the home screen says of the app: the system reads it when the app is installed, and now and then after that.
+  document.querySelector("link[rel=manifest]").href = `manifest.${chosen}.webmanifest`;
   for (const element of document.querySelectorAll("[data-words]")) element.textContent = t(element.textContent.trim());
 }
 

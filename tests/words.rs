@@ -30,6 +30,9 @@ fn fault(english: &str, text: &str) -> Option<&'static str> {
     if text.trim().is_empty() {
         return Some("is empty");
     }
+    if text.contains('\0') || english.contains('\0') {
+        return Some("holds a zero, which parts the texts on their way to the app");
+    }
     if forms(english) != forms(text) {
         return Some("has another number of forms");
     }
@@ -99,6 +102,32 @@ fn a_file_of_words_is_in_order() {
         let of = file.name.trim_end_matches(".json");
         assert_eq!(file.language, of, "the file is named by its language");
         assert!([".", ","].contains(&file.decimal_mark.as_str()));
+    }
+}
+
+/// A manifest without what is said in it.
+fn wordless(name: &str) -> serde_json::Value {
+    let path = format!("{}/assets/{name}", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).expect("the manifest is there");
+    let mut manifest: serde_json::Value = serde_json::from_str(&text).expect("it is JSON");
+    for said in ["lang", "description"] {
+        manifest[said].take();
+    }
+    for shortcut in manifest["shortcuts"].as_array_mut().expect("shortcuts") {
+        for said in ["name", "short_name"] {
+            assert!(!shortcut[said].take().as_str().expect("a name").is_empty());
+        }
+    }
+    manifest
+}
+
+/// The system knows the app by its manifest: in another language it is the same app.
+#[test]
+fn manifests_differ_in_their_words_alone() {
+    let english = wordless("manifest.webmanifest");
+    for file in files::all() {
+        let name = format!("manifest.{}.webmanifest", file.language);
+        assert_eq!(wordless(&name), english, "{name}");
     }
 }
 

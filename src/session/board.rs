@@ -6,7 +6,7 @@ use super::pair::Beside;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
-use crate::sheet::{Block, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
+use crate::sheet::{Block, ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
     SetBecause, Strength, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, may_fall,
@@ -20,8 +20,10 @@ use crate::words::t_name;
 pub struct Board {
     /// The set.
     pub key: SetKey,
-    /// Name of the exercise.
+    /// Name of the exercise, as it is said.
     pub exercise: String,
+    /// What the exercise is, whatever it is called.
+    pub exercise_id: ExerciseId,
     /// Kind of set.
     pub kind: &'static str,
     /// Number among the block's sets of this kind.
@@ -297,6 +299,7 @@ impl State {
         };
         Board {
             key: planned.key,
+            exercise_id: block.exercise.id.clone(),
             exercise: t_name(block.exercise.name.as_str()).to_owned(),
             kind: planned.kind.name(),
             number: planned.number,

@@ -2,7 +2,7 @@
 
 use super::text::Line;
 use crate::say;
-use crate::words::t;
+use crate::words::{t, t_in};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -185,18 +185,21 @@ pub enum Equipment {
 }
 
 impl Equipment {
-    /// The name on screen.
+    /// The name on screen, the only one. What a line calls it is for programs too, and the same in every language.
     #[must_use]
     pub fn name(self) -> &'static str {
-        t(match self {
-            Equipment::Barbell => "barbell",
-            Equipment::Dumbbell => "hand weights",
-            Equipment::Handle => "loadable handles",
-            Equipment::Stack => "weight stack",
-            Equipment::Band => "band",
-            Equipment::Body => "own body",
-            Equipment::Other => "other things",
-        })
+        t_in(
+            "equipment",
+            match self {
+                Equipment::Barbell => "barbell",
+                Equipment::Dumbbell => "dumbbell or kettlebell",
+                Equipment::Handle => "loadable handle",
+                Equipment::Stack => "weight stack",
+                Equipment::Band => "band",
+                Equipment::Body => "own body",
+                Equipment::Other => "other",
+            },
+        )
     }
 }
 

@@ -108,6 +108,9 @@ pub enum Because {
     },
     /// The load was made easier in the middle of last time's work sets: the same load to begin with, no step up.
     Lightened {
+        /// The load that was tried and left, where it is harder than the one to go on from.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tried: Option<Load>,
         /// The easiest load of last time's work sets.
         down_to: Load,
         /// From which load to which.

@@ -45,6 +45,11 @@ impl Ladder {
         if self.is_harder(b, a) { b } else { a }
     }
 
+    /// The easier of two.
+    pub(super) fn easier_of(&self, a: Load, b: Load) -> Load {
+        if self.is_harder(a, b) { b } else { a }
+    }
+
     /// The nearest that can be made and is no harder than `load`.
     pub(super) fn fit(&self, load: Load) -> Option<Load> {
         if self.assists {

@@ -172,6 +172,27 @@ fn three_misses_running_call_for_a_deload_and_then_the_rule_goes_on() {
 }
 
 #[test]
+fn a_deload_is_never_heavier_than_the_rule() {
+    let steep = block(json!({"progression": {"double": {"down": {"by": "30 kg"}}}}));
+    assert_eq!(
+        said_after(&steep, &[("100 kg", 4), ("100 kg", 4), ("100 kg", 4)]),
+        "4 at 100 kg: below 5–7, a step down to 70 kg"
+    );
+    // The estimate knows of next to nothing: a rep more, which ends the misses, must not give less.
+    let share = block(json!({"progression": {"share_of_e1rm": {"share": "77.5 %"}}}));
+    let next = |last: u16| {
+        let sets = [
+            ("0.25 kg", 1),
+            ("115 kg", 0),
+            ("105 kg", 0),
+            ("95 kg", last),
+        ];
+        said_after(&share, &sets)
+    };
+    assert_eq!(next(4), next(5));
+}
+
+#[test]
 fn every_rule_deloads_but_the_written_load() {
     for rule in [
         json!({"two_for_two": {}}),

@@ -165,9 +165,13 @@ impl Words {
                     follows = self.follows(moved)
                 )
             }
-            Because::Lightened { down_to, moved } => say!(
+            Because::Lightened {
+                tried,
+                down_to,
+                moved,
+            } => say!(
                 "went from {load} to {lighter} within the work sets: {follows}",
-                load = self.load(moved.at),
+                load = self.load(tried.unwrap_or(moved.at)),
                 lighter = self.load(*down_to),
                 follows = self.follows(moved)
             ),

@@ -12,6 +12,7 @@ mod hands;
 mod heard;
 mod help;
 mod keys;
+mod language;
 mod locks;
 mod pack;
 mod page;

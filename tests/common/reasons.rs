@@ -78,7 +78,13 @@ pub fn because() -> BoxedStrategy<Because> {
         moved().prop_map(|moved| Because::NoEstimate { moved }),
         moved().prop_map(|moved| Because::BodyMassUnknown { moved }),
         moved().prop_map(|moved| Because::NoReserveSaid { moved }),
-        (load(), moved()).prop_map(|(down_to, moved)| Because::Lightened { down_to, moved }),
+        (option::of(load()), load(), moved()).prop_map(|(tried, down_to, moved)| {
+            Because::Lightened {
+                tried,
+                down_to,
+                moved,
+            }
+        }),
     ];
     let counted = prop_oneof![
         range().prop_map(|(reps, low, top, moved)| Because::TopReached {

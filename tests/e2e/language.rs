@@ -27,6 +27,10 @@ async fn a_language_that_was_chosen_is_spoken_and_stays() {
     person.tap("language-de").await;
     speaks(&person, "de", "Gerät").await;
     person.reads("language-de", "Deutsch").await;
+    // So does what the home screen would say.
+    let manifest = "return fetch(document.querySelector('link[rel=manifest]').href)
+        .then((answer) => answer.json()).then((manifest) => manifest.lang)";
+    assert_eq!(person.run(manifest).await, "de");
     person
         .run("document.querySelector('[data-part=\"language-de\"]').scrollIntoView({block: 'center'})")
         .await;
@@ -68,7 +72,10 @@ async fn a_session_is_not_broken_off_for_a_language() {
     person.see("ledger").await;
     picture(&person, "ledger-german").await;
     person.tap("ledger-weeks").await;
-    person.see("week-sums").await;
+    person.reads("week-sums", "davon").await;
+    // It is the first week of all.
+    person.reads("week-alone", "nichts zum Vergleichen").await;
+    assert!(!person.read("week-sums").await.contains("davor"));
     picture(&person, "weeks-german").await;
     person.tap("go-ledger").await;
     person.tap("session").await;

@@ -30,6 +30,7 @@ mod keys;
 mod language;
 mod layout;
 mod ledger;
+mod licences;
 mod light;
 mod looks;
 mod nobody;

@@ -121,6 +121,7 @@ fn answer(mut stream: TcpStream, root: &Mutex<PathBuf>) {
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
         Some("json") => "application/json",
+        Some("txt") => "text/plain; charset=utf-8",
         _ => "application/octet-stream",
     };
     let (status, kind, body) = match body {

@@ -23,6 +23,7 @@ async fn a_week_stands_beside_those_before_it_with_its_formulas() {
     person.tap("week-before").await;
     person.reads("week-name", "Week from").await;
     person.reads("week-sums", "12 weeks before").await;
+    assert!(!person.has("week-alone").await);
     person.reads("week-sums", "in 3 sessions").await;
     person.reads("week-spread", "Monotony").await;
     person.reads("week-spread", "strain").await;

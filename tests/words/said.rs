@@ -6,12 +6,13 @@ use stanchion::cues::next_words;
 use stanchion::exercises::{Catalogue as Exercises, all, find};
 use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
-use stanchion::sheet::{LoadBasis, RepTarget, SideMode, Target};
+use stanchion::quick::EQUIPMENT;
+use stanchion::sheet::{Equipment, LoadBasis, RepTarget, SideMode, Target};
 use stanchion::units::{
     Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
 };
 use stanchion::words::{Catalogue, name_in, speak, t_name};
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 /// Speaks a language for as long as `said` runs.
 pub fn speaking(file: &files::Words, said: impl FnOnce()) {
@@ -43,6 +44,20 @@ fn no_two_exercises_have_a_name_in_common_in_any_language() {
             }
         });
     }
+}
+
+#[test]
+fn each_equipment_has_one_name_of_its_own_in_any_language() {
+    let names = || EQUIPMENT.map(|(equipment, _)| equipment.name());
+    let english = BTreeSet::from(names());
+    assert_eq!(english.len(), EQUIPMENT.len());
+    for file in files::all() {
+        speaking(&file, || {
+            let here = BTreeSet::from(names());
+            assert_eq!(here.len(), EQUIPMENT.len(), "{}", file.name);
+        });
+    }
+    in_german(|| assert_eq!(Equipment::Band.name(), "Band"));
 }
 
 #[test]

@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use crate::build;
+use crate::notices;
 use crate::places;
 use crate::precache;
 use crate::say::{Failure, OrNext, Outcome, note, step};
@@ -24,7 +25,11 @@ pub fn check(tools: &Tools) -> Outcome<()> {
         build::bundle(tools, &copy, &[])?;
         let built = |folder: &Path| precache::list(&folder.join("dist"));
         let (first, second) = (built(places::root())?, built(&copy)?);
-        let differ = first.differences(&second);
+        let mut differ = first.differences(&second);
+        let notices = |folder: &Path| fs::read(folder.join("dist").join(notices::FILE)).ok();
+        if notices(places::root()) != notices(&copy) {
+            differ.push(notices::FILE);
+        }
         if differ.is_empty() {
             note(format!("both are {}", first.version()));
             return Ok(());

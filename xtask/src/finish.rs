@@ -1,11 +1,12 @@
 //! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly, joins the style sheets, then writes the service worker over the final bytes.
+//! WebAssembly, joins the style sheets, writes the licences of what is in it, then the service worker over the final bytes.
 
 use std::env;
 use std::ffi::OsString;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::notices;
 use crate::places;
 use crate::precache;
 use crate::run::{run as run_tool, tool};
@@ -37,6 +38,8 @@ pub fn run() -> Outcome<()> {
         shrink(&staging, wasm_opt)?;
     }
     styles::join(&staging)?;
+    let packages = notices::write(&staging)?;
+    note(format!("licences: of {packages} packages"));
     write_worker(&staging)
 }
 

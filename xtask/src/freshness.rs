@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use sha2::{Digest, Sha256};
 
+use crate::notices;
 use crate::places;
 use crate::precache::{self, hex};
 use crate::say::{OrNext, Outcome};
@@ -14,6 +15,7 @@ const INPUTS: &[&str] = &[
     "Cargo.toml",
     "Cargo.lock",
     "Trunk.toml",
+    "LICENSE",
     "index.html",
     "src",
     "style",
@@ -55,8 +57,13 @@ pub fn remember(inputs: &str, dist: &Path) -> Outcome<()> {
 
 fn stamp_of(inputs: &str, dist: &Path) -> String {
     let version = precache::list(dist).map_or_else(|_| "none".to_owned(), |list| list.version());
-    let worker = fs::read(dist.join(precache::WORKER)).unwrap_or_default();
-    format!("{inputs} {version} {}", hex(&Sha256::digest(worker)))
+    let digest = |name: &str| {
+        hex(&Sha256::digest(
+            fs::read(dist.join(name)).unwrap_or_default(),
+        ))
+    };
+    let (worker, licences) = (digest(precache::WORKER), digest(notices::FILE));
+    format!("{inputs} {version} {worker} {licences}")
 }
 
 fn stamp_path() -> PathBuf {

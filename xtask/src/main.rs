@@ -17,6 +17,7 @@ mod lighthouse;
 mod link;
 mod lock;
 mod measure;
+mod notices;
 mod places;
 mod precache;
 mod run;

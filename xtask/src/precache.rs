@@ -10,6 +10,7 @@ use base64::engine::general_purpose::STANDARD;
 use serde_json::json;
 use sha2::{Digest, Sha256};
 
+use crate::notices;
 use crate::say::{Failure, OrNext, Outcome};
 
 /// The service worker's file. Its address never changes: pages in the wild look for it there.
@@ -24,9 +25,12 @@ const FOLDER: &str = "./";
 pub struct List(BTreeMap<String, [u8; 32]>);
 
 impl List {
-    /// Adds a file by its path inside the build, written with `/`.
+    /// Adds a file by its path inside the build, written with `/`; but not the licences, which nobody needs on the floor.
     pub fn add(&mut self, path: &str, bytes: &[u8]) {
-        if path == WORKER || path.split('/').any(|part| part.starts_with('.')) {
+        if path == WORKER
+            || path == notices::FILE
+            || path.split('/').any(|part| part.starts_with('.'))
+        {
             return;
         }
         let address = if path == PAGE { FOLDER } else { path };
@@ -173,10 +177,11 @@ mod tests {
     }
 
     #[test]
-    fn the_page_is_listed_as_its_folder_and_the_worker_not_at_all() {
+    fn the_page_is_listed_as_its_folder_and_worker_and_licences_not_at_all() {
         let list = of(&[
             ("index.html", "page"),
             ("sw.js", "worker"),
+            ("licences.txt", "long"),
             (".stage", "hidden"),
             ("icons/.hidden", "hidden"),
             ("icons/a.svg", "icon"),

@@ -12,6 +12,7 @@ const LESS: u8 = 10;
 /// The same because, or a deload where the three newest sessions, the newest last, all missed the bottom.
 ///
 /// A session that was lightened by as much as a deload begins a new count: after a deload the rule goes on from there.
+/// A deload is never heavier than what the rule says.
 pub(in super::super) fn unless_deload(
     because: Because,
     newest: &[Seen<'_>],
@@ -41,12 +42,12 @@ pub(in super::super) fn unless_deload(
     if !(goes_on(a, b) && goes_on(b, c)) {
         return because;
     }
-    match ladder.lightened(c.at, less) {
-        Some(to) => Because::Deload {
+    match (because.load(), ladder.lightened(c.at, less)) {
+        (Some(ruled), Some(to)) if !ladder.is_harder(to, ruled) => Because::Deload {
             missed: [first, second, third],
             less,
             moved: ladder.eased(c.at, to),
         },
-        None => because,
+        _ => because,
     }
 }

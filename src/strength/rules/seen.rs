@@ -11,11 +11,12 @@ use crate::units::{Load, Reps};
 /// The work load is that of the first work set: from it the loads of rising and falling sets follow, so a step of it
 /// moves them all. Whether the reps were reached is asked of every work set at its own load. Where the block plans one
 /// load and the lifter went up on the way, the work load is the hardest that was done with the reps asked for, and the
-/// sets before it were on the way there.
+/// easier sets before it were on the way there. What was tried at that load or a harder one counts, wherever it stands:
+/// else a rep more there could give less.
 pub(in super::super) struct Seen<'a> {
     /// The work load.
     pub at: Load,
-    /// The work sets from the first at the work load on, in order, never empty.
+    /// The work sets from the first that is no easier than the work load on, in order, never empty.
     work: Vec<&'a SetResult>,
 }
 
@@ -25,23 +26,16 @@ impl<'a> Seen<'a> {
         let sets = performance.sets.iter();
         let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
         let mut at = work.first()?.load?;
-        let mut from = 0;
-        if policies(block).all(|policy| *policy == LoadPolicy::Same) {
-            for (index, set) in work
-                .iter()
-                .enumerate()
-                .filter(|(_, set)| set.reps >= set.low)
-            {
-                let harder = |load: Load| match block.basis.assists() {
-                    true => load < at,
-                    false => load > at,
-                };
-                if let Some(load) = set.load.filter(|&load| harder(load)) {
-                    (at, from) = (load, index);
-                }
-            }
+        if plans_one_load(block) {
+            let done = work.iter().filter(|set| set.reps >= set.low);
+            at = done.filter_map(|set| set.load).fold(at, |at, load| {
+                if is_harder(block, load, at) { load } else { at }
+            });
+            let easier =
+                |set: &&&SetResult| set.load.is_some_and(|load| is_harder(block, at, load));
+            let on_the_way = work.iter().take_while(easier).count();
+            work.drain(..on_the_way);
         }
-        work.drain(..from);
         Some(Seen { at, work })
     }
 
@@ -70,7 +64,7 @@ impl<'a> Seen<'a> {
     pub(super) fn not_one_rep(&self, ladder: &Ladder) -> Option<Load> {
         let missed = self.work.iter().filter(|set| set.reps.get() == 0);
         let loads = missed.filter_map(|set| set.load);
-        loads.reduce(|a, b| if ladder.is_harder(a, b) { b } else { a })
+        loads.reduce(|a, b| ladder.easier_of(a, b))
     }
 
     /// Reps of the work sets in order.
@@ -78,10 +72,10 @@ impl<'a> Seen<'a> {
         self.work.iter().map(|set| set.reps).collect()
     }
 
-    /// The easiest load of the work sets, where it is easier than the first though the block does not plan that.
+    /// From which load to which the work sets were made easier, though the block does not plan that.
     ///
-    /// Reps reached with less load than planned do not earn a step up.
-    pub(in super::super) fn lightened(&self, block: &Block, ladder: &Ladder) -> Option<Load> {
+    /// Reps reached with less load than planned, or than was tried before them, do not earn a step up.
+    pub(in super::super) fn lightened(&self, block: &Block, ladder: &Ladder) -> Option<[Load; 2]> {
         let falls_by_plan = policies(block).any(|policy| {
             !matches!(
                 policy,
@@ -92,9 +86,34 @@ impl<'a> Seen<'a> {
             return None;
         }
         let loads = self.work.iter().filter_map(|set| set.load);
-        loads
-            .filter(|&load| ladder.is_harder(self.at, load))
-            .reduce(|a, b| if ladder.is_harder(a, b) { b } else { a })
+        if !plans_one_load(block) {
+            let easier = loads.filter(|&load| ladder.is_harder(self.at, load));
+            return Some([self.at, easier.reduce(|a, b| ladder.easier_of(a, b))?]);
+        }
+        // The hardest so far, and the easiest since.
+        let mut from = self.at;
+        let mut down_to = None;
+        for load in loads {
+            if ladder.is_harder(load, from) {
+                (from, down_to) = (load, None);
+            } else if ladder.is_harder(from, load) {
+                down_to = Some(down_to.map_or(load, |least| ladder.easier_of(least, load)));
+            }
+        }
+        Some([from, down_to?])
+    }
+}
+
+/// True where the block plans one load for all its plain work sets.
+fn plans_one_load(block: &Block) -> bool {
+    policies(block).all(|policy| *policy == LoadPolicy::Same)
+}
+
+/// True where the first load is the harder one.
+fn is_harder(block: &Block, load: Load, than: Load) -> bool {
+    match block.basis.assists() {
+        true => load < than,
+        false => load > than,
     }
 }
 
@@ -120,9 +139,15 @@ pub(in super::super) fn unless_lightened(
         .moved()
         .is_some_and(|moved| moved.wish == Wish::Harder);
     match seen.lightened(block, ladder) {
-        Some(down_to) if up => ladder.because(seen.at, Wish::Same, Step::Smallest, |moved| {
-            Because::Lightened { down_to, moved }
-        }),
+        Some([from, down_to]) if up => {
+            ladder.because(seen.at, Wish::Same, Step::Smallest, |moved| {
+                Because::Lightened {
+                    tried: Some(from).filter(|from| *from != seen.at),
+                    down_to,
+                    moved,
+                }
+            })
+        }
         _ => because,
     }
 }

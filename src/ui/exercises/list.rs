@@ -1,6 +1,5 @@
 //! All exercises that are known, and a search through them.
 
-use super::words::equipment;
 use crate::exercises::KnownExercise;
 use crate::say;
 use crate::ui::live::Live;
@@ -15,7 +14,7 @@ use leptos::prelude::*;
 const SHOWN: usize = 20;
 
 fn row(exercise: KnownExercise) -> Row {
-    let equipment = equipment(exercise.equipment());
+    let equipment = exercise.equipment().name();
     let after = if exercise.is_own() {
         say!("{equipment} · your own", equipment)
     } else {

@@ -1,6 +1,6 @@
 //! One exercise: what is known of it, and another name for it.
 
-use super::words::{basis, equipment, muscle_names, sides};
+use super::words::{basis, muscle_names, sides};
 use crate::exercises::KnownExercise;
 use crate::say;
 use crate::sheet::{ExerciseId, Line};
@@ -35,7 +35,7 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
         say!("pattern: {what}", what = known.pattern().name()),
         say!("main muscles: {what}", what = muscle_names(known.main())),
         say!("also: {what}", what = muscle_names(known.also())),
-        say!("equipment: {what}", what = equipment(known.equipment())),
+        say!("equipment: {what}", what = known.equipment().name()),
         say!("load: {what}", what = basis(&known.basis())),
         say!("sides: {what}", what = sides(known.sides())),
     ];

@@ -1,9 +1,9 @@
 //! What is said of an exercise, in words.
 
-use crate::exercises::Muscles;
+use crate::exercises::{Muscle, Muscles};
 use crate::say;
-use crate::sheet::{Equipment, LoadBasis, SideMode};
-use crate::words::{decimal, t, t_in};
+use crate::sheet::{LoadBasis, SideMode};
+use crate::words::{decimal, t};
 
 pub use crate::quick::{EQUIPMENT, PATTERNS};
 
@@ -17,22 +17,6 @@ pub fn sides(sides: SideMode) -> &'static str {
         SideMode::EachInTurn => "each in turn",
         SideMode::OneHolds => "one holds",
     })
-}
-
-/// The word for equipment: in English the one of a line.
-pub fn equipment(equipment: Equipment) -> &'static str {
-    t_in(
-        "equipment",
-        match equipment {
-            Equipment::Barbell => "barbell",
-            Equipment::Dumbbell => "dumbbell",
-            Equipment::Handle => "handle",
-            Equipment::Stack => "stack",
-            Equipment::Band => "band",
-            Equipment::Body => "body",
-            Equipment::Other => "other",
-        },
-    )
 }
 
 /// What the load means together with the body.
@@ -51,7 +35,7 @@ pub fn basis(basis: &LoadBasis) -> String {
 
 /// Muscles in a row; none said where there are none.
 pub fn muscle_names(muscles: Muscles) -> String {
-    let names: Vec<&str> = muscles.iter().map(|muscle| t(muscle.name())).collect();
+    let names: Vec<&str> = muscles.iter().map(Muscle::name).collect();
     if names.is_empty() {
         t("none said").to_owned()
     } else {

@@ -1,10 +1,10 @@
 //! What is known of an exercise, to be written by taps: a new one, or another version.
 
 use super::draft::{BAND, BASES, Draft, SHARE, base};
-use super::words::{EQUIPMENT, PATTERNS, SIDES, equipment, sides};
+use super::words::{EQUIPMENT, PATTERNS, SIDES, sides};
 use crate::device::clock;
 use crate::exercises::Muscle;
-use crate::sheet::{ExerciseId, Pattern};
+use crate::sheet::{Equipment, ExerciseId, Pattern};
 use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
@@ -175,7 +175,7 @@ pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
             one_of(
                 "exercise-equipment",
                 t("Equipment"),
-                (EQUIPMENT.map(|(one, _)| one).into(), equipment),
+                (EQUIPMENT.map(|(one, _)| one).into(), Equipment::name),
                 |draft| draft.equipment,
                 |draft, equipment| draft.equipment = equipment,
                 draft,

@@ -23,9 +23,9 @@ pub fn done_pad(hands: Hands) -> AnyView {
         vec![
             button("", "undo-set", t("undo set"), move || hands.undo_set()),
             button("", "amend", t("change set"), move || {
-                hands.show(Open::Amend)
+                hands.open.set(Open::Amend)
             }),
-            button("", "more", t("more"), move || hands.show(Open::More)),
+            button("", "more", t("more"), move || hands.open.set(Open::More)),
         ],
     )
 }

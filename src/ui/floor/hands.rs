@@ -3,9 +3,9 @@
 mod headset;
 
 use super::keys::Wish;
+use super::safety::Answered;
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
-use crate::device::dom::{self, Focused};
 use crate::device::events::Pointer;
 use crate::device::haptic::buzz;
 use crate::device::media::MediaKeys;
@@ -64,8 +64,9 @@ pub struct Hands {
     tapped: StoredValue<Option<u64>>,
     rep_tapped: StoredValue<Option<u64>>,
     touches: StoredValue<Touches>,
-    opener: StoredValue<Option<Focused>, LocalStorage>,
     media: StoredValue<Option<MediaKeys>, LocalStorage>,
+    /// The exercises for which it was answered whether a set to failure is safe.
+    pub answered: Answered,
 }
 
 impl Hands {
@@ -90,8 +91,8 @@ impl Hands {
             tapped: StoredValue::new(None),
             rep_tapped: StoredValue::new(None),
             touches: StoredValue::new(Touches::default()),
-            opener: StoredValue::new_local(None),
             media: StoredValue::new_local(None),
+            answered: Answered::unread(),
         }
     }
 
@@ -155,7 +156,7 @@ impl Hands {
             return;
         };
         if needs_load(&board) {
-            self.show(Open::Load);
+            self.open.set(Open::Load);
         } else if self.once() && self.sure(&board, Sure::Log) {
             self.log_now(&board);
         }
@@ -278,18 +279,6 @@ impl Hands {
         }
     }
 
-    /// Opens a panel, and remembers what had the keyboard.
-    pub fn show(self, open: Open) {
-        self.opener.set_value(dom::focused());
-        self.open.set(open);
-    }
-
-    /// Gives the keyboard back to what opened the panel; whether that is still there.
-    pub fn focus_opener(self) -> bool {
-        let opener = self.opener.try_update_value(Option::take).flatten();
-        opener.is_some_and(|opener| opener.again())
-    }
-
     // ---- a tap a rep ----
 
     /// From now on each tap on the pad counts a rep of the set.
@@ -346,10 +335,10 @@ impl Hands {
             (Wish::Less | Wish::More, Face::Rest(_)) => self.rest(wish == Wish::More),
             (Wish::Undo, Face::Set(_)) => self.app.undo(),
             (Wish::Undo, _) => self.undo_set(),
-            (Wish::Load, Face::Set(_)) if has_load() => self.show(Open::Load),
-            (Wish::Reserve, Face::Set(_)) => self.show(Open::Reserve),
-            (Wish::Everything, _) => self.show(Open::More),
-            (Wish::Help, _) => self.show(Open::Keys),
+            (Wish::Load, Face::Set(_)) if has_load() => self.open.set(Open::Load),
+            (Wish::Reserve, Face::Set(_)) => self.open.set(Open::Reserve),
+            (Wish::Everything, _) => self.open.set(Open::More),
+            (Wish::Help, _) => self.open.set(Open::Keys),
             _ => return false,
         }
         true

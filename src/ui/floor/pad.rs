@@ -274,12 +274,14 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
     });
     vec![
         when(loaded, move || {
-            button("", "load", t("load"), move || hands.show(Open::Load))
+            button("", "load", t("load"), move || hands.open.set(Open::Load))
         }),
-        button("", "reserve", reserve, move || hands.show(Open::Reserve)),
+        button("", "reserve", reserve, move || {
+            hands.open.set(Open::Reserve)
+        }),
         by_ear,
         count,
-        button("", "more", t("more"), move || hands.show(Open::More)),
+        button("", "more", t("more"), move || hands.open.set(Open::More)),
     ]
 }
 
@@ -303,7 +305,7 @@ fn counting_row(hands: Hands) -> Vec<AnyView> {
             hands.stop_counting();
         }),
         button("strong", "count-log", log, move || hands.log()),
-        button("", "more", t("more"), move || hands.show(Open::More)),
+        button("", "more", t("more"), move || hands.open.set(Open::More)),
     ]
 }
 
@@ -325,7 +327,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
     });
     let short = dynamic(move || match over.get() {
         Some(over) => button("", "short", say!("{over} min over", over), move || {
-            hands.show(Open::Short);
+            hands.open.set(Open::Short);
         }),
         None => ().into_any(),
     });
@@ -369,7 +371,7 @@ pub fn rest_pad(hands: Hands) -> AnyView {
             button("", "undo-set", t("undo set"), move || hands.undo_set()),
             hold,
             short,
-            button("", "more", t("more"), move || hands.show(Open::More)),
+            button("", "more", t("more"), move || hands.open.set(Open::More)),
         ],
     )
 }

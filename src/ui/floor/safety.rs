@@ -4,37 +4,55 @@ use super::hands::Hands;
 use super::screen::Open;
 use crate::device::prefs;
 use crate::session::Board;
-use crate::ui::live::Live;
+use crate::sheet::ExerciseId;
 use crate::ui::parts::{button, panel, words};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
 
-/// Preference: the exercises for which it was answered, by their names on the board. Lost, it is asked again.
+/// Preference: the ids of the exercises for which it was answered. Lost, it is asked again.
 const ANSWERED: &str = "to-failure";
 
-fn answered(app: Stanchion) -> Vec<String> {
-    let key = app.model.with_untracked(|model| model.pref(ANSWERED));
-    prefs::get(&key).unwrap_or_default()
+/// The exercises for which it was answered, read where it is first asked for: most sessions never ask.
+#[derive(Clone, Copy)]
+pub struct Answered(StoredValue<Option<Vec<ExerciseId>>>);
+
+impl Answered {
+    /// Nothing is read yet.
+    pub fn unread() -> Answered {
+        Answered(StoredValue::new(None))
+    }
+
+    /// Goes on with the exercises that were answered.
+    fn with<T>(self, app: Stanchion, go_on: impl FnOnce(&mut Vec<ExerciseId>) -> T) -> Option<T> {
+        self.0.try_update_value(|known| {
+            let read = || prefs::get(&key(app)).unwrap_or_default();
+            go_on(known.get_or_insert_with(read))
+        })
+    }
+}
+
+fn key(app: Stanchion) -> String {
+    app.model.with_untracked(|model| model.pref(ANSWERED))
 }
 
 /// Whether to ask before the set of that board.
-pub fn asks(app: Stanchion, board: &Board) -> bool {
-    board.falls && !answered(app).contains(&board.exercise)
+fn asks(hands: Hands, board: &Board) -> bool {
+    let known = |all: &mut Vec<ExerciseId>| all.contains(&board.exercise_id);
+    board.falls && hands.answered.with(hands.app, known) == Some(false)
 }
 
 /// The question. Put away without an answer, it comes again with the next such set.
 pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
-    let app = hands.app;
     let answer = move || {
         let exercise = hands
             .board
-            .with_untracked(|board| board.as_ref().map(|board| board.exercise.clone()));
-        let key = app.model.with_untracked(|model| model.pref(ANSWERED));
-        let mut all = answered(app);
-        all.extend(exercise);
-        // What a preference cannot hold is asked again next time.
-        let _ = prefs::set(&key, &all);
+            .with_untracked(|board| board.as_ref().map(|board| board.exercise_id.clone()));
+        hands.answered.with(hands.app, |all| {
+            all.extend(exercise);
+            // What a preference cannot hold is asked again next time.
+            let _ = prefs::set(&key(hands.app), all);
+        });
         close.run(());
     };
     let inside = vec![
@@ -63,10 +81,10 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
     panel("safety-panel", t("To failure"), close, inside)
 }
 
-/// Opens the question where it is due; whether it did.
-pub fn ask(app: Stanchion, board: Option<&Board>, open: Live<Open>) {
-    let free = open.get_untracked() == Open::Nothing;
-    if free && board.is_some_and(|board| asks(app, board)) {
-        open.set(Open::Safety);
+/// Opens the question where it is due.
+pub fn ask(hands: Hands, board: Option<&Board>) {
+    let free = hands.open.get_untracked() == Open::Nothing;
+    if free && board.is_some_and(|board| asks(hands, board)) {
+        hands.open.set(Open::Safety);
     }
 }

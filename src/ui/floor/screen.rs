@@ -150,28 +150,24 @@ fn follow(hands: Hands) {
         pointers.set_value(None);
     });
     let settling: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
-    Effect::new(move |before: Option<Open>| {
+    Effect::new(move |changed: Option<()>| {
         hands.app.model.track();
         hands.counting.track();
         let open = hands.open.get();
-        if let Some(before) = before {
+        if changed.is_some() {
             // Once the page is laid: what had the keyboard may be gone, and keys would go nowhere.
-            settling.set_value(Some(after(0, move || place_focus(hands, before, open))));
+            settling.set_value(Some(after(0, move || settle_focus(open))));
         }
-        open
     });
 }
 
-/// Gives the keyboard to the panel that was opened, back to what opened it, or to the pad where nothing has it.
-fn place_focus(hands: Hands, before: Open, open: Open) {
-    if open != Open::Nothing {
-        if before != open || dom::focus_is_lost() {
-            dom::focus_on(".panel");
-        }
-    } else if before != open && hands.focus_opener() {
-        // Where it was.
-    } else if dom::focus_is_lost() {
-        dom::focus_on(".pad-main");
+/// Gives the keyboard to the panel that is open, or else to the pad, where nothing has it any more.
+fn settle_focus(open: Open) {
+    if dom::focus_is_lost() {
+        dom::focus_on(match open {
+            Open::Nothing => ".pad-main",
+            _ => ".panel",
+        });
     }
 }
 
@@ -214,7 +210,7 @@ pub fn screen(app: Stanchion) -> AnyView {
             }
         }
         if matches!(now, Face::Set(_)) {
-            board.with(|board| ask(app, board.as_ref(), open));
+            board.with(|board| ask(hands, board.as_ref()));
         }
         now
     });
@@ -237,8 +233,8 @@ pub fn screen(app: Stanchion) -> AnyView {
     view! {
         <div class="floor" data-part="floor">
             {told}
-            // What lies under a panel takes neither keys nor the eye of a screen reader.
-            <div class="floor-under" inert=move || open.get() != Open::Nothing>
+            // One element, so that what changes under a panel stays out of reach too.
+            <div class="floor-under">
                 <div class="floor-upper" role="region" aria-label=t("Board") tabindex="0" data-part="upper">
                     {upper}
                     <div class={"floor-end"} aria-hidden="true"></div>

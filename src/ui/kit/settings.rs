@@ -90,6 +90,15 @@ pub fn about() -> AnyView {
                  open; the screen is kept on for it.",
             )),
             way(Place::State.href(), t("State of the app, for a report")),
+            // The build writes it (xtask/src/notices.rs). In a page of its own: this one may have a session.
+            view! {
+                <p>
+                    <a href="./licences.txt" target="_blank" rel="noopener" data-part="licences">
+                        {t("What it is made of, with the licences (needs the network)")}
+                    </a>
+                </p>
+            }
+            .into_any(),
             words(
                 "caution",
                 t(

@@ -322,7 +322,7 @@ fn muscles(report: &Report) -> AnyView {
             let a_week = (sets.halves() * 10 + count) / (2 * count);
             say!(
                 "{muscle} {sets} ({a_week} a week)",
-                muscle = t(sets.muscle.name()),
+                muscle = sets.muscle.name(),
                 sets = halves_said(sets.halves()),
                 a_week = decimal(&format!("{}.{}", a_week / 10, a_week % 10)),
             )

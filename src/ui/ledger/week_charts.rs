@@ -128,7 +128,7 @@ pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
     let names = Grain::Names(
         sorted
             .iter()
-            .map(|sets| t(sets.muscle.name()).to_owned())
+            .map(|sets| sets.muscle.name().to_owned())
             .collect(),
     );
     let grain = Grain::Number {

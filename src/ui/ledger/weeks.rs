@@ -13,7 +13,7 @@ use crate::ui::reading::headings_between;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Unit, WEEK, date, weekday_short};
-use crate::words::{many, many_of, t};
+use crate::words::{many, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -183,39 +183,50 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
     let Some((week, before)) = weeks.split_last() else {
         return ().into_any();
     };
-    let of = |value: &dyn Fn(&Week) -> i64| {
+    let any_before = before.iter().any(|week| week.sessions > 0);
+    // A figure's own words, with what it was in the weeks before it.
+    let with = |own: String, value: &dyn Fn(&Week) -> i64| {
         let before: Vec<i64> = before.iter().map(value).collect();
-        beside(&before).unwrap_or_default()
+        let said = beside(&before).filter(|_| any_before);
+        let both = [own].into_iter().chain(said);
+        let both: Vec<String> = both.filter(|said| !said.is_empty()).collect();
+        both.join("; ")
     };
-    let of_sets = of(&|week| i64::from(week.sets));
-    let of_time = of(&|week| i64::from(week.minutes));
+    let sessions = week.sessions as usize;
     let inside = vec![
         of_week(
             t("sets"),
             week.sets.to_string(),
-            say!("{hard} of them hard; {of_sets}", hard = week.hard, of_sets),
+            with(say!("{hard} of them hard", hard = week.hard), &|week| {
+                i64::from(week.sets)
+            }),
         ),
         of_week(
             t("session load"),
             week.load.total().to_string(),
-            of(&|week| i64::from(week.load.total())),
+            with(String::new(), &|week| i64::from(week.load.total())),
         ),
         of_week(
             t("volume load"),
             week.volume.shown(unit),
-            of(&|week| week.volume.whole(unit)),
+            with(String::new(), &|week| week.volume.whole(unit)),
         ),
         of_week(
             t("time"),
             format!("{} min", week.minutes),
-            many_of(
-                week.sessions as usize,
-                "in {n} session; {of_time}",
-                "in {n} sessions; {of_time}",
-                &[("of_time", &of_time)],
+            with(
+                many(sessions, "in {n} session", "in {n} sessions"),
+                &|week| i64::from(week.minutes),
             ),
         ),
     ];
+    let none_before = (!any_before).then(|| {
+        let said = say!(
+            "No session in the {weeks} weeks before: there is nothing to compare with yet.",
+            weeks = before.len()
+        );
+        line("quiet", "week-alone", said)
+    });
     let still = (!week.is_over(today)).then(|| {
         let left = (week.sunday() - today.max(week.monday)).num_days();
         let left = usize::try_from(left).unwrap_or(0);
@@ -231,6 +242,7 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
     });
     vec![
         view! { <dl class="sums" data-part="week-sums">{inside}</dl> }.into_any(),
+        none_before.into_any(),
         still.into_any(),
     ]
     .into_any()
@@ -245,7 +257,7 @@ fn bands(weeks: &[Week]) -> AnyView {
         let muscles = week.muscles.iter();
         let of_band = muscles.filter(|sets| Band::of_halves(sets.halves()) == band);
         let said: Vec<String> = of_band
-            .map(|sets| format!("{} {}", t(sets.muscle.name()), halves_said(sets.halves())))
+            .map(|sets| format!("{} {}", sets.muscle.name(), halves_said(sets.halves())))
             .collect();
         (band, said)
     });

@@ -1,13 +1,12 @@
 //! One block of the sheet that is being written: everything that it prescribes.
 
-use super::exercise::equipment_word;
 use super::hand::{At, Hand};
 use super::lines::set_lines;
 use super::load::{basis, start};
 use super::next::progression;
 use super::sheet::{change, nothing_begun};
 use crate::say;
-use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
+use crate::sheet::{Block, BlockId, Digit, Equipment, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
     Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
     under_each_other, way, words,
@@ -49,7 +48,7 @@ fn written(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
         let equipment = hand
             .it
             .with(|block| block.as_ref().map(|block| block.exercise.equipment));
-        let equipment = equipment.map_or("", equipment_word);
+        let equipment = equipment.map_or("", Equipment::name);
         say!("Another exercise than this ({equipment})", equipment)
     });
     let back = || way(Place::Draft(sheet).href(), t("Back to the sheet"));

@@ -6,7 +6,7 @@ use crate::exercises::KnownExercise;
 use crate::kit::Kit;
 use crate::quick::named_exercise;
 use crate::say;
-use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
+use crate::sheet::{BlockId, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
 use crate::ui::live::Live;
 use crate::ui::parts::{
@@ -14,7 +14,7 @@ use crate::ui::parts::{
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
-use crate::words::{t, t_in};
+use crate::words::t;
 use leptos::prelude::*;
 
 /// How many are offered at once for a search.
@@ -111,10 +111,7 @@ fn offered(
 ) -> AnyView {
     let muscles: Vec<&str> = known.main().iter().map(|muscle| muscle.name()).collect();
     let with_kit = known.exercise_with(kit);
-    let mut words = vec![
-        equipment_word(known.equipment()).to_owned(),
-        muscles.join(", "),
-    ];
+    let mut words = vec![known.equipment().name().to_owned(), muscles.join(", ")];
     if with_kit.is_none() {
         words.push(t("not with your kit").to_owned());
     }
@@ -138,22 +135,6 @@ fn typed_in(name: Line) -> Chosen {
         sides: SideMode::Both,
         cautions: Vec::new(),
     }
-}
-
-/// What the equipment is called on screen.
-pub fn equipment_word(equipment: Equipment) -> &'static str {
-    t_in(
-        "equipment",
-        match equipment {
-            Equipment::Barbell => "barbell",
-            Equipment::Dumbbell => "dumbbell or kettlebell",
-            Equipment::Handle => "loadable handle",
-            Equipment::Stack => "stack",
-            Equipment::Band => "band",
-            Equipment::Body => "body",
-            Equipment::Other => "other",
-        },
-    )
 }
 
 /// Takes the exercise: as a new block, or into the block that is open.
