@@ -26,4 +26,4 @@ pub use next::{DoneSheet, Offer, Why, next};
 pub use plan::{Plan, ROTATION_SHEETS_MAX, Rotation, UnfitPlan, Weekdays};
 pub(crate) use record::ProgrammeForm;
 pub use record::{Programme, ProgrammeId};
-pub use relief::{Lately, Relief, relief, weighed};
+pub use relief::{Lately, Relief, relief};

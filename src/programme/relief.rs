@@ -68,11 +68,6 @@ fn main_work(sheet: &Sheet) -> impl Iterator<Item = &Block> {
     sheet.blocks().filter(is_main)
 }
 
-/// The exercises of a sheet whose history [`relief`] may look at.
-pub fn weighed(sheet: &Sheet) -> impl Iterator<Item = &ExerciseId> {
-    main_work(sheet).map(|block| &block.exercise.id)
-}
-
 impl Relief {
     /// Why, in one sentence.
     #[must_use]

@@ -1,5 +1,5 @@
-//! What is read at the start and looked through later: the choice of a sheet, which is the first screen, shows nothing of
-//! it. Whoever needs more completes the model first.
+//! What is read at the start and looked through when the first screen is painted: the choice of a sheet shows nothing of it
+//! but what may be offered beside, as a light session. Whoever needs more completes the model first.
 
 use super::model::{Model, Stage};
 use super::place::Place;
@@ -9,21 +9,16 @@ use crate::device::db::Answer;
 use crate::device::prefs;
 use crate::draft::Draft;
 use crate::kit::Kit;
-use crate::ledger::{Bests, ExerciseSummary, Heading, VolumeLoad, newest_first};
-use crate::programme::weighed;
+use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::say;
-use crate::session::SessionId;
-use crate::sheet::{ExerciseId, Line, Sheet, SheetId};
+use crate::sheet::Sheet;
 use crate::store::{
     Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
     body_entries, seal, shelved,
 };
-use crate::strength::Performance;
 use crate::units::Unit;
 use crate::words::t;
-use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
-use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
 /// The setting with the mark of what was said to be unreadable.
@@ -59,97 +54,6 @@ pub struct Later {
     pub strays: Vec<String>,
 }
 
-/// What the choice of a sheet is told from, and nothing more of it: headings without what was done, and of the summaries
-/// those that a light session is offered by, without the bests.
-#[derive(Default)]
-pub struct Few {
-    /// The newest headings.
-    pub headings: Vec<Heading>,
-    /// What is known of the main exercises.
-    pub known: Vec<ExerciseSummary>,
-}
-
-/// A heading, as far as the choice of a sheet is told from it. Other fields are passed over.
-#[derive(Deserialize)]
-struct ShortHeading {
-    session: SessionId,
-    began: DateTime<FixedOffset>,
-    #[serde(default)]
-    ended: Option<DateTime<FixedOffset>>,
-    sheet_id: SheetId,
-    sheet: Line,
-    #[serde(default)]
-    light: bool,
-}
-
-/// A summary, as far as a light session is offered by it. Other fields are passed over.
-#[derive(Deserialize)]
-struct ShortSummary {
-    exercise: ExerciseId,
-    name: Line,
-    performances: Vec<Performance>,
-}
-
-impl Few {
-    /// What is needed for the choice among `sheets`; none where a row of it cannot be read.
-    pub fn of(headings: &Answer, summaries: &Answer, sheets: &[Sheet]) -> Option<Few> {
-        let weighed: Vec<&str> = sheets
-            .iter()
-            .flat_map(weighed)
-            .map(ExerciseId::as_str)
-            .collect();
-        let known = shelved::<ShortSummary>(summaries.some(&weighed));
-        let rows = headings.records().into_iter();
-        let headings = shelved::<ShortHeading>(rows.map(|row| (String::new(), row)).collect());
-        let whole = known.unreadable.is_empty() && headings.unreadable.is_empty();
-        whole.then(|| Few {
-            headings: headings.records.into_iter().map(Heading::from).collect(),
-            known: known
-                .records
-                .into_iter()
-                .map(ExerciseSummary::from)
-                .collect(),
-        })
-    }
-}
-
-impl From<ShortHeading> for Heading {
-    fn from(short: ShortHeading) -> Heading {
-        Heading {
-            session: short.session,
-            began: short.began,
-            ended: short.ended,
-            sheet_id: short.sheet_id,
-            sheet: short.sheet,
-            light: short.light,
-            sets_done: 0,
-            volume: VolumeLoad::default(),
-            minutes: 0,
-            predicted_minutes: None,
-            bare_seconds: None,
-            changes: 0,
-            change_overs: Vec::new(),
-            rpe: None,
-            shares: Vec::new(),
-            note: None,
-            budget_minutes: None,
-            set_notes: String::new(),
-        }
-    }
-}
-
-impl From<ShortSummary> for ExerciseSummary {
-    fn from(short: ShortSummary) -> ExerciseSummary {
-        ExerciseSummary {
-            exercise: short.exercise,
-            name: short.name,
-            performances: short.performances,
-            bests: Bests::default(),
-            beaten: Vec::new(),
-        }
-    }
-}
-
 /// Reads the rows of a shelf; those that cannot be read go to `lost`.
 pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
     let read = shelved(rows.rows());
@@ -157,12 +61,14 @@ pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost)
     read.records
 }
 
-/// Whether the choice of a sheet comes first, and for the only lifter of this phone.
+/// Whether the choice of a sheet comes first, and for the only lifter of this phone. What a programme has come next is told
+/// from the newest sessions.
 pub fn only_chooses(model: &Model) -> bool {
     model.stage == Stage::Opening
         && model.place == Place::Floor
         && model.session.is_none()
         && model.other.is_none()
+        && model.programmes.is_empty()
         && model.people.here().next().is_none()
 }
 

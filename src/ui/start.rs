@@ -4,7 +4,7 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
-use super::later::{Few, Later, Lost, only_chooses, records};
+use super::later::{Later, Lost, only_chooses, records};
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
@@ -15,7 +15,6 @@ use crate::device::install::Install;
 use crate::device::timer::after;
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
 use crate::json;
-use crate::ledger::newest_first;
 use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
@@ -115,7 +114,7 @@ fn is_new(model: &Model) -> bool {
     !matches!(model.keeping, Keeping::Failing(_))
         && model.lifter.is_none()
         && model.sheets.is_empty()
-        && model.headings.is_empty()
+        && model.sessions == 0
         && model.session.is_none()
         && model.aside.is_empty()
 }
@@ -223,25 +222,12 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let sheets = current(sheets);
     let headings = wanted.take(Shelf::Headings);
     let summaries = wanted.take(Shelf::Summaries);
-    // What is spoiled is told by who reads all of it.
-    let few = (events.is_empty() && app.model.with_untracked(only_chooses))
-        .then(|| Few::of(&headings, &summaries, &sheets))
-        .flatten();
-    let waits = few.is_some();
-    let Few {
-        headings: shown,
-        known,
-    } = few.unwrap_or_default();
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         model.sheets = sheets;
         model.programmes = named.current_programmes().into_iter().cloned().collect();
         model.summaries.clear();
-        for summary in known {
-            model.summaries.insert(summary.exercise.clone(), summary);
-        }
-        model.headings = shown;
-        newest_first(&mut model.headings);
+        model.headings.clear();
         model.sessions = wanted.sessions();
         model.lasts = lasts.into_iter().map(|last| (last.sheet, last)).collect();
         // Memory may be ahead of the disk in the tab that writes; in one that follows the disk alone is true.
@@ -267,7 +253,7 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         lost,
         strays,
     }));
-    if waits {
+    if app.model.with_untracked(only_chooses) {
         return Ok(true);
     }
     let whole = app.complete();

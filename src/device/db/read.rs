@@ -150,17 +150,10 @@ impl Texts {
         keys.zip(self.records()).collect()
     }
 
-    pub(super) fn records(&self) -> Vec<String> {
+    fn records(&self) -> Vec<String> {
         let texts = js::Texts::new();
         let records = self.records.iter();
         records.map(|record| long(&texts, &record)).collect()
-    }
-
-    /// The record under a key, with the key.
-    pub(super) fn pair(&self, key: &str) -> Option<(String, String)> {
-        let at = u32::try_from(self.keys.index_of(&key.into(), 0)).ok()?;
-        let record = long(&js::Texts::new(), &self.records.get(at));
-        Some((key.to_owned(), record))
     }
 }
 

@@ -66,29 +66,6 @@ impl Answer {
         }
     }
 
-    /// The records alone, by rising key.
-    #[must_use]
-    pub fn records(&self) -> Vec<String> {
-        match &self.0 {
-            Told::There(texts) => texts.records(),
-            Told::Here(rows) => rows.iter().map(|(_, row)| row.clone()).collect(),
-            Told::Count(_) => Vec::new(),
-        }
-    }
-
-    /// Those with these keys that there are, as (key, text).
-    #[must_use]
-    pub fn some(&self, keys: &[&str]) -> Vec<(String, String)> {
-        match &self.0 {
-            Told::There(texts) => keys.iter().filter_map(|key| texts.pair(key)).collect(),
-            Told::Here(rows) => {
-                let wanted = rows.iter().filter(|(key, _)| keys.contains(&key.as_str()));
-                wanted.cloned().collect()
-            }
-            Told::Count(_) => Vec::new(),
-        }
-    }
-
     /// How many records there are.
     #[must_use]
     pub fn count(&self) -> usize {
