@@ -32,8 +32,9 @@ pub enum Engines {
 }
 
 /// Runs the tests that are for every engine in Firefox and in WebKit. An engine that is not here is named, and is no
-/// failure unless all were asked for.
-pub fn run(engines: Engines) -> Outcome<()> {
+/// failure unless all were asked for. Gives how many of both passed.
+pub fn run(engines: Engines) -> Outcome<u8> {
+    let mut passed = 0;
     let all = engines == Engines::All;
     let firefox = if all {
         Some(step("Firefox", Firefox::prepare)?)
@@ -41,7 +42,10 @@ pub fn run(engines: Engines) -> Outcome<()> {
         Firefox::here()
     };
     match firefox {
-        Some(firefox) => step("End-to-end tests in Firefox", || in_firefox(&firefox))?,
+        Some(firefox) => {
+            step("End-to-end tests in Firefox", || in_firefox(&firefox))?;
+            passed += 1;
+        }
         None => absent("Firefox"),
     }
     let webkit = if all {
@@ -50,10 +54,13 @@ pub fn run(engines: Engines) -> Outcome<()> {
         Webkit::here()
     };
     match webkit {
-        Some(webkit) => step("End-to-end tests in WebKit", || in_webkit(&webkit))?,
+        Some(webkit) => {
+            step("End-to-end tests in WebKit", || in_webkit(&webkit))?;
+            passed += 1;
+        }
         None => absent("WebKit"),
     }
-    Ok(())
+    Ok(passed)
 }
 
 fn absent(engine: &str) {

@@ -63,7 +63,7 @@ pub fn run() -> Outcome<()> {
     figures.insert("rest.main_thread_ms_per_s", idle);
     figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
     figures.extend(step("Times of the core", core_times)?);
-    step("Figures", || write(&figures, "kill."))
+    step("Figures", || write(&figures, &["kill.", "engines."]))
 }
 
 /// Measures what ten years cost, in the build that is there, and adds the figures.
@@ -93,16 +93,16 @@ pub fn cues() -> Outcome<()> {
 
 /// Adds figures to those that are written already.
 pub fn add(figures: &Figures) -> Outcome<()> {
-    write(figures, "")
+    write(figures, &[""])
 }
 
-/// Writes figures; of those written before, the ones whose key begins with `stay` stay too.
-fn write(figures: &Figures, stay: &str) -> Outcome<()> {
+/// Writes figures; of those written before, the ones whose key begins with one of `stay` stay too.
+fn write(figures: &Figures, stay: &[&str]) -> Outcome<()> {
     let mut all: BTreeMap<String, Value> = fs::read_to_string(places::target("measure.json"))
         .ok()
         .and_then(|text| serde_json::from_str(&text).ok())
         .unwrap_or_default();
-    all.retain(|key, _| key.starts_with(stay));
+    all.retain(|key, _| stay.iter().any(|begin| key.starts_with(begin)));
     for (key, figure) in figures {
         let figure = number(*figure);
         note(format!("{key} = {figure}"));
