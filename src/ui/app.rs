@@ -17,6 +17,7 @@ use super::sheets::{
     DraftBlockPlace, DraftExercisePlace, DraftPlace, SharedPlace, SheetPlace, SheetsPlace,
     WritePlace,
 };
+use crate::ui::parts::el;
 
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
@@ -84,17 +85,26 @@ fn open(app: Stanchion) -> AnyView {
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);
-    view! {
-        <div
-            class=move || if on_floor.get() { "app on-floor" } else { "app" }
-            data-unsaved=move || unsaved.get()
-        >
-            {banners}
-            <main class="place" id="place" tabindex="-1" data-part="place">{place}</main>
-            {places}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .follow("class", move || {
+            if on_floor.get() {
+                "app on-floor"
+            } else {
+                "app"
+            }
+        })
+        .follow("data-unsaved", move || unsaved.get())
+        .child(banners)
+        .child(
+            el("main")
+                .class("place")
+                .set("id", "place")
+                .set("tabindex", "-1")
+                .part("place")
+                .child(place),
+        )
+        .child(places)
+        .view()
 }
 
 /// The way between the places.
@@ -106,20 +116,35 @@ fn places(app: Stanchion) -> AnyView {
         way_to(at, Place::Ledger, "go-ledger", t("Ledger")),
         way_to(at, Place::Kit, "go-kit", t("Kit")),
     ];
-    view! { <nav class="places" aria-label=t("Places") data-part="places">{links}</nav> }.into_any()
+    el("nav")
+        .class("places")
+        .set("aria-label", t("Places"))
+        .part("places")
+        .child(links)
+        .view()
 }
 
 fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
     let href = place.href();
     let current = move || (at.get() == place).then_some("page");
-    view! { <a class="places-link" href=href data-part=part aria-current=current>{name}</a> }
-        .into_any()
+    el("a")
+        .class("places-link")
+        .set("href", href)
+        .part(part)
+        .follow("aria-current", current)
+        .child(name)
+        .view()
 }
 
 /// A banner with something to tap behind its text.
 pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
     let class = if wrong { "banner wrong" } else { "banner" };
-    view! { <div class=class data-part=part><span>{text}</span>{act}</div> }.into_any()
+    el("div")
+        .class(class)
+        .part(part)
+        .child(el("span").child(text))
+        .child(act)
+        .view()
 }
 
 /// What the person must know wherever they are: storage that fails, a message, an update.
@@ -153,7 +178,12 @@ fn banners(app: Stanchion) -> AnyView {
             )
         }),
     ];
-    view! { <div class="banners" role="status" data-part="banners">{inside}</div> }.into_any()
+    el("div")
+        .class("banners")
+        .set("role", "status")
+        .part("banners")
+        .child(inside)
+        .view()
 }
 
 fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
@@ -188,7 +218,11 @@ fn unheard(app: Stanchion) -> AnyView {
             app.sound.with_value(Sound::unlock);
         }),
     };
-    view! { <div class="banner wrong loud" data-part="no-sound">{inside}</div> }.into_any()
+    el("div")
+        .class("banner wrong loud")
+        .part("no-sound")
+        .child(inside)
+        .view()
 }
 
 fn export_now(app: Stanchion) -> AnyView {

@@ -1,5 +1,6 @@
 //! The one chart of the screen: a picture, a line that says one place of it, and the table that says all.
 
+use crate::ui::parts::el;
 mod act;
 mod face;
 mod period;
@@ -63,7 +64,11 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
     let about = text(move || chart.with(|chart| chart.about.clone()));
     let inside = vec![
         h2(title),
-        view! { <p class="quiet" id=shown.about_id()>{move || about.get()}</p> }.into_any(),
+        el("p")
+            .class("quiet")
+            .set("id", shown.about_id())
+            .text(about)
+            .view(),
         when(some, move || {
             vec![
                 face::face(shown),
@@ -74,7 +79,12 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
             .into_any()
         }),
     ];
-    view! { <section class="chart" aria-label=move || title.get() data-part=part>{inside}</section> }.into_any()
+    el("section")
+        .class("chart")
+        .follow("aria-label", move || title.get())
+        .part(part)
+        .child(inside)
+        .view()
 }
 
 /// The place of the last row.

@@ -6,6 +6,7 @@ use crate::device::clock;
 use crate::exercises::Muscle;
 use crate::sheet::{ExerciseId, Pattern};
 use crate::ui::live::Live;
+use crate::ui::parts::el;
 use crate::ui::parts::{
     Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
 };
@@ -104,16 +105,15 @@ fn basis(draft: Live<Draft>) -> AnyView {
 }
 
 fn cautions(draft: Live<Draft>) -> AnyView {
-    let area = view! {
-        <textarea
-            class="note"
-            rows="3"
-            data-part="exercise-cautions"
-            aria-label=t("cautions, one a line")
-            prop:value=move || draft.with(|draft| draft.cautions.clone())
-            on:input=move |event| draft.update(|draft| draft.cautions = event_target_value(&event))
-        ></textarea>
-    };
+    let area = el("textarea")
+        .class("note")
+        .set("rows", "3")
+        .part("exercise-cautions")
+        .set("aria-label", t("cautions, one a line"))
+        .value(move || draft.with(|draft| draft.cautions.clone()))
+        .on("input", move |event| {
+            draft.update(|draft| draft.cautions = event_target_value(&event))
+        });
     section(None, t("Cautions, one a line"), vec![area.into_any()])
 }
 

@@ -22,6 +22,7 @@ use crate::device::timer::{Timer, after};
 use crate::session::{Beside, Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
+use crate::ui::parts::el;
 use crate::ui::parts::{dynamic, words};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -234,20 +235,33 @@ pub fn screen(app: Stanchion) -> AnyView {
     });
     let over = over(hands);
     let told = told(app, face, board);
-    view! {
-        <div class="floor" data-part="floor">
-            {told}
-            // What lies under a panel takes neither keys nor the eye of a screen reader.
-            <div class="floor-under" inert=move || open.get() != Open::Nothing>
-                <div class="floor-upper" role="region" aria-label=t("Board") tabindex="0" data-part="upper">
-                    {upper}
-                    <div class={"floor-end"} aria-hidden="true"></div>
-                    <div class="floor-more" aria-hidden="true" data-part="below">{t("▾ more below")}</div>
-                </div>
-                {lower}
-            </div>
-            {over}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("floor")
+        .part("floor")
+        .child(told)
+        .child(
+            el("div")
+                .class("floor-under")
+                .follow("inert", move || open.get() != Open::Nothing)
+                .child(
+                    el("div")
+                        .class("floor-upper")
+                        .set("role", "region")
+                        .set("aria-label", t("Board"))
+                        .set("tabindex", "0")
+                        .part("upper")
+                        .child(upper)
+                        .child(el("div").class("floor-end").set("aria-hidden", "true"))
+                        .child(
+                            el("div")
+                                .class("floor-more")
+                                .set("aria-hidden", "true")
+                                .part("below")
+                                .child(t("▾ more below")),
+                        ),
+                )
+                .child(lower),
+        )
+        .child(over)
+        .view()
 }

@@ -6,6 +6,7 @@ use crate::device::clock;
 use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::live::Live;
+use crate::ui::parts::el;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
     text, toggle, way, when, wrong_word,
@@ -31,8 +32,11 @@ fn chosen(app: Stanchion, draft: Live<Draft>) -> AnyView {
             let take_out = Callback::new(move |()| draft.update(|draft| draft.take_out(at)));
             let out = t("take out").into_any();
             let out = tap("plain", "programme-out", Some(label), out, take_out);
-            view! { <div class="kit-row"><span>{format!("{}. {name}", at + 1)}</span>{out}</div> }
-                .into_any()
+            el("div")
+                .class("kit-row")
+                .child(el("span").child(format!("{}. {name}", at + 1)))
+                .child(out)
+                .view()
         };
         let rows = order.get().into_iter().enumerate().map(row).collect();
         list("rows", Some("programme-order"), rows)

@@ -15,6 +15,7 @@ use crate::strength::{
 use crate::ui::floor::Beginning;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
+use crate::ui::parts::el;
 use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
@@ -136,7 +137,7 @@ fn all_sheets() -> AnyView {
 
 fn nowhere() -> AnyView {
     let inside = vec![h1(t("No such sheet")), all_sheets()];
-    view! { <div class="page">{inside}</div> }.into_any()
+    el("div").class("page").child(inside).view()
 }
 
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
@@ -170,7 +171,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
     if !shown.looks {
-        inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
+        inside.push(el("div").class("more").child(others(app, id)).view());
     }
     inside.extend(
         shown
@@ -291,5 +292,9 @@ fn block_as_written(
     inside.extend(foretold);
     let cautions = block.cautions.iter();
     inside.extend(cautions.map(|caution| words("caution", caution.said().to_owned())));
-    view! { <article class="block" data-part="block">{inside}</article> }.into_any()
+    el("article")
+        .class("block")
+        .part("block")
+        .child(inside)
+        .view()
 }

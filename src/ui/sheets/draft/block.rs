@@ -8,6 +8,7 @@ use super::next::progression;
 use super::sheet::{change, nothing_begun};
 use crate::say;
 use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
+use crate::ui::parts::el;
 use crate::ui::parts::{
     Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
     under_each_other, way, words,
@@ -106,7 +107,7 @@ fn doubts(hand: Hand) -> AnyView {
             doubts.map(|doubt| words("caution", doubt)).collect(),
         )
     });
-    view! { <div role="status">{inside}</div> }.into_any()
+    el("div").set("role", "status").child(inside).view()
 }
 
 fn role(hand: Hand) -> AnyView {
@@ -345,5 +346,5 @@ fn ways(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
         change(app, sheet, &mut |draft| draft.remove(id));
         app.go(Place::Draft(sheet));
     });
-    view! { <div class="more">{double}{off}</div> }.into_any()
+    el("div").class("more").child(double).child(off).view()
 }

@@ -9,6 +9,7 @@ use crate::say;
 use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
 use crate::ui::live::Live;
+use crate::ui::parts::el;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
 };
@@ -119,7 +120,7 @@ fn offered(
         words.push(t("not with your kit").to_owned());
     }
     let name = known.exercise().said();
-    let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
+    let face = vec![el("strong").child(name).view(), quiet(words.join(" · "))];
     let chosen = Chosen {
         exercise: with_kit.unwrap_or_else(|| known.exercise()),
         basis: known.basis(),
