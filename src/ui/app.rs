@@ -1,28 +1,28 @@
 //! The app: the four places and what stands above all of them.
 
 use super::away::{Form, export, look};
-use super::body::BodyPlace;
-use super::coach::{self, ComparePlace};
-use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
-use super::floor::FloorPlace;
-use super::history::{HistoriesPlace, HistoryPlace};
-use super::kit::{KitPlace, StatePlace};
-use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
+use super::body::body_place;
+use super::coach::{self, compare_place};
+use super::exercises::{exercise_place, exercises_place, write_exercise_place};
+use super::floor::floor_place;
+use super::history::{histories_place, history_place};
+use super::kit::{kit_place, state_place};
+use super::ledger::{ledger_place, report_place, session_place, weeks_place};
 use super::model::{Keeping, Notice, Stage};
 use super::parts::{button, dynamic, when};
-use super::people::{LiftersPlace, bar};
+use super::people::{bar, lifters_place};
 use super::place::Place;
-use super::programme::ProgrammePlace;
+use super::programme::programme_place;
 use super::sheets::{
-    DraftBlockPlace, DraftExercisePlace, DraftPlace, SharedPlace, SheetPlace, SheetsPlace,
-    WritePlace,
+    draft_block_place, draft_exercise_place, draft_place, shared_place, sheet_place, sheets_place,
+    write_place,
 };
 use crate::ui::parts::el;
 
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
-use super::welcome::Welcome;
-use super::year::YearPlace;
+use super::welcome::welcome;
+use super::year::year_place;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
@@ -44,7 +44,7 @@ pub fn App() -> impl IntoView {
     let stage = app.of(|model| (model.stage, model.looks_at.clone()));
     let stages = dynamic(move || match stage.get().0 {
         Stage::Opening => ().into_any(),
-        Stage::Welcome => view! { <Welcome/> }.into_any(),
+        Stage::Welcome => untrack(welcome),
         Stage::Open => open(app),
     });
     vec![stages, look(app)]
@@ -55,33 +55,10 @@ fn open(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.clone());
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
-    let place = dynamic(move || match at.get() {
-        Place::Floor => view! { <FloorPlace/> }.into_any(),
-        Place::Sheets => view! { <SheetsPlace/> }.into_any(),
-        Place::Sheet(id) => view! { <SheetPlace id/> }.into_any(),
-        Place::Write(id) => view! { <WritePlace id/> }.into_any(),
-        Place::Exercises => view! { <ExercisesPlace/> }.into_any(),
-        Place::Exercise(id) => view! { <ExercisePlace id/> }.into_any(),
-        Place::WriteExercise(id) => view! { <WriteExercisePlace id/> }.into_any(),
-        Place::Programme => view! { <ProgrammePlace/> }.into_any(),
-        Place::Draft(id) => view! { <DraftPlace id/> }.into_any(),
-        Place::DraftBlock(sheet, block) => view! { <DraftBlockPlace sheet block/> }.into_any(),
-        Place::DraftExercise(sheet, block) => {
-            view! { <DraftExercisePlace sheet block/> }.into_any()
-        }
-        Place::Shared => view! { <SharedPlace/> }.into_any(),
-        Place::Ledger => view! { <LedgerPlace/> }.into_any(),
-        Place::Compare => view! { <ComparePlace/> }.into_any(),
-        Place::Session(id) => view! { <SessionPlace id/> }.into_any(),
-        Place::Histories => view! { <HistoriesPlace/> }.into_any(),
-        Place::History(id) => view! { <HistoryPlace id/> }.into_any(),
-        Place::Body => view! { <BodyPlace/> }.into_any(),
-        Place::Year(year) => view! { <YearPlace year/> }.into_any(),
-        Place::Weeks => view! { <WeeksPlace/> }.into_any(),
-        Place::Report => view! { <ReportPlace/> }.into_any(),
-        Place::Kit => view! { <KitPlace/> }.into_any(),
-        Place::Lifters => view! { <LiftersPlace/> }.into_any(),
-        Place::State => view! { <StatePlace/> }.into_any(),
+    // What a place reads while it is made is not followed: it is made once, and what changes in it follows by itself.
+    let place = dynamic(move || {
+        let at = at.get();
+        untrack(move || place_of(at))
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);
@@ -105,6 +82,36 @@ fn open(app: Stanchion) -> AnyView {
         )
         .child(places)
         .view()
+}
+
+/// The place that one is at.
+fn place_of(at: Place) -> AnyView {
+    match at {
+        Place::Floor => floor_place(),
+        Place::Sheets => sheets_place(),
+        Place::Sheet(id) => sheet_place(id),
+        Place::Write(id) => write_place(id),
+        Place::Exercises => exercises_place(),
+        Place::Exercise(id) => exercise_place(id),
+        Place::WriteExercise(id) => write_exercise_place(id),
+        Place::Programme => programme_place(),
+        Place::Draft(id) => draft_place(id),
+        Place::DraftBlock(sheet, block) => draft_block_place(sheet, block),
+        Place::DraftExercise(sheet, block) => draft_exercise_place(sheet, block),
+        Place::Shared => shared_place(),
+        Place::Ledger => ledger_place(),
+        Place::Compare => compare_place(),
+        Place::Session(id) => session_place(id),
+        Place::Histories => histories_place(),
+        Place::History(id) => history_place(id),
+        Place::Body => body_place(),
+        Place::Year(year) => year_place(year),
+        Place::Weeks => weeks_place(),
+        Place::Report => report_place(),
+        Place::Kit => kit_place(),
+        Place::Lifters => lifters_place(),
+        Place::State => state_place(),
+    }
 }
 
 /// The way between the places.

@@ -82,8 +82,7 @@ fn notice(app: Stanchion) -> AnyView {
 }
 
 /// The first start.
-#[component]
-pub fn Welcome() -> impl IntoView {
+pub fn welcome() -> AnyView {
     let app = stanchion();
     let unit = Live::new(Unit::Kg);
     let body = Live::new(String::new());
@@ -156,4 +155,5 @@ pub fn Welcome() -> impl IntoView {
             .child(inside)
             .view(),
     ]
+    .into_any()
 }

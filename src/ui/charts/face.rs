@@ -4,39 +4,29 @@ use super::Shown;
 use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::live::Live;
-use crate::ui::parts::{dynamic, text};
-use crate::ui::parts::{el, svg};
+use crate::ui::parts::{dynamic, el, svg, text};
 use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
-use leptos::ev::{Event, MouseEvent};
-use leptos::html::Div;
+use leptos::ev::Event;
 use leptos::prelude::*;
 
 /// The picture, as wide as there is room. A tap on it leads to the nearest place.
 pub fn face(shown: Shown) -> AnyView {
-    let holder = NodeRef::<Div>::new();
     // Nothing is drawn before the width is known.
     let width = Live::new(0);
     let measure = move || {
-        let found = holder.try_get_untracked().flatten();
-        if let Some(found) = found.and_then(|div| dom::width_in_units(&div)) {
+        if let Some(found) = dom::width_in_units(&shown.face_id()) {
             width.set(found);
         }
     };
-    whenever(move || {
-        holder.track();
-        measure();
-    });
+    // Soon: then it stands in the page.
+    whenever(measure);
     let resized = StoredValue::new_local(Some(events::on_resize(measure)));
     on_cleanup(move || resized.set_value(None));
     let drawing = Seen::new(move || shown.chart.with(|chart| lay_out(chart, width.get())));
-    let tapped = move |event: MouseEvent| {
-        let Some(div) = holder.get_untracked() else {
-            return;
-        };
-        let place = (event.offset_x(), event.offset_y());
+    let tapped = move |event: Event| {
         let near = drawing.with_untracked(|drawing| {
-            let place = dom::tenths_in(&div, drawing.width, place);
+            let place = dom::tenths_in(&event, drawing.width)?;
             let chart = shown.chart;
             chart.with_untracked(|chart| drawing.nearest(chart, place))
         });
@@ -59,7 +49,12 @@ pub fn face(shown: Shown) -> AnyView {
             drawing.with(|drawing| picture(shown, drawing, here))
         }
     });
-    view! { <div class="chart-face" node_ref=holder on:click=tapped>{picture}</div> }.into_any()
+    el("div")
+        .class("chart-face")
+        .set("id", shown.face_id())
+        .on("click", tapped)
+        .child(picture)
+        .view()
 }
 
 fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {

@@ -1,6 +1,5 @@
 //! The one chart of the screen: a picture, a line that says one place of it, and the table that says all.
 
-use crate::ui::parts::el;
 mod act;
 mod face;
 mod period;
@@ -10,7 +9,7 @@ pub use period::periods;
 
 use crate::charts::Chart;
 use crate::ui::live::Live;
-use crate::ui::parts::{h2, text, when};
+use crate::ui::parts::{el, h2, text, when};
 use crate::ui::seen::{Seen, whenever};
 use leptos::prelude::*;
 use std::sync::atomic::AtomicUsize;
@@ -34,6 +33,11 @@ impl Shown {
     /// The id of the words that say what is to be seen.
     fn about_id(self) -> String {
         format!("chart-{}-about", self.number)
+    }
+
+    /// The id of the picture's place.
+    fn face_id(self) -> String {
+        format!("chart-{}-face", self.number)
     }
 
     /// How many rows there are.

@@ -6,8 +6,7 @@ use crate::sheet::ExerciseId;
 use crate::ui::floor::load_word;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
-use crate::ui::parts::{choices, dynamic, h1, h2, line, page, quiet, toggles_of, way};
+use crate::ui::parts::{choices, dynamic, el, h1, h2, line, page, quiet, toggles_of, way};
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
@@ -63,8 +62,7 @@ async fn read(app: Stanchion, periods: [Period; 2]) -> Result<Comparison, String
 }
 
 /// Two periods side by side.
-#[component]
-pub fn ComparePlace() -> impl IntoView {
+pub fn compare_place() -> AnyView {
     let app = stanchion();
     let today = clock::wall().date_naive();
     let typed = Live::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));

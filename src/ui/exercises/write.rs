@@ -6,9 +6,8 @@ use crate::device::clock;
 use crate::exercises::Muscle;
 use crate::sheet::{ExerciseId, Pattern};
 use crate::ui::live::Live;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
+    Mode, button, choices, el, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -129,8 +128,7 @@ fn keep(app: Stanchion, id: Option<&ExerciseId>, draft: &Draft) -> Result<(), St
 }
 
 /// The place where an exercise is written, a new one or another version of `id`.
-#[component]
-pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
+pub fn write_exercise_place(id: Option<ExerciseId>) -> AnyView {
     let app = stanchion();
     let before = app.model.with_untracked(|model| {
         let known = id.as_ref().and_then(|id| model.exercises.of(id.as_str()));

@@ -4,9 +4,8 @@ use crate::ledger::{Gained, Heading, SessionRecord, Volume, beaten_in, gained, m
 use crate::say;
 use crate::session::{Session, What};
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
+    button, choices, dynamic, el, h1, h2, line, list, page, quiet, text, toggles_of,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;

@@ -3,8 +3,7 @@
 use super::hands::Hands;
 use super::keys::listed;
 use crate::ui::live::Live;
-use crate::ui::parts::el;
-use crate::ui::parts::{button, dynamic, panel, quiet};
+use crate::ui::parts::{button, dynamic, el, panel, quiet};
 use crate::words::t;
 use leptos::prelude::*;
 

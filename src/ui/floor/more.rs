@@ -8,8 +8,9 @@ use crate::session::{State, Status, What};
 use crate::sheet::{Line, Note, SetKey};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
-use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
+use crate::ui::parts::{
+    button, dynamic, el, line, list, panel, quiet, tap, text, when, wrong_word,
+};
 use crate::ui::people::stay;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;

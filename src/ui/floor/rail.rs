@@ -3,8 +3,7 @@
 use crate::say;
 use crate::session::{Moment, Status};
 use crate::ui::model::Model;
-use crate::ui::parts::el;
-use crate::ui::parts::{dynamic, line};
+use crate::ui::parts::{dynamic, el, line};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::clock;

@@ -3,8 +3,7 @@
 use super::things::Field;
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::el;
-use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
+use crate::ui::parts::{Mode, button, el, field, tap, text, wrong_word};
 use crate::words::t;
 use leptos::prelude::*;
 

@@ -4,8 +4,7 @@ use super::list::row;
 use crate::ledger::{Heading, monday_of};
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
-use crate::ui::parts::{el, yes_or_no};
+use crate::ui::parts::{Row, button, dynamic, el, line, rows, tap, text, when, yes_or_no};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment};
@@ -244,7 +243,9 @@ fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
             };
         });
     };
-    let bar = view! { <i class="day-bar" style:block-size=format!("{share}%")></i> };
+    let bar = el("i")
+        .class("day-bar")
+        .style("block-size", format!("{share}%"));
     el("button")
         .class("day done")
         .part(format!("day-{number}"))
@@ -252,7 +253,7 @@ fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
         .set("aria-current", current)
         .follow("aria-pressed", move || yes_or_no(pressed()))
         .on("click", choose)
-        .child(bar.into_any())
+        .child(bar)
         .child(el("b").child(number.to_string()))
         .view()
 }

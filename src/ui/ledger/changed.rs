@@ -2,8 +2,7 @@
 
 use crate::session::{EventId, SessionId, What};
 use crate::ui::live::Live;
-use crate::ui::parts::el;
-use crate::ui::parts::{button, dynamic, group, quiet};
+use crate::ui::parts::{button, dynamic, el, group, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;

@@ -5,9 +5,8 @@ use super::list::list_view;
 use crate::device::clock;
 use crate::ui::away::{bring_sessions_back, nudge};
 use crate::ui::coach::doors;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    button, choices, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
+    button, choices, dynamic, el, group, h1, line, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -56,8 +55,7 @@ fn way_of(place: Place, part: &'static str, words: &'static str) -> AnyView {
 }
 
 /// All sessions.
-#[component]
-pub fn LedgerPlace() -> impl IntoView {
+pub fn ledger_place() -> AnyView {
     let app = stanchion();
     let none = app.of(|model| model.headings.is_empty());
     let as_calendar = app.of(|model| model.back.calendar);

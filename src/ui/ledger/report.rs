@@ -11,9 +11,9 @@ use crate::store::BodyEntry;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, h1, line, list, page, quiet, toggles_of, way, wrong_word,
+    Mode, button, choices, dynamic, el, field, h1, line, list, page, quiet, toggles_of, way,
+    wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
@@ -53,8 +53,7 @@ struct Report {
 }
 
 /// A period on one page.
-#[component]
-pub fn ReportPlace() -> impl IntoView {
+pub fn report_place() -> AnyView {
     let app = stanchion();
     let today = moment().at.date_naive();
     let back = move |weeks: i64| {

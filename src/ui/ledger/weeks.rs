@@ -5,9 +5,8 @@ use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_o
 use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    button, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
+    button, dynamic, el, h1, line, list, page, quiet, section, tap, text, way, when,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
@@ -34,8 +33,7 @@ struct Looked {
 }
 
 /// The week that is looked at and those before it.
-#[component]
-pub fn WeeksPlace() -> impl IntoView {
+pub fn weeks_place() -> AnyView {
     let app = stanchion();
     let today = moment().at.date_naive();
     let looked = Looked {

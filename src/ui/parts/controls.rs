@@ -1,7 +1,7 @@
 //! Buttons and choices.
 
 use super::Text;
-use super::{el, yes_or_no};
+use super::element::{el, yes_or_no};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
 

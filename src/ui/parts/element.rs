@@ -36,6 +36,8 @@ struct Trait {
 enum Is {
     /// An attribute that stays.
     Fixed(Value),
+    /// A property of its style, which stays.
+    Style(String),
     /// An attribute that follows what it reads.
     Follows(Follow),
     /// A property that follows what it reads.
@@ -87,6 +89,11 @@ impl Element {
     /// With an attribute that stays as it is.
     pub fn set(self, name: &'static str, value: impl Into<Value>) -> Element {
         self.with(name, Is::Fixed(value.into()))
+    }
+
+    /// With a property of its style. It is set in the page, where the content security policy allows it, not as an attribute.
+    pub fn style(self, name: &'static str, value: String) -> Element {
+        self.with(name, Is::Style(value))
     }
 
     /// With an attribute that follows what `value` reads.

@@ -1,7 +1,7 @@
 //! Fields to type into, and the field that takes a file.
 
 use super::Text;
-use super::el;
+use super::element::el;
 use super::words::wrong_word;
 use crate::ui::live::Live;
 use leptos::ev::Event;

@@ -1,7 +1,7 @@
 //! What holds other views: pages, sections, lists, and parts that change as a whole.
 
 use super::Text;
-use super::el;
+use super::element::el;
 use super::words::h2;
 use crate::ui::seen::Seen;
 use leptos::prelude::*;

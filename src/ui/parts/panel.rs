@@ -1,7 +1,7 @@
 //! A panel that rises over the pad and is put away by its button, the Escape key or a tap beside it.
 
 use super::controls::button;
-use super::el;
+use super::element::el;
 use crate::device::events::on_key;
 use crate::device::modal::Modal;
 use crate::words::t;

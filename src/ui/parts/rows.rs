@@ -1,6 +1,6 @@
 //! Rows of text that lead somewhere, or open something.
 
-use super::el;
+use super::element::el;
 use super::frames::{dynamic, list};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;

@@ -1,7 +1,7 @@
 //! A figure between two large buttons: less and more.
 
 use super::controls::tap;
-use super::el;
+use super::element::el;
 use super::{Text, text};
 use crate::say;
 use leptos::prelude::*;

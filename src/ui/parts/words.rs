@@ -1,7 +1,7 @@
 //! Headings and paragraphs.
 
 use super::Text;
-use super::el;
+use super::element::el;
 use crate::ui::live::Live;
 use leptos::prelude::*;
 

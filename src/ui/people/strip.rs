@@ -4,8 +4,7 @@
 use crate::say;
 use crate::ui::floor::logged_line;
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::el;
-use crate::ui::parts::{button, tap, text};
+use crate::ui::parts::{button, el, tap, text};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::{t, t_in};

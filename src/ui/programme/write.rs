@@ -6,9 +6,8 @@ use crate::device::clock;
 use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::live::Live;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
+    Mode, button, choices, dynamic, el, field, group, h1, list, page, quiet, section, stepper, tap,
     text, toggle, way, when, wrong_word,
 };
 use crate::ui::place::Place;
@@ -143,8 +142,7 @@ fn light(draft: Live<Draft>) -> AnyView {
 }
 
 /// The place where the programme is written.
-#[component]
-pub fn ProgrammePlace() -> impl IntoView {
+pub fn programme_place() -> AnyView {
     let app = stanchion();
     let now = clock::wall();
     let (before, sheets) = app.model.with_untracked(|model| {

@@ -15,8 +15,7 @@ use crate::strength::{
 use crate::ui::floor::Beginning;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
-use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
+use crate::ui::parts::{button, dynamic, el, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
@@ -120,8 +119,7 @@ fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
 }
 
 /// One sheet.
-#[component]
-pub fn SheetPlace(id: SheetId) -> impl IntoView {
+pub fn sheet_place(id: SheetId) -> AnyView {
     let app = stanchion();
     let now = moment().at;
     let shown = app.of(move |model| shown(model, id, now));

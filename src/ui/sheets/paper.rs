@@ -4,8 +4,7 @@ use super::words::{block_head, sets_line};
 use crate::say;
 use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
-use crate::ui::parts::el;
-use crate::ui::parts::{dynamic, list, words};
+use crate::ui::parts::{dynamic, el, list, words};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
 

@@ -9,8 +9,7 @@ use crate::share::{
 };
 use crate::sheet::Sheet;
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
-use crate::ui::parts::{el, svg};
+use crate::ui::parts::{button, dynamic, el, line, panel, quiet, svg, toggle, when};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;

@@ -5,9 +5,8 @@ use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::live::Live;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, dynamic, field, h1, line, list, page, quiet, text, way, words,
+    Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, way, words,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -145,8 +144,7 @@ fn by_taps(app: Stanchion, sheet: Sheet) {
 }
 
 /// The place where a sheet is written, a new one or another version of `id`.
-#[component]
-pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
+pub fn write_place(id: Option<SheetId>) -> AnyView {
     let app = stanchion();
     let before = app.model.with_untracked(|model| {
         let id = id?;

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use leptos::tachys::html::attribute::Attribute;
 use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
 use leptos::tachys::html::property::prop;
+use leptos::tachys::html::style::style;
 use leptos::tachys::hydration::Cursor;
 use leptos::tachys::no_attrs;
 use leptos::tachys::renderer::types::{Element as Node, Node as AnyNode};
@@ -25,6 +26,7 @@ pub struct Drawn {
 /// What is kept of a trait.
 enum Kept {
     Fixed(Value),
+    Style(String),
     Follows(RenderEffect<Value>),
     Property(RenderEffect<Value>),
     Hears(RemoveEventHandler<Node>),
@@ -80,6 +82,10 @@ fn keep(node: &Node, has: Trait) -> (&'static str, Kept) {
             }
             Kept::Fixed(value)
         }
+        Is::Style(value) => {
+            style((name, value.clone())).build(node);
+            Kept::Style(value)
+        }
         Is::Follows(value) => Kept::Follows(follow(node, name, value, To::Attribute, None)),
         Is::Property(value) => Kept::Property(follow(node, name, value, To::Property, None)),
         Is::Hears(hear) => Kept::Hears(hear.attach(node)),
@@ -93,6 +99,12 @@ fn keep_anew(node: &Node, has: Trait, kept: &mut Kept) {
         (Is::Fixed(value), Kept::Fixed(there)) => {
             if value != *there {
                 put(node, name, &value, To::Attribute);
+                *there = value;
+            }
+        }
+        (Is::Style(value), Kept::Style(there)) => {
+            if value != *there {
+                style((name, value.clone())).build(node);
                 *there = value;
             }
         }
@@ -114,6 +126,7 @@ fn is_kind(has: &Trait, kept: &(&'static str, Kept)) -> bool {
         && matches!(
             (&has.is, &kept.1),
             (Is::Fixed(_), Kept::Fixed(_))
+                | (Is::Style(_), Kept::Style(_))
                 | (Is::Follows(_), Kept::Follows(_))
                 | (Is::Property(_), Kept::Property(_))
                 | (Is::Hears(_), Kept::Hears(_))

@@ -8,9 +8,8 @@ use super::next::progression;
 use super::sheet::{change, nothing_begun};
 use crate::say;
 use crate::sheet::{Block, BlockId, Digit, Line, Role, SheetId, SideMode, Tempo};
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
+    Mode, button, dynamic, el, h1, line, list, page, quiet, read_lines, section, text,
     under_each_other, way, words,
 };
 use crate::ui::place::Place;
@@ -29,8 +28,7 @@ const SIDES: [SideMode; 3] = [SideMode::Both, SideMode::EachInTurn, SideMode::On
 const REST_STEP: i64 = 15;
 
 /// One block of the sheet that is being written.
-#[component]
-pub fn DraftBlockPlace(sheet: SheetId, block: BlockId) -> impl IntoView {
+pub fn draft_block_place(sheet: SheetId, block: BlockId) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| {
         let draft = model.drafts.get(&sheet);

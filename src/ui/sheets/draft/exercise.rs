@@ -9,9 +9,8 @@ use crate::say;
 use crate::sheet::{BlockId, Equipment, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
 use crate::ui::live::Live;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
+    Mode, button, choices, dynamic, el, field, h1, list, page, quiet, tap, toggles_of, way,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -31,8 +30,7 @@ struct Chosen {
 }
 
 /// The choice of an exercise: for a block more, or for `block` in place of its own.
-#[component]
-pub fn DraftExercisePlace(sheet: SheetId, block: Option<BlockId>) -> impl IntoView {
+pub fn draft_exercise_place(sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| model.drafts.contains_key(&sheet));
     dynamic(move || match there.get() {

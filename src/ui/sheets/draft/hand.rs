@@ -7,9 +7,8 @@ use crate::say;
 use crate::sheet::{Block, BlockId, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, Text, area, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
+    Mode, Text, area, choices, dynamic, el, field, stepper, tap, text, toggles_of, when, wrong_word,
 };
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;

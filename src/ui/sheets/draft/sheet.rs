@@ -6,9 +6,8 @@ use crate::say;
 use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::el;
 use crate::ui::parts::{
-    Mode, area, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
+    Mode, area, button, checked_field, dynamic, el, group, h1, page, quiet, read_lines, text,
     under_each_other, way, when, wrong_word,
 };
 use crate::ui::place::Place;
@@ -20,8 +19,7 @@ use crate::words::t;
 use leptos::prelude::*;
 
 /// The sheet that is being written.
-#[component]
-pub fn DraftPlace(id: SheetId) -> impl IntoView {
+pub fn draft_place(id: SheetId) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| model.drafts.contains_key(&id));
     dynamic(move || match there.get() {
