@@ -13,18 +13,27 @@ try {
 /** The languages that there is a file of, beside English. */
 const LANGUAGES = ["de"];
 
-/** The language that was chosen, or else the first of the browser's that the app speaks. */
-function language() {
-  let chosen = null;
+/** The language that was chosen; null follows the browser. */
+function chosen() {
   try {
-    chosen = JSON.parse(localStorage.getItem("stanchion.language"));
+    return JSON.parse(localStorage.getItem("stanchion.language"));
   } catch {
     // No storage here: the language of the browser.
+    return null;
   }
+}
+
+/** The address of the texts of a language that was chosen, or else of the first of the browser's that the app speaks; null
+ * for English, which needs none. */
+function wordsOf(chosen) {
   const wanted = chosen ? [chosen] : (navigator.languages ?? [navigator.language]);
   const spoken = wanted.map((it) => it.split("-")[0].toLowerCase());
-  return spoken.find((it) => it === "en" || LANGUAGES.includes(it)) ?? "en";
+  const found = spoken.find((it) => it === "en" || LANGUAGES.includes(it)) ?? "en";
+  return found === "en" ? null : `words/${found}.json`;
 }
+
+// For the app, which brings the texts of a language before it is chosen (`src/device/language.rs`).
+globalThis.stanchionWordsOf = wordsOf;
 
 /** The texts of the language by their English ones; empty in English. */
 let texts = {};
@@ -35,15 +44,15 @@ const t = (english) => texts[english] ?? english;
 /** Brings the texts of the language: to the static shell, and to the app (`src/device/language.rs`). English stays
  * where they cannot be had. */
 async function speak() {
-  const chosen = language();
-  if (chosen === "en") return;
-  const file = await (await fetch(new URL(`words/${chosen}.json`, document.baseURI))).json();
+  const address = wordsOf(chosen());
+  if (address === null) return;
+  const file = await (await fetch(new URL(address, document.baseURI))).json();
   texts = file.texts;
   // The app reads no JSON for it: its parts in a row, a zero between them.
   globalThis.stanchionWords = [file.language, file.decimal_mark, ...Object.entries(texts).flat()].join("\0");
-  document.documentElement.lang = chosen;
+  document.documentElement.lang = file.language;
   // What the home screen says of the app: the system reads it when the app is installed, and now and then after that.
-  document.querySelector("link[rel=manifest]").href = `manifest.${chosen}.webmanifest`;
+  document.querySelector("link[rel=manifest]").href = `manifest.${file.language}.webmanifest`;
   for (const element of document.querySelectorAll("[data-words]")) element.textContent = t(element.textContent.trim());
 }
 

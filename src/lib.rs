@@ -4,6 +4,7 @@
 //! browser: it takes them as arguments. The core builds without the feature `app`; that is the wall.
 
 pub mod charts;
+pub mod crc;
 pub mod cues;
 #[cfg(feature = "device")]
 pub mod device;

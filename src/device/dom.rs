@@ -2,7 +2,7 @@
 
 use super::js;
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, HtmlElement};
+use web_sys::{Document, Element, Event, HtmlElement, MouseEvent};
 
 fn document() -> Option<Document> {
     web_sys::window()?.document()
@@ -100,7 +100,8 @@ impl Focused {
 /// How wide an element is, in pixels of ordinary text size: who has text twice as large has half as many. None where it
 /// is not on the page.
 #[must_use]
-pub fn width_in_units(element: &HtmlElement) -> Option<i64> {
+pub fn width_in_units(id: &str) -> Option<i64> {
+    let element = document()?.get_element_by_id(id)?;
     let root = document()?.document_element()?;
     let window = js::global("window")?;
     let style = js::call(&window, "getComputedStyle", &[root.into()]).ok();
@@ -111,12 +112,14 @@ pub fn width_in_units(element: &HtmlElement) -> Option<i64> {
     (width > 0.0).then_some(width as i64)
 }
 
-/// Where in an element something is, as tenths of so many units that it is wide; from pixels from its corner.
+/// Where in the element that listens a tap went down, as tenths of so many units that it is wide; none for another event.
 #[must_use]
-pub fn tenths_in(element: &HtmlElement, units: i64, (x, y): (i32, i32)) -> (i64, i64) {
+pub fn tenths_in(tap: &Event, units: i64) -> Option<(i64, i64)> {
+    let element = tap.current_target()?.dyn_into::<Element>().ok()?;
+    let tap = tap.dyn_ref::<MouseEvent>()?;
     let wide = i64::from(element.client_width()).max(1);
     let tenths = |pixels: i32| i64::from(pixels) * units * 10 / wide;
-    (tenths(x), tenths(y))
+    Some((tenths(tap.offset_x()), tenths(tap.offset_y())))
 }
 
 /// Sets `data-theme` on the root element, or takes it off.

@@ -5,7 +5,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::{Element, PointerEvent};
+use web_sys::{Element, Event, PointerEvent};
 
 /// What a drag has come to.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,7 +20,10 @@ pub enum Drag {
 /// `attribute`, a word in small letters and hyphens.
 ///
 /// The element that was touched needs `touch-action: none`, or the page scrolls instead.
-pub fn follow(down: &PointerEvent, attribute: &'static str, told: impl FnMut(Drag) + 'static) {
+pub fn follow(down: &Event, attribute: &'static str, told: impl FnMut(Drag) + 'static) {
+    let Some(down) = down.dyn_ref::<PointerEvent>() else {
+        return;
+    };
     let Some(target) = down
         .target()
         .and_then(|target| target.dyn_into::<Element>().ok())

@@ -2,7 +2,7 @@
 //! waits until the person agrees.
 
 use super::events::{Listener, listen};
-use super::{js, place};
+use super::{js, language, place};
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 use wasm_bindgen::prelude::Closure;
@@ -82,6 +82,13 @@ impl Worker {
         }
     }
 
+    /// Lets every worker of this page keep the texts of its language, the one that waits too: an update then brings them.
+    pub fn keep_language(&self) {
+        if let Some(registration) = &*self.state.registration.borrow() {
+            keep_language(registration);
+        }
+    }
+
     /// Looks for an update; browsers do so by themselves only when the page is opened.
     pub fn check(&self) {
         if let Some(registration) = self.state.registration.borrow().clone() {
@@ -116,6 +123,7 @@ impl State {
         if let Some(coming) = js::get(&registration, "installing") {
             follow(&Rc::downgrade(self), coming);
         }
+        keep_language(&registration);
         let waits = js::get(&registration, "waiting").is_some();
         *self.registration.borrow_mut() = Some(registration);
         if waits {
@@ -126,6 +134,20 @@ impl State {
     fn tell(&self) {
         if let Ok(mut on_waiting) = self.on_waiting.try_borrow_mut() {
             on_waiting();
+        }
+    }
+}
+
+/// Tells the workers which file the language of the page needs. What a page loaded before it had a worker they do not know.
+fn keep_language(registration: &JsValue) {
+    let Some(file) = language::file_of(language::chosen().as_deref()) else {
+        return;
+    };
+    for state in ["installing", "waiting", "active"] {
+        if let Some(worker) = js::get(registration, state) {
+            let word = js::object(&[("type", "keep".into()), ("address", (&file).into())]);
+            // One that is gone has been replaced by one that looks into its cache.
+            let _ = js::call(&worker, "postMessage", &[word]);
         }
     }
 }

@@ -8,7 +8,7 @@ use super::{all, entry, search};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
-use crate::words::t_name;
+use crate::words::{small, t_name};
 
 /// An exercise that is known, whoever wrote it down.
 #[derive(Debug, Clone, Copy)]
@@ -197,11 +197,11 @@ impl Catalogue {
     /// renamed is found by its old names too, and comes under its new one.
     #[must_use]
     pub fn find(&self, name: &str) -> Option<Exercise> {
-        let lower = name.trim().to_lowercase();
+        let lower = small(name.trim());
         let own = self
             .own
             .iter()
-            .find(|own| own.name.as_str().to_lowercase() == lower || own.id.as_str() == lower);
+            .find(|own| small(own.name.as_str()) == lower || own.id.as_str() == lower);
         if let Some(own) = own {
             return Some(own.exercise());
         }

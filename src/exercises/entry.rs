@@ -5,7 +5,7 @@ use super::means::{Means, Moved};
 use super::muscle::Muscle;
 use crate::kit::Kit;
 use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
-use crate::words::{name_in, spoken};
+use crate::words::{name_in, small, spoken};
 
 /// An exercise of the list.
 #[derive(Debug, Clone, Copy)]
@@ -127,10 +127,9 @@ impl Entry {
     /// The exercise that the language that is spoken gives this name, whatever the case of the letters.
     pub(super) fn called_here(&self, name: &str) -> Option<Exercise> {
         spoken()?;
-        let lower = name.to_lowercase();
-        let is_it = |known: &&str| {
-            name_in(&capital(known)).is_some_and(|said| said.to_lowercase() == lower)
-        };
+        let lower = small(name);
+        let is_it =
+            |known: &&str| name_in(&capital(known)).is_some_and(|said| small(said) == lower);
         self.names().find(is_it).map(|known| self.called(known))
     }
 

@@ -7,7 +7,7 @@ use super::muscle::Muscle;
 use super::table::all;
 use crate::order;
 use crate::sheet::{Pattern, SideMode};
-use crate::words::{later, spoken, t};
+use crate::words::{later, small, spoken, t};
 
 /// Most bytes of a text that are looked at; longer ones can be no name of the list.
 const TEXT_BYTES_MAX: usize = 200;
@@ -92,11 +92,11 @@ fn words_of(exercise: KnownExercise) -> String {
 
 /// Small letters, words parted by spaces; hyphens and apostrophes go, so that “push-up” and “pushup” are one word.
 fn plain(text: &str) -> String {
-    text.chars()
+    let letters = text
+        .chars()
         .filter(|c| !matches!(c, '-' | '\'' | '’'))
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .flat_map(char::to_lowercase)
-        .collect()
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' });
+    small(&letters.collect::<String>())
 }
 
 fn together(text: &str) -> String {

@@ -4,7 +4,7 @@ use super::reach::Kit;
 use crate::say;
 use crate::sheet::{Equipment, Line};
 use crate::units::{Load, Unit};
-use crate::words::t;
+use crate::words::{small, t};
 use std::fmt;
 
 /// A load that the kit cannot make, with the nearest that it makes.
@@ -45,7 +45,7 @@ impl Kit {
     pub fn band_beside(&self, label: &Line, heavier: bool) -> Option<&Line> {
         let bands = &self.parts().bands;
         let plain = |label: &Line| {
-            let label = label.as_str().to_lowercase();
+            let label = small(label.as_str());
             label.trim_end_matches(" band").to_owned()
         };
         let at = bands.iter().position(|band| plain(band) == plain(label))?;

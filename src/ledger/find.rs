@@ -4,6 +4,7 @@ use super::heading::Heading;
 use crate::exercises::{Catalogue, Entry, KnownExercise};
 use crate::order::Set;
 use crate::sheet::{ExerciseId, Note};
+use crate::words::small;
 use chrono::NaiveDate;
 
 /// Most characters of a note that say where something was found.
@@ -125,7 +126,7 @@ fn is_called(known: KnownExercise, words: &[String]) -> bool {
 /// Small letters without hyphens and apostrophes, so that “push-up” and “pushup” are one word.
 fn plain(text: &str) -> String {
     let kept = text.chars().filter(|c| !matches!(c, '-' | '\'' | '’'));
-    kept.collect::<String>().to_lowercase()
+    small(&kept.collect::<String>())
 }
 
 /// Whether `text` holds every word, whatever the case of its letters.

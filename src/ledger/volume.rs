@@ -3,7 +3,7 @@
 use super::record::{DoneLine, SessionRecord};
 use crate::say;
 use crate::sheet::{Block, LoadBasis};
-use crate::units::{KG_PER_LB, Load, Unit};
+use crate::units::{KG_PER_LB, Load, Unit, plain_decimal};
 use crate::words::decimal;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
@@ -88,8 +88,8 @@ impl FromStr for VolumeLoad {
     fn from_str(text: &str) -> Result<VolumeLoad, UnfitVolume> {
         let refusal = || UnfitVolume(text.chars().take(40).collect());
         let number = text.strip_suffix(" kg").ok_or_else(refusal)?;
-        match Decimal::from_str_exact(number) {
-            Ok(kg) if !kg.is_sign_negative() => Ok(VolumeLoad(kg.normalize())),
+        match plain_decimal(number) {
+            Some(kg) if !kg.is_sign_negative() => Ok(VolumeLoad(kg.normalize())),
             _ => Err(refusal()),
         }
     }

@@ -2,6 +2,7 @@
 
 use super::fault::Unread;
 use crate::sheet::Line;
+use crate::units::plain_decimal;
 use crate::words::t;
 use rust_decimal::Decimal;
 
@@ -127,7 +128,7 @@ impl Cursor {
             .iter()
             .map(|c| if *c == ',' { '.' } else { *c })
             .collect();
-        let number = Decimal::from_str_exact(&text).ok()?;
+        let number = plain_decimal(&text)?;
         if text.len() > DIGITS_MAX || whole == self.at {
             return None;
         }

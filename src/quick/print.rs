@@ -5,6 +5,7 @@ use super::defaults::{default_basis, default_rest, default_role, named_exercise}
 use super::head::{EQUIPMENT, PATTERNS};
 use super::print_sets::{after, sets, time};
 use crate::sheet::{Block, Exercise, LoadBasis, Progression, Reach, Role, SideMode};
+use crate::words::small;
 
 /// The line that makes this block. What `known` says of the exercise is left out.
 #[must_use]
@@ -124,7 +125,7 @@ fn text(text: &str) -> String {
     let plain = |c: char| c.is_alphanumeric() || " -'’/.,&".contains(c);
     let starts_with_a_letter = chars.next().is_some_and(char::is_alphabetic);
     let looks_like_a_mark = text.chars().nth(1).is_some_and(|c| c.is_ascii_digit());
-    let looks_like_a_budget = text.to_lowercase().starts_with("budget");
+    let looks_like_a_budget = small(text).starts_with("budget");
     if starts_with_a_letter && chars.all(plain) && !looks_like_a_mark && !looks_like_a_budget {
         text.to_owned()
     } else {

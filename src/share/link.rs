@@ -4,6 +4,7 @@ use super::base64url::{decode, encode};
 use super::fault::{LinkFault, TooLong};
 use super::parcel::{Kind, Parcel, from_json, from_lines};
 use super::{CODE_CHARS_MAX, LINK_MARK, UNPACKED_BYTES_MAX};
+use crate::crc::crc32;
 use crate::sheet::Sheet;
 
 /// The version of the envelope and of what the lines in it mean.
@@ -33,7 +34,7 @@ impl Parcel {
         let mut bytes = vec![VERSION, flags];
         bytes.extend_from_slice(&self.head);
         bytes.extend_from_slice(packed.unwrap_or(self.text().as_bytes()));
-        let checksum = crc32fast::hash(&bytes);
+        let checksum = crc32(&bytes);
         bytes.extend_from_slice(&checksum.to_be_bytes());
         let code = encode(&bytes);
         if code.len() > CODE_CHARS_MAX || self.text().len() > UNPACKED_BYTES_MAX {
@@ -81,7 +82,7 @@ pub fn unseal(code: &str) -> Result<Sealed, LinkFault> {
     let mut bytes = decode(code).ok_or(LinkFault::Broken)?;
     let end = bytes.len().checked_sub(CHECKSUM).ok_or(LinkFault::Broken)?;
     let checksum = bytes.split_off(end);
-    if end < 2 || checksum != crc32fast::hash(&bytes).to_be_bytes() {
+    if end < 2 || checksum != crc32(&bytes).to_be_bytes() {
         return Err(LinkFault::Broken);
     }
     let flags = bytes[1];

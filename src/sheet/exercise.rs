@@ -2,7 +2,7 @@
 
 use super::text::Line;
 use crate::say;
-use crate::words::{t, t_in};
+use crate::words::{small, t, t_in};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -57,7 +57,7 @@ impl ExerciseId {
     /// Never: what is made is at most 59 letters, digits and hyphens.
     #[must_use]
     pub fn of_name(name: &str) -> ExerciseId {
-        let lower = name.to_lowercase();
+        let lower = small(name);
         let mut id = String::new();
         let mut lost = false;
         for c in lower.chars() {

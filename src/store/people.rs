@@ -4,7 +4,7 @@ use super::shelf::DATABASE;
 use crate::order;
 use crate::say;
 use crate::sheet::Line;
-use crate::words::t;
+use crate::words::{small, t};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uuid::Uuid;
@@ -168,7 +168,7 @@ impl People {
 
 /// Two names that look alike at two metres.
 fn same(one: &Line, other: &Line) -> bool {
-    one.as_str().to_lowercase() == other.as_str().to_lowercase()
+    small(one.as_str()) == small(other.as_str())
 }
 
 #[cfg(test)]

@@ -1,27 +1,26 @@
 //! The app: the four places and what stands above all of them.
 
 use super::away::{Form, export, look};
-use super::body::BodyPlace;
-use super::coach::{self, ComparePlace};
-use super::exercises::{ExercisePlace, ExercisesPlace, WriteExercisePlace};
-use super::floor::FloorPlace;
-use super::history::{HistoriesPlace, HistoryPlace};
-use super::kit::{KitPlace, StatePlace};
-use super::ledger::{LedgerPlace, ReportPlace, SessionPlace, WeeksPlace};
+use super::body::body_place;
+use super::coach::{self, compare_place};
+use super::exercises::{exercise_place, exercises_place, write_exercise_place};
+use super::floor::floor_place;
+use super::history::{histories_place, history_place};
+use super::kit::{kit_place, state_place};
+use super::ledger::{ledger_place, report_place, session_place, weeks_place};
 use super::model::{Keeping, Notice, Stage};
-use super::parts::{apart, button, dynamic, when};
-use super::people::{LiftersPlace, bar};
+use super::parts::{apart, button, dynamic, el, when};
+use super::people::{bar, lifters_place};
 use super::place::Place;
-use super::programme::ProgrammePlace;
+use super::programme::programme_place;
 use super::sheets::{
-    DraftBlockPlace, DraftExercisePlace, DraftPlace, SharedPlace, SheetPlace, SheetsPlace,
-    WritePlace,
+    draft_block_place, draft_exercise_place, draft_place, shared_place, sheet_place, sheets_place,
+    write_place,
 };
-
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
-use super::welcome::Welcome;
-use super::year::YearPlace;
+use super::welcome::welcome;
+use super::year::year_place;
 use super::{cueing, looking, start};
 use crate::device::dom;
 use crate::device::sound::{Sound, State};
@@ -43,7 +42,7 @@ pub fn App() -> impl IntoView {
     let stage = app.of(|model| (model.stage, model.looks_at.clone()));
     let stages = dynamic(move || match stage.get().0 {
         Stage::Opening => ().into_any(),
-        Stage::Welcome => view! { <Welcome/> }.into_any(),
+        Stage::Welcome => untrack(welcome),
         Stage::Open => open(app),
     });
     vec![stages, look(app)]
@@ -54,49 +53,63 @@ fn open(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.clone());
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
     let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
-    let place = dynamic(move || match at.get() {
-        Place::Floor => apart(|| view! { <FloorPlace/> }.into_any()),
-        Place::Sheets => apart(|| view! { <SheetsPlace/> }.into_any()),
-        Place::Sheet(id) => apart(|| view! { <SheetPlace id/> }.into_any()),
-        Place::Write(id) => apart(|| view! { <WritePlace id/> }.into_any()),
-        Place::Exercises => apart(|| view! { <ExercisesPlace/> }.into_any()),
-        Place::Exercise(id) => apart(|| view! { <ExercisePlace id/> }.into_any()),
-        Place::WriteExercise(id) => apart(|| view! { <WriteExercisePlace id/> }.into_any()),
-        Place::Programme => apart(|| view! { <ProgrammePlace/> }.into_any()),
-        Place::Draft(id) => apart(|| view! { <DraftPlace id/> }.into_any()),
-        Place::DraftBlock(sheet, block) => {
-            apart(|| view! { <DraftBlockPlace sheet block/> }.into_any())
-        }
-        Place::DraftExercise(sheet, block) => {
-            apart(|| view! { <DraftExercisePlace sheet block/> }.into_any())
-        }
-        Place::Shared => apart(|| view! { <SharedPlace/> }.into_any()),
-        Place::Ledger => apart(|| view! { <LedgerPlace/> }.into_any()),
-        Place::Compare => apart(|| view! { <ComparePlace/> }.into_any()),
-        Place::Session(id) => apart(|| view! { <SessionPlace id/> }.into_any()),
-        Place::Histories => apart(|| view! { <HistoriesPlace/> }.into_any()),
-        Place::History(id) => apart(|| view! { <HistoryPlace id/> }.into_any()),
-        Place::Body => apart(|| view! { <BodyPlace/> }.into_any()),
-        Place::Year(year) => apart(|| view! { <YearPlace year/> }.into_any()),
-        Place::Weeks => apart(|| view! { <WeeksPlace/> }.into_any()),
-        Place::Report => apart(|| view! { <ReportPlace/> }.into_any()),
-        Place::Kit => apart(|| view! { <KitPlace/> }.into_any()),
-        Place::Lifters => apart(|| view! { <LiftersPlace/> }.into_any()),
-        Place::State => apart(|| view! { <StatePlace/> }.into_any()),
+    // What a place reads while it is made is not followed: it is made once, and what changes in it follows by itself.
+    let place = dynamic(move || {
+        let at = at.get();
+        untrack(move || place_of(at))
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);
-    view! {
-        <div
-            class=move || if on_floor.get() { "app on-floor" } else { "app" }
-            data-unsaved=move || unsaved.get()
-        >
-            {banners}
-            <main class="place" id="place" tabindex="-1" data-part="place">{place}</main>
-            {places}
-        </div>
+    el("div")
+        .follow("class", move || {
+            if on_floor.get() {
+                "app on-floor"
+            } else {
+                "app"
+            }
+        })
+        .follow("data-unsaved", move || unsaved.get())
+        .child(banners)
+        .child(
+            el("main")
+                .class("place")
+                .set("id", "place")
+                .set("tabindex", "-1")
+                .part("place")
+                .child(place),
+        )
+        .child(places)
+        .view()
+}
+
+/// The place that one is at.
+fn place_of(at: Place) -> AnyView {
+    match at {
+        Place::Floor => apart(floor_place),
+        Place::Sheets => apart(sheets_place),
+        Place::Sheet(id) => apart(|| sheet_place(id)),
+        Place::Write(id) => apart(|| write_place(id)),
+        Place::Exercises => apart(exercises_place),
+        Place::Exercise(id) => apart(|| exercise_place(id)),
+        Place::WriteExercise(id) => apart(|| write_exercise_place(id)),
+        Place::Programme => apart(programme_place),
+        Place::Draft(id) => apart(|| draft_place(id)),
+        Place::DraftBlock(sheet, block) => apart(|| draft_block_place(sheet, block)),
+        Place::DraftExercise(sheet, block) => apart(|| draft_exercise_place(sheet, block)),
+        Place::Shared => apart(shared_place),
+        Place::Ledger => apart(ledger_place),
+        Place::Compare => apart(compare_place),
+        Place::Session(id) => apart(|| session_place(id)),
+        Place::Histories => apart(histories_place),
+        Place::History(id) => apart(|| history_place(id)),
+        Place::Body => apart(body_place),
+        Place::Year(year) => apart(|| year_place(year)),
+        Place::Weeks => apart(weeks_place),
+        Place::Report => apart(report_place),
+        Place::Kit => apart(kit_place),
+        Place::Lifters => apart(lifters_place),
+        Place::State => apart(state_place),
     }
-    .into_any()
 }
 
 /// The way between the places.
@@ -108,20 +121,35 @@ fn places(app: Stanchion) -> AnyView {
         way_to(at, Place::Ledger, "go-ledger", t("Ledger")),
         way_to(at, Place::Kit, "go-kit", t("Kit")),
     ];
-    view! { <nav class="places" aria-label=t("Places") data-part="places">{links}</nav> }.into_any()
+    el("nav")
+        .class("places")
+        .set("aria-label", t("Places"))
+        .part("places")
+        .child(links)
+        .view()
 }
 
 fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str) -> AnyView {
     let href = place.href();
     let current = move || (at.get() == place).then_some("page");
-    view! { <a class="places-link" href=href data-part=part aria-current=current>{name}</a> }
-        .into_any()
+    el("a")
+        .class("places-link")
+        .set("href", href)
+        .part(part)
+        .follow("aria-current", current)
+        .child(name)
+        .view()
 }
 
 /// A banner with something to tap behind its text.
 pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
     let class = if wrong { "banner wrong" } else { "banner" };
-    view! { <div class=class data-part=part><span>{text}</span>{act}</div> }.into_any()
+    el("div")
+        .class(class)
+        .part(part)
+        .child(el("span").child(text))
+        .child(act)
+        .view()
 }
 
 /// What the person must know wherever they are: storage that fails, a message, an update.
@@ -155,7 +183,12 @@ fn banners(app: Stanchion) -> AnyView {
             )
         }),
     ];
-    view! { <div class="banners" role="status" data-part="banners">{inside}</div> }.into_any()
+    el("div")
+        .class("banners")
+        .set("role", "status")
+        .part("banners")
+        .child(inside)
+        .view()
 }
 
 fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
@@ -190,7 +223,11 @@ fn unheard(app: Stanchion) -> AnyView {
             app.sound.with_value(Sound::unlock);
         }),
     };
-    view! { <div class="banner wrong loud" data-part="no-sound">{inside}</div> }.into_any()
+    el("div")
+        .class("banner wrong loud")
+        .part("no-sound")
+        .child(inside)
+        .view()
 }
 
 fn export_now(app: Stanchion) -> AnyView {

@@ -104,6 +104,16 @@ impl<T: Clone + 'static> Seen<T> {
     }
 }
 
+impl<T: Clone + 'static> Seen<T> {
+    /// The value where it never changes.
+    pub fn if_fixed(self) -> Option<T> {
+        match self.source {
+            Source::Fixed(_) => Some(self.get_untracked()),
+            Source::Memo(_) => None,
+        }
+    }
+}
+
 impl From<bool> for Seen<bool> {
     fn from(truth: bool) -> Seen<bool> {
         Seen::fixed(truth)

@@ -13,6 +13,7 @@ use crate::kit::Kit;
 use crate::say;
 use crate::store::demo;
 use crate::ui::live::Live;
+use crate::ui::parts::el;
 use crate::units::{Load, Unit};
 use crate::words::t;
 use leptos::prelude::*;
@@ -63,17 +64,25 @@ fn open(app: Stanchion, unit: Unit, mass: Option<Load>, with_demo: bool) {
 /// What an import said: the banner of the open app is not there yet.
 fn notice(app: Stanchion) -> AnyView {
     let notice = app.of(|model| model.notice.clone());
-    let is_wrong = move || notice.with(|notice| notice.as_ref().is_some_and(|notice| notice.wrong));
-    let said = move || notice.get().map(|Notice { text, .. }| text);
-    view! {
-        <p class="said" class:wrong-word=is_wrong role="status" data-part="notice">{said}</p>
-    }
-    .into_any()
+    let class = move || match notice.get() {
+        Some(Notice { wrong: true, .. }) => "said wrong-word",
+        _ => "said",
+    };
+    el("p")
+        .follow("class", class)
+        .set("role", "status")
+        .part("notice")
+        .says(move || {
+            notice
+                .get()
+                .map(|Notice { text, .. }| text)
+                .unwrap_or_default()
+        })
+        .view()
 }
 
 /// The first start.
-#[component]
-pub fn Welcome() -> impl IntoView {
+pub fn welcome() -> AnyView {
     let app = stanchion();
     let unit = Live::new(Unit::Kg);
     let body = Live::new(String::new());
@@ -113,7 +122,11 @@ pub fn Welcome() -> impl IntoView {
             Callback::new(move |chosen| unit.set(chosen)),
         ),
         checked_field("body-mass", Mode::Decimal, label, body, true, typed, wrong),
-        view! { <section class="caution-box" data-part="caution">{caution}</section> }.into_any(),
+        el("section")
+            .class("caution-box")
+            .part("caution")
+            .child(caution)
+            .view(),
         button(
             "wide strong",
             "welcome-open",
@@ -134,8 +147,13 @@ pub fn Welcome() -> impl IntoView {
         notice(app),
     ];
     let people = bar(app);
-    view! {
-        {people}
-        <main class="page welcome" data-part="welcome">{inside}</main>
-    }
+    vec![
+        people,
+        el("main")
+            .class("page welcome")
+            .part("welcome")
+            .child(inside)
+            .view(),
+    ]
+    .into_any()
 }

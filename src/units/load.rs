@@ -1,5 +1,6 @@
 //! A load: an exact decimal in the unit it was typed in. Never a float.
 
+use super::plain_decimal;
 use crate::say;
 use crate::words::decimal;
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -148,13 +149,10 @@ impl Load {
     pub fn parse_in(text: &str, unit: Unit) -> Result<Load, LoadError> {
         let text = text.trim();
         let plain = text.replace(',', ".").replace('−', "-");
-        // Decimal would also take an exponent, underscores or a hundred digits; nobody types such a load.
-        let fits = plain.len() <= 20
-            && plain
-                .chars()
-                .all(|c| c.is_ascii_digit() || c == '.' || c == '-');
-        match Decimal::from_str(&plain) {
-            Ok(amount) if fits => Load::new(amount, unit),
+        // Nobody types a load of more digits, nor its plus.
+        let fits = plain.len() <= 20 && !plain.starts_with('+');
+        match plain_decimal(&plain) {
+            Some(amount) if fits => Load::new(amount, unit),
             _ => Err(LoadError::NotANumber(text.chars().take(40).collect())),
         }
     }

@@ -1,5 +1,6 @@
 //! A measure of one's own: a girth, a length, a percentage; an exact decimal in the unit it was typed in.
 
+use super::plain_decimal;
 use crate::say;
 use crate::words::decimal;
 use rust_decimal::Decimal;
@@ -73,7 +74,7 @@ impl Measure {
         let refusal = || UnfitMeasure(text.trim().chars().take(40).collect());
         let plain = text.trim().replace(',', ".");
         let fits = plain.len() <= 12 && plain.chars().all(|c| c.is_ascii_digit() || c == '.');
-        let amount = Decimal::from_str_exact(&plain).map_err(|_| refusal())?;
+        let amount = plain_decimal(&plain).ok_or_else(refusal)?;
         let amount = amount.normalize();
         let in_range = !amount.is_zero() && amount <= Decimal::from(MOST);
         if fits && in_range && amount.scale() <= DECIMALS {

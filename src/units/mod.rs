@@ -6,6 +6,7 @@ mod count;
 mod day;
 mod load;
 mod measure;
+mod plain;
 mod share;
 
 pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock};
@@ -15,6 +16,7 @@ pub use day::{
 };
 pub use load::{KG_PER_LB, Load, LoadError, Unit};
 pub use measure::{Measure, MeasureUnit, UnfitMeasure};
+pub(crate) use plain::plain_decimal;
 pub use share::Share;
 
 use crate::say;

@@ -1,6 +1,6 @@
 //! A share in percent, exact: of a work load, of a top set, of an e1RM, of a body mass.
 
-use super::OutOfRange;
+use super::{OutOfRange, plain_decimal};
 use crate::words::{decimal, t};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
@@ -80,8 +80,8 @@ impl FromStr for Share {
         if number.len() > 10 {
             return Err(refusal());
         }
-        Decimal::from_str_exact(&number.replace(',', "."))
-            .map_err(|_| refusal())
+        plain_decimal(&number.replace(',', "."))
+            .ok_or_else(refusal)
             .and_then(Share::new)
     }
 }

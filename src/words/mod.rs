@@ -10,10 +10,12 @@
 mod catalogue;
 mod fill;
 mod number;
+mod small;
 
 pub use catalogue::Catalogue;
 pub use fill::{are_places_of, fill, say};
 pub use number::decimal;
+pub use small::small;
 
 use std::cell::Cell;
 

@@ -4,10 +4,11 @@ use super::browser::Browser;
 use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
+use super::update::installed;
 use super::whole_session::{begin, end_now, log};
 
 /// The page speaks that language: Kit, which is open, has that heading.
-async fn speaks(person: &Person, language: &str, kit: &str) {
+pub async fn speaks(person: &Person, language: &str, kit: &str) {
     let script = format!(
         "return document.documentElement.lang === '{language}' \
          && document.querySelector('[data-part=\"kit\"] h1')?.textContent === '{kit}'"
@@ -81,5 +82,50 @@ async fn a_session_is_not_broken_off_for_a_language() {
     person.tap("session").await;
     person.see("session-record").await;
     picture(&person, "session-german").await;
+    person.close().await;
+}
+
+/// How many files of texts are kept for use without a network.
+async fn kept(person: &Person) -> serde_json::Value {
+    let script = "caches.keys().then(async (names) => {
+        const lists = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+        done(lists.flat().filter((request) => request.url.includes('/words/')).length);
+    })";
+    person.run_later(script).await
+}
+
+#[tokio::test]
+async fn a_language_is_kept_once_it_is_chosen_and_then_needs_no_network() {
+    let mut server = Server::start();
+    let browser = Browser::start("language-offline");
+    let person = Person::arrive(&browser, &server).await;
+    installed(&person).await;
+    // English needs no texts of its own, and a phone that speaks it keeps none.
+    assert_eq!(kept(&person).await, 0);
+    person.tap("go-kit").await;
+    person.tap("language-de").await;
+    speaks(&person, "de", "Gerät").await;
+    assert_eq!(kept(&person).await, 1);
+    server.stop();
+    person.reload().await;
+    speaks(&person, "de", "Gerät").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_language_that_cannot_be_had_is_not_chosen() {
+    let mut server = Server::start();
+    let browser = Browser::start("language-none");
+    let person = Person::arrive(&browser, &server).await;
+    installed(&person).await;
+    server.stop();
+    person.tap("go-kit").await;
+    person.tap("language-de").await;
+    person
+        .reads("notice", "The texts of this language could not be loaded")
+        .await;
+    picture(&person, "language-none").await;
+    person.reload().await;
+    speaks(&person, "en", "Kit").await;
     person.close().await;
 }

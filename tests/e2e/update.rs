@@ -1,6 +1,7 @@
 //! A new build on the host: it waits, it says nothing during a session, and it takes over when the person says so.
 
 use super::browser::Browser;
+use super::language::speaks;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, end_now, end_rest, log};
@@ -37,7 +38,7 @@ fn copy(from: &Path, to: &Path) {
 }
 
 /// Waits until the page is served by a worker of its own.
-async fn installed(person: &Person) {
+pub async fn installed(person: &Person) {
     let saved = "return document.querySelector('[data-unsaved]') === null";
     person.until(saved, "everything is on disk").await;
     person
@@ -46,6 +47,20 @@ async fn installed(person: &Person) {
     person.reload().await;
     let controlled = "return navigator.serviceWorker.controller !== null";
     person.until(controlled, "the worker serves the page").await;
+}
+
+/// Looks for the build that the host has now, until it is installed and waits.
+async fn comes(person: &Person) {
+    let waits = person
+        .run_later(
+            "navigator.serviceWorker.getRegistration().then(async (found) => {
+               await found.update();
+               const look = () => found.waiting ? done(true) : setTimeout(look, 5);
+               look();
+             }).catch((why) => done(String(why)))",
+        )
+        .await;
+    assert_eq!(waits, json!(true));
 }
 
 /// The versions that the browser keeps the files of, the one that waits among them.
@@ -70,16 +85,7 @@ async fn a_new_version_never_takes_over_during_a_session() {
     log(&person).await;
 
     server.serve(next_build(browser.folder()));
-    let waits = person
-        .run_later(
-            "navigator.serviceWorker.getRegistration().then(async (found) => {
-               await found.update();
-               const look = () => found.waiting ? done(true) : setTimeout(look, 5);
-               look();
-             }).catch((why) => done(String(why)))",
-        )
-        .await;
-    assert_eq!(waits, json!(true));
+    comes(&person).await;
     // The session goes on, also after a reload, in the version that it began in, and nobody asks.
     for _ in 0..2 {
         end_rest(&person).await;
@@ -109,5 +115,50 @@ async fn a_new_version_never_takes_over_during_a_session() {
     }
     person.tap("go-ledger").await;
     person.reads("session", "3 sets").await;
+    person.close().await;
+}
+
+/// The next build, in which Kit is called another thing in German.
+async fn next_words(person: &Person, into: &Path) -> PathBuf {
+    let folder = next_build(into);
+    let words = folder.join("words/de.json");
+    let text = std::fs::read_to_string(&words).expect("the build has the texts");
+    let renamed = text.replace("\"Kit\": \"Gerät\"", "\"Kit\": \"Geräte\"");
+    assert_ne!(renamed, text);
+    let digest = async |text: &str| -> String {
+        let script = format!(
+            "crypto.subtle.digest('SHA-256', new TextEncoder().encode({}))
+               .then((digest) => done(btoa(String.fromCharCode(...new Uint8Array(digest)))))",
+            json!(text)
+        );
+        let digest = person.run_later(&script).await;
+        format!("sha256-{}", digest.as_str().expect("a digest"))
+    };
+    let worker = folder.join("sw.js");
+    let build = std::fs::read_to_string(&worker).expect("the copy has a worker");
+    let other = build.replace(&digest(&text).await, &digest(&renamed).await);
+    assert_ne!(other, build);
+    std::fs::write(worker, other).expect("the copy can be written");
+    std::fs::write(words, renamed).expect("the copy can be written");
+    folder
+}
+
+#[tokio::test]
+async fn a_new_version_brings_the_texts_of_the_language_that_is_spoken() {
+    let mut server = Server::start();
+    let browser = Browser::start("update-words");
+    let person = Person::arrive(&browser, &server).await;
+    installed(&person).await;
+    person.tap("go-kit").await;
+    person.tap("language-de").await;
+    speaks(&person, "de", "Gerät").await;
+    let next = next_words(&person, browser.folder()).await;
+    server.serve(next);
+    comes(&person).await;
+    person.see("update-take").await;
+    // It has all that it needs.
+    server.stop();
+    person.tap("update-take").await;
+    speaks(&person, "de", "Geräte").await;
     person.close().await;
 }

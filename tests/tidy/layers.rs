@@ -9,6 +9,7 @@ const WORDS: &str = "words";
 /// The arrows: a module of the core, and the others that it may name beside [`WORDS`]. `device` is told tones, keeps
 /// settings as JSON, and knows nothing else.
 const ARROWS: &[(&str, &[&str])] = &[
+    ("crc", &[]),
     ("json", &[]),
     ("order", &[]),
     (WORDS, &["order"]),
@@ -53,6 +54,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "store",
         &[
+            // Damage in a row is seen.
+            "crc",
             "json",
             "session",
             // What is kept of its own: exercises and programmes.
@@ -69,7 +72,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     // A sheet is sent as its lines, as JSON where lines cannot hold it, or as a file of the store.
-    ("share", &["quick", "store", "json", "sheet"]),
+    ("share", &["quick", "store", "crc", "json", "sheet"]),
     ("device", &["cues", "json", "order"]),
 ];
 

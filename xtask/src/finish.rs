@@ -1,11 +1,13 @@
 //! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly, joins the style sheets, writes the licences of what is in it, then the service worker over the final bytes.
+//! WebAssembly and its script, joins the style sheets, writes the licences of what is in it, then the service worker over the
+//! final bytes.
 
 use std::env;
 use std::ffi::OsString;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::glue;
 use crate::notices;
 use crate::places;
 use crate::precache;
@@ -49,6 +51,7 @@ fn shrink(staging: &Path, wasm_opt: OsString) -> Outcome<()> {
             continue;
         }
         let path = staging.join(path);
+        shorten_names(&path)?;
         let before = size(&path)?;
         run_tool(
             tool(&wasm_opt)
@@ -62,6 +65,32 @@ fn shrink(staging: &Path, wasm_opt: OsString) -> Outcome<()> {
         note(format!("wasm-opt: {before} bytes, now {}", size(&path)?));
     }
     Ok(())
+}
+
+/// Short names for what the WebAssembly and its script share.
+fn shorten_names(module: &Path) -> Outcome<()> {
+    let text = module.to_string_lossy();
+    let script = text
+        .strip_suffix("_bg.wasm")
+        .map(|stem| format!("{stem}.js"));
+    let script = script.ok_or_else(|| {
+        Failure::new(
+            format!("{text} is not named as wasm-bindgen names it"),
+            NEXT,
+        )
+    })?;
+    let glue =
+        fs::read_to_string(&script).or_next("reading the script of the WebAssembly", NEXT)?;
+    let bytes = fs::read(module).or_next("reading the WebAssembly", NEXT)?;
+    let (shorter, bytes) = glue::shorten(&glue, &bytes).ok_or_else(|| {
+        Failure::new(
+            format!("the names in {script} could not be made short"),
+            "this wasm-bindgen writes what xtask/src/glue.rs does not know: teach it",
+        )
+    })?;
+    note(format!("glue: {} bytes, now {}", glue.len(), shorter.len()));
+    fs::write(&script, shorter).or_next("writing the script of the WebAssembly", NEXT)?;
+    fs::write(module, bytes).or_next("writing the WebAssembly", NEXT)
 }
 
 fn write_worker(staging: &Path) -> Outcome<()> {

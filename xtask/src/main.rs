@@ -6,6 +6,7 @@ mod build;
 mod engines;
 mod finish;
 mod freshness;
+mod glue;
 mod hands;
 mod heard;
 mod http;

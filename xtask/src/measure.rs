@@ -130,15 +130,21 @@ fn number(figure: f64) -> Value {
     }
 }
 
-/// Compressed sizes in bytes, of every file that the service worker keeps.
+/// Compressed sizes in bytes, of every file that the service worker keeps for everyone, and of the texts of a language, the
+/// largest of them, which it keeps for those who speak it.
 fn sizes(dist: &Path) -> Outcome<Figures> {
-    let mut figures = Figures::new();
+    let mut figures = Figures::from([("bytes.language_br", 0.0)]);
     for path in precache::list(dist)?.paths() {
         let next = "run `cargo xtask dist` again";
         let bytes = fs::read(dist.join(path)).or_next(format!("reading {path}"), next)?;
         let size = compressed(&bytes)
             .or_next(format!("compressing {path}"), next)?
             .len() as f64;
+        if precache::is_words(path) {
+            let largest = figures.entry("bytes.language_br").or_default();
+            *largest = size.max(*largest);
+            continue;
+        }
         *figures.entry("bytes.total_br").or_default() += size;
         if let Some(key) = kind(path) {
             *figures.entry(key).or_default() += size;
@@ -360,10 +366,14 @@ mod tests {
         build.write("a.css", &b"p { color: red }".repeat(500));
         build.write("a.js", b"1;");
         build.write("sw.js", &[7; 9999]);
+        build.write("words/aa.json", b"short");
+        build.write("words/bb.json", b"some more words than those of the other");
         let figures = sizes(build.path()).unwrap();
         assert!(figures["bytes.css_br"] > 0.0 && figures["bytes.css_br"] < 200.0);
         assert!(figures["bytes.total_br"] < 400.0, "{figures:?}");
         assert!(figures["bytes.total_br"] > figures["bytes.css_br"] + figures["bytes.js_br"]);
         assert!(!figures.contains_key("bytes.wasm_br"));
+        // What the longest language adds.
+        assert!((20.0..60.0).contains(&figures["bytes.language_br"]));
     }
 }

@@ -1,4 +1,5 @@
-//! The service worker's list: every file of a build with its digest, and the build's version.
+//! The service worker's lists: every file of a build with its digest, and the build's version. Texts of other languages
+//! stand in a list of their own: a phone keeps only those that it speaks.
 
 use std::collections::BTreeMap;
 use std::fmt::Write;
@@ -7,7 +8,7 @@ use std::path::Path;
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use sha2::{Digest, Sha256};
 
 use crate::notices;
@@ -15,6 +16,9 @@ use crate::say::{Failure, OrNext, Outcome};
 
 /// The service worker's file. Its address never changes: pages in the wild look for it there.
 pub const WORKER: &str = "sw.js";
+
+/// Where the texts of other languages lie.
+const WORDS: &str = "words/";
 
 /// The page. It is listed as the folder that it answers for, since hosts redirect one to the other.
 const PAGE: &str = "index.html";
@@ -69,17 +73,19 @@ impl List {
         mine.chain(theirs.map(String::as_str)).collect()
     }
 
-    /// The worker's source with the list on top of it.
+    /// The worker's source with the lists on top of it.
     pub fn worker(&self, template: &str) -> String {
-        let files: serde_json::Map<_, _> = self
-            .0
-            .iter()
-            .map(|(address, bytes)| {
-                let digest = format!("sha256-{}", STANDARD.encode(bytes));
-                (address.clone(), json!(digest))
-            })
-            .collect();
-        let build = json!({ "version": self.version(), "files": files });
+        let digests = self.0.iter().map(|(address, bytes)| {
+            let digest = format!("sha256-{}", STANDARD.encode(bytes));
+            (address.clone(), json!(digest))
+        });
+        let (words, files): (Vec<_>, Vec<_>) = digests.partition(|(address, _)| is_words(address));
+        let object = |list: Vec<(String, Value)>| list.into_iter().collect::<Map<_, _>>();
+        let build = json!({
+            "version": self.version(),
+            "files": object(files),
+            "words": object(words),
+        });
         format!("const BUILD = {build};\n{template}")
     }
 
@@ -87,6 +93,11 @@ impl List {
     pub fn missing_from<'a>(&self, page: &'a str) -> Option<&'a str> {
         named_by(page).find(|address| !self.0.contains_key(*address))
     }
+}
+
+/// Whether a path is that of a language's texts, which not every phone keeps.
+pub fn is_words(path: &str) -> bool {
+    path.starts_with(WORDS)
 }
 
 /// Reads a build's folder.
@@ -192,7 +203,7 @@ mod tests {
     #[test]
     fn the_worker_begins_with_a_list_that_a_browser_can_read() {
         // SHA-256 of "abc": FIPS 180-4 example, in base64.
-        let worker = of(&[("a.js", "abc")]).worker("// rest\n");
+        let worker = of(&[("a.js", "abc"), ("words/de.json", "abc")]).worker("// rest\n");
         let (first, rest) = worker.split_once('\n').unwrap();
         let build: serde_json::Value = serde_json::from_str(
             first
@@ -205,6 +216,9 @@ mod tests {
             build["files"]["a.js"],
             "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0="
         );
+        // The texts of a language are not for every phone.
+        assert_eq!(build["files"].as_object().unwrap().len(), 1);
+        assert_eq!(build["words"]["words/de.json"], build["files"]["a.js"]);
         assert_eq!(build["version"].as_str().unwrap().len(), 16);
         assert_eq!(rest, "// rest\n");
     }

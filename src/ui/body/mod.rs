@@ -3,4 +3,4 @@
 mod correct;
 mod page;
 
-pub use page::BodyPlace;
+pub use page::body_place;

@@ -32,8 +32,7 @@ pub fn value_words(value: &BodyValue, unit: Unit) -> String {
 }
 
 /// Body mass and measures.
-#[component]
-pub fn BodyPlace() -> impl IntoView {
+pub fn body_place() -> AnyView {
     let app = stanchion();
     let period = Live::new(Period::Year);
     let correcting = Live::new(None::<BodyEntry>);
@@ -91,7 +90,7 @@ pub fn BodyPlace() -> impl IntoView {
         ),
         None => ().into_any(),
     });
-    vec![inside, panel]
+    vec![inside, panel].into_any()
 }
 
 /// A field and a button beside it that keeps what was typed.

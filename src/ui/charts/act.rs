@@ -8,7 +8,7 @@ use crate::device::files::save_as;
 use crate::device::picture::{NoPicture, save_png};
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{button, text, when};
+use crate::ui::parts::{button, el, text, when};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::iso_day;
 use crate::words::t;
@@ -56,7 +56,7 @@ pub fn acts(shown: Shown) -> AnyView {
         }),
     ];
     vec![
-        view! { <div class="chart-acts">{row}</div> }.into_any(),
+        el("div").class("chart-acts").child(row).view(),
         table(shown, table_open),
     ]
     .into_any()

@@ -4,38 +4,29 @@ use super::Shown;
 use crate::charts::{Drawing, Mark, Shape, class_of, key_path, keyed, lay_out, tenths_text};
 use crate::device::{dom, events};
 use crate::ui::live::Live;
-use crate::ui::parts::{dynamic, text};
+use crate::ui::parts::{dynamic, el, svg, text};
 use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
-use leptos::ev::{Event, MouseEvent};
-use leptos::html::Div;
+use leptos::ev::Event;
 use leptos::prelude::*;
 
 /// The picture, as wide as there is room. A tap on it leads to the nearest place.
 pub fn face(shown: Shown) -> AnyView {
-    let holder = NodeRef::<Div>::new();
     // Nothing is drawn before the width is known.
     let width = Live::new(0);
     let measure = move || {
-        let found = holder.try_get_untracked().flatten();
-        if let Some(found) = found.and_then(|div| dom::width_in_units(&div)) {
+        if let Some(found) = dom::width_in_units(&shown.face_id()) {
             width.set(found);
         }
     };
-    whenever(move || {
-        holder.track();
-        measure();
-    });
+    // Soon: then it stands in the page.
+    whenever(measure);
     let resized = StoredValue::new_local(Some(events::on_resize(measure)));
     on_cleanup(move || resized.set_value(None));
     let drawing = Seen::new(move || shown.chart.with(|chart| lay_out(chart, width.get())));
-    let tapped = move |event: MouseEvent| {
-        let Some(div) = holder.get_untracked() else {
-            return;
-        };
-        let place = (event.offset_x(), event.offset_y());
+    let tapped = move |event: Event| {
         let near = drawing.with_untracked(|drawing| {
-            let place = dom::tenths_in(&div, drawing.width, place);
+            let place = dom::tenths_in(&event, drawing.width)?;
             let chart = shown.chart;
             chart.with_untracked(|chart| drawing.nearest(chart, place))
         });
@@ -58,7 +49,12 @@ pub fn face(shown: Shown) -> AnyView {
             drawing.with(|drawing| picture(shown, drawing, here))
         }
     });
-    view! { <div class="chart-face" node_ref=holder on:click=tapped>{picture}</div> }.into_any()
+    el("div")
+        .class("chart-face")
+        .set("id", shown.face_id())
+        .on("click", tapped)
+        .child(picture)
+        .view()
 }
 
 fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {
@@ -67,33 +63,36 @@ fn picture(shown: Shown, drawing: &Drawing, here: Seen<String>) -> AnyView {
         .map(|stroke| stroke_of(stroke.class.clone(), stroke.path.clone()))
         .collect();
     let words = drawing.words.iter().map(|words| {
-        view! {
-            <text x=tenths_text(words.x) y=tenths_text(words.y) text-anchor=words.anchor>
-                {words.words.clone()}
-            </text>
-        }
-        .into_any()
+        svg("text")
+            .set("x", tenths_text(words.x))
+            .set("y", tenths_text(words.y))
+            .set("text-anchor", words.anchor)
+            .child(words.words.clone())
+            .view()
     });
     let words: Vec<AnyView> = words.collect();
     let title = shown.chart.with_untracked(|chart| chart.title.clone());
-    view! {
-        <svg
-            class="chart-picture"
-            role="img"
-            aria-label=title
-            aria-describedby=shown.about_id()
-            viewBox=format!("0 0 {} {}", drawing.width, drawing.height)
-        >
-            {strokes}
-            <path class="chart-here" d=move || here.get()/>
-            {words}
-        </svg>
-    }
-    .into_any()
+    svg("svg")
+        .class("chart-picture")
+        .set("role", "img")
+        .set("aria-label", title)
+        .set("aria-describedby", shown.about_id())
+        .set(
+            "viewBox",
+            format!("0 0 {} {}", drawing.width, drawing.height),
+        )
+        .child(strokes)
+        .child(
+            svg("path")
+                .class("chart-here")
+                .follow("d", move || here.get()),
+        )
+        .child(words)
+        .view()
 }
 
 fn stroke_of(class: String, path: String) -> AnyView {
-    view! { <path class=class d=path/> }.into_any()
+    svg("path").class(class).set("d", path).view()
 }
 
 /// What each mark is, where the title does not say it.
@@ -102,7 +101,7 @@ pub fn key(shown: Shown) -> AnyView {
         let entries = shown
             .chart
             .with(|chart| keyed(chart).into_iter().map(entry).collect::<Vec<_>>());
-        view! { <ul class="chart-key">{entries}</ul> }.into_any()
+        el("ul").class("chart-key").child(entries).view()
     })
 }
 
@@ -112,13 +111,16 @@ fn entry(mark: &Mark) -> AnyView {
     if mark.shape == Shape::Rings {
         piece.push(stroke_of("mark-hole".to_owned(), path));
     }
-    view! {
-        <li>
-            <svg class="chart-picture" aria-hidden="true" viewBox="0 0 20 16">{piece}</svg>
-            {mark.name.clone()}
-        </li>
-    }
-    .into_any()
+    el("li")
+        .child(
+            svg("svg")
+                .class("chart-picture")
+                .set("aria-hidden", "true")
+                .set("viewBox", "0 0 20 16")
+                .child(piece),
+        )
+        .child(mark.name.clone())
+        .view()
 }
 
 /// A slider through the places, and the line that says the one that is chosen.
@@ -145,24 +147,25 @@ pub fn stepping(shown: Shown) -> AnyView {
         }
     };
     let last = move || shown.rows().saturating_sub(1).to_string();
-    let slider = view! {
-        <input
-            class="chart-slider"
-            type="range"
-            min="0"
-            max=last
-            step="1"
-            aria-label=t("place in the picture")
-            aria-valuetext=first
-            data-part=format!("{}-step", shown.part)
-            prop:value=move || shown.at.get().to_string()
-            on:input=moved
-        />
-    };
+    let slider = el("input")
+        .class("chart-slider")
+        .set("type", "range")
+        .set("min", "0")
+        .follow("max", last)
+        .set("step", "1")
+        .set("aria-label", t("place in the picture"))
+        .follow("aria-valuetext", first)
+        .part(format!("{}-step", shown.part))
+        .value(move || shown.at.get().to_string())
+        .on("input", moved);
     vec![
         slider.into_any(),
-        view! { <p class="chart-says" role="status" data-part=format!("{}-says", shown.part)>{move || said.get()}</p> }
-            .into_any(),
+        el("p")
+            .class("chart-says")
+            .set("role", "status")
+            .part(format!("{}-says", shown.part))
+            .text(said)
+            .view(),
     ]
     .into_any()
 }

@@ -9,7 +9,7 @@ pub use period::periods;
 
 use crate::charts::Chart;
 use crate::ui::live::Live;
-use crate::ui::parts::{h2, text, when};
+use crate::ui::parts::{el, h2, text, when};
 use crate::ui::seen::{Seen, whenever};
 use leptos::prelude::*;
 use std::sync::atomic::AtomicUsize;
@@ -33,6 +33,11 @@ impl Shown {
     /// The id of the words that say what is to be seen.
     fn about_id(self) -> String {
         format!("chart-{}-about", self.number)
+    }
+
+    /// The id of the picture's place.
+    fn face_id(self) -> String {
+        format!("chart-{}-face", self.number)
     }
 
     /// How many rows there are.
@@ -63,7 +68,11 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
     let about = text(move || chart.with(|chart| chart.about.clone()));
     let inside = vec![
         h2(title),
-        view! { <p class="quiet" id=shown.about_id()>{move || about.get()}</p> }.into_any(),
+        el("p")
+            .class("quiet")
+            .set("id", shown.about_id())
+            .text(about)
+            .view(),
         when(some, move || {
             vec![
                 face::face(shown),
@@ -74,7 +83,12 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
             .into_any()
         }),
     ];
-    view! { <section class="chart" aria-label=move || title.get() data-part=part>{inside}</section> }.into_any()
+    el("section")
+        .class("chart")
+        .follow("aria-label", move || title.get())
+        .part(part)
+        .child(inside)
+        .view()
 }
 
 /// The place of the last row.

@@ -4,7 +4,7 @@ use super::Shown;
 use crate::charts::{Chart, Grain};
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, when};
+use crate::ui::parts::{button, dynamic, el, when};
 use crate::ui::seen::Seen;
 use crate::words::t;
 use leptos::prelude::*;
@@ -51,31 +51,33 @@ fn whole(chart: &Chart, most: usize) -> AnyView {
             let cells =
                 (0..chart.columns.len()).map(|column| cell(column, chart.cell(row, column)));
             let cells: Vec<AnyView> = cells.collect();
-            view! { <tr>{cells}</tr> }.into_any()
+            el("tr").child(cells).view()
         })
         .collect();
     let title = chart.title.clone();
     let name = say!("{title}, table", title);
-    view! {
-        <div class="chart-table" role="region" tabindex="0" aria-label=name>
-            <table>
-                <caption>{title}</caption>
-                <thead><tr>{head}</tr></thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("chart-table")
+        .set("role", "region")
+        .set("tabindex", "0")
+        .set("aria-label", name)
+        .child(
+            el("table")
+                .child(el("caption").child(title))
+                .child(el("thead").child(el("tr").child(head)))
+                .child(el("tbody").child(rows)),
+        )
+        .view()
 }
 
 fn head(name: &str) -> AnyView {
-    view! { <th scope="col">{name.to_owned()}</th> }.into_any()
+    el("th").set("scope", "col").child(name.to_owned()).view()
 }
 
 fn cell(column: usize, words: String) -> AnyView {
     if column == 0 {
-        view! { <th scope="row">{words}</th> }.into_any()
+        el("th").set("scope", "row").child(words).view()
     } else {
-        view! { <td>{words}</td> }.into_any()
+        el("td").child(words).view()
     }
 }

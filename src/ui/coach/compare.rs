@@ -6,7 +6,7 @@ use crate::sheet::ExerciseId;
 use crate::ui::floor::load_word;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{choices, dynamic, h1, h2, line, page, quiet, toggles_of, way};
+use crate::ui::parts::{choices, dynamic, el, h1, h2, line, page, quiet, toggles_of, way};
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
@@ -62,8 +62,7 @@ async fn read(app: Stanchion, periods: [Period; 2]) -> Result<Comparison, String
 }
 
 /// Two periods side by side.
-#[component]
-pub fn ComparePlace() -> impl IntoView {
+pub fn compare_place() -> AnyView {
     let app = stanchion();
     let today = clock::wall().date_naive();
     let typed = Live::new(typed_of(Period::weeks_up_to(today, WEEKS[0])));
@@ -112,7 +111,7 @@ pub fn ComparePlace() -> impl IntoView {
                 "The last weeks against as many before them, or any days:",
             )),
             choices("choices", t("weeks"), toggles),
-            view! { <div class="two-days">{fields}</div> }.into_any(),
+            el("div").class("two-days").child(fields).view(),
             dynamic(move || match found.get() {
                 None => quiet(t("Reading.")),
                 Some(Err(why)) => line("wrong-word", "compare-wrong", why),
@@ -130,18 +129,17 @@ fn day_field(part: &'static str, label: &'static str, typed: Live<Typed>, at: us
             typed.update(|days| days[at] = day);
         }
     };
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                type="date"
-                data-part=part
-                prop:value=move || typed.get()[at].to_string()
-                on:change=take
-            />
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("field")
+        .child(el("span").child(label))
+        .child(
+            el("input")
+                .set("type", "date")
+                .part(part)
+                .value(move || typed.get()[at].to_string())
+                .on("change", take),
+        )
+        .view()
 }
 
 fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
@@ -191,14 +189,11 @@ fn called(model: &Model, id: &ExerciseId) -> String {
 /// One exercise in both periods: a row a measure.
 fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> AnyView {
     let row = |word: &'static str, of: &dyn Fn(&InPeriod) -> String| {
-        view! {
-            <tr>
-                <th scope="row">{word}</th>
-                <td>{of(&done[0])}</td>
-                <td>{of(&done[1])}</td>
-            </tr>
-        }
-        .into_any()
+        el("tr")
+            .child(el("th").set("scope", "row").child(word))
+            .child(el("td").child(of(&done[0])))
+            .child(el("td").child(of(&done[1])))
+            .view()
     };
     let mut rows = vec![
         row(t("sessions"), &|done| done.sessions.to_string()),
@@ -213,22 +208,23 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
                 .map_or_else(|| "–".to_owned(), |best| said(best, unit))
         }));
     }
-    view! {
-        <div class="compared" data-part="compared">
-            {h2(name)}
-            <table>
-                <thead>
-                    <tr>
-                        <td>{""}</td>
-                        <th scope="col">{t_in("period", "first")}</th>
-                        <th scope="col">{t_in("period", "second")}</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("compared")
+        .part("compared")
+        .child(h2(name))
+        .child(
+            el("table")
+                .child(
+                    el("thead").child(
+                        el("tr")
+                            .child(el("td").child(""))
+                            .child(el("th").set("scope", "col").child(t_in("period", "first")))
+                            .child(el("th").set("scope", "col").child(t_in("period", "second"))),
+                    ),
+                )
+                .child(el("tbody").child(rows)),
+        )
+        .view()
 }
 
 /// A best set in words.

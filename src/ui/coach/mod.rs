@@ -5,5 +5,5 @@ mod compare;
 mod sheets;
 mod view;
 
-pub use compare::ComparePlace;
+pub use compare::compare_place;
 pub use view::{doors, floor, look_at, looking};

@@ -29,8 +29,7 @@ fn row(exercise: KnownExercise) -> Row {
 }
 
 /// All exercises.
-#[component]
-pub fn ExercisesPlace() -> impl IntoView {
+pub fn exercises_place() -> AnyView {
     let app = stanchion();
     let sought = Live::new(String::new());
     let found = Seen::new(move || {

@@ -61,8 +61,7 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
 }
 
 /// One exercise.
-#[component]
-pub fn ExercisePlace(id: ExerciseId) -> impl IntoView {
+pub fn exercise_place(id: ExerciseId) -> AnyView {
     let app = stanchion();
     let of = id.clone();
     let shown = app.of(move |model| shown(model, &of));

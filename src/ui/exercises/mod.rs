@@ -6,7 +6,7 @@ mod look;
 mod words;
 mod write;
 
-pub use list::ExercisesPlace;
-pub use look::ExercisePlace;
+pub use list::exercises_place;
+pub use look::exercise_place;
 pub use words::PATTERNS;
-pub use write::WriteExercisePlace;
+pub use write::write_exercise_place;

@@ -7,7 +7,7 @@ use crate::exercises::Muscle;
 use crate::sheet::{Equipment, ExerciseId, Pattern};
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Mode, button, choices, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
+    Mode, button, choices, el, field, h1, page, section, toggle, toggles_of, way, when, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -104,16 +104,15 @@ fn basis(draft: Live<Draft>) -> AnyView {
 }
 
 fn cautions(draft: Live<Draft>) -> AnyView {
-    let area = view! {
-        <textarea
-            class="note"
-            rows="3"
-            data-part="exercise-cautions"
-            aria-label=t("cautions, one a line")
-            prop:value=move || draft.with(|draft| draft.cautions.clone())
-            on:input=move |event| draft.update(|draft| draft.cautions = event_target_value(&event))
-        ></textarea>
-    };
+    let area = el("textarea")
+        .class("note")
+        .set("rows", "3")
+        .part("exercise-cautions")
+        .set("aria-label", t("cautions, one a line"))
+        .value(move || draft.with(|draft| draft.cautions.clone()))
+        .on("input", move |event| {
+            draft.update(|draft| draft.cautions = event_target_value(&event))
+        });
     section(None, t("Cautions, one a line"), vec![area.into_any()])
 }
 
@@ -129,8 +128,7 @@ fn keep(app: Stanchion, id: Option<&ExerciseId>, draft: &Draft) -> Result<(), St
 }
 
 /// The place where an exercise is written, a new one or another version of `id`.
-#[component]
-pub fn WriteExercisePlace(id: Option<ExerciseId>) -> impl IntoView {
+pub fn write_exercise_place(id: Option<ExerciseId>) -> AnyView {
     let app = stanchion();
     let before = app.model.with_untracked(|model| {
         let known = id.as_ref().and_then(|id| model.exercises.of(id.as_str()));

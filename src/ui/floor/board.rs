@@ -11,7 +11,7 @@ use crate::session::Board;
 use crate::sheet::{Line, Target};
 use crate::strength::{body_mass_words, jump_words};
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, line, list};
+use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
@@ -19,13 +19,12 @@ use leptos::prelude::*;
 
 /// A figure with its word behind it.
 fn figure(class: &'static str, part: &'static str, size: &'static str, figure: Figure) -> AnyView {
-    view! {
-        <p class=class data-part=part>
-            <span class=size>{figure.text}</span>
-            <span class="board-word">{figure.word}</span>
-        </p>
-    }
-    .into_any()
+    el("p")
+        .class(class)
+        .part(part)
+        .child(el("span").class(size).child(figure.text))
+        .child(el("span").class("board-word").child(figure.word))
+        .view()
 }
 
 /// The frame of a board.
@@ -35,13 +34,27 @@ pub fn frame(inside: Vec<AnyView>) -> AnyView {
 
 /// The frame of a board on which something may be counted.
 fn frame_of(counting: Seen<bool>, inside: Vec<AnyView>) -> AnyView {
-    view! { <section class="board" class:counting=move || counting.get() data-part="board">{inside}</section> }
-        .into_any()
+    let class = move || {
+        if counting.get() {
+            "board counting"
+        } else {
+            "board"
+        }
+    };
+    el("section")
+        .follow("class", class)
+        .part("board")
+        .child(inside)
+        .view()
 }
 
 /// The name on top of a board.
 pub fn title(text: String) -> AnyView {
-    view! { <h1 class="board-exercise" data-part="exercise">{text}</h1> }.into_any()
+    el("h1")
+        .class("board-exercise")
+        .part("exercise")
+        .child(text)
+        .view()
 }
 
 /// The board of a set.
@@ -132,5 +145,5 @@ pub fn loaded(board: &Board, unit: Unit) -> Option<AnyView> {
         .as_ref()
         .map_or_else(|| loading.to_string(), ToString::to_string);
     let inside = vec![plates(loading, unit), line("change", "change", change)];
-    Some(view! { <div class="loaded">{inside}</div> }.into_any())
+    Some(el("div").class("loaded").child(inside).view())
 }

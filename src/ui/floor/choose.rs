@@ -9,7 +9,7 @@ use crate::session::SessionId;
 use crate::sheet::{Sheet, SheetId};
 use crate::ui::away::nudge;
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, h1, line, list, page, quiet, tap, text, words};
+use crate::ui::parts::{dynamic, el, h1, line, list, page, quiet, tap, text, words};
 use crate::ui::people::{their_sheet, with_whom};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
@@ -98,14 +98,13 @@ pub fn choice(app: Stanchion) -> AnyView {
 }
 
 fn none() -> AnyView {
-    view! {
-        <p class="quiet" data-part="no-sheets">
-            {t("There is no sheet yet. Open one from a file in ")}
-            <a href=Place::Sheets.href()>{t("Sheets")}</a>
-            "."
-        </p>
-    }
-    .into_any()
+    el("p")
+        .class("quiet")
+        .part("no-sheets")
+        .child(t("There is no sheet yet. Open one from a file in "))
+        .child(el("a").set("href", Place::Sheets.href()).child(t("Sheets")))
+        .child(".")
+        .view()
 }
 
 fn offered(app: Stanchion, offer: Offer) -> AnyView {
@@ -125,11 +124,14 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     let light = beginning.light.is_some();
     let begin = Callback::new(move |()| beginning.begin(app, id));
     let word = if light { t("begin, light") } else { t("begin") };
-    let face = view! {
-        <span class="offer-name">{sheet.name.to_string()}</span>
-        " "
-        <span class="offer-word">{word}</span>
-    };
+    let face = vec![
+        el("span")
+            .class("offer-name")
+            .child(sheet.name.to_string())
+            .view(),
+        " ".into_any(),
+        el("span").class("offer-word").child(word).view(),
+    ];
     let class = if because.is_some() {
         "offer-begin lead"
     } else {
@@ -142,14 +144,17 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     inside.extend(beside);
     inside.extend([
         quiet(names.join(" · ")),
-        view! {
-            <p class="quiet">
-                {last}
-                " · "
-                <a href=Place::Sheet(id).href() data-part="offer-look">{t("look at it")}</a>
-            </p>
-        }
-        .into_any(),
+        el("p")
+            .class("quiet")
+            .child(last)
+            .child(" · ")
+            .child(
+                el("a")
+                    .set("href", Place::Sheet(id).href())
+                    .part("offer-look")
+                    .child(t("look at it")),
+            )
+            .view(),
     ]);
-    view! { <div class="offer" data-part="offer">{inside}</div> }.into_any()
+    el("div").class("offer").part("offer").child(inside).view()
 }

@@ -5,7 +5,7 @@ use crate::say;
 use crate::session::{Session, What};
 use crate::ui::model::{Keeping, Model};
 use crate::ui::parts::{
-    button, choices, dynamic, h1, h2, line, list, page, quiet, text, toggles_of,
+    button, choices, dynamic, el, h1, h2, line, list, page, quiet, text, toggles_of,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -75,7 +75,10 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
 
 /// A sum with its name.
 fn sum(name: &'static str, part: &'static str, value: String) -> AnyView {
-    view! { <div><dt>{name}</dt><dd data-part=part>{value}</dd></div> }.into_any()
+    el("div")
+        .child(el("dt").child(name))
+        .child(el("dd").part(part).child(value))
+        .view()
 }
 
 fn sums(summed: &Summed) -> AnyView {
@@ -88,7 +91,7 @@ fn sums(summed: &Summed) -> AnyView {
             summed.volume.clone(),
         ),
     ];
-    view! { <dl class="sums" data-part="sums">{inside}</dl> }.into_any()
+    el("dl").class("sums").part("sums").child(inside).view()
 }
 
 /// Sentences under each other.

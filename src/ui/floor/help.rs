@@ -3,7 +3,7 @@
 use super::hands::Hands;
 use super::keys::listed;
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, panel, quiet};
+use crate::ui::parts::{button, dynamic, el, panel, quiet};
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -18,7 +18,9 @@ pub fn keys_panel(hands: Hands, close: Callback<()>) -> AnyView {
     };
     let rows: Vec<AnyView> = listed()
         .into_iter()
-        .map(|(keys, does)| view! { <dt>{keys}</dt> <dd>{does}</dd> }.into_any())
+        .map(|(keys, does)| {
+            vec![el("dt").child(keys).view(), el("dd").child(does).view()].into_any()
+        })
         .collect();
     let headset = dynamic(move || {
         let label = if wanted.get() {
@@ -43,7 +45,7 @@ pub fn keys_panel(hands: Hands, close: Callback<()>) -> AnyView {
         close,
         vec![
             quiet(t("A keyboard or a page-turner does all that the pad does.")),
-            view! { <dl class="keys" data-part="keys-list">{rows}</dl> }.into_any(),
+            el("dl").class("keys").part("keys-list").child(rows).view(),
             headset,
             said,
         ],

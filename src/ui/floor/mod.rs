@@ -48,8 +48,7 @@ enum Showing {
 }
 
 /// The floor.
-#[component]
-pub fn FloorPlace() -> impl IntoView {
+pub fn floor_place() -> AnyView {
     let app = stanchion();
     let showing = app.of(|model| match &model.session {
         _ if model.looks_at.is_some() => Showing::NotHere,

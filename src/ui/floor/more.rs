@@ -8,7 +8,9 @@ use crate::session::{State, Status, What};
 use crate::sheet::{Line, Note, SetKey};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap, text, when, wrong_word};
+use crate::ui::parts::{
+    button, dynamic, el, line, list, panel, quiet, tap, text, when, wrong_word,
+};
 use crate::ui::people::stay;
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
@@ -124,13 +126,17 @@ pub fn more_panel(app: Stanchion, open: Live<Open>, close: Callback<()>) -> AnyV
         button("", "keys", t("Keys"), move || open.set(Open::Keys)),
         end,
     ];
-    let inside = view! { <div class="more">{inside}</div> }.into_any();
+    let inside = el("div").class("more").child(inside).view();
     let ways = vec![
         leave(Place::Sheets, "leave-sheets", t("Sheets")),
         leave(Place::Ledger, "leave-ledger", t("Ledger")),
         leave(Place::Kit, "leave-kit", t("Kit")),
     ];
-    let ways = view! { <nav class="more" aria-label=t("Other places")>{ways}</nav> }.into_any();
+    let ways = el("nav")
+        .class("more")
+        .set("aria-label", t("Other places"))
+        .child(ways)
+        .view();
     panel(
         "more-panel",
         t("More"),
@@ -155,7 +161,12 @@ fn screen_stays(app: Stanchion) -> String {
 
 /// A way off the floor; the session goes on.
 fn leave(place: Place, part: &'static str, name: &'static str) -> AnyView {
-    view! { <a class="wide" href=place.href() data-part=part>{name}</a> }.into_any()
+    el("a")
+        .class("wide")
+        .set("href", place.href())
+        .part(part)
+        .child(name)
+        .view()
 }
 
 /// A note on the session; the warm-up and the notes of the sheet to read again.
@@ -184,16 +195,15 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         }
         Err(error) => wrong.set(Some(error.to_string())),
     };
-    let area = view! {
-        <textarea
-            class="note"
-            rows="4"
-            data-part="note-text"
-            aria-label=t("note")
-            prop:value=move || written.get()
-            on:input=move |event| written.set(event_target_value(&event))
-        ></textarea>
-    };
+    let area = el("textarea")
+        .class("note")
+        .set("rows", "4")
+        .part("note-text")
+        .set("aria-label", t("note"))
+        .value(move || written.get())
+        .on("input", move |event| {
+            written.set(event_target_value(&event))
+        });
     let mut inside = vec![
         area.into_any(),
         wrong_word("note-wrong", wrong),

@@ -7,7 +7,7 @@ use super::short::minutes_over;
 use crate::say;
 use crate::session::{Amount, Board, Phase};
 use crate::ui::cueing::COUNT_IN_SECONDS;
-use crate::ui::parts::{Text, button, dynamic, tap, text, when};
+use crate::ui::parts::{Text, button, dynamic, el, tap, text, when};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Reps, clock};
@@ -16,13 +16,13 @@ use leptos::prelude::*;
 
 /// The pad: the large button between two others, and a row of small ones.
 pub fn frame(name: &'static str, large: Vec<AnyView>, row: Vec<AnyView>) -> AnyView {
-    view! {
-        <section class="pad" data-part="pad" aria-label=name>
-            <div class="pad-log">{large}</div>
-            <div class="pad-row">{row}</div>
-        </section>
-    }
-    .into_any()
+    el("section")
+        .class("pad")
+        .part("pad")
+        .set("aria-label", name)
+        .child(el("div").class("pad-log").child(large))
+        .child(el("div").class("pad-row").child(row))
+        .view()
 }
 
 /// What stands on the large button.
@@ -32,11 +32,11 @@ pub fn face(figure: String, is_word: bool, word: String) -> AnyView {
     } else {
         "pad-figure"
     };
-    view! {
-        <span class=class>{figure}</span>
-        " "
-        <span class="pad-word">{word}</span>
-    }
+    vec![
+        el("span").class(class).child(figure).view(),
+        " ".into_any(),
+        el("span").class("pad-word").child(word).view(),
+    ]
     .into_any()
 }
 

@@ -3,6 +3,7 @@
 use crate::kit::Loading;
 use crate::say;
 use crate::ui::kit::competition_discs;
+use crate::ui::parts::svg;
 use crate::units::{Load, Unit};
 use leptos::prelude::*;
 use rust_decimal::prelude::ToPrimitive;
@@ -80,20 +81,30 @@ pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
         x += width + 30;
     }
     let end = (x + 200) / 10;
-    view! {
-        <svg
-            class="plates"
-            role="img"
-            aria-label=say!("on the bar: {loading}", loading)
-            data-part="plates"
-            viewBox=format!("0 0 {end} 66")
-        >
-            <rect class="bar" x="0" y="29" width=end.to_string() height="8"></rect>
-            <rect class={"collar"} x="46" y="25" width="6" height="16"></rect>
-            {drawn}
-        </svg>
-    }
-    .into_any()
+    svg("svg")
+        .class("plates")
+        .set("role", "img")
+        .set("aria-label", say!("on the bar: {loading}", loading))
+        .part("plates")
+        .set("viewBox", format!("0 0 {end} 66"))
+        .child(
+            svg("rect")
+                .class("bar")
+                .set("x", "0")
+                .set("y", "29")
+                .set("width", end.to_string())
+                .set("height", "8"),
+        )
+        .child(
+            svg("rect")
+                .class("collar")
+                .set("x", "46")
+                .set("y", "25")
+                .set("width", "6")
+                .set("height", "16"),
+        )
+        .child(drawn)
+        .view()
 }
 
 /// A plate seen from its edge, its mass written on it.
@@ -103,19 +114,24 @@ fn plate(class: &'static str, x: Tenths, height: Tenths, width: Tenths, figure: 
         3 => "plate-mass three",
         _ => "plate-mass small",
     };
-    view! {
-        <g class=class>
-            <rect
-                class="plate"
-                x=written(x)
-                y=written(MIDDLE - height / 2)
-                width=written(width)
-                height=written(height)
-            ></rect>
-            <text class=size x=written(x + width / 2) y="33">{figure}</text>
-        </g>
-    }
-    .into_any()
+    svg("g")
+        .class(class)
+        .child(
+            svg("rect")
+                .class("plate")
+                .set("x", written(x))
+                .set("y", written(MIDDLE - height / 2))
+                .set("width", written(width))
+                .set("height", written(height)),
+        )
+        .child(
+            svg("text")
+                .class(size)
+                .set("x", written(x + width / 2))
+                .set("y", "33")
+                .child(figure),
+        )
+        .view()
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use crate::say;
 use crate::session::{Moment, Status};
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, line};
+use crate::ui::parts::{dynamic, el, line};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::clock;
@@ -90,16 +90,25 @@ pub fn rail(app: Stanchion) -> AnyView {
         let marks: Vec<AnyView> = notches.get().into_iter().map(mark).collect();
         marks.into_any()
     });
-    view! {
-        <div class="rail" role="img" aria-label=move || notches.with(|notches| said(notches)) data-part="rail">
-            {row}
-        </div>
-        <p class="rail-foot">
-            <span data-part="sheet-name">{move || name.get()}</span>
-            <span data-part="times" role="timer">{move || times.get()}</span>
-        </p>
-        {asleep(app)}
-    }
+    vec![
+        el("div")
+            .class("rail")
+            .set("role", "img")
+            .follow("aria-label", move || notches.with(|notches| said(notches)))
+            .part("rail")
+            .child(row)
+            .view(),
+        el("p")
+            .class("rail-foot")
+            .child(
+                el("span")
+                    .part("sheet-name")
+                    .says(move || name.get().unwrap_or_default()),
+            )
+            .child(el("span").part("times").set("role", "timer").text(times))
+            .view(),
+        asleep(app),
+    ]
     .into_any()
 }
 
@@ -117,5 +126,5 @@ fn mark(notch: Notch) -> AnyView {
         notch.mark,
         if notch.gap { " gap" } else { "" }
     );
-    view! { <span class=class></span> }.into_any()
+    el("span").class(class).view()
 }

@@ -8,7 +8,7 @@ use crate::say;
 use crate::session::{Board, Phase};
 use crate::ui::live::Live;
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::{dynamic, line, tap};
+use crate::ui::parts::{dynamic, el, line, tap};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Unit, clock};
@@ -90,23 +90,37 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: Live<Open>) 
         let state = model.session.as_ref()?.state();
         Some(state.turn(state.current()?.planned.key)?.said())
     });
-    let clock = view! {
-        <p class="board-main" data-part="rest" role="timer" aria-label=t("rest left")>
-            <span class="figure chars-5">
-                {move || left.get().map_or_else(|| t("held").to_owned(), clock)}
-            </span>
-        </p>
-    };
-    let said = view! {
-        <span class="logged-what" data-part="logged">{move || logged.get()}</span>
-        " "
-        <span data-part="saved" role="status">{move || saved.get()}</span>
-        " · "
-        <span class="logged-change">{t("change")}</span>
-    };
+    let clock = el("p")
+        .class("board-main")
+        .part("rest")
+        .set("role", "timer")
+        .set("aria-label", t("rest left"))
+        .child(
+            el("span")
+                .class("figure chars-5")
+                .says(move || left.get().map_or_else(|| t("held").to_owned(), clock)),
+        );
+    let said = vec![
+        el("span")
+            .class("logged-what")
+            .part("logged")
+            .says(move || logged.get().unwrap_or_default())
+            .view(),
+        " ".into_any(),
+        el("span")
+            .part("saved")
+            .set("role", "status")
+            .says(move || saved.get().to_owned())
+            .view(),
+        " · ".into_any(),
+        el("span").class("logged-change").child(t("change")).view(),
+    ];
     let change = Callback::new(move |()| open.set(Open::Amend));
     let amend = tap("plain logged", "amend", None, said.into_any(), change);
-    let head = view! { <div class="rest-head">{title(t("Rest").to_owned())} {amend}</div> };
+    let head = el("div")
+        .class("rest-head")
+        .child(title(t("Rest").to_owned()))
+        .child(amend);
     frame(vec![
         head.into_any(),
         clock.into_any(),
@@ -169,21 +183,28 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     if let Some(turn) = turn {
         set.push_str(&format!(" · {turn}"));
     }
-    let next = view! {
-        <p class="next" data-part="next">
-            <span>{t("Next: ")}</span>
-            <strong>{figure}</strong>
-            " "
-            <span>{word}</span>
-        </p>
-        <p class="next-set">
-            <strong data-part="next-exercise">{board.exercise.to_string()}</strong>
-            " "
-            <span class="board-word" data-part="next-kind">{set}</span>
-        </p>
-    };
+    let next = vec![
+        el("p")
+            .class("next")
+            .part("next")
+            .child(el("span").child(t("Next: ")))
+            .child(el("strong").child(figure))
+            .child(" ")
+            .child(el("span").child(word))
+            .view(),
+        el("p")
+            .class("next-set")
+            .child(
+                el("strong")
+                    .part("next-exercise")
+                    .child(board.exercise.to_string()),
+            )
+            .child(" ")
+            .child(el("span").class("board-word").part("next-kind").child(set))
+            .view(),
+    ];
     let mut inside = vec![next.into_any()];
     inside.extend(loaded(board, unit));
     inside.push(line("board-because", "because", board.because(unit)));
-    view! { <div class="next-up">{inside}</div> }.into_any()
+    el("div").class("next-up").child(inside).view()
 }

@@ -22,7 +22,7 @@ use crate::device::timer::{Timer, after};
 use crate::session::{Beside, Board, Phase, State};
 use crate::sheet::SetKey;
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, words};
+use crate::ui::parts::{dynamic, el, words};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -230,20 +230,33 @@ pub fn screen(app: Stanchion) -> AnyView {
     });
     let over = over(hands);
     let told = told(app, face, board);
-    view! {
-        <div class="floor" data-part="floor">
-            {told}
-            // One element, so that what changes under a panel stays out of reach too.
-            <div class="floor-under">
-                <div class="floor-upper" role="region" aria-label=t("Board") tabindex="0" data-part="upper">
-                    {upper}
-                    <div class={"floor-end"} aria-hidden="true"></div>
-                    <div class="floor-more" aria-hidden="true" data-part="below">{t("▾ more below")}</div>
-                </div>
-                {lower}
-            </div>
-            {over}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("floor")
+        .part("floor")
+        .child(told)
+        .child(
+            el("div")
+                // One element, so that what changes under a panel stays out of reach too.
+                .class("floor-under")
+                .child(
+                    el("div")
+                        .class("floor-upper")
+                        .set("role", "region")
+                        .set("aria-label", t("Board"))
+                        .set("tabindex", "0")
+                        .part("upper")
+                        .child(upper)
+                        .child(el("div").class("floor-end").set("aria-hidden", "true"))
+                        .child(
+                            el("div")
+                                .class("floor-more")
+                                .set("aria-hidden", "true")
+                                .part("below")
+                                .child(t("▾ more below")),
+                        ),
+                )
+                .child(lower),
+        )
+        .child(over)
+        .view()
 }

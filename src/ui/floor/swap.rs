@@ -7,7 +7,7 @@ use crate::sheet::{Block, ExerciseId, SetKey};
 use crate::strength::Today;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, line, list, panel, quiet, tap};
+use crate::ui::parts::{button, dynamic, el, line, list, panel, quiet, tap};
 use crate::ui::stanchion::{Stanchion, moment};
 use crate::words::t;
 use leptos::prelude::*;
@@ -174,10 +174,13 @@ fn none_words() -> &'static str {
 fn row(app: Stanchion, instead: &Instead, close: Callback<()>) -> AnyView {
     let swap = instead.swap.clone();
     let name = swap.exercise.said();
-    let inside = view! {
-        <strong>{name}</strong>
-        <span class="quiet">{instead.about.clone()}</span>
-    };
+    let inside = vec![
+        el("strong").child(name).view(),
+        el("span")
+            .class("quiet")
+            .child(instead.about.clone())
+            .view(),
+    ];
     let take = Callback::new(move |()| {
         app.act(What::BlockSwapped(Box::new(swap.clone())));
         close.run(());

@@ -3,6 +3,7 @@
 use crate::cues::{Phase, Position};
 use crate::say;
 use crate::sheet::{Digit, Tempo};
+use crate::ui::parts::el;
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
@@ -48,8 +49,13 @@ pub fn tempo_strip(tempo: Tempo, position: Seen<Option<Position>>) -> AnyView {
         "tempo {tempo}: seconds down, pause, up, pause; X is as fast as possible",
         tempo,
     );
-    view! { <div class="tempo" role="img" data-part="tempo" aria-label=name>{parts}</div> }
-        .into_any()
+    el("div")
+        .class("tempo")
+        .set("role", "img")
+        .part("tempo")
+        .set("aria-label", name)
+        .child(parts)
+        .view()
 }
 
 fn part(
@@ -58,6 +64,11 @@ fn part(
     grow: &'static str,
     position: Seen<Option<Position>>,
 ) -> AnyView {
-    let lit = move || matches!(position.get(), Some(Position::Running { span, .. }) if span.what == phase);
-    view! { <span class=format!("tempo-part {grow}") class:lit=lit>{said}</span> }.into_any()
+    let class = move || match position.get() {
+        Some(Position::Running { span, .. }) if span.what == phase => {
+            format!("tempo-part {grow} lit")
+        }
+        _ => format!("tempo-part {grow}"),
+    };
+    el("span").follow("class", class).child(said).view()
 }

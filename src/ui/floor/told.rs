@@ -4,6 +4,7 @@ use super::figures::{load_figure, target_figure};
 use super::screen::Face;
 use crate::say;
 use crate::session::Board;
+use crate::ui::parts::el;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -31,5 +32,10 @@ pub fn told(app: Stanchion, face: Seen<Face>, board: Seen<Option<Board>>) -> Any
             _ => t("All sets done").to_owned(),
         }
     });
-    view! { <p class="unseen" role="status" data-part="told">{move || told.get()}</p> }.into_any()
+    el("p")
+        .class("unseen")
+        .set("role", "status")
+        .part("told")
+        .text(told)
+        .view()
 }

@@ -32,8 +32,7 @@ fn found(model: &Model) -> Vec<Row> {
 }
 
 /// The exercises that were done.
-#[component]
-pub fn HistoriesPlace() -> impl IntoView {
+pub fn histories_place() -> AnyView {
     let app = stanchion();
     let done = app.of(found);
     let none = Seen::new(move || done.with(Vec::is_empty));

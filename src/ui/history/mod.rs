@@ -5,5 +5,5 @@ mod list;
 mod page;
 
 pub use bests::{best_lines, bests};
-pub use list::HistoriesPlace;
-pub use page::HistoryPlace;
+pub use list::histories_place;
+pub use page::history_place;

@@ -86,8 +86,7 @@ impl Shown {
 }
 
 /// All that was done of one exercise.
-#[component]
-pub fn HistoryPlace(id: ExerciseId) -> impl IntoView {
+pub fn history_place(id: ExerciseId) -> AnyView {
     let app = stanchion();
     let shown = Shown {
         app,

@@ -6,7 +6,7 @@ use crate::kit::{Kit, KitParts};
 use crate::say;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, checked_field, dynamic, quiet, section, text};
+use crate::ui::parts::{Mode, checked_field, dynamic, el, quiet, section, text};
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
 use crate::words::t;
@@ -72,7 +72,7 @@ fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: An
             kit_row(what, take_away, up, down)
         };
         let items: Vec<AnyView> = rows.into_iter().enumerate().map(row).collect();
-        view! { <ul class="rows">{items}</ul> }.into_any()
+        el("ul").class("rows").child(items).view()
     });
     let mut inside = Vec::new();
     let hint = (things.hint)();

@@ -2,14 +2,21 @@
 
 use crate::device::{language, place};
 use crate::ui::live::Live;
+use crate::ui::model::Model;
 use crate::ui::parts::{choices, line, section, text, toggle};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 /// The languages, as in BCP 47, and what each calls itself: a name that is never translated.
 const LANGUAGES: [(&str, &str); 2] = [("en", "English"), ("de", "Deutsch")];
+
+/// Whether something is under way that a load of the page would break off.
+fn is_busy(model: &Model) -> bool {
+    model.any_in_session() || model.unsaved > 0
+}
 
 /// The choice of a language.
 pub fn language(app: Stanchion) -> AnyView {
@@ -21,18 +28,23 @@ pub fn language(app: Stanchion) -> AnyView {
             if chosen.with_untracked(|chosen| chosen.as_deref() == which) {
                 return;
             }
-            if let Err(why) = language::choose(which) {
-                app.complain(why.to_string());
-                return;
-            }
-            chosen.set(which.map(str::to_owned));
-            let busy =
-                |model: &crate::ui::model::Model| model.any_in_session() || model.unsaved > 0;
-            if app.model.with_untracked(busy) {
-                waits.set(true);
-            } else {
-                place::reload();
-            }
+            spawn_local(async move {
+                if let Err(why) = language::choose(which).await {
+                    app.complain(why.to_string());
+                    return;
+                }
+                app.worker.with_value(|worker| {
+                    if let Some(worker) = worker {
+                        worker.keep_language();
+                    }
+                });
+                chosen.set(which.map(str::to_owned));
+                if app.model.with_untracked(is_busy) {
+                    waits.set(true);
+                } else {
+                    place::reload();
+                }
+            });
         };
         let hook = which.unwrap_or("browser");
         toggle(format!("language-{hook}"), words, "", pressed, choose)

@@ -3,7 +3,7 @@
 use super::things::Field;
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{Mode, button, field, tap, text, wrong_word};
+use crate::ui::parts::{Mode, button, el, field, tap, text, wrong_word};
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ pub fn kit_row(
     up: Option<Callback<()>>,
     down: Option<Callback<()>>,
 ) -> AnyView {
-    let buttons = vec![
+    let buttons = [
         up.map(|up| at_row("thing-up", t("up"), say!("move up {what}", what), up)),
         down.map(|down| {
             at_row(
@@ -31,13 +31,11 @@ pub fn kit_row(
             take_away,
         )),
     ];
-    view! {
-        <li class="kit-row">
-            <span>{what}</span>
-            <span>{buttons}</span>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .class("kit-row")
+        .child(el("span").child(what))
+        .child(el("span").child(buttons.into_iter().flatten().collect::<Vec<_>>()))
+        .view()
 }
 
 /// A button of a row; its name says what it does to which thing.
@@ -81,13 +79,11 @@ pub fn adder(
     };
     let wrong = wrong_word(format!("{part}-wrong"), wrong);
     let button = button("wide", format!("{part}-add"), t("Add"), take_in);
-    view! {
-        <details class="adder">
-            <summary data-part=format!("{part}-new")>{new}</summary>
-            <div class="adder-fields">{inputs}</div>
-            {wrong}
-            {button}
-        </details>
-    }
-    .into_any()
+    el("details")
+        .class("adder")
+        .child(el("summary").part(format!("{part}-new")).child(new))
+        .child(el("div").class("adder-fields").child(inputs))
+        .child(wrong)
+        .child(button)
+        .view()
 }

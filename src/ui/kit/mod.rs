@@ -22,11 +22,10 @@ use leptos::prelude::*;
 pub use hearing::{Hearing, hearing, loudness, settle as settle_sound};
 pub use looks::{competition_discs, theme};
 pub use settings::show_in;
-pub use state::StatePlace;
+pub use state::state_place;
 
 /// The kit and the settings.
-#[component]
-pub fn KitPlace() -> impl IntoView {
+pub fn kit_place() -> AnyView {
     let app = stanchion();
     let mut inside = vec![h1(t("Kit")), settings::lifter(app)];
     inside.extend(gear::gear(app));

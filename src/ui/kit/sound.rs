@@ -8,7 +8,7 @@ use crate::device::events::Listener;
 use crate::device::sound::{Mode, Playing, knows_modes};
 use crate::device::speech::{can_speak, on_voices, say};
 use crate::ui::live::Live;
-use crate::ui::parts::{button, choices, dynamic, quiet, section, toggles_of};
+use crate::ui::parts::{button, choices, dynamic, el, quiet, section, toggles_of};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Seconds;
@@ -37,18 +37,19 @@ fn tick_box_of(
     on: bool,
     ticked: Callback<bool>,
 ) -> AnyView {
-    view! {
-        <label class="check">
-            <input
-                type="checkbox"
-                data-part=part
-                prop:checked=on
-                on:change=move |event| ticked.run(event_target_checked(&event))
-            />
-            <span>{words}</span>
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("check")
+        .child(
+            el("input")
+                .set("type", "checkbox")
+                .part(part)
+                .checked(on)
+                .on("change", move |event| {
+                    ticked.run(event_target_checked(&event))
+                }),
+        )
+        .child(el("span").child(words))
+        .view()
 }
 
 /// How loud.
@@ -57,21 +58,20 @@ fn loudness_field(app: Stanchion) -> AnyView {
         keep_volume(&text);
         app.sound.with_value(settle);
     });
-    view! {
-        <label class="field">
-            <span>{t("how loud")}</span>
-            <input
-                type="range"
-                min="0"
-                max="100"
-                step="5"
-                data-part="volume"
-                prop:value=volume().to_string()
-                on:change=move |event| keep.run(event_target_value(&event))
-            />
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("field")
+        .child(el("span").child(t("how loud")))
+        .child(
+            el("input")
+                .set("type", "range")
+                .set("min", "0")
+                .set("max", "100")
+                .set("step", "5")
+                .part("volume")
+                .value(|| volume().to_string())
+                .on("change", move |event| keep.run(event_target_value(&event))),
+        )
+        .view()
 }
 
 /// Changes what is to be heard, and keeps it.
@@ -164,7 +164,7 @@ fn voice(app: Stanchion) -> AnyView {
                  that speak over the network are not used.",
             ))]
         };
-        view! { <div data-part="voice">{inside}</div> }.into_any()
+        el("div").part("voice").child(inside).view()
     })
 }
 

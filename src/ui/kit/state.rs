@@ -93,8 +93,7 @@ async fn lines(app: Stanchion) -> Vec<String> {
 }
 
 /// The state of the app.
-#[component]
-pub fn StatePlace() -> impl IntoView {
+pub fn state_place() -> AnyView {
     let app = stanchion();
     let said = Live::new(Vec::<String>::new());
     spawn_local(async move {

@@ -4,7 +4,7 @@ use super::list::row;
 use crate::ledger::{Heading, monday_of};
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{Row, button, dynamic, line, rows, tap, text, when};
+use crate::ui::parts::{Row, button, dynamic, el, line, rows, tap, text, when, yes_or_no};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment};
@@ -111,8 +111,12 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         head(looked, today),
         board,
         line("quiet", "month-key", key),
-        view! { <p class="quiet" role="status" data-part="month-said">{move || said.get()}</p> }
-            .into_any(),
+        el("p")
+            .class("quiet")
+            .set("role", "status")
+            .part("month-said")
+            .text(said)
+            .view(),
         rows("session", of_days),
     ]
     .into_any()
@@ -156,12 +160,15 @@ fn head(looked: Looked, today: NaiveDate) -> AnyView {
             on,
         ),
     ];
-    let head = view! {
-        <div class="month-head">
-            <h2 aria-live="polite" data-part="month-name">{move || name.get()}</h2>
-            <div class="month-steps">{steps}</div>
-        </div>
-    };
+    let head = el("div")
+        .class("month-head")
+        .child(
+            el("h2")
+                .set("aria-live", "polite")
+                .part("month-name")
+                .text(name),
+        )
+        .child(el("div").class("month-steps").child(steps));
     head.into_any()
 }
 
@@ -171,7 +178,11 @@ fn board(looked: Looked, today: NaiveDate) -> AnyView {
         .map(weekday)
         .map(|name| {
             let short: String = name.chars().take(2).collect();
-            view! { <th scope="col" abbr=name>{short}</th> }.into_any()
+            el("th")
+                .set("scope", "col")
+                .set("abbr", name)
+                .child(short)
+                .view()
         })
         .collect();
     let weeks: Vec<AnyView> = mondays(first, last)
@@ -186,19 +197,18 @@ fn board(looked: Looked, today: NaiveDate) -> AnyView {
                     } else {
                         ().into_any()
                     };
-                    view! { <td>{inside}</td> }.into_any()
+                    el("td").child(inside).view()
                 })
                 .collect();
-            view! { <tr>{cells}</tr> }.into_any()
+            el("tr").child(cells).view()
         })
         .collect();
-    view! {
-        <table class="month" data-part="month">
-            <thead><tr>{heads}</tr></thead>
-            <tbody>{weeks}</tbody>
-        </table>
-    }
-    .into_any()
+    el("table")
+        .class("month")
+        .part("month")
+        .child(el("thead").child(el("tr").child(heads)))
+        .child(el("tbody").child(weeks))
+        .view()
 }
 
 /// A day of the board: a number, or a button where something was done.
@@ -207,7 +217,11 @@ fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
     let current = (day == today).then_some("date");
     let done = looked.of_day(day);
     if done.is_empty() {
-        return view! { <span class="day" aria-current=current>{number}</span> }.into_any();
+        return el("span")
+            .class("day")
+            .set("aria-current", current)
+            .child(number.to_string())
+            .view();
     }
     let minutes: u32 = done.iter().map(|heading| heading.minutes).sum();
     let sheets: Vec<String> = done
@@ -229,20 +243,19 @@ fn of_day(looked: Looked, day: NaiveDate, today: NaiveDate) -> AnyView {
             };
         });
     };
-    view! {
-        <button
-            class="day done"
-            data-part=format!("day-{number}")
-            aria-label=name
-            aria-current=current
-            aria-pressed=move || if pressed() { "true" } else { "false" }
-            on:click=choose
-        >
-            <i class="day-bar" style:block-size=format!("{share}%")></i>
-            <b>{number}</b>
-        </button>
-    }
-    .into_any()
+    let bar = el("i")
+        .class("day-bar")
+        .style("block-size", format!("{share}%"));
+    el("button")
+        .class("day done")
+        .part(format!("day-{number}"))
+        .set("aria-label", name)
+        .set("aria-current", current)
+        .follow("aria-pressed", move || yes_or_no(pressed()))
+        .on("click", choose)
+        .child(bar)
+        .child(el("b").child(number.to_string()))
+        .view()
 }
 
 #[cfg(test)]

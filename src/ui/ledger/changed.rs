@@ -2,7 +2,7 @@
 
 use crate::session::{EventId, SessionId, What};
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, group, quiet};
+use crate::ui::parts::{button, dynamic, el, group, quiet};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -52,6 +52,10 @@ impl Changing {
                 group(Some("changed"), vec![quiet(said.to_owned()), undo])
             }
         });
-        view! { <div class="changed" role="status">{inside}</div> }.into_any()
+        el("div")
+            .class("changed")
+            .set("role", "status")
+            .child(inside)
+            .view()
     }
 }

@@ -5,7 +5,7 @@ use crate::ledger::{Heading, Sought};
 use crate::sheet::ExerciseId;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, Row, button, dynamic, field, line, rows, text, when};
+use crate::ui::parts::{Mode, Row, button, dynamic, el, field, line, rows, text, when};
 use crate::ui::place::Place;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
@@ -181,13 +181,13 @@ fn fields(app: Stanchion) -> AnyView {
     let label = t("find by exercise, sheet or note");
     vec![
         field("find-text", Mode::Text, label, typed, false, narrow),
-        view! {
-            <details class="adder" open=open data-part="find-days">
-                <summary>{t("Between two days")}</summary>
-                <div class="between">{between}</div>
-            </details>
-        }
-        .into_any(),
+        el("details")
+            .class("adder")
+            .set("open", open)
+            .part("find-days")
+            .child(el("summary").child(t("Between two days")))
+            .child(el("div").class("between").child(between))
+            .view(),
         dynamic(move || match wrong.get() {
             wrong if wrong.is_empty() => ().into_any(),
             wrong => line("wrong-word", "find-wrong", wrong),

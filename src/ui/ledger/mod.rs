@@ -16,7 +16,7 @@ mod weeks;
 
 pub use back::LookBack;
 pub use list::name_of;
-pub use place::LedgerPlace;
-pub use report::ReportPlace;
-pub use session::SessionPlace;
-pub use weeks::WeeksPlace;
+pub use place::ledger_place;
+pub use report::report_place;
+pub use session::session_place;
+pub use weeks::weeks_place;

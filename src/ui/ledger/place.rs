@@ -6,7 +6,7 @@ use crate::device::clock;
 use crate::ui::away::{bring_sessions_back, nudge};
 use crate::ui::coach::doors;
 use crate::ui::parts::{
-    button, choices, dynamic, group, h1, line, page, quiet, text, toggles_of, when,
+    button, choices, dynamic, el, group, h1, line, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -37,17 +37,25 @@ fn ways() -> AnyView {
         way_of(Place::Body, "ledger-body", t("Body")),
         way_of(Place::Report, "ledger-report", t("Report")),
     ];
-    view! { <nav class="ways" data-part="ledger-pictures" aria-label=t("Of the ledger")>{links}</nav> }
-        .into_any()
+    el("nav")
+        .class("ways")
+        .part("ledger-pictures")
+        .set("aria-label", t("Of the ledger"))
+        .child(links)
+        .view()
 }
 
 fn way_of(place: Place, part: &'static str, words: &'static str) -> AnyView {
-    view! { <a class="way" href=place.href() data-part=part>{words}</a> }.into_any()
+    el("a")
+        .class("way")
+        .set("href", place.href())
+        .part(part)
+        .child(words)
+        .view()
 }
 
 /// All sessions.
-#[component]
-pub fn LedgerPlace() -> impl IntoView {
+pub fn ledger_place() -> AnyView {
     let app = stanchion();
     let none = app.of(|model| model.headings.is_empty());
     let as_calendar = app.of(|model| model.back.calendar);

@@ -12,7 +12,8 @@ use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, h1, line, list, page, quiet, toggles_of, way, wrong_word,
+    Mode, button, choices, dynamic, el, field, h1, line, list, page, quiet, toggles_of, way,
+    wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
@@ -52,8 +53,7 @@ struct Report {
 }
 
 /// A period on one page.
-#[component]
-pub fn ReportPlace() -> impl IntoView {
+pub fn report_place() -> AnyView {
     let app = stanchion();
     let today = moment().at.date_naive();
     let back = move |weeks: i64| {
@@ -120,7 +120,7 @@ pub fn ReportPlace() -> impl IntoView {
         way(Place::Ledger.href(), t("All sessions")),
         h1(t("Report")),
         choices("choices two", t("the last"), periods),
-        view! { <div class="between">{between}</div> }.into_any(),
+        el("div").class("between").child(between).view(),
         wrong_word("report-wrong", wrong),
         button(
             "wide",
@@ -132,7 +132,7 @@ pub fn ReportPlace() -> impl IntoView {
     page(
         "report",
         vec![
-            view! { <div class="report-asked">{asked}</div> }.into_any(),
+            el("div").class("report-asked").child(asked).view(),
             dynamic(move || report.with(|report| report.as_ref().map(paper).into_any())),
         ],
     )
@@ -224,7 +224,11 @@ fn paper(report: &Report) -> AnyView {
     let unit = report.unit;
     let volume = text_of(report);
     let mut inside = vec![
-        view! { <h2 class="report-title" data-part="report-title">{title}</h2> }.into_any(),
+        el("h2")
+            .class("report-title")
+            .part("report-title")
+            .child(title)
+            .view(),
         line("", "report-facts", volume),
     ];
     if report.headings.is_empty() {
@@ -236,7 +240,11 @@ fn paper(report: &Report) -> AnyView {
         inside.push(muscles(report));
         inside.push(notes(report));
     }
-    view! { <article class="report-page" data-part="report-page">{inside}</article> }.into_any()
+    el("article")
+        .class("report-page")
+        .part("report-page")
+        .child(inside)
+        .view()
 }
 
 /// Sums, session load and body mass in one paragraph.
@@ -330,7 +338,7 @@ fn muscles(report: &Report) -> AnyView {
         })
         .collect();
     let inside = vec![
-        view! { <h3>{t("Sets of each muscle")}</h3> }.into_any(),
+        el("h3").child(t("Sets of each muscle")).view(),
         quiet(t(
             "1 for a main muscle, 0.5 for one that also works (Pelland et al. 2024, preprint).",
         )),
@@ -353,7 +361,7 @@ fn notes(report: &Report) -> AnyView {
         return ().into_any();
     }
     vec![
-        view! { <h3>{t("Notes")}</h3> }.into_any(),
+        el("h3").child(t("Notes")).view(),
         list("report-notes", Some("report-notes"), items),
     ]
     .into_any()

@@ -2,6 +2,7 @@
 
 use crate::say;
 use crate::strength::{Change, Estimate, Told};
+use crate::ui::parts::el;
 use crate::units::{Load, Reps, Unit};
 use crate::words::t;
 use leptos::prelude::*;
@@ -15,27 +16,31 @@ pub fn report_table(
 ) -> AnyView {
     let heads: Vec<AnyView> = heads
         .iter()
-        .map(|head| view! { <th scope="col">{*head}</th> }.into_any())
+        .map(|head| el("th").set("scope", "col").child(*head).view())
         .collect();
     let row = |cells: Vec<String>| {
         let mut cells = cells.into_iter();
-        let first = cells.next();
-        let rest: Vec<AnyView> = cells
-            .map(|cell| view! { <td>{cell}</td> }.into_any())
-            .collect();
-        view! { <tr><th scope="row">{first}</th>{rest}</tr> }.into_any()
+        let first = cells.next().unwrap_or_default();
+        let rest: Vec<AnyView> = cells.map(|cell| el("td").child(cell).view()).collect();
+        el("tr")
+            .child(el("th").set("scope", "row").child(first))
+            .child(rest)
+            .view()
     };
     let rows: Vec<AnyView> = rows.into_iter().map(row).collect();
-    view! {
-        <div class="report-table" role="region" tabindex="0" aria-label=name data-part=part>
-            <table>
-                <caption>{name}</caption>
-                <thead><tr>{heads}</tr></thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("report-table")
+        .set("role", "region")
+        .set("tabindex", "0")
+        .set("aria-label", name)
+        .part(part)
+        .child(
+            el("table")
+                .child(el("caption").child(name))
+                .child(el("thead").child(el("tr").child(heads)))
+                .child(el("tbody").child(rows)),
+        )
+        .view()
 }
 
 /// The best set of a period, empty where there is none.

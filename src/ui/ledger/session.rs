@@ -79,8 +79,7 @@ fn record(model: &Model, id: SessionId) -> Option<SessionRecord> {
 }
 
 /// One session of the ledger.
-#[component]
-pub fn SessionPlace(id: SessionId) -> impl IntoView {
+pub fn session_place(id: SessionId) -> AnyView {
     let app = stanchion();
     open(app, id);
     let record = app.of(move |model| record(model, id));
@@ -105,6 +104,7 @@ pub fn SessionPlace(id: SessionId) -> impl IntoView {
             None => ().into_any(),
         }),
     ]
+    .into_any()
 }
 
 fn look(

@@ -6,7 +6,7 @@ use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    button, dynamic, h1, line, list, page, quiet, section, tap, text, way, when,
+    button, dynamic, el, h1, line, list, page, quiet, section, tap, text, way, when,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
@@ -33,8 +33,7 @@ struct Looked {
 }
 
 /// The week that is looked at and those before it.
-#[component]
-pub fn WeeksPlace() -> impl IntoView {
+pub fn weeks_place() -> AnyView {
     let app = stanchion();
     let today = moment().at.date_naive();
     let looked = Looked {
@@ -158,25 +157,25 @@ fn head(looked: Looked) -> AnyView {
             on,
         ),
     ];
-    view! {
-        <div class="month-head">
-            <h2 aria-live="polite" data-part="week-name">{move || name.get()}</h2>
-            <div class="month-steps">{steps}</div>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("month-head")
+        .child(
+            el("h2")
+                .set("aria-live", "polite")
+                .part("week-name")
+                .text(name),
+        )
+        .child(el("div").class("month-steps").child(steps))
+        .view()
 }
 
 /// A figure of the week with its name, and those of the weeks before it.
 fn of_week(name: &'static str, value: String, before: String) -> AnyView {
-    view! {
-        <div>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-            <dd class="beside">{before}</dd>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .child(el("dt").child(name))
+        .child(el("dd").child(value))
+        .child(el("dd").class("beside").child(before))
+        .view()
 }
 
 fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
@@ -241,7 +240,11 @@ fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
         )
     });
     vec![
-        view! { <dl class="sums" data-part="week-sums">{inside}</dl> }.into_any(),
+        el("dl")
+            .class("sums")
+            .part("week-sums")
+            .child(inside)
+            .view(),
         none_before.into_any(),
         still.into_any(),
     ]
@@ -334,11 +337,10 @@ pub fn how_counted() -> AnyView {
         .iter()
         .map(|said| quiet((*said).to_owned()))
         .collect();
-    view! {
-        <details class="adder" data-part="how-counted">
-            <summary>{t("How this is counted")}</summary>
-            {lines}
-        </details>
-    }
-    .into_any()
+    el("details")
+        .class("adder")
+        .part("how-counted")
+        .child(el("summary").child(t("How this is counted")))
+        .child(lines)
+        .view()
 }

@@ -1,6 +1,7 @@
 //! Buttons and choices.
 
 use super::Text;
+use super::element::{el, yes_or_no};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
@@ -22,17 +23,13 @@ fn button_of(
     inside: AnyView,
     on_tap: Callback<()>,
 ) -> AnyView {
-    view! {
-        <button
-            class=class
-            data-part=part
-            aria-label=move || name.map(|name| name.get())
-            on:click=move |_| on_tap.run(())
-        >
-            {inside}
-        </button>
-    }
-    .into_any()
+    el("button")
+        .class(class)
+        .part(part)
+        .follow("aria-label", move || name.map(|name| name.get()))
+        .on_tap(on_tap)
+        .child(inside)
+        .view()
 }
 
 /// A button with a text.
@@ -80,20 +77,16 @@ fn toggle_of(
     on_tap: Callback<()>,
 ) -> AnyView {
     let name = (!small.is_empty()).then(|| format!("{label}, {small}"));
-    view! {
-        <button
-            class="choice"
-            data-part=part
-            aria-label=name
-            aria-pressed=move || if pressed.get() { "true" } else { "false" }
-            on:click=move |_| on_tap.run(())
-        >
-            {label}
-            " "
-            {(!small.is_empty()).then(|| view! { <small>{small}</small> })}
-        </button>
-    }
-    .into_any()
+    el("button")
+        .class("choice")
+        .part(part)
+        .set("aria-label", name)
+        .follow("aria-pressed", move || yes_or_no(pressed.get()))
+        .on_tap(on_tap)
+        .child(label)
+        .child(" ")
+        .child((!small.is_empty()).then(|| el("small").child(small).view()))
+        .view()
 }
 
 /// Choices of which one is pressed, by number.
@@ -131,5 +124,10 @@ fn toggles_with(
 
 /// Choices that belong together.
 pub fn choices(class: &'static str, name: &'static str, inside: Vec<AnyView>) -> AnyView {
-    view! { <div class=class role="group" aria-label=name>{inside}</div> }.into_any()
+    el("div")
+        .class(class)
+        .set("role", "group")
+        .set("aria-label", name)
+        .child(inside)
+        .view()
 }

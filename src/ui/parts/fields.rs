@@ -1,6 +1,7 @@
 //! Fields to type into, and the field that takes a file.
 
 use super::Text;
+use super::element::el;
 use super::words::wrong_word;
 use crate::ui::live::Live;
 use leptos::ev::Event;
@@ -96,22 +97,21 @@ fn field_of(
             typed.run(event_target_value(&event));
         }
     };
-    view! {
-        <label class="field">
-            <span>{move || label.get()}</span>
-            <input
-                type=mode.kind()
-                autocomplete="off"
-                inputmode=mode.keyboard()
-                data-part=part
-                aria-describedby=described_by
-                prop:value=move || value.get()
-                on:input=move |event| take(live, event)
-                on:change=move |event: Event| take(!live, event)
-            />
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("field")
+        .child(el("span").text(label))
+        .child(
+            el("input")
+                .set("type", mode.kind())
+                .set("autocomplete", "off")
+                .set("inputmode", mode.keyboard())
+                .part(part)
+                .set("aria-describedby", described_by)
+                .value(move || value.get())
+                .on("input", move |event| take(live, event))
+                .on("change", move |event: Event| take(!live, event)),
+        )
+        .view()
 }
 
 /// A field of many lines with its label. `typed` is told when the person leaves it, or with each letter where `live`.
@@ -127,20 +127,19 @@ pub fn area(
             typed.run(event_target_value(&event));
         }
     };
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <textarea
-                class="note"
-                rows="3"
-                data-part=part
-                prop:value=move || value.get()
-                on:input=move |event| take(live, event)
-                on:change=move |event: Event| take(!live, event)
-            ></textarea>
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("field")
+        .child(el("span").child(label))
+        .child(
+            el("textarea")
+                .class("note")
+                .set("rows", "3")
+                .part(part)
+                .value(move || value.get())
+                .on("input", move |event| take(live, event))
+                .on("change", move |event: Event| take(!live, event)),
+        )
+        .view()
 }
 
 /// A button that asks for a file.
@@ -153,16 +152,15 @@ pub fn file_field(
 }
 
 fn file_field_of(part: &'static str, label: &'static str, chosen: Callback<Event>) -> AnyView {
-    view! {
-        <label class="file wide">
-            <span>{label}</span>
-            <input
-                type="file"
-                accept=".json,application/json,text/plain"
-                data-part=part
-                on:change=move |event| chosen.run(event)
-            />
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("file wide")
+        .child(el("span").child(label))
+        .child(
+            el("input")
+                .set("type", "file")
+                .set("accept", ".json,application/json,text/plain")
+                .part(part)
+                .on("change", move |event| chosen.run(event)),
+        )
+        .view()
 }

@@ -1,6 +1,7 @@
 //! What holds other views: pages, sections, lists, and parts that change as a whole.
 
 use super::Text;
+use super::element::el;
 use super::words::h2;
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
@@ -41,7 +42,7 @@ fn when_of(on: Seen<bool>, lay: Lay) -> AnyView {
 
 /// A scrolling page.
 pub fn page(part: &'static str, inside: Vec<AnyView>) -> AnyView {
-    view! { <div class="page" data-part=part>{inside}</div> }.into_any()
+    el("div").class("page").part(part).child(inside).view()
 }
 
 /// A section with its heading.
@@ -57,14 +58,14 @@ pub fn section(
 
 /// A section without a heading.
 pub fn group(part: Option<&'static str>, inside: Vec<AnyView>) -> AnyView {
-    view! { <section class="group" data-part=part>{inside}</section> }.into_any()
+    el("section").class("group").part(part).child(inside).view()
 }
 
 /// A list of that class; each view is an item.
 pub fn list(class: &'static str, part: Option<&'static str>, items: Vec<AnyView>) -> AnyView {
     let items: Vec<AnyView> = items
         .into_iter()
-        .map(|item| view! { <li>{item}</li> }.into_any())
+        .map(|item| el("li").child(item).view())
         .collect();
-    view! { <ul class=class data-part=part>{items}</ul> }.into_any()
+    el("ul").class(class).part(part).child(items).view()
 }

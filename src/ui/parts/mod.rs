@@ -5,6 +5,7 @@
 //! bytes that a phone must load the views would otherwise be the larger half.
 
 mod controls;
+mod element;
 mod fields;
 mod frames;
 mod lines;
@@ -16,6 +17,7 @@ mod units;
 mod words;
 
 pub use controls::{button, choices, tap, toggle, toggles_of};
+pub use element::{el, svg, yes_or_no};
 pub use fields::{Mode, area, checked_field, field, file_field};
 pub use frames::{apart, dynamic, group, list, page, section, when};
 pub use lines::{read_lines, under_each_other};

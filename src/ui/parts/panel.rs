@@ -1,6 +1,7 @@
 //! A panel that rises over the pad and is put away by its button, the Escape key or a tap beside it.
 
 use super::controls::button;
+use super::element::el;
 use crate::device::events::on_key;
 use crate::device::modal::Modal;
 use crate::words::t;
@@ -25,15 +26,29 @@ pub fn panel(
         keys.set_value(None);
         under.set_value(None);
     });
-    view! {
-        <div class="panel-back" aria-hidden="true" on:click=move |_| close.run(())></div>
-        <section class="panel" role="dialog" aria-modal="true" aria-label=title tabindex="-1" data-part=part>
-            <header class="panel-head">
-                <h2>{title}</h2>
-                {button("plain", "panel-close", t("Close"), move || close.run(()))}
-            </header>
-            {inside}
-        </section>
-    }
+    vec![
+        el("div")
+            .class("panel-back")
+            .set("aria-hidden", "true")
+            .on_tap(close)
+            .view(),
+        el("section")
+            .class("panel")
+            .set("role", "dialog")
+            .set("aria-modal", "true")
+            .set("aria-label", title)
+            .set("tabindex", "-1")
+            .part(part)
+            .child(
+                el("header")
+                    .class("panel-head")
+                    .child(el("h2").child(title))
+                    .child(button("plain", "panel-close", t("Close"), move || {
+                        close.run(())
+                    })),
+            )
+            .child(inside)
+            .view(),
+    ]
     .into_any()
 }

@@ -1,5 +1,6 @@
 //! Rows of text that lead somewhere, or open something.
 
+use super::element::el;
 use super::frames::{dynamic, list};
 use crate::ui::seen::Seen;
 use leptos::prelude::*;
@@ -30,16 +31,16 @@ fn rows_of(part: &'static str, rows: Seen<Vec<Row>>) -> AnyView {
 }
 
 fn row_link(part: &'static str, row: Row) -> AnyView {
-    let before = (!row.before.is_empty())
-        .then(|| view! { <span class="row-date">{row.before}</span> }.into_any());
-    view! {
-        <a class="row" href=row.href data-part=part>
-            {before}
-            <strong>{row.strong}</strong>
-            <span class="quiet">{row.after}</span>
-        </a>
-    }
-    .into_any()
+    let before =
+        (!row.before.is_empty()).then(|| el("span").class("row-date").child(row.before).view());
+    el("a")
+        .class("row")
+        .set("href", row.href)
+        .part(part)
+        .child(before)
+        .child(el("strong").child(row.strong))
+        .child(el("span").class("quiet").child(row.after))
+        .view()
 }
 
 /// A row that opens a panel.
@@ -49,16 +50,17 @@ pub fn row_opener(
     after: String,
     open: Callback<()>,
 ) -> AnyView {
-    view! {
-        <button class="row" data-part=part aria-haspopup="dialog" on:click=move |_| open.run(())>
-            <strong>{strong}</strong>
-            <span class="quiet">{after}</span>
-        </button>
-    }
-    .into_any()
+    el("button")
+        .class("row")
+        .part(part)
+        .set("aria-haspopup", "dialog")
+        .on_tap(open)
+        .child(el("strong").child(strong))
+        .child(el("span").class("quiet").child(after))
+        .view()
 }
 
 /// A line that leads somewhere.
 pub fn way(href: String, words: &'static str) -> AnyView {
-    view! { <p><a href=href>{words}</a></p> }.into_any()
+    el("p").child(el("a").set("href", href).child(words)).view()
 }

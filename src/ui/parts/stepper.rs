@@ -1,6 +1,7 @@
 //! A figure between two large buttons: less and more.
 
 use super::controls::tap;
+use super::element::el;
 use super::{Text, text};
 use crate::say;
 use leptos::prelude::*;
@@ -37,12 +38,18 @@ fn stepper_of(
             Callback::new(move |()| step.run(more)),
         )
     };
-    view! {
-        <div class="stepper" role="group" aria-label=what data-part=part>
-            {one(false, "less", "−")}
-            <output class="stepper-figure" data-part=format!("{part}-figure")>{move || figure.get()}</output>
-            {one(true, "more", "+")}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("stepper")
+        .set("role", "group")
+        .set("aria-label", what)
+        .part(part)
+        .child(one(false, "less", "−"))
+        .child(
+            el("output")
+                .class("stepper-figure")
+                .part(format!("{part}-figure"))
+                .text(figure),
+        )
+        .child(one(true, "more", "+"))
+        .view()
 }

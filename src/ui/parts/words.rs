@@ -1,6 +1,7 @@
 //! Headings and paragraphs.
 
 use super::Text;
+use super::element::el;
 use crate::ui::live::Live;
 use leptos::prelude::*;
 
@@ -10,7 +11,7 @@ pub fn h1(text: impl Into<Text>) -> AnyView {
 }
 
 fn h1_of(text: Text) -> AnyView {
-    view! { <h1>{move || text.get()}</h1> }.into_any()
+    el("h1").text(text).view()
 }
 
 /// A heading within a place.
@@ -19,11 +20,11 @@ pub fn h2(text: impl Into<Text>) -> AnyView {
 }
 
 fn h2_of(text: Text) -> AnyView {
-    view! { <h2>{move || text.get()}</h2> }.into_any()
+    el("h2").text(text).view()
 }
 
 fn paragraph(class: &'static str, part: Option<&'static str>, text: Text) -> AnyView {
-    view! { <p class=class data-part=part>{move || text.get()}</p> }.into_any()
+    el("p").class(class).part(part).text(text).view()
 }
 
 /// A paragraph of that class.
@@ -47,10 +48,11 @@ pub fn wrong_word(part: impl Into<String>, wrong: Live<Option<String>>) -> AnyVi
 }
 
 fn wrong_word_of(part: String, wrong: Live<Option<String>>) -> AnyView {
-    view! {
-        <p class="wrong-word" role="alert" id=part.clone() data-part=part>
-            {move || wrong.get()}
-        </p>
-    }
-    .into_any()
+    el("p")
+        .class("wrong-word")
+        .set("role", "alert")
+        .set("id", part.clone())
+        .part(part)
+        .says(move || wrong.get().unwrap_or_default())
+        .view()
 }

@@ -5,7 +5,7 @@ use super::strip::strip;
 use crate::say;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, panel, tap, text, way, when};
+use crate::ui::parts::{button, dynamic, el, panel, tap, text, way, when};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -30,12 +30,14 @@ pub fn bar(app: Stanchion) -> AnyView {
 fn who(app: Stanchion, open: Live<bool>) -> AnyView {
     let name = app.of(called);
     let label = text(move || say!("{name}, change", name = name.get()));
-    let face = view! {
-        <span class="who-name">{move || name.get()}</span>
-    };
+    let face = el("span").class("who-name").text(name);
     let show = Callback::new(move |()| open.set(true));
     let button = tap("who", "who", Some(label), face.into_any(), show);
-    view! { <nav class="who-bar" aria-label=t("Lifter")>{button}</nav> }.into_any()
+    el("nav")
+        .class("who-bar")
+        .set("aria-label", t("Lifter"))
+        .child(button)
+        .view()
 }
 
 /// What the lifter is called.

@@ -12,7 +12,7 @@ mod with;
 pub use away::erase_all;
 pub use bar::bar;
 pub use pair::ask;
-pub use place::LiftersPlace;
+pub use place::lifters_place;
 pub use seat::arrive;
 pub use strip::stay;
 pub use with::{their_sheet, with_whom};

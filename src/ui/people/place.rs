@@ -15,8 +15,7 @@ use crate::words::t;
 use leptos::prelude::*;
 
 /// Those who train with this phone.
-#[component]
-pub fn LiftersPlace() -> impl IntoView {
+pub fn lifters_place() -> AnyView {
     let app = stanchion();
     let here = app.of(|model| (model.people.clone(), model.who));
     let leaving = Live::new(None::<Person>);
@@ -51,6 +50,7 @@ pub fn LiftersPlace() -> impl IntoView {
             None => ().into_any(),
         }),
     ]
+    .into_any()
 }
 
 /// One who is here: the name, and what can be done.

@@ -4,7 +4,7 @@
 use crate::say;
 use crate::ui::floor::logged_line;
 use crate::ui::model::{Keeping, Model};
-use crate::ui::parts::{button, tap, text};
+use crate::ui::parts::{button, el, tap, text};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::{t, t_in};
@@ -69,17 +69,16 @@ pub fn strip(app: Stanchion) -> AnyView {
         one(app, both, 0, "pair-left"),
         one(app, both, 1, "pair-right"),
     ];
-    view! {
-        <div
-            class=move || if left() { "pair left" } else { "pair right" }
-            role="region"
-            aria-label=t("Whose turn")
-            data-part="pair"
-        >
-            {inside}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .follow(
+            "class",
+            move || if left() { "pair left" } else { "pair right" },
+        )
+        .set("role", "region")
+        .set("aria-label", t("Whose turn"))
+        .part("pair")
+        .child(inside)
+        .view()
 }
 
 fn one(app: Stanchion, both: Seen<Option<[Half; 2]>>, at: usize, part: &'static str) -> AnyView {
@@ -99,14 +98,23 @@ fn one(app: Stanchion, both: Seen<Option<[Half; 2]>>, at: usize, part: &'static 
             say!("{said}: turn the board", said)
         }
     });
-    let face = view! {
-        <span class="pair-name" class:on=on>
-            <span aria-hidden="true">{mark}</span>
-            {move || of(|half| half.name.clone())}
-        </span>
-        " "
-        <span class="pair-logged">{move || of(|half| half.logged.clone())}</span>
-    };
+    let class = move || if on() { "pair-name on" } else { "pair-name" };
+    let face = vec![
+        el("span")
+            .follow("class", class)
+            .child(
+                el("span")
+                    .set("aria-hidden", "true")
+                    .says(move || mark().to_owned()),
+            )
+            .says(move || of(|half| half.name.clone()))
+            .view(),
+        " ".into_any(),
+        el("span")
+            .class("pair-logged")
+            .says(move || of(|half| half.logged.clone()))
+            .view(),
+    ];
     let turn = Callback::new(move |()| {
         if !half.get_untracked().is_some_and(|half| half.on) {
             app.turn();

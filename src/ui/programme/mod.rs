@@ -6,4 +6,4 @@ mod words;
 mod write;
 
 pub use section::programme_section;
-pub use write::ProgrammePlace;
+pub use write::programme_place;

@@ -7,7 +7,7 @@ use crate::say;
 use crate::sheet::SheetId;
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, group, h1, list, page, quiet, section, stepper, tap,
+    Mode, button, choices, dynamic, el, field, group, h1, list, page, quiet, section, stepper, tap,
     text, toggle, way, when, wrong_word,
 };
 use crate::ui::place::Place;
@@ -31,8 +31,11 @@ fn chosen(app: Stanchion, draft: Live<Draft>) -> AnyView {
             let take_out = Callback::new(move |()| draft.update(|draft| draft.take_out(at)));
             let out = t("take out").into_any();
             let out = tap("plain", "programme-out", Some(label), out, take_out);
-            view! { <div class="kit-row"><span>{format!("{}. {name}", at + 1)}</span>{out}</div> }
-                .into_any()
+            el("div")
+                .class("kit-row")
+                .child(el("span").child(format!("{}. {name}", at + 1)))
+                .child(out)
+                .view()
         };
         let rows = order.get().into_iter().enumerate().map(row).collect();
         list("rows", Some("programme-order"), rows)
@@ -139,8 +142,7 @@ fn light(draft: Live<Draft>) -> AnyView {
 }
 
 /// The place where the programme is written.
-#[component]
-pub fn ProgrammePlace() -> impl IntoView {
+pub fn programme_place() -> AnyView {
     let app = stanchion();
     let now = clock::wall();
     let (before, sheets) = app.model.with_untracked(|model| {

@@ -61,8 +61,7 @@ fn removed(app: Stanchion) -> AnyView {
 }
 
 /// All sheets.
-#[component]
-pub fn SheetsPlace() -> impl IntoView {
+pub fn sheets_place() -> AnyView {
     let app = stanchion();
     let begun = app.of(|model| {
         let drafts = model.drafts.values().filter(|draft| draft.is_changed());

@@ -15,7 +15,7 @@ use crate::strength::{
 use crate::ui::floor::Beginning;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, dynamic, group, h1, h2, line, list, page, quiet, way, words};
+use crate::ui::parts::{button, dynamic, el, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
@@ -119,8 +119,7 @@ fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
 }
 
 /// One sheet.
-#[component]
-pub fn SheetPlace(id: SheetId) -> impl IntoView {
+pub fn sheet_place(id: SheetId) -> AnyView {
     let app = stanchion();
     let now = moment().at;
     let shown = app.of(move |model| shown(model, id, now));
@@ -136,7 +135,7 @@ fn all_sheets() -> AnyView {
 
 fn nowhere() -> AnyView {
     let inside = vec![h1(t("No such sheet")), all_sheets()];
-    view! { <div class="page">{inside}</div> }.into_any()
+    el("div").class("page").child(inside).view()
 }
 
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
@@ -170,7 +169,7 @@ fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     inside.push(share(app, &shown.sheet, with_loads));
     inside.extend(written(&shown));
     if !shown.looks {
-        inside.push(view! { <div class="more">{others(app, id)}</div> }.into_any());
+        inside.push(el("div").class("more").child(others(app, id)).view());
     }
     inside.extend(
         shown
@@ -291,5 +290,9 @@ fn block_as_written(
     inside.extend(foretold);
     let cautions = block.cautions.iter();
     inside.extend(cautions.map(|caution| words("caution", caution.said().to_owned())));
-    view! { <article class="block" data-part="block">{inside}</article> }.into_any()
+    el("article")
+        .class("block")
+        .part("block")
+        .child(inside)
+        .view()
 }

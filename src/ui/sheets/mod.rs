@@ -11,8 +11,8 @@ mod time;
 mod words;
 mod write;
 
-pub use draft::{DraftBlockPlace, DraftExercisePlace, DraftPlace};
-pub use list::SheetsPlace;
-pub use look::SheetPlace;
-pub use shared::{SharedPlace, look_at_file, open_link};
-pub use write::WritePlace;
+pub use draft::{draft_block_place, draft_exercise_place, draft_place};
+pub use list::sheets_place;
+pub use look::sheet_place;
+pub use shared::{look_at_file, open_link, shared_place};
+pub use write::write_place;

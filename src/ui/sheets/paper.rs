@@ -4,7 +4,7 @@ use super::words::{block_head, sets_line};
 use crate::say;
 use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
-use crate::ui::parts::{dynamic, list, words};
+use crate::ui::parts::{dynamic, el, list, words};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
 
@@ -38,10 +38,10 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
         "paper-small",
         t("In each box: the load on the left, reps, seconds or metres on the right."),
     ));
-    inside.push(view! { <div class="paper-blocks">{groups}</div> }.into_any());
+    inside.push(el("div").class("paper-blocks").child(groups).view());
     inside.push(words("paper-line", t("Notes")));
     inside.push(words("paper-line", ""));
-    view! { <div class=class data-part="paper">{inside}</div> }.into_any()
+    el("div").class(class).part("paper").child(inside).view()
 }
 
 fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
@@ -56,7 +56,7 @@ fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
         .collect();
     let blocks = group.blocks().iter();
     inside.extend(blocks.map(|block| block_on_paper(block, with_loads)));
-    view! { <div class="paper-group">{inside}</div> }.into_any()
+    el("div").class("paper-group").child(inside).view()
 }
 
 fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
@@ -73,18 +73,17 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
             .map(|caution| format!("! {}", caution.said())),
     );
     let sets: Vec<AnyView> = block.sets.iter().map(sets_on_paper).collect();
-    view! {
-        <div class="paper-block">
-            <p>
-                <strong>{block.exercise.said()}</strong>
-                {start}
-                <span class="paper-how">{block_head(block)}</span>
-            </p>
-            {sets}
-            <p class="paper-small">{cues.join(" · ")}</p>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("paper-block")
+        .child(
+            el("p")
+                .child(el("strong").child(block.exercise.said()))
+                .child(start)
+                .child(el("span").class("paper-how").child(block_head(block))),
+        )
+        .child(sets)
+        .child(el("p").class("paper-small").child(cues.join(" · ")))
+        .view()
 }
 
 /// One line of sets, a box for each set and each drop of it.
@@ -94,7 +93,11 @@ fn sets_on_paper(sets: &Sets) -> AnyView {
         _ => 1,
     };
     let boxes: Vec<AnyView> = (0..usize::from(sets.count) * each)
-        .map(|_| view! { <i class="paper-box"></i> }.into_any())
+        .map(|_| el("i").class("paper-box").view())
         .collect();
-    view! { <p class="paper-sets"><span>{sets_line(sets)}</span>{boxes}</p> }.into_any()
+    el("p")
+        .class("paper-sets")
+        .child(el("span").child(sets_line(sets)))
+        .child(boxes)
+        .view()
 }

@@ -9,7 +9,7 @@ use crate::share::{
 };
 use crate::sheet::Sheet;
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, line, panel, quiet, toggle, when};
+use crate::ui::parts::{button, dynamic, el, line, panel, quiet, svg, toggle, when};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -218,13 +218,17 @@ fn link_field(sending: Sending) -> AnyView {
             Some(Err(too_long)) => too_long.to_string(),
         })
     };
-    view! {
-        <label class="field">
-            <span>{t("the link")}</span>
-            <input type="text" readonly data-part="share-link" prop:value=told/>
-        </label>
-    }
-    .into_any()
+    el("label")
+        .class("field")
+        .child(el("span").child(t("the link")))
+        .child(
+            el("input")
+                .set("type", "text")
+                .set("readonly", true)
+                .part("share-link")
+                .value(told),
+        )
+        .view()
 }
 
 fn qr_of(sending: Sending) -> AnyView {
@@ -238,18 +242,14 @@ fn qr_of(sending: Sending) -> AnyView {
         Some(Err(too_long)) => line("wrong-word", "qr-wrong", too_long.to_string()),
         Some(Ok(code)) => {
             let side = code.side();
-            view! {
-                <svg
-                    class="qr"
-                    role="img"
-                    aria-label=t("QR code of the link")
-                    viewBox=format!("0 0 {side} {side}")
-                    data-part="qr"
-                >
-                    <path d=code.path()/>
-                </svg>
-            }
-            .into_any()
+            svg("svg")
+                .class("qr")
+                .set("role", "img")
+                .set("aria-label", t("QR code of the link"))
+                .set("viewBox", format!("0 0 {side} {side}"))
+                .part("qr")
+                .child(svg("path").set("d", code.path()))
+                .view()
         }
     }
 }

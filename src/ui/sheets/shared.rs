@@ -91,8 +91,7 @@ impl Known {
 }
 
 /// The sheet of the link that was opened.
-#[component]
-pub fn SharedPlace() -> impl IntoView {
+pub fn shared_place() -> AnyView {
     let app = stanchion();
     let shown = app.of(|model| {
         let read = model.shared.as_ref()?.read.clone()?;

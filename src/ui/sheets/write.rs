@@ -6,7 +6,7 @@ use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::sheet::{Exercise, Sheet, SheetId, unroll};
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Mode, button, dynamic, field, h1, line, list, page, quiet, text, way, words,
+    Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, way, words,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -105,7 +105,7 @@ fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
         true,
         move |typed| sought.set(typed),
     );
-    view! { <div class="finder">{find}{found}</div> }.into_any()
+    el("div").class("finder").child(find).child(found).view()
 }
 
 /// What becomes of a sheet that was read.
@@ -144,8 +144,7 @@ fn by_taps(app: Stanchion, sheet: Sheet) {
 }
 
 /// The place where a sheet is written, a new one or another version of `id`.
-#[component]
-pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
+pub fn write_place(id: Option<SheetId>) -> AnyView {
     let app = stanchion();
     let before = app.model.with_untracked(|model| {
         let id = id?;
@@ -173,19 +172,16 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
     } else {
         t("Write a sheet")
     };
-    let area = view! {
-        <textarea
-            class="note lines-field"
-            rows="14"
-            spellcheck="false"
-            data-part="lines"
-            aria-label=t("lines of the sheet")
-            aria-describedby="lines-outcome"
-            prop:value=move || typed.get()
-            on:input=move |event| typed.set(event_target_value(&event))
-            on:change=move |_| left()
-        ></textarea>
-    };
+    let area = el("textarea")
+        .class("note lines-field")
+        .set("rows", "14")
+        .set("spellcheck", "false")
+        .part("lines")
+        .set("aria-label", t("lines of the sheet"))
+        .set("aria-describedby", "lines-outcome")
+        .value(move || typed.get())
+        .on("input", move |event| typed.set(event_target_value(&event)))
+        .on("change", move |_| left());
     let said = dynamic(move || match outcome.get() {
         Ok(sum) => line("quiet", "lines-sum", sum),
         Err(wrong) => {
@@ -218,7 +214,11 @@ pub fn WritePlace(id: Option<SheetId>) -> impl IntoView {
             way(back.href(), t("Back without keeping")),
             h1(title),
             area.into_any(),
-            view! { <div id="lines-outcome" role="status">{said}</div> }.into_any(),
+            el("div")
+                .set("id", "lines-outcome")
+                .set("role", "status")
+                .child(said)
+                .view(),
             button("wide strong", "lines-keep", good, move || {
                 typed.with_untracked(|typed| then(typed, keep));
             }),

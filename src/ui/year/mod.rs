@@ -16,11 +16,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// A year.
-#[component]
-pub fn YearPlace(
-    /// The year.
-    year: i32,
-) -> impl IntoView {
+pub fn year_place(year: i32) -> AnyView {
     let app = stanchion();
     let read = Live::new(None::<Result<Vec<Heading>, ()>>);
     let reading = move || {

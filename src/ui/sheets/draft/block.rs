@@ -8,7 +8,7 @@ use super::sheet::{change, nothing_begun};
 use crate::say;
 use crate::sheet::{Block, BlockId, Digit, Equipment, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
-    Mode, button, dynamic, h1, line, list, page, quiet, read_lines, section, text,
+    Mode, button, dynamic, el, h1, line, list, page, quiet, read_lines, section, text,
     under_each_other, way, words,
 };
 use crate::ui::place::Place;
@@ -27,8 +27,7 @@ const SIDES: [SideMode; 3] = [SideMode::Both, SideMode::EachInTurn, SideMode::On
 const REST_STEP: i64 = 15;
 
 /// One block of the sheet that is being written.
-#[component]
-pub fn DraftBlockPlace(sheet: SheetId, block: BlockId) -> impl IntoView {
+pub fn draft_block_place(sheet: SheetId, block: BlockId) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| {
         let draft = model.drafts.get(&sheet);
@@ -105,7 +104,7 @@ fn doubts(hand: Hand) -> AnyView {
             doubts.map(|doubt| words("caution", doubt)).collect(),
         )
     });
-    view! { <div role="status">{inside}</div> }.into_any()
+    el("div").set("role", "status").child(inside).view()
 }
 
 fn role(hand: Hand) -> AnyView {
@@ -344,5 +343,5 @@ fn ways(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
         change(app, sheet, &mut |draft| draft.remove(id));
         app.go(Place::Draft(sheet));
     });
-    view! { <div class="more">{double}{off}</div> }.into_any()
+    el("div").class("more").child(double).child(off).view()
 }

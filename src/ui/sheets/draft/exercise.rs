@@ -10,7 +10,7 @@ use crate::sheet::{BlockId, Exercise, Line, LoadBasis, SheetId, SideMode};
 use crate::ui::exercises::PATTERNS;
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, field, h1, list, page, quiet, tap, toggles_of, way,
+    Mode, button, choices, dynamic, el, field, h1, list, page, quiet, tap, toggles_of, way,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -30,8 +30,7 @@ struct Chosen {
 }
 
 /// The choice of an exercise: for a block more, or for `block` in place of its own.
-#[component]
-pub fn DraftExercisePlace(sheet: SheetId, block: Option<BlockId>) -> impl IntoView {
+pub fn draft_exercise_place(sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| model.drafts.contains_key(&sheet));
     dynamic(move || match there.get() {
@@ -116,7 +115,7 @@ fn offered(
         words.push(t("not with your kit").to_owned());
     }
     let name = known.exercise().said();
-    let face = view! { <strong>{name}</strong> {quiet(words.join(" · "))} };
+    let face = vec![el("strong").child(name).view(), quiet(words.join(" · "))];
     let chosen = Chosen {
         exercise: with_kit.unwrap_or_else(|| known.exercise()),
         basis: known.basis(),

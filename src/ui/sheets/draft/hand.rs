@@ -8,7 +8,7 @@ use crate::sheet::{Block, BlockId, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, Text, area, choices, dynamic, field, stepper, tap, text, toggles_of, when, wrong_word,
+    Mode, Text, area, choices, dynamic, el, field, stepper, tap, text, toggles_of, when, wrong_word,
 };
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -138,7 +138,11 @@ impl Hand {
         let stepper = stepper(what, part, figure, move |more| {
             self.set(set, at, if more { 1 } else { -1 });
         });
-        view! { <div class="named"><span class="quiet">{what}</span>{stepper}</div> }.into_any()
+        el("div")
+            .class("named")
+            .child(el("span").class("quiet").child(what))
+            .child(stepper)
+            .view()
     }
 
     /// A row of small figures, each stepped by a button above and one below it.
@@ -155,7 +159,7 @@ impl Hand {
             .enumerate()
             .map(|(item, name)| self.column(at.item(item), part, name, look, set))
             .collect();
-        view! { <div class="spin" data-part=part>{columns}</div> }.into_any()
+        el("div").class("spin").part(part).child(columns).view()
     }
 
     /// One of them.
@@ -176,15 +180,19 @@ impl Hand {
         };
         let (more, less) = (one("more", "+", 1), one("less", "−", -1));
         let figure = self.text(look, at);
-        view! {
-            <div class="spin-column" role="group" aria-label=name.clone()>
-                {more}
-                <output data-part=format!("{part}-{}-figure", at.item)>{move || figure.get()}</output>
-                {less}
-                <small aria-hidden="true">{name.clone()}</small>
-            </div>
-        }
-        .into_any()
+        el("div")
+            .class("spin-column")
+            .set("role", "group")
+            .set("aria-label", name.clone())
+            .child(more)
+            .child(
+                el("output")
+                    .part(format!("{part}-{}-figure", at.item))
+                    .text(figure),
+            )
+            .child(less)
+            .child(el("small").set("aria-hidden", "true").child(name.clone()))
+            .view()
     }
 
     /// A field to type into.

@@ -4,7 +4,7 @@ use super::hand::{At, Hand};
 use super::sets::inside_of_line;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, list, panel, tap, when};
+use crate::ui::parts::{button, dynamic, el, list, panel, tap, when};
 use crate::ui::seen::Seen;
 use crate::ui::sheets::words::sets_line;
 use crate::words::{t, t_in};
@@ -23,7 +23,7 @@ pub fn set_lines(hand: Hand) -> AnyView {
         let lines = shown.get().into_iter().enumerate();
         let rows = lines.map(|(line, words)| {
             let opened = Callback::new(move |()| open.set(Some(line)));
-            let face = view! { <strong>{words}</strong> };
+            let face = el("strong").child(words);
             tap("row", "set-line", None, face.into_any(), opened)
         });
         list("rows", Some("set-lines"), rows.collect())
@@ -35,7 +35,7 @@ pub fn set_lines(hand: Hand) -> AnyView {
     let is_open = Seen::new(move || open.get().is_some());
     vec![
         rows,
-        view! { <div class="more">{add}</div> }.into_any(),
+        el("div").class("more").child(add).view(),
         when(is_open, move || line_panel(hand, open)),
     ]
     .into_any()
@@ -116,5 +116,10 @@ fn arrange(hand: Hand, open: Live<Option<usize>>, line: usize) -> AnyView {
         }
     });
     let done = button("strong", "line-done", t("Done"), move || open.set(None));
-    view! { <div class="more">{up}{off}{done}</div> }.into_any()
+    el("div")
+        .class("more")
+        .child(up)
+        .child(off)
+        .child(done)
+        .view()
 }

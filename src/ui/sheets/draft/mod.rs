@@ -16,6 +16,6 @@ mod sheet;
 mod stages;
 mod target;
 
-pub use block::DraftBlockPlace;
-pub use exercise::DraftExercisePlace;
-pub use sheet::DraftPlace;
+pub use block::draft_block_place;
+pub use exercise::draft_exercise_place;
+pub use sheet::draft_place;

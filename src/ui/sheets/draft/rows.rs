@@ -5,7 +5,7 @@ use crate::device::drag::{self, Drag};
 use crate::draft::{Draft, Unfit};
 use crate::sheet::{BlockId, Group, SheetId};
 use crate::ui::live::Live;
-use crate::ui::parts::{button, dynamic, list, stepper, tap, text};
+use crate::ui::parts::{button, dynamic, el, list, stepper, tap, text};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::Stanchion;
@@ -105,25 +105,34 @@ fn row(
             }
         }
     };
-    let face = view! {
-        <strong>{block.mark.clone()}{block.name.clone()}</strong>
-        <span>{block.sets.clone()}</span>
-        <span class="quiet">{block.head.clone()}</span>
-    };
+    let face = vec![
+        el("strong")
+            .child(block.mark.clone())
+            .child(block.name.clone())
+            .view(),
+        el("span").child(block.sets.clone()).view(),
+        el("span").class("quiet").child(block.head.clone()).view(),
+    ];
     let open = Callback::new(move |()| app.go(Place::DraftBlock(sheet, id)));
     let open = tap("row", "draft-block", None, face.into_any(), open);
     let arrange = dynamic(move || match arranging.get() {
         true => arrange(app, sheet, &block),
         false => ().into_any(),
     });
-    view! {
-        <div class=class data-block=key>
-            {open}
-            <span class="grip" aria-hidden="true" data-part="draft-grip" on:pointerdown=move |event| drag::follow(&event, "data-block", told)></span>
-            {arrange}
-        </div>
-    }
-    .into_any()
+    let grip = el("span")
+        .class("grip")
+        .set("aria-hidden", "true")
+        .part("draft-grip")
+        .on("pointerdown", move |event| {
+            drag::follow(&event, "data-block", told)
+        });
+    el("div")
+        .follow("class", class)
+        .set("data-block", key)
+        .child(open)
+        .child(grip)
+        .child(arrange)
+        .view()
 }
 
 /// A way in which a block is arranged.
@@ -189,7 +198,7 @@ fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
     if block.grouped {
         inside.push(arranger("draft-part", &meant, t("On its own"), Draft::part));
     }
-    let mut all = vec![view! { <div class="arrange">{inside}</div> }.into_any()];
+    let mut all = vec![el("div").class("arrange").child(inside).view()];
     if let Some((what, between)) = block.together {
         if block.two {
             let turned = if what == "pair" {

@@ -7,7 +7,7 @@ use crate::sheet::{Line, Note, Sheet, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, area, button, checked_field, dynamic, group, h1, page, quiet, read_lines, text,
+    Mode, area, button, checked_field, dynamic, el, group, h1, page, quiet, read_lines, text,
     under_each_other, way, when, wrong_word,
 };
 use crate::ui::place::Place;
@@ -19,8 +19,7 @@ use crate::words::t;
 use leptos::prelude::*;
 
 /// The sheet that is being written.
-#[component]
-pub fn DraftPlace(id: SheetId) -> impl IntoView {
+pub fn draft_place(id: SheetId) -> AnyView {
     let app = stanchion();
     let there = app.of(move |model| model.drafts.contains_key(&id));
     dynamic(move || match there.get() {
@@ -240,13 +239,12 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
         wrong_word("draft-around-wrong", wrong),
     ];
     let inside = group(None, inside);
-    view! {
-        <details class="adder" data-part="draft-around">
-            <summary>{t("Warm-up, notes, time budget")}</summary>
-            {inside}
-        </details>
-    }
-    .into_any()
+    el("details")
+        .class("adder")
+        .part("draft-around")
+        .child(el("summary").child(t("Warm-up, notes, time budget")))
+        .child(inside)
+        .view()
 }
 
 /// Keeps the sheet, or throws away what was changed.

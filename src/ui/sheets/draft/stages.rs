@@ -7,7 +7,7 @@ use super::sets::with_sets;
 use super::target::{step_hold, target_at};
 use crate::say;
 use crate::sheet::{Block, Stage, Target};
-use crate::ui::parts::{button, quiet};
+use crate::ui::parts::{button, el, quiet};
 use crate::units::Seconds;
 use crate::words::{t, t_in};
 use leptos::prelude::*;
@@ -124,15 +124,19 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
             });
         })
     });
-    view! {
-        <div class="stage" role="group" aria-label=say!("stage {number}", number)>
-            {quiet(say!("stage {number} of {count}, without rest between", number, count))}
-            {kind}
-            {inside}
-            <div class="arrange">{earlier}{off}</div>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("stage")
+        .set("role", "group")
+        .set("aria-label", say!("stage {number}", number))
+        .child(quiet(say!(
+            "stage {number} of {count}, without rest between",
+            number,
+            count
+        )))
+        .child(kind)
+        .child(inside)
+        .child(el("div").class("arrange").child(earlier).child(off))
+        .view()
 }
 
 fn of_stage(hand: Hand, at: At) -> AnyView {
@@ -191,5 +195,5 @@ fn stage_tempo(hand: Hand, at: At) -> AnyView {
             )
         })
         .collect();
-    view! { <div class="spin">{columns}</div> }.into_any()
+    el("div").class("spin").child(columns).view()
 }
