@@ -262,8 +262,8 @@ impl Keep {
     }
 
     /// Parts of shelves: in one go where all of it is on disk, else one after the other.
-    pub async fn several(&self, parts: &[(Shelf, Part)]) -> Result<Vec<Answer>, DbError> {
-        let named: Vec<(&str, Part)> = parts
+    pub async fn several(&self, parts: &[(Shelf, Part<'_>)]) -> Result<Vec<Answer>, DbError> {
+        let named: Vec<(&str, Part<'_>)> = parts
             .iter()
             .map(|(shelf, part)| (shelf.name(), *part))
             .collect();
@@ -277,6 +277,7 @@ impl Keep {
         for (shelf, part) in parts {
             answers.push(match part {
                 Part::All => Answer::of(self.rows(*shelf).await?),
+                Part::From(key) => Answer::of(self.within(*shelf, (key, END)).await?),
                 Part::Last(most) => Answer::of(self.last(*shelf, ("", END), *most).await?),
                 Part::Newest => {
                     let newest = newest(self.keys(*shelf).await?.into_iter());

@@ -1,7 +1,7 @@
 //! What is read at the start and looked through when the first screen is painted: the choice of a sheet shows nothing of it
 //! but what may be offered beside, as a light session. Whoever needs more completes the model first.
 
-use super::model::{Model, Stage};
+use super::model::{HEADINGS_NEWEST, Model, Stage};
 use super::place::Place;
 use super::stanchion::Stanchion;
 use super::start::mend;
@@ -23,6 +23,10 @@ use serde::de::DeserializeOwned;
 
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
+
+/// The setting with the key of the oldest of the newest headings: where the next start begins to read them. Lost, or amiss
+/// since sessions went, it costs a start some time.
+pub const NEWEST: &str = "newest";
 
 /// Form and checksum of a sealed text.
 const MARK_CHARS: usize = 10;
@@ -85,7 +89,7 @@ impl Stanchion {
         let body: Vec<BodyRecord> = records(later.body, Shelf::Body, &mut lost);
         let exercises: Vec<ExerciseRecord> = records(later.exercises, Shelf::Exercises, &mut lost);
         let drafts: Vec<Sheet> = records(later.drafts, Shelf::Drafts, &mut lost);
-        let headings = shelved::<Heading>(later.headings.rows());
+        let headings = shelved::<Heading>(self.newest(later.headings.rows()));
         let summaries = shelved::<ExerciseSummary>(later.summaries.rows());
         // Later ids are greater than all stored ones, even if the clock was set back since.
         for id in kits
@@ -129,6 +133,21 @@ impl Stanchion {
             self.model.update(|model| model.aside.extend(aside));
         }
         headings.unreadable.is_empty() && summaries.unreadable.is_empty()
+    }
+
+    /// The newest of these headings, and for the next start the key of the first of them.
+    fn newest(self, mut rows: Vec<(String, String)>) -> Vec<(String, String)> {
+        let surplus = rows.len().saturating_sub(HEADINGS_NEWEST);
+        rows.drain(..surplus);
+        let first = rows.first().filter(|_| rows.len() == HEADINGS_NEWEST);
+        if let Some((key, _)) = first {
+            let newest = self.model.with_untracked(|model| model.pref(NEWEST));
+            if prefs::get::<String>(&newest).as_ref() != Some(key) {
+                // Not kept, the next start walks there.
+                let _ = prefs::set(&newest, key);
+            }
+        }
+        rows
     }
 
     /// Completes the model, then does `then`: at once, but where the books have to be made anew before.

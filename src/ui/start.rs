@@ -4,7 +4,7 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
-use super::later::{Later, Lost, only_chooses, records};
+use super::later::{Later, Lost, NEWEST, only_chooses, records};
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
@@ -127,7 +127,7 @@ pub async fn read_anew(app: Stanchion) {
 }
 
 /// What is read at the start, all in one go.
-const WANTED: [(Shelf, Part); 14] = [
+const WANTED: [(Shelf, Part<'static>); 14] = [
     (Shelf::Lifters, Part::All),
     (Shelf::Kits, Part::All),
     (Shelf::BodyMass, Part::All),
@@ -148,8 +148,28 @@ const WANTED: [(Shelf, Part); 14] = [
 struct Wanted(Vec<Answer>);
 
 impl Wanted {
-    async fn read(keep: &Keep) -> Result<Wanted, DbError> {
-        keep.several(&WANTED).await.map(Wanted)
+    /// The newest headings are asked for from the key `from` on, where it is known: to walk to it takes the browser longer
+    /// than all the rest.
+    async fn read(keep: &Keep, from: Option<&str>) -> Result<Wanted, DbError> {
+        let mut parts = WANTED.to_vec();
+        for part in &mut parts {
+            if let (Part::Last(_), Some(from)) = (part.1, from) {
+                part.1 = Part::From(from);
+            }
+        }
+        let wanted = Wanted(keep.several(&parts).await?);
+        let reached = wanted.shelf(Shelf::Headings).map_or(0, Answer::count);
+        if reached < HEADINGS_NEWEST.min(wanted.sessions()) {
+            // Sessions went since.
+            return keep.several(&WANTED).await.map(Wanted);
+        }
+        Ok(wanted)
+    }
+
+    /// What was read of a shelf.
+    fn shelf(&self, shelf: Shelf) -> Option<&Answer> {
+        let at = WANTED.iter().position(|(wanted, _)| *wanted == shelf)?;
+        self.0.get(at)
     }
 
     /// The rows of a shelf, taken out.
@@ -193,8 +213,9 @@ pub async fn mend(app: Stanchion) -> Result<(), DbError> {
 async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let keep = app.keep();
     let writes = app.model.with_untracked(|model| !model.follows);
+    let from: Option<String> = prefs::get(&app.model.with_untracked(|model| model.pref(NEWEST)));
     let mut lost = Vec::new();
-    let (mut wanted, lasts) = read_books(&keep, writes, spoiled).await?;
+    let (mut wanted, lasts) = read_books(&keep, from.as_deref(), writes, spoiled).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
     let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
@@ -290,17 +311,18 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 /// are made anew first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
+    from: Option<&str>,
     writes: bool,
     mut spoiled: bool,
 ) -> Result<(Wanted, Vec<LastOf>), DbError> {
     // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
     let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
     let mut asked = false;
-    let mut wanted = Wanted::read(keep).await?;
+    let mut wanted = Wanted::read(keep, from).await?;
     loop {
         if writes && spoiled && !asked {
             books::make(keep).await.unwrap_or_else(|error| note(&error));
-            wanted = Wanted::read(keep).await?;
+            wanted = Wanted::read(keep, from).await?;
             asked = true;
         }
         let rows = wanted.take(Shelf::Books).rows();
@@ -309,7 +331,7 @@ async fn read_books(
             match books::make_if_missing(keep, wanted.sessions()).await {
                 Ok(false) => {}
                 Ok(true) => {
-                    wanted = Wanted::read(keep).await?;
+                    wanted = Wanted::read(keep, from).await?;
                     continue;
                 }
                 Err(error) => note(&error),

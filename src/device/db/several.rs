@@ -10,13 +10,15 @@ use js_sys::Array;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
-use web_sys::{IdbDatabase, IdbObjectStore, IdbRequest};
+use web_sys::{IdbDatabase, IdbKeyRange, IdbObjectStore, IdbRequest};
 
 /// A part of a shelf.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum Part<'a> {
     /// All of it.
     All,
+    /// The records from that key on.
+    From(&'a str),
     /// The last records, at most so many, 1 or more.
     Last(u32),
     /// Of the keys that begin alike, up to a slash, the last of each.
@@ -98,20 +100,25 @@ enum Under {
 /// Reads those parts of those shelves.
 pub(super) async fn several(
     db: &IdbDatabase,
-    parts: &[(&str, Part)],
+    parts: &[(&str, Part<'_>)],
 ) -> Result<Vec<Answer>, Fault> {
     let shelves: Vec<&str> = parts.iter().map(|(shelf, _)| *shelf).collect();
     let transaction = Transaction::read_all(db, &shelves)?;
-    let begin = |(shelf, part): &(&str, Part)| ask(&transaction.raw().object_store(shelf)?, *part);
+    let begin =
+        |(shelf, part): &(&str, Part<'_>)| ask(&transaction.raw().object_store(shelf)?, *part);
     let under: Result<Vec<Under>, JsValue> = parts.iter().map(begin).collect();
     let under = under.map_err(|error| transaction.give_up(&error))?;
     transaction.finish().await?;
     under.into_iter().map(told).collect()
 }
 
-fn ask(store: &IdbObjectStore, part: Part) -> Result<Under, JsValue> {
+fn ask(store: &IdbObjectStore, part: Part<'_>) -> Result<Under, JsValue> {
     Ok(match part {
         Part::All => Under::Asked(Asked::of(store, &JsValue::UNDEFINED, None)?),
+        Part::From(key) => {
+            let span = IdbKeyRange::lower_bound(&key.into())?;
+            Under::Asked(Asked::of(store, &span, None)?)
+        }
         Part::Last(most) => {
             let (found, walk) = ask_last(store, &JsValue::UNDEFINED, most)?;
             Under::Walk { found, _walk: walk }
@@ -175,7 +182,7 @@ impl super::Db {
     ///
     /// # Errors
     /// [`DbError`].
-    pub async fn several(&self, parts: &[(&str, Part)]) -> Result<Vec<Answer>, DbError> {
+    pub async fn several(&self, parts: &[(&str, Part<'_>)]) -> Result<Vec<Answer>, DbError> {
         self.persist(async |db| several(db, parts).await).await
     }
 }

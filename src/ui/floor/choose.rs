@@ -6,10 +6,10 @@ use crate::order;
 use crate::programme::next;
 use crate::say;
 use crate::session::SessionId;
-use crate::sheet::{Sheet, SheetId};
+use crate::sheet::{Line, SheetId};
 use crate::ui::away::nudge;
 use crate::ui::model::Model;
-use crate::ui::parts::{dynamic, el, h1, line, list, page, quiet, tap, text, words};
+use crate::ui::parts::{dynamic, el, h1, line, list, page, quiet, tap, words};
 use crate::ui::people::{their_sheet, with_whom};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
@@ -20,7 +20,10 @@ use leptos::prelude::*;
 /// A sheet as it is offered.
 #[derive(Clone, PartialEq)]
 struct Offer {
-    sheet: Sheet,
+    id: SheetId,
+    name: Line,
+    /// Its exercises, in their order.
+    exercises: String,
     last: Option<(String, SessionId)>,
     /// Why the programme has it come next.
     because: Option<String>,
@@ -38,8 +41,11 @@ fn offers(model: &Model) -> Vec<Offer> {
         .map(|sheet| {
             let last = model.last_of(sheet.id);
             let because = coming.as_ref().filter(|(id, _)| *id == sheet.id);
+            let names: Vec<String> = sheet.blocks().map(|block| block.exercise.said()).collect();
             Offer {
-                sheet: sheet.clone(),
+                id: sheet.id,
+                name: sheet.name.clone(),
+                exercises: names.join(" · "),
                 last: last.map(|(began, session)| (day(began), session)),
                 because: because.map(|(_, because)| because.clone()),
                 beginning: Beginning::of(model, sheet, now),
@@ -49,7 +55,7 @@ fn offers(model: &Model) -> Vec<Offer> {
     // What the programme offers comes first, then the one that was longest ago: it is most likely meant.
     order::by_key(&mut offers, |offer| {
         let session = offer.last.as_ref().map(|(_, session)| *session);
-        (offer.because.is_none(), session, offer.sheet.name.clone())
+        (offer.because.is_none(), session, offer.name.clone())
     });
     offers
 }
@@ -109,13 +115,13 @@ fn none() -> AnyView {
 
 fn offered(app: Stanchion, offer: Offer) -> AnyView {
     let Offer {
-        sheet,
+        id,
+        name,
+        exercises,
         last,
         because,
         beginning,
     } = offer;
-    let id = sheet.id;
-    let names: Vec<String> = sheet.blocks().map(|block| block.exercise.said()).collect();
     let last = last.map_or_else(
         || t("not done yet").to_owned(),
         |(day, _)| say!("last on {day}", day),
@@ -127,7 +133,7 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
     let face = vec![
         el("span")
             .class("offer-name")
-            .child(sheet.name.to_string())
+            .child(name.to_string())
             .view(),
         " ".into_any(),
         el("span").class("offer-word").child(word).view(),
@@ -138,12 +144,12 @@ fn offered(app: Stanchion, offer: Offer) -> AnyView {
         "offer-begin"
     };
     // It begins with what is read on it, for those who speak to their phone (WCAG 2.5.3).
-    let name = text(move || format!("{} {word}", sheet.name));
+    let name = format!("{name} {word}").into();
     let mut inside = vec![tap(class, "begin", Some(name), face.into_any(), begin)];
     inside.extend(because.map(|because| line("because", "offer-because", because)));
     inside.extend(beside);
     inside.extend([
-        quiet(names.join(" · ")),
+        quiet(exercises),
         el("p")
             .class("quiet")
             .child(last)
