@@ -96,7 +96,7 @@ async fn kept(person: &Person) -> serde_json::Value {
 
 #[tokio::test]
 async fn a_language_is_kept_once_it_is_chosen_and_then_needs_no_network() {
-    let mut server = Server::start();
+    let server = Server::start();
     let browser = Browser::start("language-offline");
     let person = Person::arrive(&browser, &server).await;
     installed(&person).await;
@@ -106,7 +106,7 @@ async fn a_language_is_kept_once_it_is_chosen_and_then_needs_no_network() {
     person.tap("language-de").await;
     speaks(&person, "de", "Gerät").await;
     assert_eq!(kept(&person).await, 1);
-    server.stop();
+    server.serve_nothing();
     person.reload().await;
     speaks(&person, "de", "Gerät").await;
     person.close().await;
@@ -114,11 +114,11 @@ async fn a_language_is_kept_once_it_is_chosen_and_then_needs_no_network() {
 
 #[tokio::test]
 async fn a_language_that_cannot_be_had_is_not_chosen() {
-    let mut server = Server::start();
+    let server = Server::start();
     let browser = Browser::start("language-none");
     let person = Person::arrive(&browser, &server).await;
     installed(&person).await;
-    server.stop();
+    server.serve_nothing();
     person.tap("go-kit").await;
     person.tap("language-de").await;
     person

@@ -57,6 +57,12 @@ impl Server {
         *self.root.lock().expect("nobody panics holding it") = root;
     }
 
+    /// Serves nothing any more. A stopped host may still answer on a connection that a browser opened ahead of its needs; this
+    /// one has nothing to answer with.
+    pub fn serve_nothing(&self) {
+        self.serve(PathBuf::from("nothing is here"));
+    }
+
     /// An address of the same origin where the app is not.
     pub fn beside(&self) -> String {
         format!("{}none", self.url())

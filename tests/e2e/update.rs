@@ -145,7 +145,7 @@ async fn next_words(person: &Person, into: &Path) -> PathBuf {
 
 #[tokio::test]
 async fn a_new_version_brings_the_texts_of_the_language_that_is_spoken() {
-    let mut server = Server::start();
+    let server = Server::start();
     let browser = Browser::start("update-words");
     let person = Person::arrive(&browser, &server).await;
     installed(&person).await;
@@ -157,7 +157,7 @@ async fn a_new_version_brings_the_texts_of_the_language_that_is_spoken() {
     comes(&person).await;
     person.see("update-take").await;
     // It has all that it needs.
-    server.stop();
+    server.serve_nothing();
     person.tap("update-take").await;
     speaks(&person, "de", "Geräte").await;
     person.close().await;

@@ -90,7 +90,10 @@ fn calls(code: &str, taker: &Taker) -> Vec<usize> {
         }
         let open = at + taker.name.len() + 1;
         let arguments = arguments(&code[open..], false);
-        found.extend(arguments.get(taker.index).map(|(offset, _)| open + offset));
+        // A call without arguments is one of another function of that name.
+        let given = arguments.get(taker.index);
+        let given = given.filter(|(_, argument)| !argument.trim().is_empty());
+        found.extend(given.map(|(offset, _)| open + offset));
     }
     found
 }
@@ -252,6 +255,11 @@ mod tests {
         assert_eq!(found("other(which());"), (vec![], 1));
         let method = "impl X { fn step(self, part: &str, n: u8) {} }\nfn f(x: X) { x.step(\"rest\", 1); step(7); }";
         assert_eq!(found(method), (vec!["rest".to_owned()], 0));
+        // Another method of that name, which takes nothing.
+        assert_eq!(
+            found("impl X { fn step(self, part: &str) {} }\nfn f(y: Y) { y.step(); }"),
+            (vec![], 0)
+        );
         assert_eq!(found("other(None); other(Some(part))"), (vec![], 0));
         assert_eq!(
             found("other(Some(\"order\"))"),
