@@ -349,3 +349,43 @@ async fn a_panel_keeps_the_keyboard_and_gives_it_back() {
     assert!(under.is_null(), "the page is out of reach: {under}");
     person.close().await;
 }
+
+#[tokio::test]
+async fn on_the_floor_one_panel_after_another_gives_the_keyboard_back_to_what_opened_the_first() {
+    let server = Server::start();
+    let browser = Browser::start("panels");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    tab_to(&person, &part("more")).await;
+    press(&person, "Enter").await;
+    let within = |panel: &str| {
+        let panel = part(panel);
+        format!("return document.activeElement?.closest('{panel}') !== null")
+    };
+    person
+        .until(&within("more-panel"), "the panel has the keyboard")
+        .await;
+    tab_to(&person, &part("note")).await;
+    press(&person, "Enter").await;
+    person
+        .until(&within("note-panel"), "the next panel has the keyboard")
+        .await;
+    // What lies under it is neither read nor reached, whatever the pad turns to meanwhile.
+    let under = "return [...document.querySelectorAll('[data-part=\"board\"], [data-part=\"pad\"], nav')]
+        .every((one) => one.closest('[inert]') !== null) && !document.activeElement.closest('[inert]')";
+    person.until(under, "the floor is out of reach").await;
+    press(&person, "Escape").await;
+    person.gone("note-panel").await;
+    let back = format!("return document.activeElement?.matches('{}')", part("more"));
+    person.until(&back, "the keyboard is where it was").await;
+    let left = person.run("return document.querySelector('[inert]')").await;
+    assert!(left.is_null(), "the floor is out of reach: {left}");
+    // What opened a panel may be gone when it closes: then the pad has the keyboard.
+    press(&person, "m").await;
+    tab_to(&person, &part("skip")).await;
+    press(&person, "Enter").await;
+    person.gone("more-panel").await;
+    let somewhere = "return document.activeElement !== document.body && !document.activeElement.closest('[inert]')";
+    person.until(somewhere, "something has the keyboard").await;
+    person.close().await;
+}

@@ -16,6 +16,16 @@ async fn plain(person: &Person, exercise: &str) {
     assert!(!person.has("safety-panel").await);
 }
 
+/// Chooses a language in Kit and comes back to the floor in it.
+async fn speak(person: &Person, language: &str) {
+    person.tap("more").await;
+    person.tap("leave-kit").await;
+    person.tap(language).await;
+    person.see("language-said").await;
+    person.reload().await;
+    person.tap("go-floor").await;
+}
+
 #[tokio::test]
 async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
     let server = Server::start();
@@ -33,6 +43,11 @@ async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
     person.gone("safety-panel").await;
     person.reads("cautions", "To technical failure").await;
     person.reload().await;
+    plain(&person, "Bench press").await;
+    // It is the same exercise in another language.
+    speak(&person, "language-de").await;
+    plain(&person, "Bankdrücken").await;
+    speak(&person, "language-en").await;
     plain(&person, "Bench press").await;
     person.tap("more").await;
     person.tap("note").await;

@@ -2,7 +2,7 @@
 
 use proc_macro2::{Delimiter, TokenStream, TokenTree};
 use stanchion::exercises::Entry;
-use stanchion::words::EXERCISE;
+use stanchion::words::{EXERCISE, LINE};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
@@ -115,7 +115,8 @@ fn demo() -> Vec<String> {
         texts.extend(lines.map(|line| line.as_str().to_owned()));
     }
     texts.retain(|text| !text.is_empty());
-    texts
+    let known = texts.into_iter().map(|text| format!("{text}#{LINE}"));
+    known.collect()
 }
 
 /// The sources that are no tests.

@@ -7,7 +7,7 @@ use stanchion::exercises::{Catalogue as Exercises, all, find};
 use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
 use stanchion::quick::EQUIPMENT;
-use stanchion::sheet::{Equipment, LoadBasis, RepTarget, SideMode, Target};
+use stanchion::sheet::{Equipment, Line, LoadBasis, Note, RepTarget, SideMode, Target};
 use stanchion::units::{
     Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
 };
@@ -98,6 +98,28 @@ fn a_search_finds_words_of_both_languages() {
         assert!(curls.iter().any(|found| found.id().as_str() == "band-curl"));
         assert_eq!(t_name("Bench press"), "Bankdrücken");
         assert_eq!(t_name("Boat pull"), "Boat pull");
+    });
+}
+
+#[test]
+fn what_a_lifter_wrote_is_shown_as_it_was_written() {
+    in_german(|| {
+        let line = |text: &str| Line::new(text).unwrap();
+        // Word for word texts of the app, but none that it puts into a sheet.
+        for own in ["Floor", "Begin", "Close", "What moved", "Ready"] {
+            assert_eq!(line(own).said(), own);
+            assert_eq!(Note::new(own).unwrap().said(), own);
+        }
+        // What it brought along is said in German, in a sheet of before too.
+        let brought = line("Room overhead, and nobody within two metres.");
+        assert_ne!(brought.said(), brought.as_str());
+        let demo = stanchion::store::demo();
+        let cues = demo
+            .current_sheets()
+            .into_iter()
+            .flat_map(|sheet| sheet.blocks());
+        let cues: Vec<&Line> = cues.flat_map(|block| &block.cues).collect();
+        assert!(!cues.is_empty() && cues.iter().all(|cue| cue.said() != cue.as_str()));
     });
 }
 
