@@ -91,6 +91,8 @@ async function boot() {
   }
   try {
     const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(), spoken]);
+    // A task of its own: what was touched while the app was compiled comes first.
+    await new Promise((later) => setTimeout(later));
     await init({ module_or_path: module });
   } catch (error) {
     console.error(error);
