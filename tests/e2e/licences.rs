@@ -1,6 +1,7 @@
 //! The licences of what the app is made of go with it.
 
 use super::browser::Browser;
+use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 
@@ -11,6 +12,10 @@ async fn the_licences_of_what_it_is_made_of_are_a_tap_away() {
     let person = Person::arrive(&browser, &server).await;
     person.tap("go-kit").await;
     person.reads("licences", "licences").await;
+    person
+        .run("document.querySelector('[data-part=\"licences\"]').scrollIntoView({block: 'center'})")
+        .await;
+    picture(&person, "licences").await;
     let text = person
         .run("return fetch(document.querySelector('[data-part=\"licences\"]').href).then((answer) => answer.text())")
         .await;
