@@ -316,8 +316,7 @@ async fn the_body_is_weighed_corrected_and_removed_with_a_way_back() {
     person.tap("body-back").await;
     person.reads("body-own-says", "84.5 cm").await;
     // All of it is on disk, and the session that follows goes by the corrected mass.
-    let written = "return document.querySelector('[data-unsaved]') === null";
-    person.until(written, "everything is on disk").await;
+    person.all_is_saved().await;
     person.reload().await;
     person.reads("body-mass-chart-says", "82.4 kg").await;
     person.reads("body-own-says", "84.5 cm").await;

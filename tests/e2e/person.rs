@@ -32,7 +32,14 @@ impl Person {
         let person = Person::open(browser, server).await;
         person.tap("welcome-open").await;
         person.see("choose").await;
+        person.all_is_saved().await;
         person
+    }
+
+    /// Waits until all that was done is on disk: what is not there yet does not outlive a reload.
+    pub async fn all_is_saved(&self) {
+        let saved = "return document.querySelector('[data-unsaved]') === null";
+        self.until(saved, "everything is on disk").await;
     }
 
     /// The element of that part, once it is there.

@@ -39,8 +39,7 @@ fn copy(from: &Path, to: &Path) {
 
 /// Waits until the page is served by a worker of its own.
 pub async fn installed(person: &Person) {
-    let saved = "return document.querySelector('[data-unsaved]') === null";
-    person.until(saved, "everything is on disk").await;
+    person.all_is_saved().await;
     person
         .run_later("navigator.serviceWorker.ready.then(() => done(true))")
         .await;
