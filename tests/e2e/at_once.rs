@@ -80,3 +80,25 @@ async fn a_tap_in_the_moment_of_the_start_finds_all_that_is_known() {
     person.reads("because", "top of 5–7").await;
     person.close().await;
 }
+
+/// Where the newest sessions begin is a setting that may be lost or amiss: they are found all the same.
+#[tokio::test]
+async fn the_newest_sessions_are_found_where_their_place_is_amiss() {
+    let server = Server::start();
+    let browser = Browser::start("newest");
+    let person = Person::arrive(&browser, &server).await;
+    for _ in 0..2 {
+        begin(&person, "Lower A").await;
+        log_all(&person).await;
+        end(&person).await;
+        person.tap("go-floor").await;
+        person.see("choose").await;
+    }
+    person
+        .run("localStorage.setItem('stanchion.newest', JSON.stringify('9999'))")
+        .await;
+    person.reload().await;
+    person.tap("offer-look").await;
+    person.reads("sheet-time", "the middle of your last").await;
+    person.close().await;
+}
