@@ -6,5 +6,8 @@ fn main() {
         console_error_panic_hook::hook(info);
     }));
     stanchion::words::speak(stanchion::device::language::catalogue());
-    leptos::mount::mount_to_body(stanchion::ui::App);
+    // A task of its own: to make the module ready is one already, and both together would hold up a slow phone.
+    std::mem::forget(stanchion::device::timer::after(0, || {
+        leptos::mount::mount_to_body(stanchion::ui::App);
+    }));
 }
