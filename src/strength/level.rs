@@ -5,7 +5,6 @@ use super::feed::{Reading, day_noise, lean, log_kg, session};
 use super::filter::{DRIFT_SD, State};
 use super::history::Performance;
 use super::normal::{SPAN_80, below};
-use super::trace::trace;
 use crate::units::{Load, Reps, Unit};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use rust_decimal::Decimal;
@@ -62,17 +61,26 @@ pub enum Support {
 /// of one shape only.
 #[must_use]
 pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
-    let traced = trace(history, curve).into_iter();
-    traced.map(|traced| traced.after).collect()
+    steps(history, curve).map(|(_, _, after)| after).collect()
+}
+
+/// Each performance that feeds the estimate: its place in the history, what it said, and what was known after it.
+pub(super) fn steps(
+    history: &[Performance],
+    curve: Curve,
+) -> impl Iterator<Item = (usize, Reading, Strength)> {
+    let mut known = None;
+    history.iter().enumerate().filter_map(move |(index, done)| {
+        let reading = session(done, curve)?;
+        let after = Strength::after(known.as_ref(), &reading, curve)?;
+        known = Some(after);
+        Some((index, reading, after))
+    })
 }
 
 impl Strength {
     /// After one reading more than `before`. None where it is the first one and says too little to begin with.
-    pub(super) fn after(
-        before: Option<&Strength>,
-        reading: &Reading,
-        curve: Curve,
-    ) -> Option<Strength> {
+    fn after(before: Option<&Strength>, reading: &Reading, curve: Curve) -> Option<Strength> {
         let Some(before) = before else {
             return Some(Strength {
                 at: reading.at,
@@ -92,11 +100,8 @@ impl Strength {
     /// What is known after the newest of `history`; none where nothing in it feeds the estimate. See [`track`].
     #[must_use]
     pub fn of(history: &[Performance], curve: Curve) -> Option<Strength> {
-        let mut known = None;
-        for reading in history.iter().filter_map(|done| session(done, curve)) {
-            known = Strength::after(known.as_ref(), &reading, curve);
-        }
-        known
+        let (_, _, known) = steps(history, curve).last()?;
+        Some(known)
     }
 
     /// The same on a later day, with the doubt that the days between add. An earlier day changes nothing.

@@ -2,9 +2,9 @@
 
 use super::change::{Change, change_between};
 use super::curves::Curve;
-use super::feed::{Says, session};
+use super::feed::Says;
 use super::history::Performance;
-use super::level::{Strength, kilograms};
+use super::level::{Strength, kilograms, steps};
 use crate::units::Load;
 
 /// What a performance said, as its best set is read by the curve.
@@ -49,14 +49,7 @@ pub struct Traced {
 pub fn trace(history: &[Performance], curve: Curve) -> Vec<Traced> {
     let mut traced: Vec<Traced> = Vec::new();
     let mut marked: Option<Strength> = None;
-    for (index, done) in history.iter().enumerate() {
-        let Some(reading) = session(done, curve) else {
-            continue;
-        };
-        let before = traced.last().map(|last| &last.after);
-        let Some(after) = Strength::after(before, &reading, curve) else {
-            continue;
-        };
+    for (index, reading, after) in steps(history, curve) {
         let load = kilograms(reading.value.exp());
         let change = marked.map(|then| change_between(&then, &after));
         let change = change.filter(|change| change.is_real());

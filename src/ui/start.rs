@@ -157,8 +157,8 @@ impl Wanted {
                 part.1 = Part::From(from);
             }
         }
-        let wanted = Wanted(keep.several(&parts).await?);
-        let reached = wanted.shelf(Shelf::Headings).map_or(0, Answer::count);
+        let mut wanted = Wanted(keep.several(&parts).await?);
+        let reached = wanted.of(Shelf::Headings).map_or(0, |read| read.count());
         if reached < HEADINGS_NEWEST.min(wanted.sessions()) {
             // Sessions went since.
             return keep.several(&WANTED).await.map(Wanted);
@@ -167,16 +167,14 @@ impl Wanted {
     }
 
     /// What was read of a shelf.
-    fn shelf(&self, shelf: Shelf) -> Option<&Answer> {
+    fn of(&mut self, shelf: Shelf) -> Option<&mut Answer> {
         let at = WANTED.iter().position(|(wanted, _)| *wanted == shelf)?;
-        self.0.get(at)
+        self.0.get_mut(at)
     }
 
     /// The rows of a shelf, taken out.
     fn take(&mut self, shelf: Shelf) -> Answer {
-        let at = WANTED.iter().position(|(wanted, _)| *wanted == shelf);
-        let answer = at.and_then(|at| self.0.get_mut(at));
-        answer.map(std::mem::take).unwrap_or_default()
+        self.of(shelf).map(std::mem::take).unwrap_or_default()
     }
 
     /// The records of a shelf.
@@ -241,8 +239,6 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         named.programmes.put(record);
     }
     let sheets = current(sheets);
-    let headings = wanted.take(Shelf::Headings);
-    let summaries = wanted.take(Shelf::Summaries);
     app.model.update(|model| {
         model.lifter = lifters.into_iter().max_by_key(|record| record.version);
         model.sheets = sheets;
@@ -269,8 +265,8 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         exercises: wanted.take(Shelf::Exercises),
         drafts: wanted.take(Shelf::Drafts),
         aside: wanted.take(Shelf::Aside),
-        headings,
-        summaries,
+        headings: wanted.take(Shelf::Headings),
+        summaries: wanted.take(Shelf::Summaries),
         lost,
         strays,
     }));

@@ -6,7 +6,9 @@ use crate::sheet::ExerciseId;
 use crate::ui::floor::load_word;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{choices, dynamic, el, h1, h2, line, page, quiet, toggles_of, way};
+use crate::ui::parts::{
+    choices, column_head, dynamic, el, h1, h2, line, page, quiet, table_row, toggles_of, way,
+};
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
@@ -189,11 +191,7 @@ fn called(model: &Model, id: &ExerciseId) -> String {
 /// One exercise in both periods: a row a measure.
 fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> AnyView {
     let row = |word: &'static str, of: &dyn Fn(&InPeriod) -> String| {
-        el("tr")
-            .child(el("th").set("scope", "row").child(word))
-            .child(el("td").child(of(&done[0])))
-            .child(el("td").child(of(&done[1])))
-            .view()
+        table_row(vec![word.to_owned(), of(&done[0]), of(&done[1])])
     };
     let mut rows = vec![
         row(t("sessions"), &|done| done.sessions.to_string()),
@@ -218,8 +216,8 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
                     el("thead").child(
                         el("tr")
                             .child(el("td").child(""))
-                            .child(el("th").set("scope", "col").child(t_in("period", "first")))
-                            .child(el("th").set("scope", "col").child(t_in("period", "second"))),
+                            .child(column_head(t_in("period", "first")))
+                            .child(column_head(t_in("period", "second"))),
                     ),
                 )
                 .child(el("tbody").child(rows)),

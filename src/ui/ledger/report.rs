@@ -1,7 +1,7 @@
 //! A period as one printable page.
 
 use super::list::name_of;
-use super::report_words::{best, estimates, report_table, told};
+use super::report_words::{best, estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
@@ -12,8 +12,8 @@ use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, choices, dynamic, el, field, h1, line, list, page, quiet, toggles_of, way,
-    wrong_word,
+    Mode, button, choices, dynamic, el, field, h1, line, list, page, quiet, table_of, toggles_of,
+    way, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{headings_between, history_of};
@@ -305,7 +305,17 @@ fn exercises(report: &Report) -> AnyView {
         t("e1RM, begin to end"),
         t("change"),
     ];
-    let table = report_table(t("Exercises"), "report-exercises", &heads, rows.collect());
+    let heads = heads.map(str::to_owned).to_vec();
+    let name = t("Exercises").to_owned();
+    let rows = rows.collect();
+    let table = table_of(
+        "report-table",
+        Some("report-exercises"),
+        name.clone(),
+        name,
+        heads,
+        rows,
+    );
     let more = (report.left_off > 0).then(|| {
         quiet(many(
             report.left_off,

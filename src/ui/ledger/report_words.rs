@@ -2,46 +2,8 @@
 
 use crate::say;
 use crate::strength::{Change, Estimate, Told};
-use crate::ui::parts::el;
 use crate::units::{Load, Reps, Unit};
 use crate::words::t;
-use leptos::prelude::*;
-
-/// A table with its heads.
-pub fn report_table(
-    name: &'static str,
-    part: &'static str,
-    heads: &[&'static str],
-    rows: Vec<Vec<String>>,
-) -> AnyView {
-    let heads: Vec<AnyView> = heads
-        .iter()
-        .map(|head| el("th").set("scope", "col").child(*head).view())
-        .collect();
-    let row = |cells: Vec<String>| {
-        let mut cells = cells.into_iter();
-        let first = cells.next().unwrap_or_default();
-        let rest: Vec<AnyView> = cells.map(|cell| el("td").child(cell).view()).collect();
-        el("tr")
-            .child(el("th").set("scope", "row").child(first))
-            .child(rest)
-            .view()
-    };
-    let rows: Vec<AnyView> = rows.into_iter().map(row).collect();
-    el("div")
-        .class("report-table")
-        .set("role", "region")
-        .set("tabindex", "0")
-        .set("aria-label", name)
-        .part(part)
-        .child(
-            el("table")
-                .child(el("caption").child(name))
-                .child(el("thead").child(el("tr").child(heads)))
-                .child(el("tbody").child(rows)),
-        )
-        .view()
-}
 
 /// The best set of a period, empty where there is none.
 pub fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {

@@ -13,6 +13,7 @@ mod panel;
 mod rows;
 mod stepper;
 mod sure;
+mod table;
 mod units;
 mod words;
 
@@ -25,6 +26,7 @@ pub use panel::panel;
 pub use rows::{Row, row_opener, rows, way};
 pub use stepper::stepper;
 pub use sure::sure_button;
+pub use table::{column_head, table_of, table_row};
 pub use units::unit_choices;
 pub use words::{h1, h2, line, quiet, words, wrong_word};
 
