@@ -21,7 +21,13 @@ async fn speak(person: &Person, language: &str) {
     person.tap("more").await;
     person.tap("leave-kit").await;
     person.tap(language).await;
-    person.see("language-said").await;
+    // The texts are there and the choice is kept only once this is said.
+    person
+        .until(
+            "return document.querySelector('[data-part=\"language-said\"]')?.innerText.trim().length > 0",
+            "the language is kept for the next opening",
+        )
+        .await;
     person.reload().await;
     person.tap("go-floor").await;
 }
