@@ -5,7 +5,7 @@ try {
   const look = JSON.parse(localStorage.getItem("stanchion.theme"));
   if (look) document.documentElement.dataset.theme = look;
   // Whoever comes for the first time has something to read while the app loads.
-  if (localStorage.getItem("stanchion.known") === null) document.getElementById("shell-first").hidden = false;
+  document.getElementById("shell-first").hidden = localStorage.getItem("stanchion.known") !== null;
 } catch {
   // No storage here: the look of the phone.
 }
@@ -72,16 +72,109 @@ function say(sentence) {
   }
 }
 
-/** The app's WebAssembly, compiled while it arrives; its address where the browser cannot do that, or where the host
+/** Said where a file of this build cannot be had. */
+const MISSING = "A part of Stanchion could not be loaded. Check the connection and load the page again.";
+
+/** A module, compiled while it arrives; its bytes compiled after that where the browser cannot do both, or where the host
  * sends the file as something else. */
-async function compiled() {
-  if (!WebAssembly.compileStreaming) return address("wasm");
-  try {
-    return await WebAssembly.compileStreaming(fetch(address("wasm")));
-  } catch (error) {
-    if (error instanceof WebAssembly.CompileError) throw error;
-    return address("wasm");
+async function compiled(url) {
+  if (WebAssembly.compileStreaming) {
+    try {
+      return await WebAssembly.compileStreaming(fetch(url));
+    } catch (error) {
+      if (error instanceof WebAssembly.CompileError) throw error;
+    }
   }
+  return calmlyCompiled(url);
+}
+
+/** A module, compiled when it is there: slower, but aside from the page, which is in use. */
+async function calmlyCompiled(url) {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${url}: ${response.status}`);
+  return WebAssembly.compile(await response.arrayBuffer());
+}
+
+// The app is several modules (xtask/src/split): what whoever comes for the first time is shown, what the floor and later
+// starts need besides, and the rest.
+
+/** The addresses of the modules after the first; none where a build was not cut. */
+const later = (tag.dataset.parts ?? "").split(" ").filter(Boolean).map((name) => new URL(name, document.baseURI));
+
+/** What each module that is there exports, by its number; none before the app runs. */
+const there = {};
+
+/** How many modules are there. */
+const count = () => Object.keys(there).length;
+
+/** The modules that are on their way, by their number. */
+const coming = [];
+
+/** Brings a module, once; asked again, one that could not be had is tried again. */
+function bring(part, compile = calmlyCompiled) {
+  coming[part] ??= compile(later[part - 1]).catch((error) => {
+    coming[part] = undefined;
+    throw error;
+  });
+  return coming[part];
+}
+
+/** Puts a module in, unless it is there; those before it are. */
+function put(part, module) {
+  if (there[part]) return;
+  there[part] = new WebAssembly.Instance(module, there).exports;
+  globalThis.stanchionWhole = count() > later.length;
+  if (globalThis.stanchionWhole) dispatchEvent(new Event("stanchion-whole"));
+}
+
+/** A file, and nothing else happens before it is there. */
+function fileAtOnce(url) {
+  const request = new XMLHttpRequest();
+  request.open("GET", url, false);
+  // Bytes as characters: a request that is waited for gives no others.
+  request.overrideMimeType("text/plain; charset=x-user-defined");
+  request.send();
+  if (request.status !== 200) throw new Error(`${url}: ${request.status}`);
+  return Uint8Array.from(request.responseText, (byte) => byte.charCodeAt(0) & 0xff);
+}
+
+/** For the app: brings a module and those before it, and what called comes back when they are there. With 0, brings all that
+ * are missing, one after the other, and comes back at once. */
+globalThis.stanchionPart = (part) => {
+  if (part === 0) {
+    bringAll().catch((error) => console.error(error));
+    return;
+  }
+  performance.mark("stanchion-waited");
+  try {
+    while (!there[part]) put(count(), new WebAssembly.Module(fileAtOnce(later[count() - 1])));
+  } catch (error) {
+    // What was under way is broken off; what was logged is stored.
+    const word = document.createElement("p");
+    word.className = "banner wrong";
+    word.role = "alert";
+    word.textContent = t(MISSING);
+    document.body.prepend(word);
+    throw error;
+  }
+};
+
+async function bringAll() {
+  while (count() <= later.length) {
+    const part = count();
+    put(part, await bring(part));
+  }
+}
+
+// What could not be had without a network is had with one.
+addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
+
+/** The last module that is to be there before anything is shown. Who comes for the first time has something to read while
+ * the others come; a phone that has been here before has them all, so it shows the floor as soon as it can. */
+function needed() {
+  if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
+  const isFirst = !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
+  return isFirst ? 0 : Math.min(1, later.length);
 }
 
 async function boot() {
@@ -90,10 +183,14 @@ async function boot() {
     return;
   }
   try {
-    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(), spoken]);
+    const parts = later.slice(0, needed()).map((_, at) => bring(at + 1, compiled));
+    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts]);
     // A task of its own: what was touched while the app was compiled comes first.
     await new Promise((later) => setTimeout(later));
-    await init({ module_or_path: module });
+    there[0] = await init({ module_or_path: module });
+    globalThis.stanchionWhole = later.length === 0;
+    // The app shows its first screen in the next task.
+    for (const [at, part] of parts.entries()) put(at + 1, await part);
   } catch (error) {
     console.error(error);
     say(
@@ -101,7 +198,7 @@ async function boot() {
         ? "This browser is too old for Stanchion. Update the browser and load the page again."
         : error instanceof WebAssembly.RuntimeError
           ? "Stanchion stopped while starting. What was logged is still on this device. Load the page again."
-          : "A part of Stanchion could not be loaded. Check the connection and load the page again.",
+          : MISSING,
     );
   }
 }

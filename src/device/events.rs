@@ -50,7 +50,7 @@ impl Drop for Listener {
     }
 }
 
-fn on_window(kind: &'static str, f: impl FnMut(Event) + 'static) -> Listener {
+pub(super) fn on_window(kind: &'static str, f: impl FnMut(Event) + 'static) -> Listener {
     match web_sys::window() {
         Some(window) => listen(&window, kind, f),
         None => Listener { attached: None },

@@ -28,6 +28,7 @@ pub mod picture;
 pub mod place;
 pub mod prefs;
 pub mod received;
+pub mod rest;
 pub mod send;
 pub mod sound;
 pub mod speech;

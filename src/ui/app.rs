@@ -22,8 +22,8 @@ use super::unsaved::waits;
 use super::welcome::welcome;
 use super::year::year_place;
 use super::{cueing, looking, start};
-use crate::device::dom;
 use crate::device::sound::{Sound, State};
+use crate::device::{dom, rest};
 use crate::say;
 use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
@@ -56,7 +56,8 @@ fn open(app: Stanchion) -> AnyView {
     // What a place reads while it is made is not followed: it is made once, and what changes in it follows by itself.
     let place = dynamic(move || {
         let at = at.get();
-        untrack(move || place_of(at))
+        let is_here = at == Place::Floor || app.whole.get();
+        untrack(move || if is_here { place_of(at) } else { coming() })
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);
@@ -79,6 +80,18 @@ fn open(app: Stanchion) -> AnyView {
                 .child(place),
         )
         .child(places)
+        .view()
+}
+
+/// Said until a place is there: all but the floor come with the rest of the app.
+fn coming() -> AnyView {
+    rest::bring();
+    let text = t("The rest of the app is being loaded; the floor is ready.");
+    el("p")
+        .class("quiet")
+        .set("role", "status")
+        .part("coming")
+        .child(text)
         .view()
 }
 

@@ -11,7 +11,7 @@ use crate::device::install::{Install, Way};
 use crate::device::sound::Sound;
 use crate::device::timer::Timer;
 use crate::device::wake::Stay;
-use crate::device::{clock, persist, place as address, worker::Worker};
+use crate::device::{clock, persist, place as address, rest, worker::Worker};
 use crate::ledger::ExerciseSummary;
 use crate::programme::{LightWeek, lighten};
 use crate::session::{
@@ -46,6 +46,8 @@ pub struct Stanchion {
     pub install: StoredValue<Install, LocalStorage>,
     /// How the app gets to the home screen.
     pub home: Live<Way>,
+    /// Whether all of the app is there; before that, only the first screens and the floor are.
+    pub whole: Live<bool>,
     /// The service worker, once registered.
     pub worker: StoredValue<Option<Worker>, LocalStorage>,
     /// The records, and this tab's place among those that have them open.
@@ -87,6 +89,7 @@ impl Stanchion {
             awake: Live::new(Stay::default()),
             install: StoredValue::new_local(Install::default()),
             home: Live::new(Install::default().way()),
+            whole: Live::new(rest::is_here()),
             worker: StoredValue::new_local(None),
             desk: StoredValue::new_local(Desk::default()),
             again: StoredValue::new_local(None),

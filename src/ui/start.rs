@@ -13,7 +13,7 @@ use super::stanchion::Stanchion;
 use crate::device::db::{Answer, DbError, Part};
 use crate::device::install::Install;
 use crate::device::timer::after;
-use crate::device::{clock, dom, faults, persist, place as address, prefs, received, worker};
+use crate::device::{clock, dom, faults, persist, place as address, prefs, received, rest, worker};
 use crate::json;
 use crate::order;
 use crate::session::{Event, Session, What};
@@ -44,11 +44,13 @@ pub fn start(app: Stanchion) {
     // For the life of the page.
     std::mem::forget(listener);
     std::mem::forget(faults::watch());
+    std::mem::forget(rest::on_here(move || app.whole.set(true)));
     spawn_local(async move {
         people::arrive(app).await;
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
+        rest::bring();
         // What the first screen does not show is looked through when it is painted.
         std::mem::forget(after(LATER_MS, move || app.completed(|| {})));
         app.install.with_value(|install| {

@@ -95,10 +95,37 @@ async fn without_locks_one_tab_writes_all_the_same() {
 }
 
 #[wasm_bindgen_test]
+async fn without_locks_the_one_who_took_over_last_writes_even_where_both_speak_at_once() {
+    let _patch = patch("shadow(navigator, 'locks', {value: undefined});");
+    let says = |taken: &str| {
+        run(&format!(
+            "localStorage.setItem('stanchion.writer.test-both', `\"7 ${{Date.now()}} {taken}\"`)"
+        ));
+        run("dispatchEvent(new StorageEvent('storage', { key: 'stanchion.writer.test-both' }))");
+    };
+    says("0");
+    let (tab, roles) = tab("test-both");
+    until_role(&tab, Role::Waiting).await;
+    tab.steal();
+    // The other one did not know it yet when it said once more that it writes.
+    says("0");
+    assert_eq!(tab.role(), Role::Writer);
+    let said = run("return localStorage.getItem('stanchion.writer.test-both')");
+    assert!(!said.as_string().unwrap().starts_with("\"7 "));
+    // There, the person takes over once more.
+    says("${Date.now() + 1000}");
+    assert_eq!(tab.role(), Role::Waiting);
+    assert_eq!(
+        *roles.borrow(),
+        [Role::Waiting, Role::Writer, Role::Waiting]
+    );
+}
+
+#[wasm_bindgen_test]
 async fn without_locks_a_writer_that_fell_silent_is_followed() {
     let _patch = patch("shadow(navigator, 'locks', {value: undefined});");
     // Said by a tab that was killed before it could take its word back.
-    run("localStorage.setItem('stanchion.writer.test-silent', `\"7 ${Date.now() - 2500}\"`)");
+    run("localStorage.setItem('stanchion.writer.test-silent', `\"7 ${Date.now() - 2500} 0\"`)");
     let (tab, roles) = tab("test-silent");
     until_role(&tab, Role::Writer).await;
     assert_eq!(*roles.borrow(), [Role::Waiting, Role::Writer]);

@@ -18,6 +18,7 @@ mod pack;
 mod page;
 mod picture;
 mod prefs;
+mod rest;
 mod send;
 mod sound_cues;
 mod sound_jank;

@@ -38,6 +38,7 @@ mod offline;
 mod own;
 mod pair;
 mod paper;
+mod parts;
 mod past;
 mod people;
 mod person;

@@ -24,7 +24,8 @@ fn next_build(into: &Path) -> PathBuf {
     folder
 }
 
-fn copy(from: &Path, to: &Path) {
+/// Copies a folder with all that is in it.
+pub fn copy(from: &Path, to: &Path) {
     std::fs::create_dir_all(to).expect("a folder can be made");
     for entry in std::fs::read_dir(from).expect("the build can be read") {
         let path = entry.expect("an entry can be read").path();

@@ -1,5 +1,5 @@
 //! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly and its script, joins the style sheets, writes the licences of what is in it, then the service worker over the
+//! WebAssembly and its script, cuts it in two, joins the style sheets, writes the licences of what is in it, then the service worker over the
 //! final bytes.
 
 use std::env;
@@ -7,12 +7,15 @@ use std::ffi::OsString;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use sha2::{Digest, Sha256};
+
 use crate::glue;
 use crate::notices;
 use crate::places;
-use crate::precache;
+use crate::precache::{self, hex};
 use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note};
+use crate::split::{self, Cut};
 use crate::styles;
 
 /// Names wasm-opt's path to the hook; empty where there is none.
@@ -36,60 +39,130 @@ pub fn run() -> Outcome<()> {
                 "run `cargo xtask dist`",
             )
         })?;
-    if let Some(wasm_opt) = env::var_os(WASM_OPT).filter(|path| !path.is_empty()) {
-        shrink(&staging, wasm_opt)?;
-    }
+    shrink(
+        &staging,
+        env::var_os(WASM_OPT).filter(|path| !path.is_empty()),
+    )?;
     styles::join(&staging)?;
     let packages = notices::write(&staging)?;
     note(format!("licences: of {packages} packages"));
     write_worker(&staging)
 }
 
-fn shrink(staging: &Path, wasm_opt: OsString) -> Outcome<()> {
+fn shrink(staging: &Path, wasm_opt: Option<OsString>) -> Outcome<()> {
     for path in precache::files(staging, "")? {
-        if !path.ends_with(".wasm") {
+        let Some(stem) = path.strip_suffix("_bg.wasm") else {
             continue;
+        };
+        let module = staging.join(&path);
+        if let Some(wasm_opt) = &wasm_opt {
+            optimise(&module, wasm_opt)?;
         }
-        let path = staging.join(path);
-        shorten_names(&path)?;
-        let before = size(&path)?;
-        run_tool(
-            tool(&wasm_opt)
-                .arg("-Oz")
-                .arg(APART)
-                .arg(&path)
-                .arg("--output")
-                .arg(&path),
-            NEXT,
-        )?;
-        note(format!("wasm-opt: {before} bytes, now {}", size(&path)?));
+        cut(staging, stem, &module)?;
+        shorten_names(&module, &staging.join(format!("{stem}.js")))?;
+        name_by_bytes(staging, stem)?;
     }
     Ok(())
 }
 
-/// Short names for what the WebAssembly and its script share.
-fn shorten_names(module: &Path) -> Outcome<()> {
-    let text = module.to_string_lossy();
-    let script = text
-        .strip_suffix("_bg.wasm")
-        .map(|stem| format!("{stem}.js"));
-    let script = script.ok_or_else(|| {
+/// Gives script and modules names with a digest of what they hold now. Trunk's are of what they held before: browsers keep
+/// files by these names for ever, and modules that were cut in two ways must never meet.
+fn name_by_bytes(staging: &Path, stem: &str) -> Outcome<()> {
+    let (name, _) = stem
+        .rsplit_once('-')
+        .ok_or_else(|| Failure::new(format!("{stem} is not named as Trunk names it"), NEXT))?;
+    let mut files = precache::files(staging, "")?;
+    // A folder is listed in any order.
+    files.sort_unstable();
+    let ours: Vec<&String> = files.iter().filter(|path| path.starts_with(stem)).collect();
+    let mut digest = Sha256::new();
+    for path in &ours {
+        let bytes = fs::read(staging.join(path)).or_next(format!("reading {path}"), NEXT)?;
+        digest.update(bytes);
+    }
+    let new = format!("{name}-{}", &hex(&digest.finalize())[..16]);
+    for path in ours {
+        let to = staging.join(path.replacen(stem, &new, 1));
+        fs::rename(staging.join(path), to).or_next(format!("renaming {path}"), NEXT)?;
+    }
+    let place = staging.join("index.html");
+    let page = fs::read_to_string(&place).or_next("reading the page", NEXT)?;
+    fs::write(place, page.replace(stem, &new)).or_next("writing the page", NEXT)
+}
+
+/// Makes a module smaller; its functions keep their names.
+fn optimise(module: &Path, wasm_opt: &OsString) -> Outcome<()> {
+    let before = size(module)?;
+    run_tool(
+        tool(wasm_opt)
+            .args(["-Oz", "-g", APART])
+            .arg(module)
+            .arg("--output")
+            .arg(module),
+        NEXT,
+    )?;
+    note(format!(
+        "wasm-opt: {before} bytes with all names, now {}",
+        size(module)?
+    ));
+    Ok(())
+}
+
+/// Cuts the module of the app into parts and names the later ones in the page; of another module only the names go.
+fn cut(staging: &Path, stem: &str, module: &Path) -> Outcome<()> {
+    let bytes = fs::read(module).or_next("reading the WebAssembly", NEXT)?;
+    let Cut { parts, vain } = split::split(&bytes).map_err(|why| {
         Failure::new(
-            format!("{text} is not named as wasm-bindgen names it"),
-            NEXT,
+            format!("{} could not be cut: {why}", module.display()),
+            "the compiler writes what xtask/src/split does not know: teach it",
         )
     })?;
-    let glue =
-        fs::read_to_string(&script).or_next("reading the script of the WebAssembly", NEXT)?;
+    let sizes: Vec<usize> = parts.iter().map(Vec::len).collect();
+    note(format!("modules: {sizes:?} bytes"));
+    if !vain.is_empty() {
+        note(format!(
+            "listed in xtask/src/split/rooms.rs, and nothing is of it: {}",
+            vain.join(", ")
+        ));
+    }
+    let mut names = Vec::new();
+    for (number, bytes) in parts.iter().enumerate() {
+        if number == 0 {
+            fs::write(module, bytes).or_next("writing the WebAssembly", NEXT)?;
+        } else {
+            let name = format!("{stem}_{number}.wasm");
+            fs::write(staging.join(&name), bytes).or_next(format!("writing {name}"), NEXT)?;
+            names.push(format!("./{name}"));
+        }
+    }
+    if names.is_empty() {
+        return Ok(());
+    }
+    let place = staging.join("index.html");
+    let page = fs::read_to_string(&place).or_next("reading the page", NEXT)?;
+    let wasm = format!("data-wasm=\"./{stem}_bg.wasm\"");
+    if !page.contains(&wasm) {
+        return Err(Failure::new(
+            format!("index.html does not say {wasm}"),
+            NEXT,
+        ));
+    }
+    let page = page.replace(&wasm, &format!("{wasm} data-parts=\"{}\"", names.join(" ")));
+    fs::write(place, page).or_next("writing the page", NEXT)
+}
+
+/// Short names for what the WebAssembly and its script share.
+fn shorten_names(module: &Path, script: &Path) -> Outcome<()> {
+    let glue = fs::read_to_string(script).or_next("reading the script of the WebAssembly", NEXT)?;
     let bytes = fs::read(module).or_next("reading the WebAssembly", NEXT)?;
     let (shorter, bytes) = glue::shorten(&glue, &bytes).ok_or_else(|| {
         Failure::new(
-            format!("the names in {script} could not be made short"),
+            format!("the names in {} could not be made short", script.display()),
             "this wasm-bindgen writes what xtask/src/glue.rs does not know: teach it",
         )
     })?;
     note(format!("glue: {} bytes, now {}", glue.len(), shorter.len()));
-    fs::write(&script, shorter).or_next("writing the script of the WebAssembly", NEXT)?;
+    fs::write(script, shorter).or_next("writing the script of the WebAssembly", NEXT)?;
     fs::write(module, bytes).or_next("writing the WebAssembly", NEXT)
 }
 

@@ -29,6 +29,7 @@ mod scratch;
 mod serve;
 mod setup;
 mod simulate;
+mod split;
 mod styles;
 mod taps;
 mod test;

@@ -139,14 +139,16 @@ pub fn files(folder: &Path, prefix: &str) -> Outcome<Vec<String>> {
 
 /// The addresses in a page's attributes that are relative to it.
 fn named_by(page: &str) -> impl Iterator<Item = &str> {
-    ["href", "src", "data-js", "data-wasm"]
+    ["href", "src", "data-js", "data-wasm", "data-parts"]
         .into_iter()
         .flat_map(move |attribute| page.split(attribute).skip(1))
         .filter_map(|rest| {
             let value = rest.strip_prefix('=')?.trim_start_matches(['"', '\'']);
-            let end = value.find(['"', '\'', ' ', '>'])?;
-            value[..end].strip_prefix("./")
+            let end = value.find(['"', '\'', '>'])?;
+            Some(value[..end].split(' '))
         })
+        .flatten()
+        .filter_map(|address| address.strip_prefix("./"))
 }
 
 /// Bytes as lower-case hexadecimal digits.

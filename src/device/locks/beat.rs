@@ -5,7 +5,7 @@ use super::{Role, State, set_role};
 use crate::device::events::{Listener, on_page_hide, on_storage};
 use crate::device::timer::{self, Timer};
 use crate::device::{clock, prefs};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 
 /// How often the one who writes says so.
@@ -29,6 +29,9 @@ struct Claim {
     key: String,
     id: u32,
     state: Weak<State>,
+    /// When the person said last that this tab writes, in milliseconds, later than any before it; 0 where nobody did. Two
+    /// tabs may speak at once, the one that gives up not knowing it yet: the later word counts.
+    taken: Cell<i64>,
     /// A claim that has to settle first.
     settling: RefCell<Option<Timer>>,
 }
@@ -40,6 +43,7 @@ pub(super) fn begin(state: &Weak<State>) -> Option<Beat> {
         key: format!("writer.{name}"),
         id: u32::from_le_bytes(clock::random_bytes()),
         state: state.clone(),
+        taken: Cell::new(0),
         settling: RefCell::new(None),
     });
     let (tick, told, left) = (Rc::clone(&claim), Rc::clone(&claim), Rc::clone(&claim));
@@ -57,9 +61,23 @@ pub(super) fn begin(state: &Weak<State>) -> Option<Beat> {
     })
 }
 
+/// The record.
+struct Said {
+    id: u32,
+    /// When, in milliseconds.
+    at: i64,
+    /// `Claim::taken` of that tab.
+    taken: i64,
+}
+
 impl Beat {
     /// Writes from now on, because the person said so.
     pub(super) fn take(&self) {
+        let now = clock::wall().timestamp_millis();
+        let before = self.claim.said().map_or(0, |said| said.taken);
+        // What was claimed before is decided by this.
+        self.claim.settling.take();
+        self.claim.taken.set(now.max(before.saturating_add(1)));
         self.claim.say();
         set_role(&self.claim.state, Role::Writer);
     }
@@ -72,19 +90,41 @@ impl Drop for Beat {
 }
 
 impl Claim {
-    /// Who writes, if anyone has said so lately.
-    fn holder(&self) -> Option<u32> {
+    /// What was said last; none where nobody did, or it cannot be read.
+    fn said(&self) -> Option<Said> {
         let said: String = prefs::get(&self.key)?;
-        let (id, at) = said.split_once(' ')?;
-        let silent = clock::wall().timestamp_millis() - at.parse::<i64>().ok()?;
+        let mut parts = said.split(' ');
+        Some(Said {
+            id: parts.next()?.parse().ok()?,
+            at: parts.next()?.parse().ok()?,
+            taken: parts.next()?.parse().ok()?,
+        })
+    }
+
+    /// Who writes, if anyone has said so lately.
+    fn holder(&self) -> Option<Said> {
+        let said = self.said()?;
+        let silent = clock::wall().timestamp_millis().saturating_sub(said.at);
         // A clock that was set back makes it come from the future: that is silence too.
-        (silent.abs() < SILENT_MS).then(|| id.parse().ok())?
+        (silent.saturating_abs() < SILENT_MS).then_some(said)
+    }
+
+    /// Another tab that writes.
+    fn other(&self) -> Option<Said> {
+        self.holder().filter(|said| said.id != self.id)
     }
 
     /// Says that we write; whether it could be said.
     fn say(&self) -> bool {
         let now = clock::wall().timestamp_millis();
-        prefs::set(&self.key, &format!("{} {now}", self.id)).is_ok()
+        let said = format!("{} {now} {}", self.id, self.taken.get());
+        prefs::set(&self.key, &said).is_ok()
+    }
+
+    /// Leaves it to another tab.
+    fn wait(&self) {
+        self.taken.set(0);
+        set_role(&self.state, Role::Waiting);
     }
 
     /// Looks who writes: goes on saying that we do, waits, or claims it.
@@ -93,12 +133,11 @@ impl Claim {
             .state
             .upgrade()
             .is_some_and(|state| state.role.get() == Role::Writer);
-        match self.holder() {
-            Some(id) if id != self.id => set_role(&self.state, Role::Waiting),
-            Some(_) if is_writer => {
-                self.say();
-            }
-            Some(_) | None => {
+        match self.other() {
+            Some(other) if is_writer && other.taken < self.taken.get() => _ = self.say(),
+            Some(_) => self.wait(),
+            None if is_writer && self.holder().is_some() => _ = self.say(),
+            None => {
                 if self.say() {
                     let own = Rc::downgrade(self);
                     let settle = move || {
@@ -116,15 +155,14 @@ impl Claim {
 
     /// A claim that nobody else has made since holds.
     fn settle(&self) {
-        let role = match self.holder() {
-            Some(id) if id != self.id => Role::Waiting,
-            _ => Role::Writer,
-        };
-        set_role(&self.state, role);
+        match self.other() {
+            Some(_) => self.wait(),
+            None => set_role(&self.state, Role::Writer),
+        }
     }
 
     fn give_up(&self) {
-        if self.holder() == Some(self.id) {
+        if self.holder().is_some_and(|said| said.id == self.id) {
             prefs::remove(&self.key);
         }
     }

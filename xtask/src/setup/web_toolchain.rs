@@ -122,10 +122,12 @@ impl WebToolchain {
     /// Sets what a command for the web needs. Native commands must not have it: they would build
     /// the host's std as well.
     pub fn enter(&self, command: &mut Command) {
+        let mut flags = WHOLE_NAMES.to_owned();
         if let Some(flag) = without_home(std::env::var_os("CARGO_HOME"), std::env::home_dir()) {
-            // The environment of one command: the tree holds no path of a machine.
-            command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flag);
+            flags = format!("{flags} {flag}");
         }
+        // The environment of one command: the tree holds no path of a machine.
+        command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags);
         if let Self::Debian { linker } = self {
             command
                 .env("RUSTC", Path::new(DEBIAN_BIN).join("rustc"))
@@ -156,6 +158,9 @@ impl WebToolchain {
         }
     }
 }
+
+/// Names of functions say of which types they are made: the split of the build asks them of which room they are.
+const WHOLE_NAMES: &str = "-Csymbol-mangling-version=v0";
 
 /// The flag that keeps the place of cargo's packages on this machine out of the build, so that every machine builds the
 /// same bytes; none where the place is not known, or cannot be written as a flag.

@@ -1,0 +1,123 @@
+//! The modules that the app is cut into: the first screens wait for none of the later ones, the floor for no page of the
+//! rest, and whoever wants one before it is there is told.
+
+use super::browser::Browser;
+use super::engine::{Engine, only_in};
+use super::looks::picture;
+use super::person::Person;
+use super::server::Server;
+use super::update::{copy, installed};
+use super::whole_session::{begin, end_rest, log};
+use serde_json::json;
+use std::path::PathBuf;
+
+/// The built app without its later modules, from one on.
+fn without_parts(browser: &Browser, from: u32) -> PathBuf {
+    let dist = PathBuf::from(std::env::var("STANCHION_DIST").expect("STANCHION_DIST is set"));
+    let folder = browser.folder().join(format!("without-{from}"));
+    copy(&dist, &folder);
+    let mut left_out = 0;
+    for entry in std::fs::read_dir(&folder).expect("the copy can be read") {
+        let path = entry.expect("an entry can be read").path();
+        let name = path.file_name().expect("it has a name").to_string_lossy();
+        let part = name
+            .strip_suffix(".wasm")
+            .and_then(|stem| stem.rsplit_once('_'));
+        let part = part.and_then(|(_, number)| number.parse::<u32>().ok());
+        if part.is_some_and(|part| part >= from) {
+            std::fs::remove_file(&path).expect("the copy can be changed");
+            left_out += 1;
+        }
+    }
+    assert!(left_out > 0, "the build has such modules");
+    folder
+}
+
+/// How often something was called before it was there.
+async fn waited(person: &Person) -> serde_json::Value {
+    person
+        .run("return performance.getEntriesByName('stanchion-waited').length")
+        .await
+}
+
+#[tokio::test]
+async fn whoever_comes_for_the_first_time_reads_before_the_rest_is_there() {
+    let server = Server::start();
+    let browser = Browser::start("parts-first");
+    server.serve(without_parts(&browser, 1));
+    let person = Person::open(&browser, &server).await;
+    person.reads("caution", "Ask a physician first").await;
+    person.see("welcome-open").await;
+    person.tap("unit-lb").await;
+    assert_eq!(waited(&person).await, json!(0));
+    person.close().await;
+}
+
+#[tokio::test]
+async fn later_starts_and_the_floor_wait_for_no_page_of_the_rest() {
+    if only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
+    let server = Server::start();
+    let browser = Browser::start("parts-floor");
+    let person = Person::arrive(&browser, &server).await;
+    installed(&person).await;
+    // From now on the rest is on its way for ever.
+    let never = "const real = fetch;
+        window.fetch = (what, ...more) =>
+          String(what.url ?? what).endsWith('_2.wasm') ? new Promise(() => {}) : real(what, ...more);";
+    person
+        .devtools(
+            "Page.addScriptToEvaluateOnNewDocument",
+            json!({ "source": never }),
+        )
+        .await;
+    person.reload().await;
+    begin(&person, "Lower A").await;
+    person.tap("reps-less").await;
+    person.tap("reps-more").await;
+    log(&person).await;
+    person.reads("saved", "saved").await;
+    person.tap("rest-more").await;
+    person.tap("undo-set").await;
+    log(&person).await;
+    end_rest(&person).await;
+    person.reload().await;
+    log(&person).await;
+    end_rest(&person).await;
+    log(&person).await;
+    assert_eq!(waited(&person).await, json!(0));
+    // What lies there is had by whoever asks for it.
+    person.tap("more").await;
+    person.tap("note").await;
+    person.see("note-panel").await;
+    assert_eq!(waited(&person).await, json!(1));
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_place_that_is_not_there_yet_says_so_and_comes_with_the_network() {
+    let server = Server::start();
+    let browser = Browser::start("parts-late");
+    server.serve(without_parts(&browser, 2));
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    person.tap("go-ledger").await;
+    person.reads("coming", "is being loaded").await;
+    picture(&person, "coming").await;
+    // The floor is there meanwhile.
+    person.tap("go-floor").await;
+    person.see("choose").await;
+    person.tap("go-ledger").await;
+    person.see("coming").await;
+    server.serve(PathBuf::from(
+        std::env::var("STANCHION_DIST").expect("STANCHION_DIST is set"),
+    ));
+    person.run("dispatchEvent(new Event('online'))").await;
+    person.reads("place", "Nothing yet").await;
+    person.close().await;
+}
