@@ -91,6 +91,9 @@ fn hundredths(figure: f64) -> String {
 /// on average. Weeks without a session are among them.
 #[must_use]
 pub fn beside(before: &[i64]) -> Option<String> {
+    if let [only] = before {
+        return Some(say!("the week before: {only}", only));
+    }
     let least = before.iter().min()?;
     let most = before.iter().max()?;
     let count = i64::try_from(before.len()).unwrap_or(i64::MAX);
@@ -260,6 +263,7 @@ mod tests {
             beside(&[0, 30, 40]).as_deref(),
             Some("3 weeks before: 0 to 40, 23 on average")
         );
+        assert_eq!(beside(&[30]).as_deref(), Some("the week before: 30"));
         assert_eq!(beside(&[]), None);
     }
 

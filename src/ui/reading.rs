@@ -5,7 +5,7 @@ use crate::device::db::DbError;
 use crate::ledger::{Heading, Past, in_order, newest_first};
 use crate::session::SessionId;
 use crate::sheet::ExerciseId;
-use crate::store::{Shelf, Shelves, heading_key, headings_span, history_span, shelved};
+use crate::store::{END, Shelf, Shelves, heading_key, headings_span, history_span, shelved};
 use chrono::{DateTime, FixedOffset, NaiveDate, NaiveDateTime, TimeDelta};
 
 /// A day begins up to so many hours before it begins in UTC, and ends up to so many after.
@@ -32,6 +32,13 @@ pub async fn headings_between(
     headings.retain(|heading| (first..=last).contains(&heading.began.date_naive()));
     newest_first(&mut headings);
     Ok(headings)
+}
+
+/// The day of the first session that is kept; none where there is no session.
+pub async fn first_day(keep: &Keep) -> Result<Option<NaiveDate>, DbError> {
+    let rows = keep.first(Shelf::Headings, ("", END), 1).await?;
+    let first = shelved::<Heading>(rows).records.into_iter().next();
+    Ok(first.map(|heading| heading.began.date_naive()))
 }
 
 /// All that was ever done of an exercise, the oldest first.

@@ -73,6 +73,21 @@ async fn a_week_stands_beside_those_before_it_with_its_formulas() {
 }
 
 #[tokio::test]
+async fn only_weeks_since_the_first_session_are_counted_with() {
+    let server = Server::start();
+    let browser = Browser::start("weeks-few");
+    let (person, _) = with_past(&browser, &server, 3).await;
+    person.tap("ledger-weeks").await;
+    person.tap("week-before").await;
+    person.reads("week-sums", "2 weeks before").await;
+    person.tap("week-before").await;
+    person.reads("week-sums", "the week before: ").await;
+    person.tap("week-before").await;
+    person.reads("week-alone", "nothing to compare with").await;
+    person.close().await;
+}
+
+#[tokio::test]
 async fn a_report_is_one_page_of_paper() {
     if !only_in(
         &[Engine::Chromium],

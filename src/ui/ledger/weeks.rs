@@ -1,6 +1,7 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
+use crate::device::db::DbError;
 use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks};
 use crate::say;
 use crate::ui::charts::chart;
@@ -9,7 +10,7 @@ use crate::ui::parts::{
     button, dynamic, el, h1, line, list, page, quiet, section, tap, text, way, when,
 };
 use crate::ui::place::Place;
-use crate::ui::reading::headings_between;
+use crate::ui::reading::{first_day, headings_between};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Unit, WEEK, date, weekday_short};
@@ -29,6 +30,8 @@ struct Looked {
     monday: Live<NaiveDate>,
     /// It and those before it, the oldest first; empty until they are read.
     weeks: Live<Vec<Week>>,
+    /// The day of the first session of all.
+    since: Live<Option<NaiveDate>>,
     today: NaiveDate,
 }
 
@@ -40,6 +43,7 @@ pub fn weeks_place() -> AnyView {
         app,
         monday: Live::new(monday_of(today)),
         weeks: Live::new(Vec::new()),
+        since: Live::new(None),
         today,
     };
     let newest = app.of(|model| model.headings.clone());
@@ -56,7 +60,10 @@ pub fn weeks_place() -> AnyView {
             way(Place::Ledger.href(), t("All sessions")),
             h1(t("Weeks")),
             head(looked),
-            dynamic(move || shown.with(|weeks| figures(weeks, looked.today, unit.get()))),
+            dynamic(move || {
+                let since = looked.since.get();
+                shown.with(|weeks| figures(weeks, since, looked.today, unit.get()))
+            }),
             when(some, move || {
                 let of_muscles = Seen::new(move || {
                     shown.with(|weeks| muscle_chart(weeks.last().map_or(&[], |week| &week.muscles)))
@@ -93,11 +100,17 @@ fn read(looked: Looked, monday: NaiveDate) {
         .unwrap_or(monday);
     let last = monday.checked_add_days(Days::new(6)).unwrap_or(monday);
     spawn_local(async move {
-        match headings_between(&looked.app.keep(), first, last).await {
-            Ok(headings) => {
+        let keep = looked.app.keep();
+        let read = async {
+            let since = first_day(&keep).await?;
+            Ok::<_, DbError>((since, headings_between(&keep, first, last).await?))
+        };
+        match read.await {
+            Ok((since, headings)) => {
                 let read = add_up(looked.app, &headings, first, last);
                 // Another week may have been chosen, or the page left, meanwhile.
                 if looked.monday.try_get_untracked() == Some(monday) {
+                    looked.since.set(since);
                     looked.weeks.set(read);
                 }
             }
@@ -178,14 +191,16 @@ fn of_week(name: &'static str, value: String, before: String) -> AnyView {
         .view()
 }
 
-fn figures(weeks: &[Week], today: NaiveDate, unit: Unit) -> AnyView {
+/// The week's sums; `since` is the day of the first session, before which no week says anything.
+fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Unit) -> AnyView {
     let Some((week, before)) = weeks.split_last() else {
         return ().into_any();
     };
     let any_before = before.iter().any(|week| week.sessions > 0);
     // A figure's own words, with what it was in the weeks before it.
     let with = |own: String, value: &dyn Fn(&Week) -> i64| {
-        let before: Vec<i64> = before.iter().map(value).collect();
+        let trained = before.iter().filter(|week| since <= Some(week.sunday()));
+        let before: Vec<i64> = trained.map(value).collect();
         let said = beside(&before).filter(|_| any_before);
         let both = [own].into_iter().chain(said);
         let both: Vec<String> = both.filter(|said| !said.is_empty()).collect();
