@@ -3,10 +3,10 @@
 use std::process::Command;
 
 use crate::places;
-use crate::run::{run_tests, tool};
+use crate::run::{run_tests_in_browser, tool};
 use crate::say::{Outcome, note, step};
 use crate::setup::{Firefox, Webkit};
-use crate::test::{MEND, native};
+use crate::test::{MEND, native, only};
 
 /// What of the end-to-end tests runs in every engine: what a person does from the first start to the export. The names
 /// begin with these words; `docs/engines.md` says why the others do not.
@@ -69,36 +69,43 @@ fn absent(engine: &str) {
 }
 
 fn in_firefox(firefox: &Firefox) -> Outcome<()> {
-    run_tests(
-        everywhere(native())
+    let command = |names: &[&str]| {
+        let mut command = everywhere(native(), names);
+        command
             .env("STANCHION_ENGINE", "firefox")
             .env("STANCHION_FIREFOX", &firefox.firefox)
-            .env("STANCHION_GECKODRIVER", &firefox.driver),
-        MEND,
-    )
+            .env("STANCHION_GECKODRIVER", &firefox.driver);
+        command
+    };
+    run_tests_in_browser(command, MEND)
 }
 
 fn in_webkit(webkit: &Webkit) -> Outcome<()> {
-    let mut screen = tool(&webkit.screen);
-    screen
-        .current_dir(places::root())
-        .args(["--auto-servernum", "cargo"]);
-    run_tests(
-        everywhere(screen)
+    let command = |names: &[&str]| {
+        let mut screen = tool(&webkit.screen);
+        screen
+            .current_dir(places::root())
+            .args(["--auto-servernum", "cargo"]);
+        let mut command = everywhere(screen, names);
+        command
             .env("STANCHION_ENGINE", "webkit")
             .env("STANCHION_WEBKIT", &webkit.browser)
-            .env("STANCHION_WEBKIT_DRIVER", &webkit.driver),
-        MEND,
-    )
+            .env("STANCHION_WEBKIT_DRIVER", &webkit.driver);
+        command
+    };
+    run_tests_in_browser(command, MEND)
 }
 
-/// The tests that run everywhere, by a command that is cargo or runs it.
-fn everywhere(mut cargo: Command) -> Command {
+/// The tests that run everywhere, or of them those with these names, by a command that is cargo or runs it.
+fn everywhere(mut cargo: Command, names: &[&str]) -> Command {
     cargo
         .args(["test", "--no-default-features", "--features", "e2e"])
         .args(["--test", "e2e", "--", "--test-threads=2"])
-        .args(EVERYWHERE)
         .env("STANCHION_DIST", places::dist());
+    if names.is_empty() {
+        cargo.args(EVERYWHERE);
+    }
+    only(&mut cargo, names);
     cargo
 }
 

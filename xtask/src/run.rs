@@ -4,9 +4,9 @@ use std::env;
 use std::ffi::{OsStr, OsString};
 use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{Command, ExitStatus, Stdio};
 
-use crate::say::{Failure, OrNext, Outcome};
+use crate::say::{Failure, OrNext, Outcome, note};
 
 /// A command without what `cargo run` adds for its own child: those variables would send another
 /// toolchain to the wrong libraries and make build scripts run again.
@@ -48,6 +48,53 @@ pub fn run_tests(command: &mut Command, next: &str) -> Outcome<()> {
 
 /// As [`run_tests`]; gives the output too.
 pub fn tests_output(command: &mut Command, next: &str) -> Outcome<String> {
+    let (status, said) = watched(command, next)?;
+    judged(command, status, &said, next)?;
+    Ok(said)
+}
+
+/// What becomes of a test command that ended so.
+fn judged(command: &Command, status: ExitStatus, said: &str, next: &str) -> Outcome<()> {
+    let line = spelled(command);
+    if !status.success() {
+        Err(Failure::new(format!("`{line}` failed ({status})"), next))
+    } else if said.lines().filter_map(passed_in).sum::<usize>() == 0 {
+        Err(Failure::new(
+            format!("`{line}` ran no test"),
+            "check that the suite's modules are public and its tests are not filtered out",
+        ))
+    } else {
+        Ok(())
+    }
+}
+
+/// How many tests may fail by chance.
+const BY_CHANCE: usize = 2;
+
+/// As [`run_tests`], for tests that drive a whole browser: a machine that stands still for longer than they are patient fails
+/// one by chance. The few that failed are tried once more, alone, and what passes then is named. `command` makes the command
+/// for all tests, and with names for those alone.
+pub fn run_tests_in_browser(command: impl Fn(&[&str]) -> Command, next: &str) -> Outcome<()> {
+    let mut all = command(&[]);
+    let (status, said) = watched(&mut all, next)?;
+    let failed: Vec<&str> = said.lines().filter_map(failed_in).collect();
+    if failed.is_empty() || failed.len() > BY_CHANCE {
+        return judged(&all, status, &said, next);
+    }
+    note(format!(
+        "failed, and tried once more alone: {}",
+        failed.join(", ")
+    ));
+    run_tests(&mut command(&failed), next)?;
+    note(format!(
+        "passed the second time: {}. What was said the first time is above; a test that does so twice needs mending",
+        failed.join(", ")
+    ));
+    Ok(())
+}
+
+/// Runs a command whose output the person sees; gives how it ended and what it said.
+fn watched(command: &mut Command, next: &str) -> Outcome<(ExitStatus, String)> {
     let line = spelled(command);
     let unread = || format!("`{line}` could not be run");
     let mut child = command
@@ -55,28 +102,22 @@ pub fn tests_output(command: &mut Command, next: &str) -> Outcome<String> {
         .stdout(Stdio::piped())
         .spawn()
         .or_next(unread(), next)?;
-    let mut passed = 0;
     let mut said = String::new();
     if let Some(output) = child.stdout.take() {
         for line in BufReader::new(output).lines() {
             let line = line.or_next(unread(), next)?;
             println!("{line}");
-            passed += passed_in(&line).unwrap_or(0);
             said.push_str(&line);
             said.push('\n');
         }
     }
     let status = child.wait().or_next(unread(), next)?;
-    if !status.success() {
-        Err(Failure::new(format!("`{line}` failed ({status})"), next))
-    } else if passed == 0 {
-        Err(Failure::new(
-            format!("`{line}` ran no test"),
-            "check that the suite's modules are public and its tests are not filtered out",
-        ))
-    } else {
-        Ok(said)
-    }
+    Ok((status, said))
+}
+
+/// The name of the test that failed, in libtest's line about it.
+fn failed_in(line: &str) -> Option<&str> {
+    line.strip_prefix("test ")?.strip_suffix(" ... FAILED")
 }
 
 /// The number of tests that passed, in libtest's closing line.
@@ -161,6 +202,38 @@ mod tests {
         assert!(suite("test result: ok. 1 passed; 0 failed").is_ok());
         assert!(suite("test result: ok. 0 passed; 0 failed").is_err());
         assert!(suite("no tests to run!").is_err());
+    }
+
+    #[test]
+    #[cfg(unix)]
+    fn the_few_that_failed_in_a_browser_are_tried_once_more_alone() {
+        let suite = |failing: &[&str], again: &str| {
+            let first: Vec<String> = failing
+                .iter()
+                .map(|it| format!("test {it} ... FAILED"))
+                .collect();
+            let command = |names: &[&str]| {
+                let script = match names {
+                    [] => format!("echo '{}'; exit {}", first.join("\n"), first.len()),
+                    names => {
+                        assert_eq!(names, failing);
+                        again.to_owned()
+                    }
+                };
+                let mut command = Command::new("sh");
+                command.args(["-c", &script]);
+                command
+            };
+            run_tests_in_browser(command, "")
+        };
+        let passes = "echo 'test result: ok. 1 passed; 0 failed'";
+        assert!(suite(&["a::b"], passes).is_ok());
+        assert!(suite(&["a::b"], "exit 1").is_err());
+        assert!(suite(&["a::b"], "echo nothing").is_err());
+        // So many are no chance.
+        assert!(suite(&["a::b", "a::c", "a::d"], passes).is_err());
+        // None failed, and none passed.
+        assert!(suite(&[], passes).is_err());
     }
 
     #[test]

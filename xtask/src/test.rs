@@ -12,7 +12,7 @@ use crate::engines::{self, Engines};
 use crate::licences;
 use crate::measure::{self, Figures};
 use crate::places;
-use crate::run::{run as run_tool, run_tests, tool};
+use crate::run::{run as run_tool, run_tests, run_tests_in_browser, tool};
 use crate::say::{OrNext, Outcome, note, step};
 use crate::setup::{Browser, FLAGS, TRIPLE, Tools, axe};
 use crate::torture;
@@ -134,7 +134,22 @@ fn capabilities(browser: &Browser) -> Outcome<PathBuf> {
 }
 
 fn end_to_end(browser: &Browser, axe: &Path) -> Outcome<()> {
-    run_tests(in_chromium(browser).env("STANCHION_AXE", axe), MEND)
+    run_tests_in_browser(
+        |names| {
+            let mut command = in_chromium(browser);
+            command.env("STANCHION_AXE", axe);
+            only(&mut command, names);
+            command
+        },
+        MEND,
+    )
+}
+
+/// Keeps a test command to these tests; to none where there are no names.
+pub fn only(command: &mut Command, names: &[&str]) {
+    if !names.is_empty() {
+        command.arg("--exact").args(names);
+    }
 }
 
 /// The end-to-end tests in Chromium; names of tests may be added.
