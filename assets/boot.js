@@ -75,6 +75,13 @@ function say(sentence) {
 /** Said where a file of this build cannot be had. */
 const MISSING = "A part of Stanchion could not be loaded. Check the connection and load the page again.";
 
+/** The bytes of a file. */
+async function bytesOf(url) {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${url}: ${response.status}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
 /** A module, compiled while it arrives; its bytes compiled after that where the browser cannot do both, or where the host
  * sends the file as something else. */
 async function compiled(url) {
@@ -85,14 +92,7 @@ async function compiled(url) {
       if (error instanceof WebAssembly.CompileError) throw error;
     }
   }
-  return calmlyCompiled(url);
-}
-
-/** A module, compiled when it is there: slower, but aside from the page, which is in use. */
-async function calmlyCompiled(url) {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`${url}: ${response.status}`);
-  return WebAssembly.compile(await response.arrayBuffer());
+  return WebAssembly.compile(await bytesOf(url));
 }
 
 // The app is several modules (xtask/src/split): what whoever comes for the first time is shown, what the floor and later
@@ -107,15 +107,21 @@ const there = {};
 /** How many modules are there. */
 const count = () => Object.keys(there).length;
 
-/** The modules that are on their way, by their number. */
+/** The bytes of modules, by their number, while they come. */
 const coming = [];
 
-/** Brings a module, once; asked again, one that could not be had is tried again. */
-function bring(part, compile = calmlyCompiled) {
-  coming[part] ??= compile(later[part - 1]).catch((error) => {
-    coming[part] = undefined;
-    throw error;
-  });
+/** The bytes of modules, by their number, that are here and wait to be compiled. */
+const here = [];
+
+/** Brings the bytes of a module, once; asked again, one that could not be had is tried again. */
+function bring(part) {
+  coming[part] ??= bytesOf(later[part - 1]).then(
+    (bytes) => (here[part] = bytes),
+    (error) => {
+      coming[part] = undefined;
+      throw error;
+    },
+  );
   return coming[part];
 }
 
@@ -123,6 +129,7 @@ function bring(part, compile = calmlyCompiled) {
 function put(part, module) {
   if (there[part]) return;
   there[part] = new WebAssembly.Instance(module, there).exports;
+  here[part] = undefined;
   globalThis.stanchionWhole = count() > later.length;
   if (globalThis.stanchionWhole) dispatchEvent(new Event("stanchion-whole"));
 }
@@ -147,7 +154,10 @@ globalThis.stanchionPart = (part) => {
   }
   performance.mark("stanchion-waited");
   try {
-    while (!there[part]) put(count(), new WebAssembly.Module(fileAtOnce(later[count() - 1])));
+    while (!there[part]) {
+      const next = count();
+      put(next, new WebAssembly.Module(here[next] ?? fileAtOnce(later[next - 1])));
+    }
   } catch (error) {
     // What was under way is broken off; what was logged is stored.
     const word = document.createElement("p");
@@ -162,19 +172,22 @@ globalThis.stanchionPart = (part) => {
 async function bringAll() {
   while (count() <= later.length) {
     const part = count();
-    put(part, await bring(part));
+    // Compiled aside from the page, which is in use.
+    put(part, await WebAssembly.compile(await bring(part)));
   }
 }
 
 // What could not be had without a network is had with one.
 addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
 
-/** The last module that is to be there before anything is shown. Who comes for the first time has something to read while
- * the others come; a phone that has been here before has them all, so it shows the floor as soon as it can. */
+/** Whether someone comes for the first time: they have something to read while the later modules come. A phone that has been
+ * here before has all of them. */
+const isFirst = () => !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
+
+/** The last module that is to be in its place before anything is shown. */
 function needed() {
   if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
-  const isFirst = !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
-  return isFirst ? 0 : Math.min(1, later.length);
+  return isFirst() ? 0 : Math.min(1, later.length);
 }
 
 async function boot() {
@@ -183,8 +196,11 @@ async function boot() {
     return;
   }
   try {
-    const parts = later.slice(0, needed()).map((_, at) => bring(at + 1, compiled));
-    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts]);
+    const parts = later.slice(0, needed()).map(compiled);
+    // A service worker answers no request that is waited for, and without a network nobody else does: on a phone that has
+    // been here before the bytes of all modules are at hand before anything can be touched.
+    const others = isFirst() ? [] : later.slice(parts.length).map((_, at) => bring(parts.length + at + 1).catch(() => null));
+    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts, ...others]);
     // A task of its own: what was touched while the app was compiled comes first.
     await new Promise((later) => setTimeout(later));
     there[0] = await init({ module_or_path: module });

@@ -93,16 +93,36 @@ impl Error for Fault {
     }
 
     fn invalid_type(found: Unexpected<'_>, expected: &dyn Expected) -> Fault {
-        // In JSON the empty value is called null.
-        let found = match found {
-            Unexpected::Unit => Unexpected::Other("null"),
-            found => found,
-        };
+        let found = said(found);
         Fault::value(say!(
             "invalid type: {found}, expected {expected}",
             found,
             expected
         ))
+    }
+
+    fn invalid_value(found: Unexpected<'_>, expected: &dyn Expected) -> Fault {
+        let found = said(found);
+        Fault::value(format!("invalid value: {found}, expected {expected}"))
+    }
+}
+
+/// What was found, as Serde says it; but null as JSON calls it, and a number with a fraction without its digits: to write
+/// those takes more code than all of this reader.
+fn said(found: Unexpected<'_>) -> String {
+    match found {
+        Unexpected::Bool(is) => format!("boolean `{is}`"),
+        Unexpected::Unsigned(number) => format!("integer `{number}`"),
+        Unexpected::Signed(number) => format!("integer `{number}`"),
+        Unexpected::Float(_) => "floating point".to_owned(),
+        Unexpected::Str(text) => format!("string {text:?}"),
+        Unexpected::Unit => "null".to_owned(),
+        Unexpected::Seq => "sequence".to_owned(),
+        Unexpected::Map => "map".to_owned(),
+        Unexpected::UnitVariant => "unit variant".to_owned(),
+        Unexpected::Other(said) => said.to_owned(),
+        // JSON has no others.
+        _ => "another value".to_owned(),
     }
 }
 

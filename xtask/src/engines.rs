@@ -14,6 +14,7 @@ const EVERYWHERE: &[&str] = &[
     "whole_session::",
     "floor::a_reload",
     "offline::",
+    "parts::",
     "export::",
     "keys::",
     "two_tabs::",
