@@ -1,6 +1,7 @@
 //! The sessions of a file as it is written here, read in one go. A session holds its sheet as it was, so a file holds the
 //! same sheet again and again: it is read once.
 
+use super::as_written::{LastLoad, head, of_set};
 use super::session_log::{SessionLog, Source};
 use crate::json::Cursor;
 use crate::session::{Began, EVENTS_MAX, Event, SessionId, What};
@@ -21,6 +22,9 @@ pub(super) struct Entries<'t> {
     base: usize,
     /// The sheets that were read last, with their text, the newest last.
     known: Vec<(&'t str, Sheet)>,
+    /// The events of the entry that is being read.
+    events: Vec<Event>,
+    load: LastLoad<'t>,
 }
 
 /// The value that comes next.
@@ -35,6 +39,8 @@ impl<'t> Entries<'t> {
             file,
             base,
             known: Vec::new(),
+            events: Vec::new(),
+            load: None,
         }
     }
 
@@ -63,20 +69,44 @@ impl<'t> Entries<'t> {
     }
 
     fn events(&mut self, file: &mut Cursor<'t>) -> Option<Vec<Event>> {
-        let mut events = Vec::new();
+        self.events.clear();
         let depth = file.depth();
         if !file.opens(b'[').ok()? {
             return None;
         }
         while file.next_entry(depth).ok()? {
-            if events.len() == EVENTS_MAX {
+            if self.events.len() == EVENTS_MAX {
                 return None;
             }
-            events.push(self.event(file)?);
+            let (place, depth) = (file.place(), file.depth());
+            let event = match self.as_written(file) {
+                Some(event) => event,
+                None => {
+                    file.back_to(place, depth);
+                    self.event(file)?
+                }
+            };
+            self.events.push(event);
         }
-        Some(events)
+        // With room for these and no more.
+        Some(self.events.drain(..).collect())
     }
 
+    /// An event laid out as it is written here.
+    fn as_written(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
+        let (id, moment) = head(file)?;
+        let depth = file.depth();
+        let what = self.what(file)?;
+        file.close_to(depth).ok()?;
+        file.passes("}").then_some(Event {
+            id,
+            at: moment.at,
+            tick: moment.tick,
+            what,
+        })
+    }
+
+    /// An event laid out in whatever way.
     fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
         let (mut id, mut at, mut tick, mut what) = (None, None, None, None);
         let depth = file.depth();
@@ -103,7 +133,12 @@ impl<'t> Entries<'t> {
     fn what(&mut self, file: &mut Cursor<'t>) -> Option<What> {
         let depth = file.depth();
         if !file.passes(BEGINS) {
-            return value(file);
+            let place = file.place();
+            let of_set = of_set(file, &mut self.load);
+            return of_set.or_else(|| {
+                file.back_to(place, depth);
+                value(file)
+            });
         }
         let began = self.began(file)?;
         // Nothing else may stand beside it.

@@ -6,6 +6,7 @@
 //! order, without harm.
 
 mod archive;
+mod as_written;
 mod body;
 mod book_keys;
 mod books;
