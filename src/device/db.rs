@@ -13,6 +13,7 @@ mod transaction;
 mod write;
 
 pub use error::DbError;
+pub use read::Take;
 pub use several::{Answer, Part, newest};
 pub use write::Write;
 
@@ -20,6 +21,7 @@ use connection::Connection;
 use error::Fault;
 use std::cell::RefCell;
 use std::rc::Rc;
+use wasm_bindgen::JsValue;
 use web_sys::IdbDatabase;
 
 /// An open store; a clone is the same store.
@@ -138,6 +140,20 @@ impl Db {
     /// [`DbError`].
     pub async fn all(&self, shelf: &str) -> Result<Vec<(String, String)>, DbError> {
         self.persist(async |db| read::all(db, shelf).await).await
+    }
+
+    /// Gives everything on a shelf as key and text, by ascending key: as it was at one time, and never all at once.
+    ///
+    /// # Errors
+    /// [`DbError`]; some may have been given then.
+    pub async fn walk<'a>(&self, shelf: &str, take: &'a mut Take<'a>) -> Result<(), DbError> {
+        // On another connection it goes on where it was.
+        let walk = read::Walk {
+            behind: JsValue::UNDEFINED.into(),
+            take: take.into(),
+        };
+        self.persist(async |db| read::walk(db, shelf, &walk).await)
+            .await
     }
 
     /// The keys on a shelf, rising.

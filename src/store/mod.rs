@@ -71,4 +71,4 @@ pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, snapshots_of};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
-pub use write::{write, write_with};
+pub use write::{Around, write};

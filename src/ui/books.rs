@@ -174,6 +174,12 @@ pub fn are_kept_in(rows: &[(String, String)]) -> bool {
     form.and_then(|(_, row)| read::<u32>(row)) == Some(BOOKS_FORM)
 }
 
+/// The sessions that could not be read when the books were made, by the rows of their own shelf.
+pub fn unread_in(rows: &[(String, String)]) -> Option<Vec<String>> {
+    let unread = rows.iter().find(|(key, _)| key == UNREAD_KEY);
+    unread.and_then(|(_, row)| read(row))
+}
+
 /// Makes the books, which are not there in this form, where there are sessions, and says whether it did.
 pub async fn make_if_missing(keep: &Keep, headings: usize) -> Result<bool, DbError> {
     // Sessions are only counted where there are no books: the browser goes through all of them for that. The last session

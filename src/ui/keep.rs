@@ -1,7 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
-use crate::device::db::{Answer, Db, DbError, Part, Write, newest};
+use crate::device::db::{Answer, Db, DbError, Part, Take, Write, newest};
 use crate::json;
 use crate::order::Map;
 use crate::store::{
@@ -193,6 +193,16 @@ impl Keep {
             }
         }
         Ok(rows.into_iter().collect())
+    }
+
+    /// Gives the rows of a shelf with their keys, by rising key, what waits among them.
+    pub async fn walk<'a>(&self, shelf: Shelf, take: &'a mut Take<'a>) -> Result<(), DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.walk(shelf.name(), take).await;
+        }
+        let rows = self.rows(shelf).await?;
+        rows.into_iter().for_each(|(key, row)| take(key, &row));
+        Ok(())
     }
 
     /// What counts and is not on disk, in order.

@@ -9,7 +9,7 @@ use crate::words::t;
 use js_sys::{Array, Object};
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{IdbDatabase, IdbTransaction};
+use web_sys::{IdbDatabase, IdbRequest, IdbTransaction};
 
 /// A request may hang after the phone slept; a read takes a fraction of this.
 const LIMIT_MS: u32 = 10_000;
@@ -33,6 +33,8 @@ extern "C" {
 enum End {
     Complete,
     Aborted,
+    /// It goes on: what was asked for is there.
+    Answered,
 }
 
 /// A transaction that is being filled; `finish` waits for its end.
@@ -98,6 +100,18 @@ impl Transaction {
         Fault::of_use(error)
     }
 
+    /// Has [`Self::answered`] tell when this request is answered, while the listener lives.
+    pub(super) fn answers(&self, request: &IdbRequest) -> Listener {
+        let end = self.end.clone();
+        listen(request, "success", move |_| end.give(End::Answered))
+    }
+
+    /// Waits until a request is answered that [`Self::answers`] listens to. What is asked for before anything else is
+    /// waited for belongs to this transaction.
+    pub(super) async fn answered(&self) -> Result<(), Fault> {
+        self.ended(LIMIT_MS).await
+    }
+
     /// Waits until all of it is done, or none of it.
     pub(super) async fn finish(self) -> Result<(), Fault> {
         self.finish_all(0).await
@@ -107,8 +121,12 @@ impl Transaction {
     pub(super) async fn finish_all(self, writes: usize) -> Result<(), Fault> {
         let more = u32::try_from(writes).unwrap_or(u32::MAX);
         let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
+        self.ended(limit_ms).await
+    }
+
+    async fn ended(&self, limit_ms: u32) -> Result<(), Fault> {
         match within(limit_ms, self.end.wait()).await {
-            Some(End::Complete) => Ok(()),
+            Some(End::Complete | End::Answered) => Ok(()),
             Some(End::Aborted) => Err(self.raw.error().map_or_else(
                 || {
                     Fault::Connection(DbError::Other {
