@@ -15,7 +15,7 @@ mod write;
 pub use error::DbError;
 pub use read::Take;
 pub use several::{Answer, Part, newest};
-pub use write::Write;
+pub use write::{Parts, Write};
 
 use connection::Connection;
 use error::Fault;
@@ -121,7 +121,16 @@ impl Db {
     /// # Errors
     /// [`DbError`]; then none of the changes was made.
     pub async fn apply(&self, writes: Vec<Write>) -> Result<(), DbError> {
-        self.persist(async |db| write::apply(db, &writes).await)
+        self.apply_parts(&mut writes.as_slice()).await
+    }
+
+    /// The same of changes that are made part by part.
+    ///
+    /// # Errors
+    /// [`DbError`]; then none of the changes was made.
+    pub async fn apply_parts(&self, parts: &mut dyn Parts) -> Result<(), DbError> {
+        let parts = RefCell::new(parts);
+        self.persist(async |db| write::apply(db, &parts).await)
             .await
     }
 

@@ -128,44 +128,77 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
 
 /// The books made anew from all sessions, as `turns` leave them.
 async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
-    let turning: Set<String> = turns
-        .iter()
-        .map(|turn| turn.session.0.to_string())
-        .collect();
-    let mut remaking = Remaking::default();
-    let mut unreadable = Set::new();
-    let mut from = String::new();
-    loop {
-        let rows = keep
-            .first(Shelf::Sessions, (&from, END), SESSIONS_AT_ONCE)
-            .await?;
-        let Some((last, _)) = rows.last() else { break };
-        from = format!("{last}\0");
-        for (key, row) in rows.iter().filter(|(key, _)| !turning.contains(key)) {
-            match entry(row) {
-                Some(entry) => remaking.take(entry),
-                None => _ = unreadable.insert(key.clone()),
+    let turning = turns.iter().map(|turn| turn.session).collect();
+    let mut anew = Anew::beside(keep, &turning).await?;
+    let after = turns.into_iter().filter_map(|turn| turn.after);
+    after.for_each(|entry| anew.take(entry));
+    let mut writes = Vec::new();
+    while let Some(more) = anew.next_writes() {
+        writes.extend(more);
+    }
+    Ok(writes)
+}
+
+/// The books on their way to be made anew.
+pub struct Anew {
+    remaking: Remaking,
+    /// What is written before all rows.
+    first: Vec<Write>,
+}
+
+impl Anew {
+    /// From all sessions but those that are `turning`.
+    pub async fn beside(keep: &Keep, turning: &Set<SessionId>) -> Result<Anew, DbError> {
+        let mut remaking = Remaking::default();
+        let mut unreadable = Set::new();
+        let mut from = String::new();
+        let turns = |key: &str| {
+            let id = key.parse().ok().map(SessionId);
+            id.is_some_and(|id| turning.contains(&id))
+        };
+        loop {
+            let rows = keep
+                .first(Shelf::Sessions, (&from, END), SESSIONS_AT_ONCE)
+                .await?;
+            let Some((last, _)) = rows.last() else { break };
+            from = format!("{last}\0");
+            for (key, row) in rows.iter().filter(|(key, _)| !turns(key)) {
+                match entry(row) {
+                    Some(entry) => remaking.take(entry),
+                    None => _ = unreadable.insert(key.clone()),
+                }
             }
         }
+        let unread: Vec<&String> = unreadable.iter().collect();
+        let told = put(Shelf::Books, UNREAD_KEY, &unread);
+        if !unreadable.is_empty() {
+            // Of a session that cannot be read its heading stays.
+            let headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
+            let stay = headings
+                .into_iter()
+                .filter(|it| unreadable.contains(&it.session.0.to_string()));
+            stay.for_each(|heading| remaking.stay(heading));
+        }
+        let clear = |shelf: Shelf| Write::Clear {
+            shelf: shelf.name().to_owned(),
+        };
+        let clear = Shelf::OF_BOOKS.into_iter().map(clear);
+        let first = clear.chain([told]).collect();
+        Ok(Anew { remaking, first })
     }
-    let after = turns.into_iter().filter_map(|turn| turn.after);
-    after.for_each(|entry| remaking.take(entry));
-    let unread: Vec<&String> = unreadable.iter().collect();
-    let told = put(Shelf::Books, UNREAD_KEY, &unread);
-    if !unreadable.is_empty() {
-        // Of a session that cannot be read its heading stays.
-        let headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
-        let stay = headings
-            .into_iter()
-            .filter(|it| unreadable.contains(&it.session.0.to_string()));
-        stay.for_each(|heading| remaking.stay(heading));
+
+    /// Takes a session in.
+    pub fn take(&mut self, entry: Entry) {
+        self.remaking.take(entry);
     }
-    let clear = |shelf: Shelf| Write::Clear {
-        shelf: shelf.name().to_owned(),
-    };
-    let rows = remaking.rows().into_iter().map(write);
-    let clear = Shelf::OF_BOOKS.into_iter().map(clear);
-    Ok(clear.chain([told]).chain(rows).collect())
+
+    /// The next writes, once all sessions are in; none when these were all.
+    pub fn next_writes(&mut self) -> Option<Vec<Write>> {
+        let rows = self.remaking.next_rows()?;
+        let mut writes = std::mem::take(&mut self.first);
+        writes.extend(rows.into_iter().map(write));
+        Some(writes)
+    }
 }
 
 /// The same, by the rows of their own shelf.

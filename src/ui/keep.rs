@@ -1,7 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
-use crate::device::db::{Answer, Db, DbError, Part, Take, Write, newest};
+use crate::device::db::{Answer, Db, DbError, Part, Parts, Take, Write, newest};
 use crate::json;
 use crate::order::Map;
 use crate::store::{
@@ -160,6 +160,22 @@ impl Keep {
             Some(db) if !self.only_read => db.apply(writes).await,
             _ => {
                 self.held.borrow_mut().kept.extend(writes);
+                Ok(())
+            }
+        }
+    }
+
+    /// The same of writes that are made part by part.
+    pub async fn apply_parts(&self, parts: &mut dyn Parts) -> Result<(), DbError> {
+        match &self.disk {
+            Some(db) if !self.only_read => db.apply_parts(parts).await,
+            _ => {
+                for number in 0.. {
+                    let Some(part) = parts.part(number) else {
+                        break;
+                    };
+                    self.held.borrow_mut().kept.extend_from_slice(part);
+                }
                 Ok(())
             }
         }

@@ -118,7 +118,7 @@ pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Resu
         if let Some(found) = &found {
             Texts::each(found, &texts, &mut **walk.take.borrow_mut());
         }
-        transaction.answered().await?;
+        transaction.answered(0).await?;
         let next = asked.texts()?;
         let last = next.keys.length().checked_sub(1);
         let Some(last) = last.map(|last| next.keys.get(last)) else {

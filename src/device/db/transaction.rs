@@ -106,10 +106,10 @@ impl Transaction {
         listen(request, "success", move |_| end.give(End::Answered))
     }
 
-    /// Waits until a request is answered that [`Self::answers`] listens to. What is asked for before anything else is
-    /// waited for belongs to this transaction.
-    pub(super) async fn answered(&self) -> Result<(), Fault> {
-        self.ended(LIMIT_MS).await
+    /// Waits until a request is answered that [`Self::answers`] listens to, after so many writes. What is asked for before
+    /// anything else is waited for belongs to this transaction.
+    pub(super) async fn answered(&self, writes: usize) -> Result<(), Fault> {
+        self.ended(writes).await
     }
 
     /// Waits until all of it is done, or none of it.
@@ -119,12 +119,12 @@ impl Transaction {
 
     /// The same for so many writes.
     pub(super) async fn finish_all(self, writes: usize) -> Result<(), Fault> {
-        let more = u32::try_from(writes).unwrap_or(u32::MAX);
-        let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
-        self.ended(limit_ms).await
+        self.ended(writes).await
     }
 
-    async fn ended(&self, limit_ms: u32) -> Result<(), Fault> {
+    async fn ended(&self, writes: usize) -> Result<(), Fault> {
+        let more = u32::try_from(writes).unwrap_or(u32::MAX);
+        let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
         match within(limit_ms, self.end.wait()).await {
             Some(End::Complete | End::Answered) => Ok(()),
             Some(End::Aborted) => Err(self.raw.error().map_or_else(
