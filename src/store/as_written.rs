@@ -6,6 +6,7 @@ use crate::session::{Amount, Done, EventId, Moment, Tick, What};
 use crate::sheet::{BlockId, SetKey};
 use crate::units::Load;
 use chrono::{DateTime, FixedOffset, NaiveDate};
+use serde::Deserialize;
 use uuid::Uuid;
 
 /// The digits of an id, its hyphens among them.
@@ -46,7 +47,7 @@ pub(super) fn head(file: &mut Cursor<'_>) -> Option<(EventId, Moment)> {
     Some((own, Moment { at, tick }))
 }
 
-/// What most events say: that a set was started, or done and with how many reps.
+/// What most events say: that a set was started, or what was done in it.
 pub(super) fn of_set<'t>(file: &mut Cursor<'t>, last: &mut LastLoad<'t>) -> Option<What> {
     if file.passes("{\"set_started\":{\"set\":") {
         let set = key(file)?;
@@ -63,9 +64,8 @@ pub(super) fn of_set<'t>(file: &mut Cursor<'t>, last: &mut LastLoad<'t>) -> Opti
     if load.is_some() {
         past(file, ",")?;
     }
-    past(file, "\"amount\":{\"reps\":")?;
-    let amount = Amount::Reps(whole(file)?);
-    past(file, "}")?;
+    past(file, "\"amount\":")?;
+    let amount = amount(file)?;
     let reserve = match file.passes(",\"reserve\":") {
         true => Some(whole(file)?),
         false => None,
@@ -85,6 +85,19 @@ pub(super) fn of_set<'t>(file: &mut Cursor<'t>, last: &mut LastLoad<'t>) -> Opti
         },
         proposed,
     })
+}
+
+/// Most are reps; the others are read like any JSON.
+fn amount(file: &mut Cursor<'_>) -> Option<Amount> {
+    if file.passes("{\"reps\":") {
+        let reps = whole(file)?;
+        past(file, "}")?;
+        return Some(Amount::Reps(reps));
+    }
+    let depth = file.depth();
+    let amount = Amount::deserialize(&mut *file).ok()?;
+    file.close_to(depth).ok()?;
+    Some(amount)
 }
 
 fn key(file: &mut Cursor<'_>) -> Option<SetKey> {
@@ -184,8 +197,8 @@ fn time(text: &str) -> Option<DateTime<FixedOffset>> {
 mod tests {
     use super::*;
     use crate::json::{parse, text};
-    use crate::session::Event;
-    use crate::units::{Reps, Rir};
+    use crate::session::{Event, StageAmount};
+    use crate::units::{Reps, Rir, Seconds};
     use proptest::prelude::*;
 
     /// What a text is read as, and what is left of it.
@@ -227,12 +240,27 @@ mod tests {
             }))
         };
         let reserve = proptest::option::of((0_i64..6).prop_map(Rir::saturating));
-        (set, any::<bool>(), load(), load(), 0_i64..200, reserve).prop_map(
-            |(set, started, load, proposed, reps, reserve)| {
+        let amount = (0_i64..200, 0..4).prop_map(|(number, kind)| {
+            let reps = Reps::saturating(number);
+            let seconds = Seconds::saturating(number);
+            match kind {
+                0 => Amount::Timed(seconds),
+                1 => Amount::Stages(vec![
+                    StageAmount::Hold(seconds),
+                    StageAmount::Partials(reps),
+                ]),
+                2 => Amount::Sides {
+                    first: reps,
+                    second: Reps::MIN,
+                },
+                _ => Amount::Reps(reps),
+            }
+        });
+        (set, any::<bool>(), load(), load(), amount, reserve).prop_map(
+            |(set, started, load, proposed, amount, reserve)| {
                 if started {
                     return What::SetStarted { set };
                 }
-                let amount = Amount::Reps(Reps::saturating(reps));
                 What::SetDone {
                     set,
                     done: Done {
