@@ -2,9 +2,10 @@
 
 use super::archive::Archive;
 use super::kept::{Kept, Record, content};
+use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use super::shelf::Shelf;
-use crate::session::SessionId;
+use crate::session::{Event, SessionId};
 
 /// One row that changes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,6 +23,44 @@ pub struct Change {
 /// The session `running` on the floor has a row for each of its events; any other session is one row.
 #[must_use]
 pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<Change> {
+    let mut all = changes_but_sessions(from, to, running);
+    let sessions = sessions_that_differ(from, to, running).into_iter();
+    all.extend(sessions.map(|id| session_row(to, id)));
+    all
+}
+
+/// The sessions that are one row and differ, or are in one of both only.
+#[must_use]
+pub fn sessions_that_differ(
+    from: &Archive,
+    to: &Archive,
+    running: Option<SessionId>,
+) -> Vec<SessionId> {
+    let there = to.sessions.iter();
+    let there = there.filter(|(id, log)| from.sessions.get(id) != Some(*log));
+    let gone = from.sessions.iter();
+    let gone = gone.filter(|(id, _)| !to.sessions.contains_key(id));
+    let ids = there.chain(gone).map(|(id, _)| *id);
+    ids.filter(|id| running != Some(*id)).collect()
+}
+
+/// The row of a session as `to` has it, which is long.
+#[must_use]
+pub fn session_row(to: &Archive, id: SessionId) -> Change {
+    Change {
+        shelf: Shelf::Sessions,
+        key: id.0.to_string(),
+        json: to.sessions.get(&id).map(SessionLog::to_json),
+    }
+}
+
+/// As [`changes`], without [`sessions_that_differ`].
+#[must_use]
+pub fn changes_but_sessions(
+    from: &Archive,
+    to: &Archive,
+    running: Option<SessionId>,
+) -> Vec<Change> {
     let mut all = Vec::new();
     let key = |id: uuid::Uuid| id.to_string();
     differ(&mut all, Shelf::Lifters, &from.lifter, &to.lifter, key);
@@ -59,39 +98,21 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
         &to.removed,
         session_key,
     );
-    for (id, log) in &to.sessions {
-        let before = from.sessions.get(id);
-        if before == Some(log) {
-            continue;
-        }
-        if running == Some(*id) {
-            for event in log.as_events() {
-                let known = before.and_then(|log| log.event(event.id));
-                if known != Some(event) {
-                    let key = event.id.0.to_string();
-                    put(&mut all, Shelf::Events, key, Some(content(event)));
-                }
-            }
-        } else {
-            put(
-                &mut all,
-                Shelf::Sessions,
-                session_key(*id),
-                Some(log.to_json()),
-            );
+    let running = running.as_ref();
+    let floor = |archive: &Archive| running.and_then(|id| archive.sessions.get(id)).cloned();
+    let (before, after) = (floor(from), floor(to));
+    let events = |log: &Option<SessionLog>| log.iter().flat_map(SessionLog::events).collect();
+    let of = |log: &Option<SessionLog>, id| log.as_ref().and_then(|log| log.event(id)).cloned();
+    let (had, has): (Vec<Event>, Vec<Event>) = (events(&before), events(&after));
+    for event in has {
+        if of(&before, event.id).as_ref() != Some(&event) {
+            let key = event.id.0.to_string();
+            put(&mut all, Shelf::Events, key, Some(content(&event)));
         }
     }
-    for (id, log) in &from.sessions {
-        let after = to.sessions.get(id);
-        if running == Some(*id) {
-            let gone = log
-                .event_ids()
-                .filter(|event| after.is_none_or(|log| log.event(*event).is_none()));
-            for event in gone {
-                put(&mut all, Shelf::Events, event.0.to_string(), None);
-            }
-        } else if after.is_none() {
-            put(&mut all, Shelf::Sessions, session_key(*id), None);
+    for event in had {
+        if of(&after, event.id).is_none() {
+            put(&mut all, Shelf::Events, event.id.0.to_string(), None);
         }
     }
     all

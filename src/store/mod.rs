@@ -44,7 +44,7 @@ pub use book_keys::{
     history_span, last_key,
 };
 pub use books::{BookFault, Entry, Turn, turned};
-pub use change::{Change, changes};
+pub use change::{Change, changes, changes_but_sessions, session_row, sessions_that_differ};
 pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
 pub use exercise_record::ExerciseRecord;

@@ -4,7 +4,10 @@ use super::books::{Anew, are_kept, entry_of, of_turns};
 use super::keep::Keep;
 use crate::device::db::{DbError, Parts, Write};
 use crate::session::SessionId;
-use crate::store::{Archive, Change, Shelf, Turn, changes, seal_whole};
+use crate::store::{
+    Archive, Change, Shelf, Turn, changes_but_sessions, seal_whole, session_row,
+    sessions_that_differ,
+};
 
 /// The write that takes a row away.
 pub fn delete(shelf: Shelf, key: &str) -> Write {
@@ -39,92 +42,84 @@ pub async fn apply(
     running: Option<SessionId>,
     more: Vec<Write>,
 ) -> Result<(), DbError> {
-    let rows = changes(from, to, running);
-    let sessions = || {
-        let rows = rows.iter().filter(|row| row.shelf == Shelf::Sessions);
-        rows.filter_map(session_of)
-    };
+    let sessions = sessions_that_differ(from, to, running);
+    let rows = changes_but_sessions(from, to, running);
+    let mut rest: Vec<Write> = rows.into_iter().map(write).collect();
+    rest.extend(more);
     let entry = |archive: &Archive, id| archive.sessions.get(&id).and_then(entry_of);
-    let mut last = more;
     let mut anew = None;
-    if sessions().next().is_none() {
+    if sessions.is_empty() {
+        // Nothing follows.
     } else if are_kept(keep).await? {
-        let turn = |session| Turn {
-            session,
-            before: entry(from, session),
-            after: entry(to, session),
+        let turn = |session: &SessionId| Turn {
+            session: *session,
+            before: entry(from, *session),
+            after: entry(to, *session),
         };
-        last.extend(of_turns(keep, sessions().map(turn).collect()).await?);
+        rest.extend(of_turns(keep, sessions.iter().map(turn).collect()).await?);
     } else {
-        anew = Some(Anew::beside(keep, &sessions().collect()).await?);
+        anew = Some(Anew::beside(keep, &sessions.iter().copied().collect()).await?);
     }
     let mut made = Made {
         to,
-        rows: rows.into_iter(),
+        sessions,
         anew,
-        last,
-        writes: Vec::new(),
-        ends: vec![0],
+        rest,
+        part: Vec::new(),
+        behind: Vec::new(),
     };
     keep.apply_parts(&mut made).await
 }
 
-/// The session of a row of that shelf.
-fn session_of(row: &Change) -> Option<SessionId> {
-    row.key.parse().ok().map(SessionId)
-}
-
-/// The writes of a change as far as they were made.
+/// The writes of a change, made as they are asked for: some sessions at a time, then what the books say of them, then the
+/// rest.
 struct Made<'a> {
     to: &'a Archive,
-    /// Rows that are to be made.
-    rows: std::vec::IntoIter<Change>,
+    sessions: Vec<SessionId>,
     /// The books, where they are made anew.
     anew: Option<Anew>,
-    /// What else is to be written.
-    last: Vec<Write>,
-    writes: Vec<Write>,
-    /// Where each part ends in them, the first being empty.
-    ends: Vec<usize>,
+    rest: Vec<Write>,
+    /// The part with sessions that was made last: all of them together are as long as the file.
+    part: Vec<Write>,
+    /// The parts behind the sessions, as far as they were made.
+    behind: Vec<Vec<Write>>,
 }
 
 impl Made<'_> {
-    /// Makes the next part: some rows while there are any, and what the books say of them; then the books.
-    fn make(&mut self) {
-        for row in self.rows.by_ref().take(SESSIONS_AT_ONCE) {
-            if row.shelf == Shelf::Sessions
-                && let Some(anew) = &mut self.anew
-                && let Some(log) = session_of(&row).and_then(|id| self.to.sessions.get(&id))
-                && let Some(entry) = entry_of(log)
-            {
+    fn some_sessions(&mut self, number: usize) -> Option<&[Write]> {
+        let sessions = self.sessions.chunks(SESSIONS_AT_ONCE).nth(number)?;
+        self.part.clear();
+        for id in sessions {
+            let entry = self.to.sessions.get(id).and_then(entry_of);
+            if let Some((anew, entry)) = self.anew.as_mut().zip(entry) {
                 anew.take(entry);
             }
-            self.writes.push(write(row));
+            self.part.push(write(session_row(self.to, *id)));
         }
-        if self.ends.last() == Some(&self.writes.len()) {
-            let books = self.anew.as_mut().and_then(Anew::next_writes);
-            let more = books.unwrap_or_else(|| std::mem::take(&mut self.last));
-            self.writes.extend(more);
-        }
+        Some(&self.part)
     }
 }
 
 impl Parts for Made<'_> {
     fn shelves(&self) -> Vec<&str> {
-        let rows = self.rows.as_slice().iter().map(|row| row.shelf.name());
+        let sessions = self.sessions.first().map(|_| Shelf::Sessions);
         let books = Shelf::OF_BOOKS.iter().filter(|_| self.anew.is_some());
-        let made = self.writes.iter().chain(&self.last).map(Write::shelf);
-        rows.chain(books.map(|shelf| shelf.name()))
-            .chain(made)
-            .collect()
+        let rest = self.rest.iter().chain(self.behind.iter().flatten());
+        let shelves = sessions.iter().chain(books).map(|shelf| shelf.name());
+        shelves.chain(rest.map(Write::shelf)).collect()
     }
 
     fn part(&mut self, number: usize) -> Option<&[Write]> {
-        if number + 1 == self.ends.len() {
-            self.make();
-            self.ends.push(self.writes.len());
+        let Some(number) = number.checked_sub(self.sessions.len().div_ceil(SESSIONS_AT_ONCE))
+        else {
+            return self.some_sessions(number);
+        };
+        if number == self.behind.len() {
+            let books = self.anew.as_mut().and_then(Anew::next_writes);
+            let next = books.unwrap_or_else(|| std::mem::take(&mut self.rest));
+            self.behind.push(next);
         }
-        let (from, to) = (*self.ends.get(number)?, *self.ends.get(number + 1)?);
-        self.writes.get(from..to).filter(|part| !part.is_empty())
+        let part = self.behind.get(number)?;
+        (!part.is_empty()).then_some(part)
     }
 }

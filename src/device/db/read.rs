@@ -102,21 +102,22 @@ pub(super) struct Walk<'a> {
 /// gets the next.
 pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Result<(), Fault> {
     let (transaction, store) = begin(db, shelf)?;
-    let ask = || {
-        let behind = walk.behind.borrow();
+    let ask = |behind: &JsValue| {
         let span = match behind.is_undefined() {
             true => JsValue::UNDEFINED,
-            false => IdbKeyRange::lower_bound_with_open(&behind, true)?.into(),
+            false => IdbKeyRange::lower_bound_with_open(behind, true)?.into(),
         };
         Asked::of(&store, &span, Some(AT_ONCE))
     };
     let texts = js::Texts::new();
-    let mut found = None;
+    let mut behind = walk.behind.borrow().clone();
+    let mut found: Option<Texts> = None;
     loop {
-        let asked = ask().map_err(|error| transaction.give_up(&error))?;
+        let asked = ask(&behind).map_err(|error| transaction.give_up(&error))?;
         let _answer = transaction.answers(&asked.records);
-        if let Some(found) = &found {
-            Texts::each(found, &texts, &mut **walk.take.borrow_mut());
+        if let Some(found) = found {
+            found.each(&texts, &mut **walk.take.borrow_mut());
+            walk.behind.replace(behind.clone());
         }
         transaction.answered(0).await?;
         let next = asked.texts()?;
@@ -124,7 +125,7 @@ pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Resu
         let Some(last) = last.map(|last| next.keys.get(last)) else {
             break;
         };
-        walk.behind.replace(last);
+        behind = last;
         found = Some(next);
     }
     transaction.finish().await
