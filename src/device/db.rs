@@ -148,7 +148,10 @@ impl Db {
     /// # Errors
     /// [`DbError`].
     pub async fn all(&self, shelf: &str) -> Result<Vec<(String, String)>, DbError> {
-        self.persist(async |db| read::all(db, shelf).await).await
+        let mut all = Vec::new();
+        self.walk(shelf, &mut |key, text| all.push((key, text.to_owned())))
+            .await?;
+        Ok(all)
     }
 
     /// Gives everything on a shelf as key and text, by ascending key: as it was at one time, and never all at once.

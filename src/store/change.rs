@@ -5,7 +5,7 @@ use super::kept::{Kept, Record, content};
 use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use super::shelf::Shelf;
-use crate::session::{Event, SessionId};
+use crate::session::SessionId;
 
 /// One row that changes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,12 +36,18 @@ pub fn sessions_that_differ(
     to: &Archive,
     running: Option<SessionId>,
 ) -> Vec<SessionId> {
-    let there = to.sessions.iter();
-    let there = there.filter(|(id, log)| from.sessions.get(id) != Some(*log));
-    let gone = from.sessions.iter();
-    let gone = gone.filter(|(id, _)| !to.sessions.contains_key(id));
-    let ids = there.chain(gone).map(|(id, _)| *id);
-    ids.filter(|id| running != Some(*id)).collect()
+    let mut ids = Vec::new();
+    for (id, log) in &to.sessions {
+        if running != Some(*id) && from.sessions.get(id) != Some(log) {
+            ids.push(*id);
+        }
+    }
+    for id in from.sessions.keys() {
+        if running != Some(*id) && !to.sessions.contains_key(id) {
+            ids.push(*id);
+        }
+    }
+    ids
 }
 
 /// The row of a session as `to` has it, which is long.
@@ -98,21 +104,18 @@ pub fn changes_but_sessions(
         &to.removed,
         session_key,
     );
-    let running = running.as_ref();
-    let floor = |archive: &Archive| running.and_then(|id| archive.sessions.get(id)).cloned();
-    let (before, after) = (floor(from), floor(to));
-    let events = |log: &Option<SessionLog>| log.iter().flat_map(SessionLog::events).collect();
-    let of = |log: &Option<SessionLog>, id| log.as_ref().and_then(|log| log.event(id)).cloned();
-    let (had, has): (Vec<Event>, Vec<Event>) = (events(&before), events(&after));
-    for event in has {
-        if of(&before, event.id).as_ref() != Some(&event) {
-            let key = event.id.0.to_string();
-            put(&mut all, Shelf::Events, key, Some(content(&event)));
+    if let Some(id) = running {
+        let (before, after) = (from.sessions.get(&id), to.sessions.get(&id));
+        for event in after.map(SessionLog::as_events).unwrap_or_default() {
+            if before.and_then(|log| log.event(event.id)) != Some(event) {
+                let key = event.id.0.to_string();
+                put(&mut all, Shelf::Events, key, Some(content(event)));
+            }
         }
-    }
-    for event in had {
-        if of(&after, event.id).is_none() {
-            put(&mut all, Shelf::Events, event.id.0.to_string(), None);
+        for event in before.map(SessionLog::as_events).unwrap_or_default() {
+            if after.and_then(|log| log.event(event.id)).is_none() {
+                put(&mut all, Shelf::Events, event.id.0.to_string(), None);
+            }
         }
     }
     all

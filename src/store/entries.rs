@@ -78,14 +78,7 @@ impl<'t> Entries<'t> {
             if self.events.len() == EVENTS_MAX {
                 return None;
             }
-            let (place, depth) = (file.place(), file.depth());
-            let event = match self.as_written(file) {
-                Some(event) => event,
-                None => {
-                    file.back_to(place, depth);
-                    self.event(file)?
-                }
-            };
+            let event = self.event(file)?;
             self.events.push(event);
         }
         // With room for these and no more.
@@ -93,7 +86,7 @@ impl<'t> Entries<'t> {
     }
 
     /// An event laid out as it is written here.
-    fn as_written(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
+    fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
         let (id, moment) = head(file)?;
         let depth = file.depth();
         let what = self.what(file)?;
@@ -103,30 +96,6 @@ impl<'t> Entries<'t> {
             at: moment.at,
             tick: moment.tick,
             what,
-        })
-    }
-
-    /// An event laid out in whatever way.
-    fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
-        let (mut id, mut at, mut tick, mut what) = (None, None, None, None);
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "id" if id.is_none() => id = Some(value(file)?),
-                "at" if at.is_none() => at = Some(value(file)?),
-                "tick" if tick.is_none() => tick = Some(value(file)?),
-                "what" if what.is_none() => what = Some(self.what(file)?),
-                _ => return None,
-            }
-        }
-        Some(Event {
-            id: id?,
-            at: at?,
-            tick: tick?,
-            what: what?,
         })
     }
 

@@ -11,12 +11,9 @@ use crate::order::{Map, Set};
 use crate::session::SessionId;
 use crate::sheet::ExerciseId;
 use crate::store::{
-    BOOKS_FORM, BookFault, END, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves,
-    Turn, UNREAD_KEY, open, turned,
+    BOOKS_FORM, BookFault, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves, Turn,
+    UNREAD_KEY, open, turned,
 };
-
-/// How many sessions are read in one go when all are.
-const SESSIONS_AT_ONCE: u32 = 200;
 
 /// A record from its row; none when it cannot be read.
 fn read<T: serde::de::DeserializeOwned>(row: &str) -> Option<T> {
@@ -151,24 +148,17 @@ impl Anew {
     pub async fn beside(keep: &Keep, turning: &Set<SessionId>) -> Result<Anew, DbError> {
         let mut remaking = Remaking::default();
         let mut unreadable = Set::new();
-        let mut from = String::new();
-        let turns = |key: &str| {
+        keep.walk(Shelf::Sessions, &mut |key, row| {
             let id = key.parse().ok().map(SessionId);
-            id.is_some_and(|id| turning.contains(&id))
-        };
-        loop {
-            let rows = keep
-                .first(Shelf::Sessions, (&from, END), SESSIONS_AT_ONCE)
-                .await?;
-            let Some((last, _)) = rows.last() else { break };
-            from = format!("{last}\0");
-            for (key, row) in rows.iter().filter(|(key, _)| !turns(key)) {
-                match entry(row) {
-                    Some(entry) => remaking.take(entry),
-                    None => _ = unreadable.insert(key.clone()),
-                }
+            if id.is_some_and(|id| turning.contains(&id)) {
+                return;
             }
-        }
+            match entry(row) {
+                Some(entry) => remaking.take(entry),
+                None => _ = unreadable.insert(key),
+            }
+        })
+        .await?;
         let unread: Vec<&String> = unreadable.iter().collect();
         let told = put(Shelf::Books, UNREAD_KEY, &unread);
         if !unreadable.is_empty() {

@@ -102,11 +102,15 @@ impl Made<'_> {
 
 impl Parts for Made<'_> {
     fn shelves(&self) -> Vec<&str> {
-        let sessions = self.sessions.first().map(|_| Shelf::Sessions);
-        let books = Shelf::OF_BOOKS.iter().filter(|_| self.anew.is_some());
-        let rest = self.rest.iter().chain(self.behind.iter().flatten());
-        let shelves = sessions.iter().chain(books).map(|shelf| shelf.name());
-        shelves.chain(rest.map(Write::shelf)).collect()
+        let mut shelves = Vec::new();
+        if !self.sessions.is_empty() {
+            shelves.push(Shelf::Sessions.name());
+            shelves.extend(Shelf::OF_BOOKS.map(Shelf::name));
+        }
+        for part in self.behind.iter().chain([&self.rest]) {
+            shelves.extend(part.iter().map(Write::shelf));
+        }
+        shelves
     }
 
     fn part(&mut self, number: usize) -> Option<&[Write]> {

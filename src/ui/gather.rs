@@ -72,15 +72,15 @@ pub async fn file(
     keep.walk(Shelf::Sessions, &mut |key, row| {
         let id = key.parse().ok().map(SessionId);
         // By rising id; what lies there finished is not on the floor any more.
-        let own = floor.take_if(|log| id.is_some_and(|id| log.id() <= id));
-        let (same, before): (Vec<_>, Vec<_>) =
-            own.into_iter().partition(|log| Some(log.id()) == id);
-        before.iter().for_each(|log| put(log.id(), &log.to_json()));
+        let mut own = floor.take_if(|log| id.is_some_and(|id| log.id() <= id));
+        if let Some(log) = own.take_if(|log| Some(log.id()) != id) {
+            put(log.id(), &log.to_json());
+        }
         if let Some((id, text)) = id.filter(|_| known(&key)).zip(entry(row)) {
             return put(id, text);
         }
         let read = shelved::<SessionLog>(vec![(key, row.to_owned())]);
-        if let Some(log) = read.records.iter().chain(&same).next() {
+        if let Some(log) = read.records.into_iter().next().or(own) {
             put(log.id(), &log.to_json());
         }
         let unreadable = read.unreadable.into_iter();

@@ -243,11 +243,6 @@ impl Keep {
         Ok(rows)
     }
 
-    /// All records of a shelf.
-    pub async fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<Shelved<T>, DbError> {
-        Ok(shelved(self.rows(shelf).await?))
-    }
-
     /// The records of a shelf; the rows that cannot be read go to `lost`.
     pub async fn records<T: DeserializeOwned>(
         &self,
@@ -257,7 +252,7 @@ impl Keep {
         let Shelved {
             records,
             unreadable,
-        } = self.all(shelf).await?;
+        } = shelved(self.rows(shelf).await?);
         lost.extend(unreadable.into_iter().map(|row| (shelf, row)));
         Ok(records)
     }

@@ -76,14 +76,6 @@ pub(super) async fn some(
     Ok(found)
 }
 
-pub(super) async fn all(db: &IdbDatabase, shelf: &str) -> Result<Vec<(String, String)>, Fault> {
-    let (transaction, store) = begin(db, shelf)?;
-    let asked = Asked::of(&store, &JsValue::UNDEFINED, None);
-    let asked = asked.map_err(|error| transaction.give_up(&error))?;
-    transaction.finish().await?;
-    Ok(asked.texts()?.pairs())
-}
-
 /// How many records are got in one go where all are looked at.
 const AT_ONCE: u32 = 128;
 
@@ -119,7 +111,7 @@ pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Resu
             found.each(&texts, &mut **walk.take.borrow_mut());
             walk.behind.replace(behind.clone());
         }
-        transaction.answered(0).await?;
+        transaction.ended(0).await?;
         let next = asked.texts()?;
         let last = next.keys.length().checked_sub(1);
         let Some(last) = last.map(|last| next.keys.get(last)) else {

@@ -100,29 +100,20 @@ impl Transaction {
         Fault::of_use(error)
     }
 
-    /// Has [`Self::answered`] tell when this request is answered, while the listener lives.
+    /// Has [`Self::ended`] tell when this request is answered, while the listener lives.
     pub(super) fn answers(&self, request: &IdbRequest) -> Listener {
         let end = self.end.clone();
         listen(request, "success", move |_| end.give(End::Answered))
     }
 
-    /// Waits until a request is answered that [`Self::answers`] listens to, after so many writes. What is asked for before
-    /// anything else is waited for belongs to this transaction.
-    pub(super) async fn answered(&self, writes: usize) -> Result<(), Fault> {
-        self.ended(writes).await
-    }
-
     /// Waits until all of it is done, or none of it.
     pub(super) async fn finish(self) -> Result<(), Fault> {
-        self.finish_all(0).await
+        self.ended(0).await
     }
 
-    /// The same for so many writes.
-    pub(super) async fn finish_all(self, writes: usize) -> Result<(), Fault> {
-        self.ended(writes).await
-    }
-
-    async fn ended(&self, writes: usize) -> Result<(), Fault> {
+    /// The same after so many writes. Where [`Self::answers`] listens to a request, it waits until that is answered: what is
+    /// asked for before anything else is waited for belongs to this transaction.
+    pub(super) async fn ended(&self, writes: usize) -> Result<(), Fault> {
         let more = u32::try_from(writes).unwrap_or(u32::MAX);
         let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
         match within(limit_ms, self.end.wait()).await {

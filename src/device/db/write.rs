@@ -114,11 +114,11 @@ pub(super) async fn apply(db: &IdbDatabase, parts: &RefCell<&mut dyn Parts>) -> 
         let answer = first.map(|first| transaction.answers(&first));
         if before.is_some() {
             // The part of before is under way; the browser has this one to go on with.
-            transaction.answered(writes).await?;
+            transaction.ended(writes).await?;
         }
         before = answer;
         number += 1;
     }
     drop(before);
-    transaction.finish_all(writes).await
+    transaction.ended(writes).await
 }
