@@ -16,8 +16,28 @@ const ID: usize = 36;
 pub(super) type LastLoad<'t> = Option<(&'t str, Load)>;
 
 /// Behind this text, where it comes next.
-fn past(file: &mut Cursor<'_>, text: &str) -> Option<()> {
+pub(super) fn past(file: &mut Cursor<'_>, text: &str) -> Option<()> {
     file.passes(text).then_some(())
+}
+
+/// The value that comes next, read like any JSON.
+pub(super) fn value<'de, T: Deserialize<'de>>(file: &mut Cursor<'_>) -> Option<T> {
+    let depth = file.depth();
+    let value = T::deserialize(&mut *file).ok()?;
+    file.close_to(depth).ok()?;
+    Some(value)
+}
+
+/// The value behind this text, where it comes next; else what stands for none.
+pub(super) fn optional<'de, T: Deserialize<'de> + Default>(
+    file: &mut Cursor<'_>,
+    text: &str,
+) -> Option<T> {
+    if file.passes(text) {
+        value(file)
+    } else {
+        Some(T::default())
+    }
 }
 
 /// An id behind its first quotation mark.
@@ -94,10 +114,7 @@ fn amount(file: &mut Cursor<'_>) -> Option<Amount> {
         past(file, "}")?;
         return Some(Amount::Reps(reps));
     }
-    let depth = file.depth();
-    let amount = Amount::deserialize(&mut *file).ok()?;
-    file.close_to(depth).ok()?;
-    Some(amount)
+    value(file)
 }
 
 fn key(file: &mut Cursor<'_>) -> Option<SetKey> {

@@ -1,12 +1,11 @@
 //! The sessions of a file as it is written here, read in one go. A session holds its sheet as it was, so a file holds the
 //! same sheet again and again: it is read once.
 
-use super::as_written::{LastLoad, head, of_set};
-use super::session_log::{SessionLog, Source};
+use super::as_written::{LastLoad, head, of_set, optional, past, value};
+use super::session_log::{HEAD, HEAD_END, SessionLog, Source, TAIL_END};
 use crate::json::Cursor;
-use crate::session::{Began, EVENTS_MAX, Event, SessionId, What};
+use crate::session::{Began, EVENTS_MAX, Event, What};
 use crate::sheet::Sheet;
-use serde::Deserialize;
 use std::sync::Arc;
 
 /// How many sheets are remembered: those that are done in turn, and some.
@@ -27,11 +26,6 @@ pub(super) struct Entries<'t> {
     load: LastLoad<'t>,
 }
 
-/// The value that comes next.
-fn value<'de, T: Deserialize<'de>>(file: &mut Cursor<'_>) -> Option<T> {
-    T::deserialize(file).ok()
-}
-
 impl<'t> Entries<'t> {
     /// None was read yet; the text of the cursor is the end of `file` from `base` on.
     pub fn of(file: &'t Arc<String>, base: usize) -> Entries<'t> {
@@ -44,36 +38,26 @@ impl<'t> Entries<'t> {
         }
     }
 
-    /// The log of the entry that comes next; none where it is no session, or has a field that is not known here. What is
-    /// wrong is then told by whoever reads the file with the place of each value.
+    /// The log of the entry that comes next; none where it is no session, or is not laid out as it is written here. What is
+    /// wrong, if anything is, is then told by whoever reads the file with the place of each value.
     pub fn next(&mut self, file: &mut Cursor<'t>) -> Option<SessionLog> {
         file.peek().ok()?;
         let from = file.place();
-        let (mut id, mut events) = (None, None);
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "id" if id.is_none() => id = Some(value::<SessionId>(file)?),
-                "events" if events.is_none() => events = Some(self.events(file)?),
-                _ => return None,
-            }
-        }
+        past(file, HEAD)?;
+        let id = value(file)?;
+        past(file, HEAD_END)?;
+        let events = self.events(file)?;
+        past(file, TAIL_END)?;
         let source = Source {
             file: Arc::clone(self.file),
             part: self.base + from..self.base + file.place(),
         };
-        SessionLog::of_entry(id?, events?, source)
+        SessionLog::of_entry(id, events, source)
     }
 
     fn events(&mut self, file: &mut Cursor<'t>) -> Option<Vec<Event>> {
         self.events.clear();
         let depth = file.depth();
-        if !file.opens(b'[').ok()? {
-            return None;
-        }
         while file.next_entry(depth).ok()? {
             if self.events.len() == EVENTS_MAX {
                 return None;
@@ -88,9 +72,7 @@ impl<'t> Entries<'t> {
     /// An event laid out as it is written here.
     fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
         let (id, moment) = head(file)?;
-        let depth = file.depth();
         let what = self.what(file)?;
-        file.close_to(depth).ok()?;
         file.passes("}").then_some(Event {
             id,
             at: moment.at,
@@ -111,39 +93,28 @@ impl<'t> Entries<'t> {
         }
         let began = self.began(file)?;
         // Nothing else may stand beside it.
-        file.peek().ok()?;
-        (file.passes("}") && file.depth() == depth).then(|| What::Began(Box::new(began)))
+        past(file, "}")?;
+        Some(What::Began(Box::new(began)))
     }
 
     fn began(&mut self, file: &mut Cursor<'t>) -> Option<Began> {
-        let (mut session, mut sheet, mut proposals) = (None, None, None);
-        let (mut body_mass, mut light, mut curve, mut along) = (None, None, None, None);
-        file.peek().ok()?;
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "session" if session.is_none() => session = Some(value(file)?),
-                "sheet" if sheet.is_none() => sheet = Some(self.sheet(file)?),
-                "proposals" if proposals.is_none() => proposals = Some(value(file)?),
-                "body_mass" if body_mass.is_none() => body_mass = Some(value(file)?),
-                "light" if light.is_none() => light = Some(value(file)?),
-                "curve" if curve.is_none() => curve = Some(value(file)?),
-                "along" if along.is_none() => along = Some(value(file)?),
-                _ => return None,
-            }
-        }
-        Some(Began {
-            session: session?,
-            sheet: sheet?,
-            body_mass: body_mass.unwrap_or_default(),
-            proposals: proposals?,
-            light: light.unwrap_or_default(),
-            curve: curve.unwrap_or_default(),
-            along: along.unwrap_or_default(),
-        })
+        past(file, "{\"session\":")?;
+        let session = value(file)?;
+        past(file, ",\"sheet\":")?;
+        let sheet = self.sheet(file)?;
+        let body_mass = optional(file, ",\"body_mass\":")?;
+        past(file, ",\"proposals\":")?;
+        let began = Began {
+            session,
+            sheet,
+            body_mass,
+            proposals: value(file)?,
+            light: optional(file, ",\"light\":")?,
+            curve: optional(file, ",\"curve\":")?,
+            along: optional(file, ",\"along\":")?,
+        };
+        past(file, "}")?;
+        Some(began)
     }
 
     fn sheet(&mut self, file: &mut Cursor<'t>) -> Option<Sheet> {

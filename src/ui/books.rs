@@ -125,7 +125,7 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
 
 /// The books made anew from all sessions, as `turns` leave them.
 async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
-    let turning = turns.iter().map(|turn| turn.session).collect();
+    let turning: Vec<SessionId> = turns.iter().map(|turn| turn.session).collect();
     let mut anew = Anew::beside(keep, &turning).await?;
     let after = turns.into_iter().filter_map(|turn| turn.after);
     after.for_each(|entry| anew.take(entry));
@@ -145,7 +145,7 @@ pub struct Anew {
 
 impl Anew {
     /// From all sessions but those that are `turning`.
-    pub async fn beside(keep: &Keep, turning: &Set<SessionId>) -> Result<Anew, DbError> {
+    pub async fn beside(keep: &Keep, turning: &[SessionId]) -> Result<Anew, DbError> {
         let mut remaking = Remaking::default();
         let mut unreadable = Set::new();
         keep.walk(Shelf::Sessions, &mut |key, row| {

@@ -58,7 +58,7 @@ pub async fn apply(
         };
         rest.extend(of_turns(keep, sessions.iter().map(turn).collect()).await?);
     } else {
-        anew = Some(Anew::beside(keep, &sessions.iter().copied().collect()).await?);
+        anew = Some(Anew::beside(keep, &sessions).await?);
     }
     let mut made = Made {
         to,
