@@ -113,7 +113,7 @@ impl Parts for Made<'_> {
         shelves
     }
 
-    fn part(&mut self, number: usize) -> Option<&[Write]> {
+    fn piece(&mut self, number: usize) -> Option<&[Write]> {
         let Some(number) = number.checked_sub(self.sessions.len().div_ceil(SESSIONS_AT_ONCE))
         else {
             return self.some_sessions(number);
@@ -125,5 +125,104 @@ impl Parts for Made<'_> {
         }
         let part = self.behind.get(number)?;
         (!part.is_empty()).then_some(part)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::session::{Began, Event, EventId, Tick, What};
+    use crate::store::{SessionLog, demo};
+    use crate::strength::Curve;
+    use crate::ui::gather::gather;
+    use std::pin::pin;
+    use std::task::{Context, Poll, Waker};
+    use uuid::Uuid;
+
+    /// The value of a future that never has to wait, as none does in memory.
+    fn now<F: Future>(future: F) -> F::Output {
+        match pin!(future).poll(&mut Context::from_waker(Waker::noop())) {
+            Poll::Ready(value) => value,
+            Poll::Pending => panic!("it waits"),
+        }
+    }
+
+    /// The demo with so many sessions in which nothing was done.
+    fn archive(sessions: u16) -> Archive {
+        let mut archive = demo();
+        let sheet = archive.current_sheets()[0].clone();
+        for number in 1..=u128::from(sessions) {
+            let session = SessionId(Uuid::from_u128(number << 8));
+            let began = Began {
+                session,
+                sheet: sheet.clone(),
+                body_mass: None,
+                proposals: Vec::new(),
+                light: false,
+                curve: Curve::default(),
+                along: None,
+            };
+            let event = |n: u128, what| Event {
+                id: EventId(Uuid::from_u128((number << 8) + n)),
+                at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
+                tick: Tick { run: 1, ms: 0 },
+                what,
+            };
+            let events = [
+                event(1, What::Began(Box::new(began))),
+                event(2, What::Ended),
+            ];
+            let log = SessionLog::new(session, events).unwrap();
+            archive.sessions.insert(session, log);
+        }
+        archive
+    }
+
+    fn kept(keep: &Keep) -> (Archive, usize) {
+        let gathered = now(gather(keep)).unwrap();
+        assert!(gathered.unreadable.is_empty());
+        let headings = now(keep.count(Shelf::Headings)).unwrap();
+        (gathered.archive, headings)
+    }
+
+    #[test]
+    fn whatever_the_number_of_parts_one_state_becomes_the_other() {
+        for sessions in [0, 1, 63, 64, 65, 150] {
+            let (keep, nothing, all) = (Keep::in_memory(""), Archive::default(), archive(sessions));
+            let aside = vec![delete(Shelf::Aside, "nowhere")];
+            now(apply(&keep, &nothing, &all, None, aside)).unwrap();
+            let headings = usize::from(sessions);
+            assert_eq!(kept(&keep), (all.clone(), headings));
+            // Again from there, now that there are books.
+            let half = archive(sessions / 2);
+            now(apply(&keep, &all, &half, None, Vec::new())).unwrap();
+            assert_eq!(kept(&keep), (half, headings / 2));
+        }
+    }
+
+    #[test]
+    fn a_piece_that_is_asked_for_again_is_the_same() {
+        let (keep, all) = (Keep::in_memory(""), archive(130));
+        let sessions = sessions_that_differ(&Archive::default(), &all, None);
+        let mut made = Made {
+            to: &all,
+            anew: Some(now(Anew::beside(&keep, &sessions)).unwrap()),
+            sessions,
+            rest: vec![delete(Shelf::Aside, "nowhere")],
+            part: Vec::new(),
+            behind: Vec::new(),
+        };
+        let pieces = |made: &mut Made<'_>| -> Vec<Vec<Write>> {
+            let pieces = (0..).map_while(|number| made.piece(number).map(<[Write]>::to_vec));
+            pieces.collect()
+        };
+        let shelves: Vec<String> = made.shelves().into_iter().map(str::to_owned).collect();
+        let first = pieces(&mut made);
+        assert_eq!(first, pieces(&mut made));
+        assert!(first.len() > 4, "sessions in three, books, the rest");
+        let touched = first.iter().flatten();
+        for write in touched {
+            assert!(shelves.iter().any(|shelf| shelf == write.shelf()));
+        }
     }
 }

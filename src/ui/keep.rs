@@ -171,7 +171,7 @@ impl Keep {
             Some(db) if !self.only_read => db.apply_parts(parts).await,
             _ => {
                 for number in 0.. {
-                    let Some(part) = parts.part(number) else {
+                    let Some(part) = parts.piece(number) else {
                         break;
                     };
                     self.held.borrow_mut().kept.extend_from_slice(part);

@@ -31,7 +31,7 @@ impl Parts for Pairs {
         vec!["b", "a"]
     }
 
-    fn part(&mut self, number: usize) -> Option<&[Write]> {
+    fn piece(&mut self, number: usize) -> Option<&[Write]> {
         self.asked.push(number);
         self.parts.get(number).map(<[Write; 2]>::as_slice)
     }

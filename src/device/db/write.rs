@@ -76,7 +76,7 @@ pub trait Parts {
 
     /// The part of that number, from 0 and not empty; none behind the last. Where the connection is lost, all are asked for
     /// once more.
-    fn part(&mut self, number: usize) -> Option<&[Write]>;
+    fn piece(&mut self, number: usize) -> Option<&[Write]>;
 }
 
 impl Parts for &[Write] {
@@ -84,7 +84,7 @@ impl Parts for &[Write] {
         self.iter().map(Write::shelf).collect()
     }
 
-    fn part(&mut self, number: usize) -> Option<&[Write]> {
+    fn piece(&mut self, number: usize) -> Option<&[Write]> {
         (number == 0 && !self.is_empty()).then_some(*self)
     }
 }
@@ -104,7 +104,7 @@ pub(super) async fn apply(db: &IdbDatabase, parts: &RefCell<&mut dyn Parts>) -> 
     let (mut number, mut writes) = (0, 0);
     let mut before: Option<Listener> = None;
     loop {
-        let first = match parts.borrow_mut().part(number) {
+        let first = match parts.borrow_mut().piece(number) {
             Some(part) => {
                 writes += part.len();
                 ask_all(transaction.raw(), part).map_err(|error| transaction.give_up(&error))?
