@@ -13,13 +13,15 @@ mod transaction;
 mod write;
 
 pub use error::DbError;
+pub use read::Take;
 pub use several::{Answer, Part, newest};
-pub use write::Write;
+pub use write::{Parts, Write};
 
 use connection::Connection;
 use error::Fault;
 use std::cell::RefCell;
 use std::rc::Rc;
+use wasm_bindgen::JsValue;
 use web_sys::IdbDatabase;
 
 /// An open store; a clone is the same store.
@@ -119,7 +121,16 @@ impl Db {
     /// # Errors
     /// [`DbError`]; then none of the changes was made.
     pub async fn apply(&self, writes: Vec<Write>) -> Result<(), DbError> {
-        self.persist(async |db| write::apply(db, &writes).await)
+        self.apply_parts(&mut writes.as_slice()).await
+    }
+
+    /// The same of changes that are made part by part.
+    ///
+    /// # Errors
+    /// [`DbError`]; then none of the changes was made.
+    pub async fn apply_parts(&self, parts: &mut dyn Parts) -> Result<(), DbError> {
+        let parts = RefCell::new(parts);
+        self.persist(async |db| write::apply(db, &parts).await)
             .await
     }
 
@@ -137,7 +148,24 @@ impl Db {
     /// # Errors
     /// [`DbError`].
     pub async fn all(&self, shelf: &str) -> Result<Vec<(String, String)>, DbError> {
-        self.persist(async |db| read::all(db, shelf).await).await
+        let mut all = Vec::new();
+        self.walk(shelf, &mut |key, text| all.push((key, text.to_owned())))
+            .await?;
+        Ok(all)
+    }
+
+    /// Gives everything on a shelf as key and text, by ascending key: as it was at one time, and never all at once.
+    ///
+    /// # Errors
+    /// [`DbError`]; some may have been given then.
+    pub async fn walk<'a>(&self, shelf: &str, take: &'a mut Take<'a>) -> Result<(), DbError> {
+        // On another connection it goes on where it was.
+        let walk = read::Walk {
+            behind: JsValue::UNDEFINED.into(),
+            take: take.into(),
+        };
+        self.persist(async |db| read::walk(db, shelf, &walk).await)
+            .await
     }
 
     /// The keys on a shelf, rising.

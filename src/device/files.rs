@@ -5,6 +5,7 @@ use crate::say;
 use crate::words::t;
 use js_sys::{Array, Uint8Array};
 use std::fmt;
+use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Url};
@@ -70,19 +71,57 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
-/// How many bytes of a text are handed to the browser at once: the log of many years is longer than a text of the
-/// browser's own may be.
-const CHUNK: usize = 8 * 1024 * 1024;
+/// How many bytes of a file lie in one piece: what grows is never copied as a whole.
+const PIECE: usize = 4 * 1024 * 1024;
+
+/// A text on its way into a file, piece by piece: the log of many years is long.
+#[derive(Default)]
+pub struct Outgoing {
+    pieces: Vec<String>,
+}
+
+impl Outgoing {
+    /// A text.
+    #[must_use]
+    pub fn of(text: String) -> Self {
+        Self { pieces: vec![text] }
+    }
+
+    /// Adds a text at the end.
+    pub fn push(&mut self, text: &str) {
+        match self.pieces.last_mut() {
+            Some(piece) if piece.len() + text.len() <= piece.capacity() => piece.push_str(text),
+            _ => {
+                let mut piece = String::with_capacity(PIECE.max(text.len()));
+                piece.push_str(text);
+                self.pieces.push(piece);
+            }
+        }
+    }
+
+    /// The browser's bytes of it, which it takes from where they are: no memory may be asked for between.
+    fn blob(&self, mime: &str) -> Option<Blob> {
+        let options = BlobPropertyBag::new();
+        options.set_type(mime);
+        let parts = Array::new();
+        for piece in &self.pieces {
+            parts.unchecked_ref::<Views>().push(piece.as_bytes());
+        }
+        Blob::new_with_u8_array_sequence_and_options(&parts, &options).ok()
+    }
+}
+
+#[wasm_bindgen]
+extern "C" {
+    /// A list of bytes that stay where they are.
+    type Views;
+    #[wasm_bindgen(method)]
+    fn push(this: &Views, bytes: &[u8]);
+}
 
 /// A text as the browser's bytes.
 pub(super) fn blob(mime: &str, text: &str) -> Option<Blob> {
-    let options = BlobPropertyBag::new();
-    options.set_type(mime);
-    let chunks = text.as_bytes().chunks(CHUNK);
-    let parts: Array = chunks
-        .map(|chunk| JsValue::from(Uint8Array::from(chunk)))
-        .collect();
-    Blob::new_with_u8_array_sequence_and_options(&parts, &options).ok()
+    Outgoing::of(text.to_owned()).blob(mime)
 }
 
 /// Where a file goes that is to be written.
@@ -133,9 +172,11 @@ impl Chosen {
     ///
     /// # Errors
     /// The browser's words.
-    pub async fn write(&self, mime: &str, text: &str) -> Result<(), String> {
+    pub async fn write(&self, mime: &str, text: &Outgoing) -> Result<(), String> {
         let said = |error: JsValue| js::error_text(&error);
-        let blob = blob(mime, text).ok_or_else(|| t("there is no memory for it"))?;
+        let blob = text
+            .blob(mime)
+            .ok_or_else(|| t("there is no memory for it"))?;
         let stream = js::call_async(&self.handle, "createWritable", &[]).await;
         let stream = stream.map_err(said)?;
         let written = match js::call_async(&stream, "write", &[blob.into()]).await {
@@ -152,7 +193,13 @@ impl Chosen {
 
 /// Offers a text as a download under this name; whether the browser took it.
 pub fn save_as(name: &str, mime: &str, text: &str) -> bool {
-    blob(mime, text).is_some_and(|blob| offer(name, &blob).is_some())
+    save(name, mime, &Outgoing::of(text.to_owned()))
+}
+
+/// The same of a long one.
+pub fn save(name: &str, mime: &str, text: &Outgoing) -> bool {
+    text.blob(mime)
+        .is_some_and(|blob| offer(name, &blob).is_some())
 }
 
 /// Offers bytes as a download under this name.
@@ -172,7 +219,7 @@ pub(super) fn offer(name: &str, blob: &Blob) -> Option<()> {
 
 /// Opens the share sheet with a text as a file named `name` (ending in `.json`). To be called in
 /// a tap. Browsers that share no JSON are offered the same bytes as `….json.txt`.
-pub async fn share_file(name: &str, text: &str) -> Sharing {
+pub async fn share_file(name: &str, text: &Outgoing) -> Sharing {
     let kinds = [
         (name.to_owned(), "application/json"),
         (format!("{name}.txt"), "text/plain"),
@@ -197,10 +244,10 @@ pub async fn share_file(name: &str, text: &str) -> Sharing {
     }
 }
 
-fn parcel(name: &str, mime: &str, text: &str) -> Option<JsValue> {
+fn parcel(name: &str, mime: &str, text: &Outgoing) -> Option<JsValue> {
     let options = FilePropertyBag::new();
     options.set_type(mime);
-    let parts = Array::of1(&blob(mime, text)?.into());
+    let parts = Array::of1(&text.blob(mime)?.into());
     let file = File::new_with_blob_sequence_and_options(&parts, name, &options).ok()?;
     Some(js::object(&[
         ("files", Array::of1(&file).into()),

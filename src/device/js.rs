@@ -1,6 +1,7 @@
 //! Reaching into JavaScript without trusting it: every step may be absent or throw.
 
-use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
+use js_sys::{Array, Function, JsString, Object, Promise, Reflect};
+use std::cell::RefCell;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -11,23 +12,59 @@ extern "C" {
     type TextEncoder;
     #[wasm_bindgen(constructor)]
     fn new() -> TextEncoder;
-    #[wasm_bindgen(method)]
-    fn encode(this: &TextEncoder, text: &JsValue) -> Uint8Array;
+    #[wasm_bindgen(method, js_name = encodeInto)]
+    fn encode_into(this: &TextEncoder, text: &JsString, bytes: &mut [u8]) -> Encoded;
+
+    /// How far the writer came.
+    type Encoded;
+    #[wasm_bindgen(method, getter)]
+    fn read(this: &Encoded) -> u32;
+    #[wasm_bindgen(method, getter)]
+    fn written(this: &Encoded) -> u32;
 }
 
-/// Takes long texts over from the browser: each at once, where wasm-bindgen goes from character to character.
-pub(super) struct Texts(TextEncoder);
+/// Most bytes of UTF-8 that a unit of the browser's texts takes.
+const UNIT_BYTES: usize = 3;
+
+/// Takes long texts over from the browser: each at once, where wasm-bindgen goes from character to character, and all of
+/// them to the same place, where the browser writes at once: bytes of its own would be made and thrown away.
+pub(super) struct Texts {
+    encoder: TextEncoder,
+    bytes: RefCell<Vec<u8>>,
+}
 
 impl Texts {
     pub(super) fn new() -> Self {
-        Self(TextEncoder::new())
+        Self {
+            encoder: TextEncoder::new(),
+            bytes: RefCell::default(),
+        }
+    }
+
+    /// What `f` says of a text; `None` where it is none.
+    pub(super) fn with<T>(&self, value: &JsValue, f: impl FnOnce(&str) -> T) -> Option<T> {
+        let text: &JsString = value.dyn_ref()?;
+        // A length fits.
+        let units = text.length() as usize;
+        let mut bytes = self.bytes.borrow_mut();
+        // Most of what is kept has a byte a unit.
+        for room in [units, units * UNIT_BYTES] {
+            if bytes.len() < room {
+                bytes.resize(room, 0);
+            }
+            let encoded = self.encoder.encode_into(text, &mut bytes);
+            if encoded.read() as usize == units {
+                let written = bytes.get(..encoded.written() as usize)?;
+                // What the browser writes is UTF-8.
+                return std::str::from_utf8(written).ok().map(f);
+            }
+        }
+        None
     }
 
     /// A text; `None` where it is none.
     pub(super) fn text(&self, value: &JsValue) -> Option<String> {
-        // What the browser writes is UTF-8.
-        let bytes = value.is_string().then(|| self.0.encode(value).to_vec());
-        bytes.and_then(|bytes| String::from_utf8(bytes).ok())
+        self.with(value, str::to_owned)
     }
 }
 

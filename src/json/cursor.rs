@@ -16,7 +16,7 @@ enum Step {
 
 /// One step of the way.
 #[derive(Clone, Copy)]
-struct Frame {
+pub(super) struct Frame {
     step: Step,
     /// Where its value begins.
     start: usize,
@@ -30,7 +30,7 @@ struct Frame {
 pub struct Cursor<'t> {
     pub(super) text: &'t str,
     pub(super) at: usize,
-    way: Vec<Frame>,
+    pub(super) way: Vec<Frame>,
 }
 
 impl<'t> Cursor<'t> {
@@ -85,7 +85,10 @@ impl<'t> Cursor<'t> {
     }
 
     /// Closes whatever is still open deeper than `depth`.
-    fn close_to(&mut self, depth: usize) -> Result<(), Fault> {
+    ///
+    /// # Errors
+    /// [`Fault`] when something else comes than what closes it.
+    pub fn close_to(&mut self, depth: usize) -> Result<(), Fault> {
         while self.way.len() > depth {
             match self.way[self.way.len() - 1].step {
                 Step::Name(..) => self.take(b'}', Syntax::Brace)?,

@@ -2,6 +2,7 @@
 
 use super::archive::Archive;
 use super::kept::{Kept, Record, content};
+use super::session_log::SessionLog;
 use super::sheet_record::SheetRecord;
 use super::shelf::Shelf;
 use crate::session::SessionId;
@@ -22,6 +23,50 @@ pub struct Change {
 /// The session `running` on the floor has a row for each of its events; any other session is one row.
 #[must_use]
 pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<Change> {
+    let mut all = changes_but_sessions(from, to, running);
+    let sessions = sessions_that_differ(from, to, running).into_iter();
+    all.extend(sessions.map(|id| session_row(to, id)));
+    all
+}
+
+/// The sessions that are one row and differ, or are in one of both only.
+#[must_use]
+pub fn sessions_that_differ(
+    from: &Archive,
+    to: &Archive,
+    running: Option<SessionId>,
+) -> Vec<SessionId> {
+    let mut ids = Vec::new();
+    for (id, log) in &to.sessions {
+        if running != Some(*id) && from.sessions.get(id) != Some(log) {
+            ids.push(*id);
+        }
+    }
+    for id in from.sessions.keys() {
+        if running != Some(*id) && !to.sessions.contains_key(id) {
+            ids.push(*id);
+        }
+    }
+    ids
+}
+
+/// The row of a session as `to` has it, which is long.
+#[must_use]
+pub fn session_row(to: &Archive, id: SessionId) -> Change {
+    Change {
+        shelf: Shelf::Sessions,
+        key: id.0.to_string(),
+        json: to.sessions.get(&id).map(SessionLog::to_json),
+    }
+}
+
+/// As [`changes`], without [`sessions_that_differ`].
+#[must_use]
+pub fn changes_but_sessions(
+    from: &Archive,
+    to: &Archive,
+    running: Option<SessionId>,
+) -> Vec<Change> {
     let mut all = Vec::new();
     let key = |id: uuid::Uuid| id.to_string();
     differ(&mut all, Shelf::Lifters, &from.lifter, &to.lifter, key);
@@ -59,39 +104,18 @@ pub fn changes(from: &Archive, to: &Archive, running: Option<SessionId>) -> Vec<
         &to.removed,
         session_key,
     );
-    for (id, log) in &to.sessions {
-        let before = from.sessions.get(id);
-        if before == Some(log) {
-            continue;
-        }
-        if running == Some(*id) {
-            for event in log.as_events() {
-                let known = before.and_then(|log| log.event(event.id));
-                if known != Some(event) {
-                    let key = event.id.0.to_string();
-                    put(&mut all, Shelf::Events, key, Some(content(event)));
-                }
+    if let Some(id) = running {
+        let (before, after) = (from.sessions.get(&id), to.sessions.get(&id));
+        for event in after.map(SessionLog::as_events).unwrap_or_default() {
+            if before.and_then(|log| log.event(event.id)) != Some(event) {
+                let key = event.id.0.to_string();
+                put(&mut all, Shelf::Events, key, Some(content(event)));
             }
-        } else {
-            put(
-                &mut all,
-                Shelf::Sessions,
-                session_key(*id),
-                Some(log.to_json()),
-            );
         }
-    }
-    for (id, log) in &from.sessions {
-        let after = to.sessions.get(id);
-        if running == Some(*id) {
-            let gone = log
-                .event_ids()
-                .filter(|event| after.is_none_or(|log| log.event(*event).is_none()));
-            for event in gone {
-                put(&mut all, Shelf::Events, event.0.to_string(), None);
+        for event in before.map(SessionLog::as_events).unwrap_or_default() {
+            if after.and_then(|log| log.event(event.id)).is_none() {
+                put(&mut all, Shelf::Events, event.id.0.to_string(), None);
             }
-        } else if after.is_none() {
-            put(&mut all, Shelf::Sessions, session_key(*id), None);
         }
     }
     all

@@ -1,11 +1,11 @@
 //! The sessions of a file as it is written here, read in one go. A session holds its sheet as it was, so a file holds the
 //! same sheet again and again: it is read once.
 
-use super::session_log::{SessionLog, Source};
+use super::as_written::{LastLoad, head, of_set, optional, past, value};
+use super::session_log::{HEAD, HEAD_END, SessionLog, Source, TAIL_END};
 use crate::json::Cursor;
-use crate::session::{Began, EVENTS_MAX, Event, SessionId, What};
+use crate::session::{Began, EVENTS_MAX, Event, What};
 use crate::sheet::Sheet;
-use serde::Deserialize;
 use std::sync::Arc;
 
 /// How many sheets are remembered: those that are done in turn, and some.
@@ -21,11 +21,9 @@ pub(super) struct Entries<'t> {
     base: usize,
     /// The sheets that were read last, with their text, the newest last.
     known: Vec<(&'t str, Sheet)>,
-}
-
-/// The value that comes next.
-fn value<'de, T: Deserialize<'de>>(file: &mut Cursor<'_>) -> Option<T> {
-    T::deserialize(file).ok()
+    /// The events of the entry that is being read.
+    events: Vec<Event>,
+    load: LastLoad<'t>,
 }
 
 impl<'t> Entries<'t> {
@@ -35,111 +33,88 @@ impl<'t> Entries<'t> {
             file,
             base,
             known: Vec::new(),
+            events: Vec::new(),
+            load: None,
         }
     }
 
-    /// The log of the entry that comes next; none where it is no session, or has a field that is not known here. What is
-    /// wrong is then told by whoever reads the file with the place of each value.
+    /// The log of the entry that comes next; none where it is no session, or is not laid out as it is written here. What is
+    /// wrong, if anything is, is then told by whoever reads the file with the place of each value.
     pub fn next(&mut self, file: &mut Cursor<'t>) -> Option<SessionLog> {
         file.peek().ok()?;
         let from = file.place();
-        let (mut id, mut events) = (None, None);
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "id" if id.is_none() => id = Some(value::<SessionId>(file)?),
-                "events" if events.is_none() => events = Some(self.events(file)?),
-                _ => return None,
-            }
-        }
+        past(file, HEAD)?;
+        let id = value(file)?;
+        past(file, HEAD_END)?;
+        let events = self.events(file)?;
+        past(file, TAIL_END)?;
         let source = Source {
             file: Arc::clone(self.file),
             part: self.base + from..self.base + file.place(),
         };
-        SessionLog::of_entry(id?, events?, source)
+        SessionLog::of_entry(id, events, source)
     }
 
     fn events(&mut self, file: &mut Cursor<'t>) -> Option<Vec<Event>> {
-        let mut events = Vec::new();
+        self.events.clear();
         let depth = file.depth();
-        if !file.opens(b'[').ok()? {
-            return None;
-        }
         while file.next_entry(depth).ok()? {
-            if events.len() == EVENTS_MAX {
+            if self.events.len() == EVENTS_MAX {
                 return None;
             }
-            events.push(self.event(file)?);
+            let event = self.event(file)?;
+            self.events.push(event);
         }
-        Some(events)
+        // With room for these and no more.
+        Some(self.events.drain(..).collect())
     }
 
+    /// An event laid out as it is written here.
     fn event(&mut self, file: &mut Cursor<'t>) -> Option<Event> {
-        let (mut id, mut at, mut tick, mut what) = (None, None, None, None);
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "id" if id.is_none() => id = Some(value(file)?),
-                "at" if at.is_none() => at = Some(value(file)?),
-                "tick" if tick.is_none() => tick = Some(value(file)?),
-                "what" if what.is_none() => what = Some(self.what(file)?),
-                _ => return None,
-            }
-        }
-        Some(Event {
-            id: id?,
-            at: at?,
-            tick: tick?,
-            what: what?,
+        let (id, moment) = head(file)?;
+        let what = self.what(file)?;
+        file.passes("}").then_some(Event {
+            id,
+            at: moment.at,
+            tick: moment.tick,
+            what,
         })
     }
 
     fn what(&mut self, file: &mut Cursor<'t>) -> Option<What> {
         let depth = file.depth();
         if !file.passes(BEGINS) {
-            return value(file);
+            let place = file.place();
+            let of_set = of_set(file, &mut self.load);
+            return of_set.or_else(|| {
+                file.back_to(place, depth);
+                value(file)
+            });
         }
         let began = self.began(file)?;
         // Nothing else may stand beside it.
-        file.peek().ok()?;
-        (file.passes("}") && file.depth() == depth).then(|| What::Began(Box::new(began)))
+        past(file, "}")?;
+        Some(What::Began(Box::new(began)))
     }
 
     fn began(&mut self, file: &mut Cursor<'t>) -> Option<Began> {
-        let (mut session, mut sheet, mut proposals) = (None, None, None);
-        let (mut body_mass, mut light, mut curve, mut along) = (None, None, None, None);
-        file.peek().ok()?;
-        let depth = file.depth();
-        if !file.opens(b'{').ok()? {
-            return None;
-        }
-        while let Some(name) = file.next_name(depth).ok()? {
-            match &*name {
-                "session" if session.is_none() => session = Some(value(file)?),
-                "sheet" if sheet.is_none() => sheet = Some(self.sheet(file)?),
-                "proposals" if proposals.is_none() => proposals = Some(value(file)?),
-                "body_mass" if body_mass.is_none() => body_mass = Some(value(file)?),
-                "light" if light.is_none() => light = Some(value(file)?),
-                "curve" if curve.is_none() => curve = Some(value(file)?),
-                "along" if along.is_none() => along = Some(value(file)?),
-                _ => return None,
-            }
-        }
-        Some(Began {
-            session: session?,
-            sheet: sheet?,
-            body_mass: body_mass.unwrap_or_default(),
-            proposals: proposals?,
-            light: light.unwrap_or_default(),
-            curve: curve.unwrap_or_default(),
-            along: along.unwrap_or_default(),
-        })
+        past(file, "{\"session\":")?;
+        let session = value(file)?;
+        past(file, ",\"sheet\":")?;
+        let sheet = self.sheet(file)?;
+        let body_mass = optional(file, ",\"body_mass\":")?;
+        past(file, ",\"proposals\":")?;
+        let began = Began {
+            session,
+            sheet,
+            body_mass,
+            proposals: value(file)?,
+            light: optional(file, ",\"light\":")?,
+            curve: optional(file, ",\"curve\":")?,
+            along: optional(file, ",\"along\":")?,
+        };
+        past(file, "}")?;
+        Some(began)
     }
 
     fn sheet(&mut self, file: &mut Cursor<'t>) -> Option<Sheet> {

@@ -6,6 +6,7 @@
 //! order, without harm.
 
 mod archive;
+mod as_written;
 mod body;
 mod book_keys;
 mod books;
@@ -43,7 +44,7 @@ pub use book_keys::{
     history_span, last_key,
 };
 pub use books::{BookFault, Entry, Turn, turned};
-pub use change::{Change, changes};
+pub use change::{Change, changes, changes_but_sessions, session_row, sessions_that_differ};
 pub use csv::{COLUMNS, csv, unguarded};
 pub use demo::demo;
 pub use exercise_record::ExerciseRecord;
@@ -70,4 +71,4 @@ pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, snapshots_of};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
-pub use write::{write, write_with};
+pub use write::{Around, write};

@@ -17,6 +17,8 @@ pub struct Remaking {
     headings: Vec<Heading>,
     histories: Map<ExerciseId, Vec<Past>>,
     known: Set<SessionId>,
+    /// True when the rows of the sessions were given.
+    headed: bool,
 }
 
 impl Remaking {
@@ -39,9 +41,18 @@ impl Remaking {
         }
     }
 
-    /// All rows of the books; whatever else stands on their shelves is to go.
-    #[must_use]
-    pub fn rows(mut self) -> Vec<Change> {
+    /// The next rows of the books, once all sessions are in: first the headings, then exercise by exercise; none when these
+    /// were all. Whatever else stands on their shelves is to go.
+    pub fn next_rows(&mut self) -> Option<Vec<Change>> {
+        if !std::mem::replace(&mut self.headed, true) {
+            return Some(self.of_sessions());
+        }
+        let exercise = self.histories.keys().next()?.clone();
+        let history = self.histories.remove(&exercise)?;
+        Some(of_exercise(&exercise, history))
+    }
+
+    fn of_sessions(&mut self) -> Vec<Change> {
         let mut rows = vec![form()];
         order::by_key(&mut self.headings, Heading::place);
         at_their_pace(&mut self.headings, 0);
@@ -54,19 +65,22 @@ impl Remaking {
         for last in lasts.values() {
             rows.push(put(Shelf::Books, last_key(last.sheet), last));
         }
-        for (exercise, mut history) in self.histories {
-            in_order(&mut history);
-            let year = |past: &Past| year_of(past.performance.at);
-            for pasts in history.chunk_by(|a, b| year(a) == year(b)) {
-                if let Some(first) = pasts.first() {
-                    let key = history_key(&exercise, year(first));
-                    rows.push(put(Shelf::Histories, key, &pasts));
-                }
-            }
-            if let Some(summary) = ExerciseSummary::of(&exercise, &history) {
-                rows.push(put(Shelf::Summaries, exercise.to_string(), &summary));
-            }
-        }
         rows
     }
+}
+
+fn of_exercise(exercise: &ExerciseId, mut history: Vec<Past>) -> Vec<Change> {
+    let mut rows = Vec::new();
+    in_order(&mut history);
+    let year = |past: &Past| year_of(past.performance.at);
+    for pasts in history.chunk_by(|a, b| year(a) == year(b)) {
+        if let Some(first) = pasts.first() {
+            let key = history_key(exercise, year(first));
+            rows.push(put(Shelf::Histories, key, &pasts));
+        }
+    }
+    if let Some(summary) = ExerciseSummary::of(exercise, &history) {
+        rows.push(put(Shelf::Summaries, exercise.to_string(), &summary));
+    }
+    rows
 }

@@ -48,15 +48,17 @@ impl PartialEq for SessionLog {
 impl Eq for SessionLog {}
 
 /// What an entry of a file begins with, before the id of the session.
-const HEAD: &str = "{\n   \"id\": ";
+pub(super) const HEAD: &str = "{\n   \"id\": ";
 /// What follows on the id.
-const HEAD_END: &str = ",\n   \"events\": [";
+pub(super) const HEAD_END: &str = ",\n   \"events\": [";
 /// What stands before the first event.
 const EVENT_FIRST: &str = "\n    ";
 /// What stands between two events.
 const EVENT_NEXT: &str = ",\n    ";
 /// What the entry ends with.
 const TAIL: &str = "\n   ]\n  }";
+/// What of that stands behind the list of events.
+pub(super) const TAIL_END: &str = "\n  }";
 
 /// The entry of a file, from the row of a session whose checksum holds; none where it has to be written anew, as rows of
 /// before are in one line. That it can be read is not looked at.

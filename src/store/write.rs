@@ -4,7 +4,6 @@ use super::archive::Archive;
 use super::file::FORMAT;
 use super::kept::{Kept, Record, content};
 use super::migrate::FormatVersion;
-use super::session_log::SessionLog;
 use crate::json::pretty;
 use chrono::{DateTime, FixedOffset};
 
@@ -18,17 +17,56 @@ const INDENT: usize = 2;
 /// nothing in them are left out.
 #[must_use]
 pub fn write(archive: &Archive, written: DateTime<FixedOffset>) -> String {
-    let sessions = archive.sessions.values();
-    write_with(archive, sessions.map(SessionLog::to_json), written)
+    let (mut file, mut around) = Around::begin(archive, written);
+    for session in archive.sessions.values() {
+        file.push_str(around.before());
+        file.push_str(&session.to_json());
+    }
+    file.push_str(&around.end(archive));
+    file
 }
 
-/// The same with sessions that are given as they are to stand there, by rising id, in place of those of `archive`.
-#[must_use]
-pub fn write_with(
-    archive: &Archive,
-    sessions: impl Iterator<Item = String>,
-    written: DateTime<FixedOffset>,
-) -> String {
+/// What stands around the sessions of a file that is written session by session.
+#[derive(Debug, Default)]
+pub struct Around {
+    some: bool,
+}
+
+impl Around {
+    /// The text before the sessions, and what follows. The sessions of `archive` count for nothing.
+    #[must_use]
+    pub fn begin(archive: &Archive, written: DateTime<FixedOffset>) -> (String, Around) {
+        (head(archive, written), Around::default())
+    }
+
+    /// The text right before the next session, which is given as it is to stand there, by rising id.
+    pub fn before(&mut self) -> &'static str {
+        if std::mem::replace(&mut self.some, true) {
+            NEXT
+        } else {
+            ",\n \"sessions\": [\n  "
+        }
+    }
+
+    /// The text behind the last.
+    #[must_use]
+    pub fn end(self, archive: &Archive) -> String {
+        let mut end = String::new();
+        if self.some {
+            end.push_str(END);
+        }
+        list(&mut end, "removed_sessions", records(&archive.removed));
+        end.push_str("\n}\n");
+        end
+    }
+}
+
+/// What stands between two entries of a list.
+const NEXT: &str = ",\n  ";
+/// What stands behind the last.
+const END: &str = "\n ]";
+
+fn head(archive: &Archive, written: DateTime<FixedOffset>) -> String {
     let mut file = format!(
         "{{\n \"format\": {},\n \"version\": {},\n \"written\": {}",
         content(&FORMAT),
@@ -42,9 +80,6 @@ pub fn write_with(
     list(&mut file, "exercises", records(&archive.exercises));
     list(&mut file, "sheets", records(&archive.sheets));
     list(&mut file, "programmes", records(&archive.programmes));
-    list(&mut file, "sessions", sessions);
-    list(&mut file, "removed_sessions", records(&archive.removed));
-    file.push_str("\n}\n");
     file
 }
 
@@ -53,7 +88,7 @@ fn list(file: &mut String, name: &str, entries: impl Iterator<Item = String>) {
     let mut some = false;
     for entry in entries {
         if some {
-            file.push_str(",\n  ");
+            file.push_str(NEXT);
         } else {
             file.push_str(",\n \"");
             file.push_str(name);
@@ -63,7 +98,7 @@ fn list(file: &mut String, name: &str, entries: impl Iterator<Item = String>) {
         some = true;
     }
     if some {
-        file.push_str("\n ]");
+        file.push_str(END);
     }
 }
 

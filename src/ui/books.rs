@@ -11,12 +11,9 @@ use crate::order::{Map, Set};
 use crate::session::SessionId;
 use crate::sheet::ExerciseId;
 use crate::store::{
-    BOOKS_FORM, BookFault, END, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves,
-    Turn, UNREAD_KEY, open, turned,
+    BOOKS_FORM, BookFault, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves, Turn,
+    UNREAD_KEY, open, turned,
 };
-
-/// How many sessions are read in one go when all are.
-const SESSIONS_AT_ONCE: u32 = 200;
 
 /// A record from its row; none when it cannot be read.
 fn read<T: serde::de::DeserializeOwned>(row: &str) -> Option<T> {
@@ -128,50 +125,82 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
 
 /// The books made anew from all sessions, as `turns` leave them.
 async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
-    let turning: Set<String> = turns
-        .iter()
-        .map(|turn| turn.session.0.to_string())
-        .collect();
-    let mut remaking = Remaking::default();
-    let mut unreadable = Set::new();
-    let mut from = String::new();
-    loop {
-        let rows = keep
-            .first(Shelf::Sessions, (&from, END), SESSIONS_AT_ONCE)
-            .await?;
-        let Some((last, _)) = rows.last() else { break };
-        from = format!("{last}\0");
-        for (key, row) in rows.iter().filter(|(key, _)| !turning.contains(key)) {
+    let turning: Vec<SessionId> = turns.iter().map(|turn| turn.session).collect();
+    let mut anew = Anew::beside(keep, &turning).await?;
+    let after = turns.into_iter().filter_map(|turn| turn.after);
+    after.for_each(|entry| anew.take(entry));
+    let mut writes = Vec::new();
+    while let Some(more) = anew.next_writes() {
+        writes.extend(more);
+    }
+    Ok(writes)
+}
+
+/// The books on their way to be made anew.
+pub struct Anew {
+    remaking: Remaking,
+    /// What is written before all rows.
+    first: Vec<Write>,
+}
+
+impl Anew {
+    /// From all sessions but those that are `turning`.
+    pub async fn beside(keep: &Keep, turning: &[SessionId]) -> Result<Anew, DbError> {
+        let mut remaking = Remaking::default();
+        let mut unreadable = Set::new();
+        keep.walk(Shelf::Sessions, &mut |key, row| {
+            let id = key.parse().ok().map(SessionId);
+            if id.is_some_and(|id| turning.contains(&id)) {
+                return;
+            }
             match entry(row) {
                 Some(entry) => remaking.take(entry),
-                None => _ = unreadable.insert(key.clone()),
+                None => _ = unreadable.insert(key),
             }
+        })
+        .await?;
+        let unread: Vec<&String> = unreadable.iter().collect();
+        let told = put(Shelf::Books, UNREAD_KEY, &unread);
+        if !unreadable.is_empty() {
+            // Of a session that cannot be read its heading stays.
+            let headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
+            let stay = headings
+                .into_iter()
+                .filter(|it| unreadable.contains(&it.session.0.to_string()));
+            stay.for_each(|heading| remaking.stay(heading));
         }
+        let clear = |shelf: Shelf| Write::Clear {
+            shelf: shelf.name().to_owned(),
+        };
+        let clear = Shelf::OF_BOOKS.into_iter().map(clear);
+        let first = clear.chain([told]).collect();
+        Ok(Anew { remaking, first })
     }
-    let after = turns.into_iter().filter_map(|turn| turn.after);
-    after.for_each(|entry| remaking.take(entry));
-    let unread: Vec<&String> = unreadable.iter().collect();
-    let told = put(Shelf::Books, UNREAD_KEY, &unread);
-    if !unreadable.is_empty() {
-        // Of a session that cannot be read its heading stays.
-        let headings: Vec<Heading> = keep.records(Shelf::Headings, &mut Vec::new()).await?;
-        let stay = headings
-            .into_iter()
-            .filter(|it| unreadable.contains(&it.session.0.to_string()));
-        stay.for_each(|heading| remaking.stay(heading));
+
+    /// Takes a session in.
+    pub fn take(&mut self, entry: Entry) {
+        self.remaking.take(entry);
     }
-    let clear = |shelf: Shelf| Write::Clear {
-        shelf: shelf.name().to_owned(),
-    };
-    let rows = remaking.rows().into_iter().map(write);
-    let clear = Shelf::OF_BOOKS.into_iter().map(clear);
-    Ok(clear.chain([told]).chain(rows).collect())
+
+    /// The next writes, once all sessions are in; none when these were all.
+    pub fn next_writes(&mut self) -> Option<Vec<Write>> {
+        let rows = self.remaking.next_rows()?;
+        let mut writes = std::mem::take(&mut self.first);
+        writes.extend(rows.into_iter().map(write));
+        Some(writes)
+    }
 }
 
 /// The same, by the rows of their own shelf.
 pub fn are_kept_in(rows: &[(String, String)]) -> bool {
     let form = rows.iter().find(|(key, _)| key == FORM_KEY);
     form.and_then(|(_, row)| read::<u32>(row)) == Some(BOOKS_FORM)
+}
+
+/// The sessions that could not be read when the books were made, by the rows of their own shelf.
+pub fn unread_in(rows: &[(String, String)]) -> Option<Vec<String>> {
+    let unread = rows.iter().find(|(key, _)| key == UNREAD_KEY);
+    unread.and_then(|(_, row)| read(row))
 }
 
 /// Makes the books, which are not there in this form, where there are sessions, and says whether it did.

@@ -2,13 +2,12 @@
 
 use super::books;
 use super::keep::Keep;
-use crate::device::db::DbError;
-use crate::order::Map;
+use super::later::{Lost, records};
+use crate::device::db::{DbError, Part};
 use crate::session::{Event, Session, SessionId};
 use crate::store::{
-    Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord, ProgrammeRecord,
-    RemovedSession, SessionLog, SheetRecord, Shelf, UNREAD_KEY, Unreadable, entry, shelved,
-    write_with,
+    Archive, Around, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord,
+    ProgrammeRecord, RemovedSession, SessionLog, SheetRecord, Shelf, entry, shelved,
 };
 use chrono::{DateTime, FixedOffset};
 
@@ -17,18 +16,20 @@ pub struct Gathered {
     /// What could be read.
     pub archive: Archive,
     /// What could not.
-    pub unreadable: Vec<(Shelf, Unreadable)>,
+    pub unreadable: Lost,
 }
 
 /// Everything that is kept, the session under way and what waits to be written among it.
 pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
     let mut unreadable = Vec::new();
-    let mut archive = but_sessions(keep, &mut unreadable).await?;
     let lost = &mut unreadable;
+    let Rest {
+        mut archive, floor, ..
+    } = but_sessions(keep, lost).await?;
     for log in keep.records::<SessionLog>(Shelf::Sessions, lost).await? {
         archive.sessions.insert(log.id(), log);
     }
-    if let Some(log) = on_floor(keep, lost).await? {
+    if let Some(log) = floor {
         archive.sessions.or_insert_with(log.id(), || log);
     }
     archive.settle();
@@ -38,96 +39,123 @@ pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
     })
 }
 
-/// The text of a file with everything that could be read, written at `written`, and what could not.
+/// Gives the text of a file with everything that could be read, written at `written`, piece by piece to `out`; and what
+/// could not be read.
 ///
-/// It is that of [`write`]. Where the books are kept, every session was read when they were made, and a row whose
-/// checksum holds stands in the file as it is: nothing of it is read again.
+/// It is that of [`write`](crate::store::write). Where the books are kept, every session was read when they were made, and a
+/// row whose checksum holds stands in the file as it is: nothing of it is read again.
 pub async fn file(
     keep: &Keep,
     written: DateTime<FixedOffset>,
-) -> Result<(String, Vec<(Shelf, Unreadable)>), DbError> {
+    out: &mut dyn FnMut(&str),
+) -> Result<Lost, DbError> {
     let mut lost = Vec::new();
-    let archive = but_sessions(keep, &mut lost).await?;
-    let unread = match books::are_kept(keep).await? {
-        true => keep.get::<Vec<String>>(Shelf::Books, UNREAD_KEY).await?,
+    let Rest {
+        archive,
+        floor,
+        books,
+    } = but_sessions(keep, &mut lost).await?;
+    let unread = match books::are_kept_in(&books) {
+        true => books::unread_in(&books),
         false => None,
     };
-    let floor = on_floor(keep, &mut lost).await?;
-    let mut sessions: Map<SessionId, String> = Map::new();
-    for (key, row) in keep.rows(Shelf::Sessions).await? {
-        let known = unread.as_ref().is_some_and(|unread| !unread.contains(&key));
-        let as_it_is = key.parse().ok().filter(|_| known).zip(entry(&row));
-        if let Some((id, text)) = as_it_is {
-            sessions.insert(SessionId(id), text.to_owned());
-            continue;
+    let known = |key: &String| unread.as_ref().is_some_and(|unread| !unread.contains(key));
+    let (head, mut around) = Around::begin(&archive, written);
+    out(&head);
+    let mut put = |id: SessionId, text: &str| {
+        if archive.removed.get(id).is_none() {
+            out(around.before());
+            out(text);
         }
-        let read = shelved::<SessionLog>(vec![(key, row)]);
-        for log in read.records {
-            sessions.insert(log.id(), log.to_json());
+    };
+    let mut floor = floor;
+    keep.walk(Shelf::Sessions, &mut |key, row| {
+        let id = key.parse().ok().map(SessionId);
+        // By rising id; what lies there finished is not on the floor any more.
+        let mut own = floor.take_if(|log| id.is_some_and(|id| log.id() <= id));
+        if let Some(log) = own.take_if(|log| Some(log.id()) != id) {
+            put(log.id(), &log.to_json());
         }
-        lost.extend(
-            read.unreadable
-                .into_iter()
-                .map(|row| (Shelf::Sessions, row)),
-        );
-    }
+        if let Some((id, text)) = id.filter(|_| known(&key)).zip(entry(row)) {
+            return put(id, text);
+        }
+        let read = shelved::<SessionLog>(vec![(key, row.to_owned())]);
+        if let Some(log) = read.records.into_iter().next().or(own) {
+            put(log.id(), &log.to_json());
+        }
+        let unreadable = read.unreadable.into_iter();
+        lost.extend(unreadable.map(|row| (Shelf::Sessions, row)));
+    })
+    .await?;
     if let Some(log) = floor {
-        sessions.or_insert_with(log.id(), || log.to_json());
+        put(log.id(), &log.to_json());
     }
-    sessions.retain(|id, _| archive.removed.get(*id).is_none());
-    Ok((write_with(&archive, sessions.into_values(), written), lost))
+    out(&around.end(&archive));
+    Ok(lost)
 }
 
-/// The session on the floor.
-async fn on_floor(
-    keep: &Keep,
-    lost: &mut Vec<(Shelf, Unreadable)>,
-) -> Result<Option<SessionLog>, DbError> {
-    let events: Vec<Event> = keep.records(Shelf::Events, lost).await?;
-    Ok(Session::replay(events).ok().and_then(|session| {
-        let id = session.state().began.session;
-        SessionLog::new(id, session.events().iter().cloned()).ok()
-    }))
+/// What there is beside the finished sessions.
+struct Rest {
+    /// All of it that a file holds, and no session.
+    archive: Archive,
+    /// The session on the floor.
+    floor: Option<SessionLog>,
+    /// The rows of the shelf of that name.
+    books: Vec<(String, String)>,
 }
 
-/// Everything but the sessions.
-async fn but_sessions(
-    keep: &Keep,
-    lost: &mut Vec<(Shelf, Unreadable)>,
-) -> Result<Archive, DbError> {
+/// Everything but the sessions that are finished, read in one go; the rows that cannot be read go to `lost`.
+async fn but_sessions(keep: &Keep, lost: &mut Lost) -> Result<Rest, DbError> {
+    let mut read = keep.several(&REST).await?.into_iter();
+    let mut next = || read.next().unwrap_or_default();
     let mut archive = Archive::default();
-    for record in keep.records::<LifterRecord>(Shelf::Lifters, lost).await? {
+    for record in records::<LifterRecord>(next(), Shelf::Lifters, lost) {
         archive.lifter.put(record);
     }
-    for record in keep.records::<KitRecord>(Shelf::Kits, lost).await? {
+    for record in records::<KitRecord>(next(), Shelf::Kits, lost) {
         archive.kit.put(record);
     }
-    for record in keep
-        .records::<BodyMassRecord>(Shelf::BodyMass, lost)
-        .await?
-    {
+    for record in records::<BodyMassRecord>(next(), Shelf::BodyMass, lost) {
         archive.body_mass.put(record);
     }
-    for record in keep.records::<BodyRecord>(Shelf::Body, lost).await? {
+    for record in records::<BodyRecord>(next(), Shelf::Body, lost) {
         archive.body.put(record);
     }
-    for record in keep.records::<SheetRecord>(Shelf::Sheets, lost).await? {
+    for record in records::<SheetRecord>(next(), Shelf::Sheets, lost) {
         archive.sheets.put(record);
     }
-    for record in keep
-        .records::<ExerciseRecord>(Shelf::Exercises, lost)
-        .await?
-    {
+    for record in records::<ExerciseRecord>(next(), Shelf::Exercises, lost) {
         archive.exercises.put(record);
     }
-    for record in keep
-        .records::<ProgrammeRecord>(Shelf::Programmes, lost)
-        .await?
-    {
+    for record in records::<ProgrammeRecord>(next(), Shelf::Programmes, lost) {
         archive.programmes.put(record);
     }
-    for record in keep.records::<RemovedSession>(Shelf::Removed, lost).await? {
+    for record in records::<RemovedSession>(next(), Shelf::Removed, lost) {
         archive.removed.put(record);
     }
-    Ok(archive)
+    let events: Vec<Event> = records(next(), Shelf::Events, lost);
+    let floor = Session::replay(events).ok().and_then(|session| {
+        let id = session.state().began.session;
+        SessionLog::new(id, session.events().iter().cloned()).ok()
+    });
+    let books = next().rows();
+    Ok(Rest {
+        archive,
+        floor,
+        books,
+    })
 }
+
+/// What is read in one go, in the order in which it is looked through.
+const REST: [(Shelf, Part<'static>); 10] = [
+    (Shelf::Lifters, Part::All),
+    (Shelf::Kits, Part::All),
+    (Shelf::BodyMass, Part::All),
+    (Shelf::Body, Part::All),
+    (Shelf::Sheets, Part::All),
+    (Shelf::Exercises, Part::All),
+    (Shelf::Programmes, Part::All),
+    (Shelf::Removed, Part::All),
+    (Shelf::Events, Part::All),
+    (Shelf::Books, Part::All),
+];

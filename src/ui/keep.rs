@@ -1,7 +1,7 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
-use crate::device::db::{Answer, Db, DbError, Part, Write, newest};
+use crate::device::db::{Answer, Db, DbError, Part, Parts, Take, Write, newest};
 use crate::json;
 use crate::order::Map;
 use crate::store::{
@@ -165,6 +165,22 @@ impl Keep {
         }
     }
 
+    /// The same of writes that are made part by part.
+    pub async fn apply_parts(&self, parts: &mut dyn Parts) -> Result<(), DbError> {
+        match &self.disk {
+            Some(db) if !self.only_read => db.apply_parts(parts).await,
+            _ => {
+                for number in 0.. {
+                    let Some(part) = parts.piece(number) else {
+                        break;
+                    };
+                    self.held.borrow_mut().kept.extend_from_slice(part);
+                }
+                Ok(())
+            }
+        }
+    }
+
     /// The rows of a shelf with their keys, what waits among them.
     pub async fn rows(&self, shelf: Shelf) -> Result<Vec<(String, String)>, DbError> {
         let name = shelf.name();
@@ -195,6 +211,16 @@ impl Keep {
         Ok(rows.into_iter().collect())
     }
 
+    /// Gives the rows of a shelf with their keys, by rising key, what waits among them.
+    pub async fn walk<'a>(&self, shelf: Shelf, take: &'a mut Take<'a>) -> Result<(), DbError> {
+        if let Some(db) = self.disk_of(shelf) {
+            return db.walk(shelf.name(), take).await;
+        }
+        let rows = self.rows(shelf).await?;
+        rows.into_iter().for_each(|(key, row)| take(key, &row));
+        Ok(())
+    }
+
     /// What counts and is not on disk, in order.
     fn beside_disk<'a>(&self, held: &'a Held) -> impl Iterator<Item = &'a Write> {
         let waiting = held.waiting.iter().filter(|_| !self.settled);
@@ -217,11 +243,6 @@ impl Keep {
         Ok(rows)
     }
 
-    /// All records of a shelf.
-    pub async fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<Shelved<T>, DbError> {
-        Ok(shelved(self.rows(shelf).await?))
-    }
-
     /// The records of a shelf; the rows that cannot be read go to `lost`.
     pub async fn records<T: DeserializeOwned>(
         &self,
@@ -231,7 +252,7 @@ impl Keep {
         let Shelved {
             records,
             unreadable,
-        } = self.all(shelf).await?;
+        } = shelved(self.rows(shelf).await?);
         lost.extend(unreadable.into_iter().map(|row| (shelf, row)));
         Ok(records)
     }

@@ -54,7 +54,8 @@ async fn changed(database: &str) -> Result<Db, DbError> {
 /// Puts a copy of everything away: as an export, which any version can read again, and row by row.
 async fn copy(db: &Db) -> Result<(), DbError> {
     let keep = Keep::beside(db.clone());
-    let (export, _) = file(&keep, clock::wall()).await?;
+    let mut export = String::new();
+    file(&keep, clock::wall(), &mut |text| export.push_str(text)).await?;
     let mut rows = Vec::new();
     for shelf in Shelf::ALL {
         rows.extend(keep.raw(shelf).await?);

@@ -3,7 +3,7 @@
 use crate::help::{number, patch, run, text, until};
 use js_sys::{Array, Uint8Array};
 use stanchion::device::files::{
-    FileError, Sharing, Target, choose, read_text, save_as, share_file,
+    FileError, Outgoing, Sharing, Target, choose, read_text, save, save_as, share_file,
 };
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::File;
@@ -11,6 +11,10 @@ use web_sys::File;
 fn file(bytes: &[u8]) -> File {
     let parts = Array::of1(&Uint8Array::from(bytes));
     File::new_with_buffer_source_sequence(&parts, "sheet.json").expect("a file")
+}
+
+fn of(text: &str) -> Outgoing {
+    Outgoing::of(text.to_owned())
 }
 
 #[wasm_bindgen_test]
@@ -70,6 +74,31 @@ async fn a_download_has_the_name_and_the_bytes() {
     assert_eq!(text("saved"), "log.json|application/json|{\"½\":1}");
 }
 
+#[wasm_bindgen_test]
+async fn a_file_in_many_pieces_is_one_file() {
+    let _patch = patch(
+        "window.saved = '';
+         shadow(HTMLAnchorElement.prototype, 'click', {value() {
+             fetch(this.href).then(async reply => { window.saved = await reply.text() });
+         }});",
+    );
+    // More than lie in one piece, and one that is longer than a piece.
+    let mut file = Outgoing::default();
+    let mut whole = String::new();
+    for (n, length) in [3, 1_000_000, 5_000_000, 0, 2_999_999, 1, 4_000_000]
+        .iter()
+        .enumerate()
+    {
+        let text = format!("{n}½{}", "x".repeat(*length));
+        file.push(&text);
+        whole.push_str(&text);
+    }
+    assert!(save("log.json", "application/json", &file));
+    until("the bytes were fetched", || !text("saved").is_empty()).await;
+    assert!(text("saved") == whole);
+    run("delete window.saved");
+}
+
 /// A share sheet that takes files of one kind and ends in one way.
 fn sheet(kind: &str, end: &str) -> crate::help::Patch {
     patch(&format!(
@@ -84,11 +113,11 @@ fn sheet(kind: &str, end: &str) -> crate::help::Patch {
 #[wasm_bindgen_test]
 async fn sharing_prefers_json_and_falls_back_to_text() {
     let json = sheet("application/json", "");
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Shared);
+    assert_eq!(share_file("log.json", &of("{}")).await, Sharing::Shared);
     assert_eq!(text("shared"), "log.json|{}");
     drop(json);
     let plain = sheet("text/plain", "");
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Shared);
+    assert_eq!(share_file("log.json", &of("{}")).await, Sharing::Shared);
     assert_eq!(text("shared"), "log.json.txt|{}");
     drop(plain);
 }
@@ -96,20 +125,29 @@ async fn sharing_prefers_json_and_falls_back_to_text() {
 #[wasm_bindgen_test]
 async fn sharing_tells_a_change_of_mind_from_a_refusal() {
     let closed = sheet("text/plain", "throw new DOMException('', 'AbortError')");
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Cancelled);
+    assert_eq!(share_file("log.json", &of("{}")).await, Sharing::Cancelled);
     drop(closed);
     let refused = sheet(
         "text/plain",
         "throw new DOMException('', 'NotAllowedError')",
     );
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Unsupported);
+    assert_eq!(
+        share_file("log.json", &of("{}")).await,
+        Sharing::Unsupported
+    );
     drop(refused);
     let images_only = sheet("image/png", "");
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Unsupported);
+    assert_eq!(
+        share_file("log.json", &of("{}")).await,
+        Sharing::Unsupported
+    );
     assert_eq!(number("shared.length"), 0.0);
     drop(images_only);
     let _absent = patch("shadow(navigator, 'share', {value: undefined});");
-    assert_eq!(share_file("log.json", "{}").await, Sharing::Unsupported);
+    assert_eq!(
+        share_file("log.json", &of("{}")).await,
+        Sharing::Unsupported
+    );
     run("delete window.shared");
 }
 
@@ -134,10 +172,10 @@ async fn a_file_is_written_where_it_is_chosen_or_not_at_all() {
         r#"{"suggestedName":"sets.csv","types":[{"accept":{"text/csv":[".csv"]}}]}"#
     );
     assert_eq!(chosen.name(), "mine.csv");
-    assert_eq!(chosen.write("text/csv", "½,1").await, Ok(()));
+    assert_eq!(chosen.write("text/csv", &of("½,1")).await, Ok(()));
     assert_eq!(text("written.join()"), "½,1,closed");
     run("broken()");
-    let refused = chosen.write("text/csv", "2").await;
+    let refused = chosen.write("text/csv", &of("2")).await;
     assert_eq!(refused, Err("QuotaExceededError: full".to_owned()));
     assert_eq!(text("written.at(-1)"), "aborted");
 }

@@ -6,6 +6,7 @@ mod clock;
 mod db;
 mod db_faults;
 mod db_forms;
+mod db_parts;
 mod figures;
 mod files;
 mod hands;

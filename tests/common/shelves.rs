@@ -99,6 +99,8 @@ pub fn anew(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
         }
     }
     let mut books = Memory::default();
-    books.apply(remaking.rows());
+    while let Some(rows) = remaking.next_rows() {
+        books.apply(rows);
+    }
     books
 }

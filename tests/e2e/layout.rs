@@ -211,7 +211,8 @@ fn books_of_3() -> BTreeMap<&'static str, Vec<(String, String)>> {
         }
     }
     let mut books: BTreeMap<&str, Vec<(String, String)>> = BTreeMap::new();
-    for change in remaking.rows() {
+    let rows = std::iter::from_fn(|| remaking.next_rows());
+    for change in rows.flatten() {
         let row = seal(&change.json.unwrap());
         books
             .entry(change.shelf.name())

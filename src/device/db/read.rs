@@ -76,12 +76,51 @@ pub(super) async fn some(
     Ok(found)
 }
 
-pub(super) async fn all(db: &IdbDatabase, shelf: &str) -> Result<Vec<(String, String)>, Fault> {
+/// How many records are got in one go where all are looked at.
+const AT_ONCE: u32 = 128;
+
+/// Takes a key and its record.
+pub type Take<'a> = dyn FnMut(String, &str) + 'a;
+
+/// A walk through all records of a shelf.
+pub(super) struct Walk<'a> {
+    /// Behind which key it goes on.
+    pub behind: RefCell<JsValue>,
+    /// Who gets each record, with its key.
+    pub take: RefCell<&'a mut Take<'a>>,
+}
+
+/// Walks on to the end, by rising key, in one transaction and some records at a time: while they are looked at, the browser
+/// gets the next.
+pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Result<(), Fault> {
     let (transaction, store) = begin(db, shelf)?;
-    let asked = Asked::of(&store, &JsValue::UNDEFINED, None);
-    let asked = asked.map_err(|error| transaction.give_up(&error))?;
-    transaction.finish().await?;
-    Ok(asked.texts()?.pairs())
+    let ask = |behind: &JsValue| {
+        let span = match behind.is_undefined() {
+            true => JsValue::UNDEFINED,
+            false => IdbKeyRange::lower_bound_with_open(behind, true)?.into(),
+        };
+        Asked::of(&store, &span, Some(AT_ONCE))
+    };
+    let texts = js::Texts::new();
+    let mut behind = walk.behind.borrow().clone();
+    let mut found: Option<Texts> = None;
+    loop {
+        let asked = ask(&behind).map_err(|error| transaction.give_up(&error))?;
+        let _answer = transaction.answers(&asked.records);
+        if let Some(found) = found {
+            found.each(&texts, &mut **walk.take.borrow_mut());
+            walk.behind.replace(behind.clone());
+        }
+        transaction.ended(0).await?;
+        let next = asked.texts()?;
+        let last = next.keys.length().checked_sub(1);
+        let Some(last) = last.map(|last| next.keys.get(last)) else {
+            break;
+        };
+        behind = last;
+        found = Some(next);
+    }
+    transaction.finish().await
 }
 
 /// The keys of a shelf, rising.
@@ -143,6 +182,19 @@ impl Texts {
     pub(super) fn len(&self) -> usize {
         // A length fits.
         self.keys.length() as usize
+    }
+
+    /// Gives each record with its key, by rising key.
+    fn each(&self, texts: &js::Texts, take: &mut dyn FnMut(String, &str)) {
+        for (key, record) in self.keys.iter().zip(self.records.iter()) {
+            let key = text(&key);
+            if texts
+                .with(&record, |text| take(key.clone(), text))
+                .is_none()
+            {
+                take(key, &shown(&record));
+            }
+        }
     }
 
     pub(super) fn pairs(&self) -> Vec<(String, String)> {

@@ -9,7 +9,7 @@ use crate::words::t;
 use js_sys::{Array, Object};
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{IdbDatabase, IdbTransaction};
+use web_sys::{IdbDatabase, IdbRequest, IdbTransaction};
 
 /// A request may hang after the phone slept; a read takes a fraction of this.
 const LIMIT_MS: u32 = 10_000;
@@ -33,6 +33,8 @@ extern "C" {
 enum End {
     Complete,
     Aborted,
+    /// It goes on: what was asked for is there.
+    Answered,
 }
 
 /// A transaction that is being filled; `finish` waits for its end.
@@ -98,17 +100,24 @@ impl Transaction {
         Fault::of_use(error)
     }
 
-    /// Waits until all of it is done, or none of it.
-    pub(super) async fn finish(self) -> Result<(), Fault> {
-        self.finish_all(0).await
+    /// Has [`Self::ended`] tell when this request is answered, while the listener lives.
+    pub(super) fn answers(&self, request: &IdbRequest) -> Listener {
+        let end = self.end.clone();
+        listen(request, "success", move |_| end.give(End::Answered))
     }
 
-    /// The same for so many writes.
-    pub(super) async fn finish_all(self, writes: usize) -> Result<(), Fault> {
+    /// Waits until all of it is done, or none of it.
+    pub(super) async fn finish(self) -> Result<(), Fault> {
+        self.ended(0).await
+    }
+
+    /// The same after so many writes. Where [`Self::answers`] listens to a request, it waits until that is answered: what is
+    /// asked for before anything else is waited for belongs to this transaction.
+    pub(super) async fn ended(&self, writes: usize) -> Result<(), Fault> {
         let more = u32::try_from(writes).unwrap_or(u32::MAX);
         let limit_ms = LIMIT_MS.saturating_add(more.saturating_mul(LIMIT_MS_EACH));
         match within(limit_ms, self.end.wait()).await {
-            Some(End::Complete) => Ok(()),
+            Some(End::Complete | End::Answered) => Ok(()),
             Some(End::Aborted) => Err(self.raw.error().map_or_else(
                 || {
                     Fault::Connection(DbError::Other {

@@ -3,7 +3,7 @@
 use super::gather::gather_from;
 use super::reminder::exported_now;
 use crate::device::db::DbError;
-use crate::device::files::{Sharing, Target, choose, save_as, share_file};
+use crate::device::files::{Outgoing, Sharing, Target, choose, save, share_file};
 use crate::say;
 use crate::store::{Person, csv};
 use crate::ui::gather::file;
@@ -86,7 +86,7 @@ pub fn export_of(app: Stanchion, database: Option<String>, form: Form, done: imp
                     ));
                 }
             },
-            _ if save_as(&name, form.kind(), &text) => say!("{name} is in your downloads.", name),
+            _ if save(&name, form.kind(), &text) => say!("{name} is in your downloads.", name),
             _ => return app.complain(refused()),
         };
         if form == Form::Everything && !app.has_left(&keep) {
@@ -109,7 +109,7 @@ pub fn share(app: Stanchion) {
         match share_file(&name, &text).await {
             Sharing::Shared => exported_now(app),
             Sharing::Cancelled => {}
-            Sharing::Unsupported if save_as(&name, form.kind(), &text) => {
+            Sharing::Unsupported if save(&name, form.kind(), &text) => {
                 exported_now(app);
                 say(app, say!("{name} is in your downloads.", name), lost);
             }
@@ -128,12 +128,14 @@ fn say(app: Stanchion, said: String, lost: usize) {
 }
 
 /// The text of the file, and how many records could not be read and are not in it.
-async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(String, usize), String> {
+async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(Outgoing, usize), String> {
     let said = |error: DbError| error.to_string();
     match form {
         Form::Everything => {
             let now = crate::device::clock::wall();
-            let (text, lost) = file(keep, now).await.map_err(said)?;
+            let mut text = Outgoing::default();
+            let out = &mut |piece: &str| text.push(piece);
+            let lost = file(keep, now, out).await.map_err(said)?;
             let count = lost.len();
             if !app.has_left(keep) {
                 app.set_aside(lost);
@@ -142,7 +144,7 @@ async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(String, usize)
         }
         Form::Table => {
             let (archive, lost) = gather_from(app, keep).await.map_err(said)?;
-            Ok((csv(&archive), lost))
+            Ok((Outgoing::of(csv(&archive)), lost))
         }
     }
 }

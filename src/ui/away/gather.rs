@@ -39,23 +39,23 @@ pub async fn replace(
     to: &Archive,
     more: Vec<Write>,
 ) -> Result<(), DbError> {
-    let running = running(app);
-    let mut writes = change::writes(&app.keep(), from, to, running).await?;
-    writes.extend(more);
-    written(app, writes).await
+    let keep = app.keep();
+    change::apply(&keep, from, to, running(app), more).await?;
+    written(app, &keep).await
 }
 
 /// Makes writes, with what follows from them for the books, at once; then reads all of it again.
 pub async fn write(app: Stanchion, mut writes: Vec<Write>) -> Result<(), DbError> {
     let books = books::following(&app.keep().settled(), &writes).await?;
     writes.extend(books);
-    written(app, writes).await
-}
-
-async fn written(app: Stanchion, writes: Vec<Write>) -> Result<(), DbError> {
     let keep = app.keep();
     keep.apply(writes).await?;
-    app.tell_others(&keep);
+    written(app, &keep).await
+}
+
+/// Reads all that was written again.
+async fn written(app: Stanchion, keep: &Keep) -> Result<(), DbError> {
+    app.tell_others(keep);
     app.model.update(|model| model.opened = None);
     start::read(app).await
 }

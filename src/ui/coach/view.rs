@@ -79,9 +79,7 @@ pub fn look_at(app: Stanchion, archive: &Archive, file: &str) {
     app.model.update(|model| model.looks_at = Some(name));
     spawn_local(async move {
         // In memory: there is nothing that could fail.
-        if let Ok(rows) = change::writes(&theirs, &Archive::default(), &archive, None).await {
-            let _ = theirs.apply(rows).await;
-        }
+        let _ = change::apply(&theirs, &Archive::default(), &archive, None, Vec::new()).await;
         sit_down(app).await;
         app.model.update(|model| model.stage = Stage::Open);
         app.go(Place::Ledger);

@@ -1,6 +1,6 @@
 //! Sending a sheet: as a link, a QR code, a file, or on paper.
 
-use crate::device::files::{Sharing, save_as, share_file};
+use crate::device::files::{Outgoing, Sharing, save_as, share_file};
 use crate::device::{clock, dom, pack, place as address, send};
 use crate::say;
 use crate::share::{
@@ -114,7 +114,7 @@ impl Sending {
         let text = sheet_file(&sheet, clock::wall());
         spawn_local(async move {
             if to_other_app {
-                match share_file(&name, &text).await {
+                match share_file(&name, &Outgoing::of(text.clone())).await {
                     Sharing::Shared | Sharing::Cancelled => return,
                     Sharing::Unsupported => {}
                 }

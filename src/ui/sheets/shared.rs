@@ -172,8 +172,11 @@ fn keep(app: Stanchion, mut sheet: Sheet) {
         return;
     }
     spawn_local(async move {
-        let stored = match app.keep().all::<SheetRecord>(Shelf::Sheets).await {
-            Ok(stored) => stored.records,
+        let keep = app.keep();
+        let mut lost = Vec::new();
+        let stored = keep.records::<SheetRecord>(Shelf::Sheets, &mut lost);
+        let stored = match stored.await {
+            Ok(stored) => stored,
             Err(error) => return app.complain(error.to_string()),
         };
         let of_it = stored.iter().filter(|record| record.sheet_id() == sheet.id);
