@@ -26,9 +26,12 @@ pub fn once_painted(work: impl FnOnce() + 'static) {
 
 fn wait(work: Work) {
     WAITING.with_borrow_mut(|waiting| waiting.push(work));
-    if !is_visible() {
+    if ASKED.get() {
+        // A picture is on its way; where the page is hidden before, that is told.
+    } else if !is_visible() {
         do_all();
-    } else if !ASKED.replace(true) {
+    } else {
+        ASKED.set(true);
         LEAVING.with_borrow_mut(|leaving| {
             leaving.get_or_insert_with(|| {
                 let hidden = on_visibility(|shown| {

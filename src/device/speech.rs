@@ -80,7 +80,7 @@ pub fn say(words: &str, volume: f32) {
         // A browser that refuses one of them speaks in its own way.
         let _ = Reflect::set(&utterance, &name.into(), &value);
     }
-    hush();
+    cancel(&synthesis);
     SAID.set(true);
     // Refused means unsaid; the board shows it.
     let _ = js::call(&synthesis, "speak", &[utterance]);
@@ -106,7 +106,11 @@ pub fn hush() {
     if SAID.take()
         && let Some(synthesis) = synthesis()
     {
-        // Nothing is being said where this fails.
-        let _ = js::call(&synthesis, "cancel", &[]);
+        cancel(&synthesis);
     }
+}
+
+fn cancel(synthesis: &JsValue) {
+    // Nothing is being said where this fails.
+    let _ = js::call(synthesis, "cancel", &[]);
 }

@@ -16,6 +16,7 @@ mod language;
 mod locks;
 mod pack;
 mod page;
+mod painted;
 mod picture;
 mod prefs;
 mod send;
