@@ -74,7 +74,7 @@ pub fn run(app: Stanchion) {
         set_if_other(app.unheard, false);
         set_if_other(app.behind, 0);
         let begin = move || sounding.with_untracked(|sounding| lay(app, line, hearing, sounding));
-        in_time(sounding, begin);
+        in_time(sounding, Box::new(begin));
     });
     Effect::new(move |before: Option<Sounding>| {
         let hearing = app.hearing.get();
@@ -86,11 +86,12 @@ pub fn run(app: Stanchion) {
         if before.is_some_and(|before| before != now) {
             hush();
         }
-        in_time(sounding, move || {
+        let begin = move || {
             let items = sounding.with_untracked(|now| items(hearing, now, next.as_deref()));
             let begun = (!items.is_empty()).then(|| Agenda::begin(items, LATE_MS, act));
             agenda.set_value(begun);
-        });
+        };
+        in_time(sounding, Box::new(begin));
         now
     });
     watch(app, line, anew);
@@ -98,7 +99,7 @@ pub fn run(app: Stanchion) {
 
 /// Begins what sounds. A set begins with a cue; a rest is silent at first, so the tap that began it is painted before.
 /// What came in between, by another tap, then begins by itself.
-fn in_time(sounding: Seen<Sounding>, begin: impl FnOnce() + 'static) {
+fn in_time(sounding: Seen<Sounding>, begin: Box<dyn FnOnce()>) {
     let now = sounding.get_untracked();
     if !matches!(now, Sounding::Rest(..)) {
         return begin();

@@ -183,7 +183,8 @@ fn settle_focus(open: Open) {
     }
 }
 
-/// The board that the floor shows. What it is a function of moves as one: a board that goes is not drawn anew before.
+/// The board that the floor shows. One effect follows all that it is a function of: a board that goes is not drawn anew
+/// before.
 fn boards(
     app: Stanchion,
     face: Seen<Face>,
@@ -195,10 +196,9 @@ fn boards(
         let state = model.session.as_ref()?.state();
         Some(state.turn(state.current()?.planned.key)?.said())
     });
-    let shown = Seen::new(move || (face.get(), board.get(), turn.get(), unit.get()));
-    dynamic(move || match shown.get() {
-        (Face::Set(_), Some(board), turn, unit) => set_board(app, &board, turn, unit),
-        (Face::Rest(_), Some(board), turn, unit) => rest_board(app, &board, turn, unit, open),
+    dynamic(move || match (face.get(), board.get()) {
+        (Face::Set(_), Some(board)) => set_board(app, &board, turn.get(), unit.get()),
+        (Face::Rest(_), Some(board)) => rest_board(app, &board, turn.get(), unit.get(), open),
         _ => all_done(),
     })
 }
