@@ -11,7 +11,6 @@ mod output;
 pub use line::Playing;
 
 use super::events::{Listener, on_visibility};
-use super::painted::once_painted;
 use super::timer::{self, Timer};
 use crate::cues::tone::Tone;
 use line::Line;
@@ -69,8 +68,6 @@ struct Inner {
     /// helps.
     tried: Cell<bool>,
     on_shown: RefCell<Option<Listener>>,
-    /// It was unlocked since the last picture.
-    unlocked: Cell<bool>,
 }
 
 impl Default for Sound {
@@ -93,7 +90,6 @@ impl Sound {
                 worn: Cell::new(false),
                 tried: Cell::new(false),
                 on_shown: RefCell::new(None),
-                unlocked: Cell::new(false),
             }),
         };
         let weak = Rc::downgrade(&sound.inner);
@@ -109,17 +105,9 @@ impl Sound {
     }
 
     /// Opens the output, or brings it back. To be called in a tap, in every one: browsers allow
-    /// sound only there. Cheap when all is well, and once a picture: a tap may come to it on more than one way.
+    /// sound only there. Cheap when all is well.
     pub fn unlock(&self) {
         let inner = &self.inner;
-        if inner.unlocked.replace(true) {
-            return;
-        }
-        let after = Rc::clone(inner);
-        once_painted(move || {
-            after.unlocked.set(false);
-            after.watch();
-        });
         inner.tried.set(false);
         if inner.worn.take() {
             inner.output.take();
@@ -128,6 +116,7 @@ impl Sound {
             inner.open();
         }
         inner.wake();
+        inner.watch();
     }
 
     /// Schedules the whole list now, from `from_ms` of it; what starts before that is left out.
