@@ -23,13 +23,7 @@ pub(super) fn listen(
     kind: &'static str,
     f: impl FnMut(Event) + 'static,
 ) -> Listener {
-    listen_of(target, kind, Box::new(f))
-}
-
-// What wraps a function for the browser is compiled for each type of function: here once, for boxes.
-#[inline(never)]
-fn listen_of(target: &EventTarget, kind: &'static str, f: Box<dyn FnMut(Event)>) -> Listener {
-    let closure = Closure::<dyn FnMut(Event)>::wrap(f);
+    let closure = Closure::<dyn FnMut(Event)>::new(f);
     let attached = target
         .add_event_listener_with_callback(kind, closure.as_ref().unchecked_ref())
         .is_ok()

@@ -1,9 +1,10 @@
 //! What waits until a tap is on the screen: work that nobody sees yet, done right after the next picture.
 
 use super::events::{Listener, is_visible, on_page_hide, on_visibility};
-use super::timer::{Timer, after, detached, once};
+use super::timer::{Timer, after, detached};
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::Closure;
 
 /// No picture may come, as under a dialog of the browser: then it is done so many milliseconds later.
 const LATEST_MS: u32 = 250;
@@ -44,7 +45,7 @@ fn wait(work: Work) {
         LATEST.set(Some(after(LATEST_MS, do_all)));
         if let Some(window) = web_sys::window() {
             // Before a picture: what is set to come at once then comes after it. A browser that refuses has the timer.
-            let before = once(Box::new(|| detached(0, do_all)));
+            let before = Closure::once_into_js(|| detached(0, do_all));
             let _ = window.request_animation_frame(before.unchecked_ref());
         }
     }

@@ -41,14 +41,7 @@ fn ms(length: u32) -> i32 {
 
 /// Calls `f` every `length_ms` milliseconds, first after `length_ms`.
 pub fn every(length_ms: u32, f: impl FnMut() + 'static) -> Timer {
-    every_of(length_ms, Box::new(f))
-}
-
-// What wraps a function for the browser is compiled for each type of function: here once, for boxes.
-
-#[inline(never)]
-fn every_of(length_ms: u32, f: Box<dyn FnMut()>) -> Timer {
-    let tick = Closure::<dyn FnMut()>::wrap(f);
+    let tick = Closure::<dyn FnMut()>::new(f);
     let id = web_sys::window().and_then(|window| {
         window
             .set_interval_with_callback_and_timeout_and_arguments_0(
@@ -64,11 +57,6 @@ fn every_of(length_ms: u32, f: Box<dyn FnMut()>) -> Timer {
 
 /// Calls `f` once, `length_ms` milliseconds from now.
 pub fn after(length_ms: u32, f: impl FnOnce() + 'static) -> Timer {
-    after_of(length_ms, Box::new(f))
-}
-
-#[inline(never)]
-fn after_of(length_ms: u32, f: Box<dyn FnOnce()>) -> Timer {
     let ring = Closure::once(f);
     let id = set_timeout(ring.as_ref(), length_ms);
     Timer {
@@ -79,13 +67,7 @@ fn after_of(length_ms: u32, f: Box<dyn FnOnce()>) -> Timer {
 /// Calls `f` once after `length_ms`, with no way to stop it.
 pub(super) fn detached(length_ms: u32, f: impl FnOnce() + 'static) {
     // If the browser refuses, the closure is simply never called.
-    let _ = set_timeout(&once(Box::new(f)), length_ms);
-}
-
-/// A function for the browser, called once at most.
-#[inline(never)]
-pub(super) fn once(f: Box<dyn FnOnce()>) -> JsValue {
-    Closure::once_into_js(f)
+    let _ = set_timeout(&Closure::once_into_js(f), length_ms);
 }
 
 fn set_timeout(callback: &JsValue, length_ms: u32) -> Option<i32> {
