@@ -45,6 +45,14 @@ pub fn focus_on(selector: &str) -> bool {
     target.is_some_and(|target| Focused(target).again())
 }
 
+/// Gives the keyboard to the first element that `to` finds, where something in an element that `from` finds has it.
+pub fn hand_on(from: &str, to: &str) {
+    let active = document().and_then(|document| document.active_element());
+    if active.is_some_and(|active| matches!(active.closest(from), Ok(Some(_)))) {
+        focus_on(to);
+    }
+}
+
 /// Whether nothing on the page has the keyboard: what had it is gone, or nothing ever had.
 #[must_use]
 pub fn focus_is_lost() -> bool {

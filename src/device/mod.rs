@@ -23,6 +23,7 @@ pub mod media;
 pub mod modal;
 mod oneshot;
 pub mod pack;
+pub mod painted;
 pub mod persist;
 pub mod picture;
 pub mod place;

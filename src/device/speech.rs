@@ -80,13 +80,16 @@ pub fn say(words: &str, volume: f32) {
         // A browser that refuses one of them speaks in its own way.
         let _ = Reflect::set(&utterance, &name.into(), &value);
     }
-    hush();
+    cancel(&synthesis);
+    SAID.set(true);
     // Refused means unsaid; the board shows it.
     let _ = js::call(&synthesis, "speak", &[utterance]);
 }
 
 thread_local! {
     static PRIMED: Cell<bool> = const { Cell::new(false) };
+    /// Whether something was said since it was last broken off.
+    static SAID: Cell<bool> = const { Cell::new(false) };
 }
 
 /// Says nothing, once a page, so that what is said later is allowed: some phones let a page speak only after it did in
@@ -97,10 +100,17 @@ pub fn prime() {
     }
 }
 
-/// Breaks off what is being said and what waits to be.
+/// Breaks off what is being said and what waits to be. Where nothing was said it asks nothing of the browser, for which
+/// even that is work.
 pub fn hush() {
-    if let Some(synthesis) = synthesis() {
-        // Nothing is being said where this fails.
-        let _ = js::call(&synthesis, "cancel", &[]);
+    if SAID.take()
+        && let Some(synthesis) = synthesis()
+    {
+        cancel(&synthesis);
     }
+}
+
+fn cancel(synthesis: &JsValue) {
+    // Nothing is being said where this fails.
+    let _ = js::call(synthesis, "cancel", &[]);
 }

@@ -1,26 +1,30 @@
 //! Which events count: all but those undone, in the order of their ids.
 
-use super::event::{Event, EventId, What};
+use super::event::{Event, What};
 use crate::order;
-use crate::order::Set;
 
 /// The events that count, by rising id, each once; undone ones and the undoing itself left out.
 ///
 /// An undo may itself be undone: from the newest to the oldest, an undo that still counts takes its target away.
 #[must_use]
 pub fn effective(events: &[Event]) -> Vec<&Event> {
-    let mut sorted = sorted(events);
-    let gone = gone(&sorted);
-    sorted.retain(|event| !gone.contains(&event.id) && !matches!(event.what, What::Undone { .. }));
-    sorted
+    counting(events, false)
 }
 
 /// The undos that count: those that were not undone themselves.
 pub(super) fn undos(events: &[Event]) -> Vec<&Event> {
-    let mut sorted = sorted(events);
+    counting(events, true)
+}
+
+/// The undos that count, or all else that does.
+fn counting(events: &[Event], are_undos: bool) -> Vec<&Event> {
+    let sorted = sorted(events);
     let gone = gone(&sorted);
-    sorted.retain(|event| !gone.contains(&event.id) && matches!(event.what, What::Undone { .. }));
-    sorted
+    let counting = sorted
+        .into_iter()
+        .zip(gone)
+        .filter(|(event, gone)| !gone && matches!(event.what, What::Undone { .. }) == are_undos);
+    counting.map(|(event, _)| event).collect()
 }
 
 fn sorted(events: &[Event]) -> Vec<&Event> {
@@ -33,14 +37,15 @@ fn sorted(events: &[Event]) -> Vec<&Event> {
     sorted
 }
 
-/// What was undone.
-fn gone(sorted: &[&Event]) -> Set<EventId> {
-    let mut gone: Set<EventId> = Set::new();
-    for event in sorted.iter().rev() {
+/// Of each event, whether it was undone. Folded at every tap: what was undone is marked where it stands, not collected.
+fn gone(sorted: &[&Event]) -> Vec<bool> {
+    let mut gone = vec![false; sorted.len()];
+    for (at, event) in sorted.iter().enumerate().rev() {
         if let What::Undone { event: target } = &event.what
-            && !gone.contains(&event.id)
+            && !gone[at]
+            && let Ok(target) = sorted.binary_search_by_key(target, |event| event.id)
         {
-            gone.insert(*target);
+            gone[target] = true;
         }
     }
     gone

@@ -52,7 +52,9 @@ pub fn App() -> impl IntoView {
 fn open(app: Stanchion) -> AnyView {
     let at = app.of(|model| model.place.clone());
     let on_floor = app.of(|model| model.place == Place::Floor && model.session.is_some());
-    let unsaved = app.of(|model| (model.unsaved > 0).then(|| model.unsaved.to_string()));
+    let unsaved = app
+        .unsaved
+        .seen(|unsaved| (*unsaved > 0).then(|| unsaved.to_string()));
     // What a place reads while it is made is not followed: it is made once, and what changes in it follows by itself.
     let place = dynamic(move || {
         let at = at.get();
@@ -167,13 +169,16 @@ pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> An
 
 /// What the person must know wherever they are: storage that fails, a message, an update.
 fn banners(app: Stanchion) -> AnyView {
-    let keeping = app.of(|model| (model.keeping.clone(), model.unsaved));
+    let keeping = app.of(|model| model.keeping.clone());
     let notice = app.of(|model| model.notice.clone());
     let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.any_in_session());
     let inside = vec![
         dynamic(move || {
-            let (keeping, unsaved) = keeping.get();
+            let keeping = keeping.get();
+            // How much waits stands only there; elsewhere it is not followed.
+            let fails = matches!(keeping, Keeping::Failing(_));
+            let unsaved = if fails { app.unsaved.get() } else { 0 };
             of_keeping(app, keeping, unsaved)
         }),
         dynamic(move || match notice.get() {
@@ -218,7 +223,9 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
         Keeping::Failing(why) if unsaved == 0 => banner("not-saved", true, why, export_now(app)),
         Keeping::Failing(why) => {
             let keep = app.keep();
-            let what = app.model.with_untracked(|model| waits(model, &keep));
+            let what = app
+                .model
+                .with_untracked(|model| waits(model, &keep, unsaved));
             let again = button("plain", "write-again", t("Try again"), move || {
                 app.write_again()
             });

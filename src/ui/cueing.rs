@@ -11,11 +11,12 @@ use crate::cues::{Timeline, announcements, rest_timeline, sayings, set_timeline,
 use crate::device::agenda::Agenda;
 use crate::device::events::{Listener, on_tap};
 use crate::device::haptic::buzz;
+use crate::device::painted::once_painted;
 use crate::device::sound::{Playing, Sound};
 use crate::device::speech::{hush, prime, say};
 use crate::session::Moment;
 use crate::ui::live::Live;
-use crate::ui::seen::whenever;
+use crate::ui::seen::{Seen, whenever};
 use crate::units::Seconds;
 use leptos::prelude::*;
 use under_way::{Sounding, next_said, sounding};
@@ -65,26 +66,49 @@ pub fn run(app: Stanchion) {
     let next = app.of(next_said);
 
     whenever(move || {
-        let (hearing, sounding) = (app.hearing.get(), sounding.get());
+        let hearing = app.hearing.get();
+        sounding.with(|_| ());
         anew.track();
-        lay(app, line, hearing, &sounding);
+        // What sounded stops at once.
+        line.set_value(None);
+        set_if_other(app.unheard, false);
+        set_if_other(app.behind, 0);
+        let begin = move || sounding.with_untracked(|sounding| lay(app, line, hearing, sounding));
+        in_time(sounding, Box::new(begin));
     });
     Effect::new(move |before: Option<Sounding>| {
-        let (hearing, sounding) = (app.hearing.get(), sounding.get());
+        let hearing = app.hearing.get();
         anew.track();
         // The words change with the load; the line of tones must not be touched for that.
         let next = if hearing.next_said { next.get() } else { None };
-        let items = items(hearing, &sounding, next.as_deref());
         agenda.set_value(None);
-        if before.is_some_and(|before| before != sounding) {
+        let now = sounding.get();
+        if before.is_some_and(|before| before != now) {
             hush();
         }
-        if !items.is_empty() {
-            agenda.set_value(Some(Agenda::begin(items, LATE_MS, act)));
-        }
-        sounding
+        let begin = move || {
+            let items = sounding.with_untracked(|now| items(hearing, now, next.as_deref()));
+            let begun = (!items.is_empty()).then(|| Agenda::begin(items, LATE_MS, act));
+            agenda.set_value(begun);
+        };
+        in_time(sounding, Box::new(begin));
+        now
     });
     watch(app, line, anew);
+}
+
+/// Begins what sounds. A set begins with a cue; a rest is silent at first, so the tap that began it is painted before.
+/// What came in between, by another tap, then begins by itself.
+fn in_time(sounding: Seen<Sounding>, begin: Box<dyn FnOnce()>) {
+    let now = sounding.get_untracked();
+    if !matches!(now, Sounding::Rest(..)) {
+        return begin();
+    }
+    once_painted(move || {
+        if sounding.with_untracked(|later| *later == now) {
+            begin();
+        }
+    });
 }
 
 /// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
@@ -126,12 +150,9 @@ fn whole_seconds(ms: u64) -> Seconds {
     Seconds::saturating(i64::try_from(ms / 1000).unwrap_or(0))
 }
 
-/// Stops the line before and lays the one that belongs to the phase. What lies before now was heard, or was missed: a
+/// Lays the line that belongs to the phase. What lies before now was heard, or was missed: a
 /// rest that ended meanwhile is not replayed.
 fn lay(app: Stanchion, line: Held<Line>, hearing: Hearing, sounding: &Sounding) {
-    line.set_value(None);
-    app.unheard.set(false);
-    app.behind.set(0);
     if !hearing.on {
         return;
     }

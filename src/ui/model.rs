@@ -159,8 +159,6 @@ pub struct Model {
     pub back: LookBack,
     /// The sheet of the link that was opened.
     pub shared: Option<Shared>,
-    /// Writes that are not yet on disk.
-    pub unsaved: usize,
     /// What becomes of what is written.
     pub keeping: Keeping,
     /// A message.
@@ -215,7 +213,6 @@ impl Default for Model {
             opened_heading: None,
             back: LookBack::default(),
             shared: None,
-            unsaved: 0,
             keeping: Keeping::default(),
             notice: None,
             aside: Vec::new(),
@@ -255,14 +252,12 @@ impl Model {
         self.place = other.place.clone();
         self.people = other.people.clone();
         self.shared = other.shared.take();
-        self.unsaved = other.unsaved;
         self.notice = other.notice.take();
         self.remind_after = other.remind_after;
         self.promise = other.promise;
         self.update_waits = other.update_waits;
         // Whether writes fail is the disk's; that nothing is kept belongs to one database.
-        let nothing = |model: &Model| matches!(model.keeping, Keeping::Nothing(_));
-        if !nothing(self) && !nothing(other) {
+        if !self.keeps_nothing() && !other.keeps_nothing() {
             self.keeping = other.keeping.clone();
         }
     }
@@ -312,6 +307,12 @@ impl Model {
         }
         let said = t("Another tab or window of Stanchion is in use. Close it, or take over here.");
         self.follows.then(|| said.to_owned())
+    }
+
+    /// True where nothing outlives this page.
+    #[must_use]
+    pub fn keeps_nothing(&self) -> bool {
+        matches!(self.keeping, Keeping::Nothing(_))
     }
 
     /// The unit on display.

@@ -40,6 +40,8 @@ pub struct Stanchion {
     pub behind: Live<u32>,
     /// Whether cues are under way that cannot be heard.
     pub unheard: Live<bool>,
+    /// How many writes are not on disk yet.
+    pub unsaved: Live<usize>,
     /// Whether the screen stays on.
     pub awake: Live<Stay>,
     /// The browser's offer to put the app on the home screen.
@@ -86,6 +88,7 @@ impl Stanchion {
             hearing: Live::new(hearing()),
             behind: Live::new(0),
             unheard: Live::new(false),
+            unsaved: Live::new(0),
             awake: Live::new(Stay::default()),
             install: StoredValue::new_local(Install::default()),
             home: Live::new(Install::default().way()),
@@ -245,7 +248,7 @@ impl Stanchion {
                 None
             }
             Ok(writes) => {
-                self.write(writes);
+                self.write_once_painted(writes);
                 Some(ids)
             }
         }

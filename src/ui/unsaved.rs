@@ -11,16 +11,12 @@ use crate::words::many;
 const NAMED_MOST: usize = 4;
 
 /// What of the session on the floor waits to be written: its sets by name, or how many changes.
-pub fn waits(model: &Model, keep: &Keep) -> String {
+pub fn waits(model: &Model, keep: &Keep, unsaved: usize) -> String {
     let keys = keep.waiting_on(Shelf::Events);
     let session = model.session.as_ref();
     let sets = session.map_or_else(Vec::new, |session| sets_of(session.state(), &keys));
     if sets.is_empty() {
-        return many(
-            model.unsaved,
-            "Not saved: {n} change.",
-            "Not saved: {n} changes.",
-        );
+        return many(unsaved, "Not saved: {n} change.", "Not saved: {n} changes.");
     }
     let mut said = String::new();
     let mut before = String::new();

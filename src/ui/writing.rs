@@ -6,6 +6,7 @@ use super::model::{Keeping, Model};
 use super::stanchion::Stanchion;
 use crate::device::db::{DbError, Write};
 use crate::device::faults;
+use crate::device::painted::once_painted;
 use crate::device::timer::after;
 use crate::store::{Shelf, Unreadable};
 use leptos::prelude::*;
@@ -37,6 +38,14 @@ impl Stanchion {
         self.drain(keep.clone());
     }
 
+    /// As [`Stanchion::write`], begun when what was done is on the screen: a tap is seen sooner.
+    pub fn write_once_painted(self, writes: Vec<Write>) {
+        let keep = self.keep();
+        keep.wait(writes);
+        self.count_waiting();
+        once_painted(move || self.drain(keep));
+    }
+
     /// Tries again what could not be written.
     pub fn write_again(self) {
         let opened: Vec<Keep> = self
@@ -49,7 +58,7 @@ impl Stanchion {
 
     fn count_waiting(self) {
         let waiting = self.desk.with_value(super::desk::Desk::waiting);
-        self.model.update(|model| model.unsaved = waiting);
+        self.unsaved.set(waiting);
     }
 
     fn drain(self, keep: Keep) {

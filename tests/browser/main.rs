@@ -17,6 +17,7 @@ mod language;
 mod locks;
 mod pack;
 mod page;
+mod painted;
 mod picture;
 mod prefs;
 mod rest;

@@ -5,12 +5,10 @@ use super::figures::{
 };
 use super::plates::plates;
 use super::tempo::tempo_strip;
-use crate::cues::Position;
 use crate::say;
 use crate::session::Board;
 use crate::sheet::{Line, Target};
 use crate::strength::{body_mass_words, jump_words};
-use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -27,9 +25,14 @@ fn figure(class: &'static str, part: &'static str, size: &'static str, figure: F
         .view()
 }
 
-/// The frame of a board.
+/// The frame of a board on which nothing is counted. It takes the place of one on which something may be, as a whole:
+/// an attribute that stays is never drawn into one that follows.
 pub fn frame(inside: Vec<AnyView>) -> AnyView {
-    frame_of(false.into(), inside)
+    el("section")
+        .class("board")
+        .part("board")
+        .child(inside)
+        .view()
 }
 
 /// The frame of a board on which something may be counted.
@@ -58,28 +61,11 @@ pub fn title(text: String) -> AnyView {
 }
 
 /// The board of a set.
-pub fn set_board(app: Stanchion, board: Seen<Option<Board>>) -> AnyView {
-    let unit = app.of(Model::unit);
+pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     let position = Seen::new(move || {
         let (now, behind) = (app.now.get(), app.behind.get());
         app.model.with(|model| under_way(model, &now, behind))
     });
-    let turn = app.of(|model| {
-        let state = model.session.as_ref()?.state();
-        Some(state.turn(state.current()?.planned.key)?.said())
-    });
-    dynamic(move || match board.get() {
-        Some(board) => of_set(&board, turn.get(), unit.get(), position),
-        None => ().into_any(),
-    })
-}
-
-fn of_set(
-    board: &Board,
-    turn: Option<String>,
-    unit: Unit,
-    position: Seen<Option<Position>>,
-) -> AnyView {
     let load = load_figure(board, unit);
     let target = target_figure(board);
     let main = load.clone().unwrap_or_else(|| target.clone());

@@ -1,7 +1,7 @@
 //! The pad when nothing is left to do: it ends the session, by two taps.
 
 use super::hands::Hands;
-use super::pad::{face, frame, main_button};
+use super::pad::{face, frame, main_button, row};
 use super::screen::Open;
 use crate::ui::parts::{button, dynamic};
 use crate::words::t;
@@ -20,12 +20,12 @@ pub fn done_pad(hands: Hands) -> AnyView {
     frame(
         t("End"),
         vec![main_button(hands, "end", None, inside)],
-        vec![
+        row(vec![
             button("", "undo-set", t("undo set"), move || hands.undo_set()),
             button("", "amend", t("change set"), move || {
                 hands.open.set(Open::Amend)
             }),
             button("", "more", t("more"), move || hands.open.set(Open::More)),
-        ],
+        ]),
     )
 }

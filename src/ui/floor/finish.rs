@@ -3,7 +3,7 @@
 use crate::ledger::{Gained, Heading, SessionRecord, Volume, beaten_in, gained, moved};
 use crate::say;
 use crate::session::{Session, What};
-use crate::ui::model::{Keeping, Model};
+use crate::ui::model::Model;
 use crate::ui::parts::{
     button, choices, dynamic, el, h1, h2, line, list, page, quiet, text, toggles_of,
 };
@@ -124,11 +124,10 @@ pub fn summary(app: Stanchion) -> AnyView {
             .as_ref()
             .and_then(|session| sum_up(model, session))
     });
-    let saved = app.of(|model| match (&model.keeping, model.unsaved) {
-        (Keeping::Nothing(_), _) => {
-            t("in memory only: export it in Kit before you close this page")
-        }
-        (_, 0) => t("saved in the ledger"),
+    let in_memory = app.of(Model::keeps_nothing);
+    let saved = Seen::new(move || match app.unsaved.get() {
+        _ if in_memory.get() => t("in memory only: export it in Kit before you close this page"),
+        0 => t("saved in the ledger"),
         _ => t("saving"),
     });
     let rated = Seen::new(move || summed.get().and_then(|summed| summed.rpe).map(i64::from));

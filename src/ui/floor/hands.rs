@@ -6,6 +6,7 @@ use super::keys::Wish;
 use super::safety::Answered;
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
+use crate::device::dom;
 use crate::device::events::Pointer;
 use crate::device::haptic::buzz;
 use crate::device::media::MediaKeys;
@@ -275,6 +276,9 @@ impl Hands {
             .touches
             .with_value(|touches| touches.count(moment().tick.ms))
         {
+            // The button goes with the rest. While all is laid, the keyboard is handed on for less than it is found
+            // for after it was lost.
+            dom::hand_on(".pad-row", ".pad-main");
             self.app.undo_set();
         }
     }

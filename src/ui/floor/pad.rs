@@ -14,15 +14,20 @@ use crate::units::{Reps, clock};
 use crate::words::{t, t_in};
 use leptos::prelude::*;
 
-/// The pad: the large button between two others, and a row of small ones.
-pub fn frame(name: &'static str, large: Vec<AnyView>, row: Vec<AnyView>) -> AnyView {
+/// The pad: the large button between two others, and a [`row`] of small ones.
+pub fn frame(name: &'static str, large: Vec<AnyView>, row: AnyView) -> AnyView {
     el("section")
         .class("pad")
         .part("pad")
         .set("aria-label", name)
         .child(el("div").class("pad-log").child(large))
-        .child(el("div").class("pad-row").child(row))
+        .child(row)
         .view()
+}
+
+/// The row of small buttons.
+pub fn row(inside: Vec<AnyView>) -> AnyView {
+    el("div").class("pad-row").child(inside).view()
 }
 
 /// What stands on the large button.
@@ -193,12 +198,11 @@ pub fn set_pad(hands: Hands) -> AnyView {
         }
     });
     let row = dynamic(move || {
-        let row = if counts.get() {
+        row(if counts.get() {
             counting_row(hands)
         } else {
             set_row(hands)
-        };
-        row.into_any()
+        })
     });
     frame(
         t("Log"),
@@ -211,7 +215,7 @@ pub fn set_pad(hands: Hands) -> AnyView {
                 step("step", "reps-more", by(true), "+", one(true))
             }),
         ],
-        vec![row],
+        row,
     )
 }
 
@@ -367,11 +371,11 @@ pub fn rest_pad(hands: Hands) -> AnyView {
                 rest(true),
             ),
         ],
-        vec![
+        row(vec![
             button("", "undo-set", t("undo set"), move || hands.undo_set()),
             hold,
             short,
             button("", "more", t("more"), move || hands.open.set(Open::More)),
-        ],
+        ]),
     )
 }

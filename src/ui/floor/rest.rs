@@ -7,7 +7,7 @@ use crate::ledger::{SessionRecord, beaten_just_now};
 use crate::say;
 use crate::session::{Board, Phase};
 use crate::ui::live::Live;
-use crate::ui::model::{Keeping, Model};
+use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, line, tap};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -46,10 +46,10 @@ fn logged(model: &Model) -> Option<String> {
 }
 
 /// Whether it is on disk.
-fn saved(model: &Model) -> &'static str {
-    match (&model.keeping, model.unsaved) {
-        (Keeping::Nothing(_), _) => t("in memory only"),
-        (_, 0) => t("saved"),
+fn saved(in_memory: bool, unsaved: usize) -> &'static str {
+    match unsaved {
+        _ if in_memory => t("in memory only"),
+        0 => t("saved"),
         _ => t("saving"),
     }
 }
@@ -75,21 +75,23 @@ fn best(app: Stanchion) -> Seen<Option<String>> {
 }
 
 /// The board of a rest.
-pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: Live<Open>) -> AnyView {
-    let unit = app.of(Model::unit);
+pub fn rest_board(
+    app: Stanchion,
+    board: &Board,
+    turn: Option<String>,
+    unit: Unit,
+    open: Live<Open>,
+) -> AnyView {
     let left = Seen::new(move || seconds_left(app));
     let logged = app.of(logged);
-    let saved = app.of(saved);
+    let in_memory = app.of(Model::keeps_nothing);
+    let saved = move || saved(in_memory.get(), app.unsaved.get()).to_owned();
     let because = app.of(because);
     let off_plan = app.of(|model| {
         let state = model.session.as_ref()?.state();
         state.off_plan(model.unit())
     });
     let best = best(app);
-    let turn = app.of(|model| {
-        let state = model.session.as_ref()?.state();
-        Some(state.turn(state.current()?.planned.key)?.said())
-    });
     let clock = el("p")
         .class("board-main")
         .part("rest")
@@ -110,7 +112,7 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: Live<Open>) 
         el("span")
             .part("saved")
             .set("role", "status")
-            .says(move || saved.get().to_owned())
+            .says(saved)
             .view(),
         " · ".into_any(),
         el("span").class("logged-change").child(t("change")).view(),
@@ -136,10 +138,7 @@ pub fn rest_board(app: Stanchion, board: Seen<Option<Board>>, open: Live<Open>) 
             Some(said) => line("off-plan", "best", said),
             None => ().into_any(),
         }),
-        dynamic(move || match board.get() {
-            Some(board) => next(&board, turn.get(), unit.get()),
-            None => ().into_any(),
-        }),
+        next(board, turn, unit),
         against_budget(app),
     ])
 }

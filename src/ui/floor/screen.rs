@@ -18,9 +18,10 @@ use super::swap::swap_panel;
 use super::told::told;
 use crate::device::dom;
 use crate::device::events::{on_pointer, on_press};
-use crate::device::timer::{Timer, after};
+use crate::device::painted::once_painted;
 use crate::session::{Beside, Board, Phase, State};
 use crate::sheet::SetKey;
+use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, words};
 use crate::ui::seen::Seen;
@@ -149,14 +150,25 @@ fn follow(hands: Hands) {
         keys.set_value(None);
         pointers.set_value(None);
     });
-    let settling: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
+    let settling = StoredValue::new(false);
     Effect::new(move |changed: Option<()>| {
         hands.app.model.track();
         hands.counting.track();
-        let open = hands.open.get();
+        hands.open.track();
         if changed.is_some() {
-            // Once the page is laid: what had the keyboard may be gone, and keys would go nowhere.
-            settling.set_value(Some(after(0, move || settle_focus(open))));
+            // Once the page is painted: what had the keyboard may be gone, and keys would go nowhere.
+            if !settling.get_value() {
+                settling.set_value(true);
+                once_painted(move || {
+                    // Where the floor is gone meanwhile, so are these.
+                    if settling
+                        .try_update_value(|settling| *settling = false)
+                        .is_some()
+                    {
+                        settle_focus(hands.open.get_untracked());
+                    }
+                });
+            }
         }
     });
 }
@@ -169,6 +181,26 @@ fn settle_focus(open: Open) {
             _ => ".panel",
         });
     }
+}
+
+/// The board that the floor shows. One effect follows all that it is a function of: a board that goes is not drawn anew
+/// before.
+fn boards(
+    app: Stanchion,
+    face: Seen<Face>,
+    board: Seen<Option<Board>>,
+    open: Live<Open>,
+) -> AnyView {
+    let unit = app.of(Model::unit);
+    let turn = app.of(|model| {
+        let state = model.session.as_ref()?.state();
+        Some(state.turn(state.current()?.planned.key)?.said())
+    });
+    dynamic(move || match (face.get(), board.get()) {
+        (Face::Set(_), Some(board)) => set_board(app, &board, turn.get(), unit.get()),
+        (Face::Rest(_), Some(board)) => rest_board(app, &board, turn.get(), unit.get(), open),
+        _ => all_done(),
+    })
 }
 
 /// The screen of a session under way.
@@ -215,14 +247,7 @@ pub fn screen(app: Stanchion) -> AnyView {
         now
     });
     follow(hands);
-    let upper = vec![
-        rail(app),
-        dynamic(move || match face.get() {
-            Face::Set(_) => set_board(app, board),
-            Face::Rest(_) => rest_board(app, board, open),
-            Face::AllDone => all_done(),
-        }),
-    ];
+    let upper = vec![rail(app), boards(app, face, board, open)];
     let lower = dynamic(move || match face.get() {
         Face::Set(_) => set_pad(hands),
         Face::Rest(_) => rest_pad(hands),

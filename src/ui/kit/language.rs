@@ -14,8 +14,8 @@ use leptos::task::spawn_local;
 const LANGUAGES: [(&str, &str); 2] = [("en", "English"), ("de", "Deutsch")];
 
 /// Whether something is under way that a load of the page would break off.
-fn is_busy(model: &Model) -> bool {
-    model.any_in_session() || model.unsaved > 0
+fn is_busy(app: Stanchion) -> bool {
+    app.unsaved.get_untracked() > 0 || app.model.with_untracked(Model::any_in_session)
 }
 
 /// The choice of a language.
@@ -39,7 +39,7 @@ pub fn language(app: Stanchion) -> AnyView {
                     }
                 });
                 chosen.set(which.map(str::to_owned));
-                if app.model.with_untracked(is_busy) {
+                if is_busy(app) {
                     waits.set(true);
                 } else {
                     place::reload();

@@ -35,13 +35,14 @@ async fn lines(app: Stanchion) -> Vec<String> {
             layout = DATABASE_VERSION
         ),
     ];
-    let (kept, promise, unsaved, aside) = app.model.with_untracked(|model| {
+    let unsaved = app.unsaved.get_untracked();
+    let (kept, promise, aside) = app.model.with_untracked(|model| {
         let kept = match model.keeping {
             Keeping::Safe => t("on disk"),
             Keeping::Nothing(_) => t("in memory only"),
             Keeping::Failing(_) => t("writing fails"),
         };
-        (kept, model.promise, model.unsaved, model.aside.len())
+        (kept, model.promise, model.aside.len())
     });
     lines.push(say!(
         "kept: {kept}, {unsaved} writes under way",

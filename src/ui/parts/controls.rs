@@ -49,7 +49,12 @@ pub fn button(
 
 // A closure in a generic function is compiled for each of its uses: what follows the label must not be in one.
 fn button_with(class: &'static str, part: String, label: Text, on_tap: Callback<()>) -> AnyView {
-    button_of(class, part, None, (move || label.get()).into_any(), on_tap)
+    el("button")
+        .class(class)
+        .part(part)
+        .on_tap(on_tap)
+        .text(label)
+        .view()
 }
 
 /// One of several choices, pressed or not.

@@ -3,7 +3,7 @@
 
 use crate::say;
 use crate::ui::floor::logged_line;
-use crate::ui::model::{Keeping, Model};
+use crate::ui::model::Model;
 use crate::ui::parts::{button, el, tap, text};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -21,10 +21,10 @@ struct Half {
 }
 
 /// Both, the one who began first.
-fn halves(model: &Model) -> Option<[Half; 2]> {
+fn halves(model: &Model, unsaved: usize) -> Option<[Half; 2]> {
     let pair = model.pair.as_ref()?;
-    let own = half(model, model, true);
-    let other = half(model, model.partner()?, false);
+    let own = half(model, model, true, unsaved);
+    let other = half(model, model.partner()?, false, unsaved);
     Some(if pair.along.first {
         [own, other]
     } else {
@@ -32,7 +32,7 @@ fn halves(model: &Model) -> Option<[Half; 2]> {
     })
 }
 
-fn half(here: &Model, model: &Model, on: bool) -> Half {
+fn half(here: &Model, model: &Model, on: bool, unsaved: usize) -> Half {
     let logged = model.session.as_ref().and_then(|session| {
         let state = session.state();
         if state.has_ended() {
@@ -42,7 +42,7 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
         let basis = &state.block_of(slot).basis;
         let said = logged_line(&slot.logged()?.done, basis, model.unit());
         // In front: on a narrow phone the end of the line is cut.
-        Some(format!("{}: {said}", saved(here, model)))
+        Some(format!("{}: {said}", saved(model, unsaved)))
     });
     let person = here.people.get(model.who.unwrap_or_default());
     Half {
@@ -53,17 +53,20 @@ fn half(here: &Model, model: &Model, on: bool) -> Half {
 }
 
 /// Whether what they logged is on disk.
-fn saved(here: &Model, model: &Model) -> &'static str {
-    match (&model.keeping, here.unsaved) {
-        (Keeping::Nothing(_), _) => t("in memory only"),
-        (_, 0) => t("saved"),
+fn saved(model: &Model, unsaved: usize) -> &'static str {
+    match unsaved {
+        _ if model.keeps_nothing() => t("in memory only"),
+        0 => t("saved"),
         _ => t("saving"),
     }
 }
 
 /// The strip with both.
 pub fn strip(app: Stanchion) -> AnyView {
-    let both = app.of(halves);
+    let both = Seen::new(move || {
+        let unsaved = app.unsaved.get();
+        app.model.with(|model| halves(model, unsaved))
+    });
     let left = move || both.get().is_some_and(|[left, _]| left.on);
     let inside = vec![
         one(app, both, 0, "pair-left"),
