@@ -152,7 +152,8 @@ globalThis.stanchionPart = (part) => {
     bringAll().catch((error) => console.error(error));
     return;
   }
-  performance.mark("stanchion-waited");
+  // Which function that was: target/modules.txt has its number.
+  performance.mark("stanchion-waited", { detail: new Error().stack });
   try {
     while (!there[part]) {
       const next = count();

@@ -111,7 +111,11 @@ fn optimise(module: &Path, wasm_opt: &OsString) -> Outcome<()> {
 /// Cuts the module of the app into parts and names the later ones in the page; of another module only the names go.
 fn cut(staging: &Path, stem: &str, module: &Path) -> Outcome<()> {
     let bytes = fs::read(module).or_next("reading the WebAssembly", NEXT)?;
-    let Cut { parts, vain } = split::split(&bytes).map_err(|why| {
+    let Cut {
+        parts,
+        listing,
+        vain,
+    } = split::split(&bytes).map_err(|why| {
         Failure::new(
             format!("{} could not be cut: {why}", module.display()),
             "the compiler writes what xtask/src/split does not know: teach it",
@@ -138,6 +142,10 @@ fn cut(staging: &Path, stem: &str, module: &Path) -> Outcome<()> {
     if names.is_empty() {
         return Ok(());
     }
+    fs::write(places::target("modules.txt"), listing).or_next(
+        "writing target/modules.txt",
+        "check that target/ can be written",
+    )?;
     let place = staging.join("index.html");
     let page = fs::read_to_string(&place).or_next("reading the page", NEXT)?;
     let wasm = format!("data-wasm=\"./{stem}_bg.wasm\"");

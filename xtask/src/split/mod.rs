@@ -25,6 +25,8 @@ const SHARED: usize = 120;
 pub struct Cut {
     /// The parts, from the first on.
     pub parts: Vec<Vec<u8>>,
+    /// A line for each function: part, number there, name.
+    pub listing: String,
     /// Rooms that are listed and that no function is of.
     pub vain: Vec<&'static str>,
 }
@@ -34,12 +36,17 @@ pub fn split(bytes: &[u8]) -> Result<Cut, Unknown> {
     let module = Module::read(bytes)?;
     let mut imported = module.imported.iter();
     let cut = match imported.position(|(_, name)| name.contains(BRING)) {
-        Some(bring) => Cut {
-            parts: parts::cut(bytes, &module, &part_of(&module), number(bring))?,
-            vain: rooms::vain(module.names.values().copied()),
-        },
+        Some(bring) => {
+            let (parts, listing) = parts::cut(bytes, &module, &part_of(&module), number(bring))?;
+            Cut {
+                parts,
+                listing,
+                vain: rooms::vain(module.names.values().copied()),
+            }
+        }
         None => Cut {
-            parts: vec![parts::whole(bytes)?],
+            parts: vec![pieces::whole(bytes)?],
+            listing: String::new(),
             vain: Vec::new(),
         },
     };

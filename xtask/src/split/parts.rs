@@ -6,6 +6,7 @@
 //! only a matter of time in which part a function lies: called too early, it is waited for.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write;
 
 use wasm_encoder::reencode::Reencode;
 use wasm_encoder::{
@@ -21,30 +22,19 @@ use super::renumber::Renumber;
 /// The memory, as the first part exports it; tables, globals and functions are `t`, `g` and `f` with a number.
 const MEMORY: &str = "m";
 
-/// A module as it is, without the names of its functions and whatever else a browser does not ask for.
-pub fn whole(bytes: &[u8]) -> Result<Vec<u8>, Unknown> {
-    let mut out = wasm_encoder::Module::new();
-    for payload in Parser::new(0).parse_all(bytes) {
-        match payload.map_err(said)? {
-            Payload::CustomSection(_) => {}
-            other => raw(&mut out, &other, bytes),
-        }
-    }
-    Ok(out.finish())
-}
-
 /// Cuts a module into as many parts as `part_of` names, from 0 on: it says of each function that is not imported in which
-/// part it is to be. `bring` is the import that brings a part, by its number.
+/// part it is to be. `bring` is the import that brings a part, by its number. Gives the parts, and a list of what is in them.
 pub fn cut(
     bytes: &[u8],
     module: &Module<'_>,
     part_of: &[usize],
     bring: u32,
-) -> Result<Vec<Vec<u8>>, Unknown> {
+) -> Result<(Vec<Vec<u8>>, String), Unknown> {
     let plan = Plan::of(module, part_of, bring)?;
     let later = 1..=part_of.iter().copied().max().unwrap_or(0);
     let later = later.map(|part| plan.later(part));
-    std::iter::once(plan.first(bytes)).chain(later).collect()
+    let parts: Result<_, _> = std::iter::once(plan.first(bytes)).chain(later).collect();
+    Ok((parts?, plan.listing()))
 }
 
 /// A place of the table that holds a stand-in for a function until that one is there.
@@ -148,6 +138,42 @@ impl<'a, 'm> Plan<'a, 'm> {
         self.stand_ins.iter().filter(move |it| it.lies_in == part)
     }
 
+    /// Each function of each part by its number there, for who looks for what a stand-in stood for.
+    fn listing(&self) -> String {
+        let name = |function: u32| self.module.names.get(&function).copied().unwrap_or("?");
+        let mut lines = String::new();
+        for part in 0..=self.part_of.iter().copied().max().unwrap_or(0) {
+            let kept = self.functions(part);
+            let before = match part {
+                0 => self.module.first_own(),
+                part => number(self.asked(part, &kept).len()),
+            };
+            let own = kept.iter().map(|function| name(*function).to_owned());
+            let stand_ins = self.stand_ins(part).map(|stand_in| {
+                let part = self.part(stand_in.function);
+                format!("stands for, of {part}: {}", name(stand_in.function))
+            });
+            for (at, said) in (before..).zip(own.chain(stand_ins)) {
+                _ = writeln!(lines, "{part} {at} {said}");
+            }
+        }
+        lines
+    }
+
+    /// The functions of earlier parts that a part calls by name.
+    fn asked(&self, part: usize, kept: &[u32]) -> BTreeSet<u32> {
+        let calls = kept.iter().flat_map(|function| {
+            let own = function - self.module.first_own();
+            &self.module.calls[own as usize]
+        });
+        let mut asked: BTreeSet<u32> = calls.copied().collect();
+        if self.stand_ins(part).next().is_some() {
+            asked.insert(self.bring);
+        }
+        asked.retain(|function| self.part(*function) < part);
+        asked
+    }
+
     fn first(&self, bytes: &[u8]) -> Result<Vec<u8>, Unknown> {
         let kept = self.functions(0);
         let imported = 0..self.module.first_own();
@@ -217,15 +243,7 @@ impl<'a, 'm> Plan<'a, 'm> {
     fn later(&self, part: usize) -> Result<Vec<u8>, Unknown> {
         let module = self.module;
         let kept = self.functions(part);
-        let calls = kept.iter().flat_map(|function| {
-            let own = function - module.first_own();
-            &module.calls[own as usize]
-        });
-        let mut asked: BTreeSet<u32> = calls.copied().collect();
-        if self.stand_ins(part).next().is_some() {
-            asked.insert(self.bring);
-        }
-        asked.retain(|function| self.part(*function) < part);
+        let asked = self.asked(part, &kept);
         let mut renumber = Renumber::of(asked.iter().chain(&kept).copied());
         let first_stand_in = renumber.next();
         let mut types = TypeSection::new();

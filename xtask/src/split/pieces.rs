@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use wasm_encoder::{ConstExpr, ElementSection, Elements, Instruction};
-use wasmparser::Payload;
+use wasmparser::{Parser, Payload};
 
-use super::module::{TABLE, number};
+use super::module::{TABLE, Unknown, number, said};
 
 /// Calls what stands at a place of the table.
 pub fn call_at(place: u32, kind: u32) -> [Instruction<'static>; 2] {
@@ -46,4 +46,16 @@ pub fn raw(out: &mut wasm_encoder::Module, payload: &Payload<'_>, bytes: &[u8]) 
         let data = &bytes[range];
         out.section(&wasm_encoder::RawSection { id, data });
     }
+}
+
+/// A module as it is, without the names of its functions and whatever else a browser does not ask for.
+pub fn whole(bytes: &[u8]) -> Result<Vec<u8>, Unknown> {
+    let mut out = wasm_encoder::Module::new();
+    for payload in Parser::new(0).parse_all(bytes) {
+        match payload.map_err(said)? {
+            Payload::CustomSection(_) => {}
+            other => raw(&mut out, &other, bytes),
+        }
+    }
+    Ok(out.finish())
 }

@@ -11,8 +11,6 @@ pub const PARTS: usize = 3;
 /// that fit a path, the longest counts; of several paths in one name, the latest part.
 const ROOMS: &[(usize, &str)] = &[
     (2, "char>::escape_debug_ext"),
-    (2, "core::fmt::float"),
-    (2, "core::num::flt2dec"),
     (2, "core::str::pattern::StrSearcher"),
     (1, "rust_decimal::decimal::Decimal as core::ops::arith"),
     (1, "rust_decimal::ops"),
@@ -74,6 +72,7 @@ const ROOMS: &[(usize, &str)] = &[
     (2, "stanchion::ui::body"),
     (2, "stanchion::ui::books"),
     (1, "stanchion::ui::books::apply_next"),
+    (0, "stanchion::ui::books::are_kept_in"),
     (1, "stanchion::ui::books::turns"),
     (2, "stanchion::ui::change"),
     (2, "stanchion::ui::charts"),
