@@ -134,7 +134,8 @@ function put(part, module) {
   if (globalThis.stanchionWhole) dispatchEvent(new Event("stanchion-whole"));
 }
 
-/** A file, and nothing else happens before it is there. */
+/** A file, and nothing else happens before it is there. No service worker answers such a request: without a network there is
+ * none. So whoever shows a place or a panel of a module waits for it in peace (`Stanchion::whole`), and this is for the rest. */
 function fileAtOnce(url) {
   const request = new XMLHttpRequest();
   request.open("GET", url, false);
@@ -181,14 +182,12 @@ async function bringAll() {
 // What could not be had without a network is had with one.
 addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
 
-/** Whether someone comes for the first time: they have something to read while the later modules come. A phone that has been
- * here before has all of them. */
-const isFirst = () => !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
-
-/** The last module that is to be in its place before anything is shown. */
+/** The last module that is to be in its place before anything is shown. Who comes for the first time has something to read
+ * while the others come; a phone that has been here before has all of them. */
 function needed() {
   if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
-  return isFirst() ? 0 : Math.min(1, later.length);
+  const isFirst = !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
+  return isFirst ? 0 : Math.min(1, later.length);
 }
 
 async function boot() {
@@ -198,10 +197,7 @@ async function boot() {
   }
   try {
     const parts = later.slice(0, needed()).map(compiled);
-    // A service worker answers no request that is waited for, and without a network nobody else does: on a phone that has
-    // been here before the bytes of all modules are at hand before anything can be touched.
-    const others = isFirst() ? [] : later.slice(parts.length).map((_, at) => bring(parts.length + at + 1).catch(() => null));
-    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts, ...others]);
+    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts]);
     // A task of its own: what was touched while the app was compiled comes first.
     await new Promise((later) => setTimeout(later));
     there[0] = await init({ module_or_path: module });

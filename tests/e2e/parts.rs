@@ -65,8 +65,8 @@ async fn later_starts_and_the_floor_wait_for_no_page_of_the_rest() {
     let browser = Browser::start("parts-floor");
     let person = Person::arrive(&browser, &server).await;
     installed(&person).await;
-    // From now on the rest is never made ready; its bytes are at hand.
-    let never = "WebAssembly.compile = () => new Promise(() => {});";
+    // From now on the rest is not made ready.
+    let never = "window.makeReady = WebAssembly.compile; WebAssembly.compile = () => new Promise(() => {});";
     person
         .devtools(
             "Page.addScriptToEvaluateOnNewDocument",
@@ -89,12 +89,18 @@ async fn later_starts_and_the_floor_wait_for_no_page_of_the_rest() {
     end_rest(&person).await;
     log(&person).await;
     assert_eq!(waited(&person).await, [] as [serde_json::Value; 0]);
-    // What lies there is had by whoever asks for it, without a network too.
-    server.serve_nothing();
+    // What lies there opens when it is there.
     person.tap("more").await;
+    let here = person
+        .run("return !!document.querySelector('[data-part=\"more-panel\"]')")
+        .await;
+    assert_eq!(here, json!(false));
+    person
+        .run("WebAssembly.compile = makeReady; stanchionPart(0)")
+        .await;
     person.tap("note").await;
     person.see("note-panel").await;
-    assert_eq!(waited(&person).await.len(), 1);
+    assert_eq!(waited(&person).await, [] as [serde_json::Value; 0]);
     person.close().await;
 }
 
@@ -119,5 +125,37 @@ async fn a_place_that_is_not_there_yet_says_so_and_comes_with_the_network() {
     ));
     person.run("dispatchEvent(new Event('online'))").await;
     person.reads("place", "Nothing yet").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn what_is_called_before_it_is_there_is_waited_for() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
+    let server = Server::start();
+    let browser = Browser::start("parts-called");
+    let client = browser.open().await;
+    let person = Person { client };
+    // The later modules are on their way for ever.
+    let never = "const real = fetch;
+        window.fetch = (what, ...more) =>
+          /_[12].wasm$/.test(String(what.url ?? what)) ? new Promise(() => {}) : real(what, ...more);";
+    person
+        .devtools(
+            "Page.addScriptToEvaluateOnNewDocument",
+            json!({ "source": never }),
+        )
+        .await;
+    person.client.goto(&server.url()).await.unwrap();
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    person.reads("saved", "saved").await;
+    assert_eq!(waited(&person).await.len(), 1);
     person.close().await;
 }

@@ -26,7 +26,7 @@ mod told;
 mod touch;
 
 use super::coach;
-use super::parts::{apart, dynamic};
+use super::parts::{apart, dynamic, when};
 use super::stanchion::stanchion;
 use crate::session::SessionId;
 use leptos::prelude::*;
@@ -59,7 +59,7 @@ pub fn floor_place() -> AnyView {
     dynamic(move || match showing.get() {
         Showing::Choice => apart(|| choose::choice(app)),
         Showing::Session(_) => apart(|| screen::screen(app)),
-        Showing::Summary => apart(|| finish::summary(app)),
-        Showing::NotHere => apart(coach::floor),
+        Showing::Summary => when(app.whole, move || apart(|| finish::summary(app))),
+        Showing::NotHere => when(app.whole, || apart(coach::floor)),
     })
 }

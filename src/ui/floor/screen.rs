@@ -117,6 +117,10 @@ fn over(hands: Hands) -> AnyView {
     let close = Callback::new(move |()| open.set(Open::Nothing));
     dynamic(move || match open.get() {
         Open::Nothing => ().into_any(),
+        Open::Sides => sides_panel(hands, close),
+        Open::Safety => safety_panel(hands, close),
+        // The others come with the rest of the app, and open when it is there.
+        _ if !app.whole.get() => ().into_any(),
         Open::Load => load_panel(app, board, close),
         Open::Reserve => reserve_panel(app, board, close),
         Open::Amend => amend_panel(app, close),
@@ -126,9 +130,7 @@ fn over(hands: Hands) -> AnyView {
         Open::Order => order_panel(app, close),
         Open::Swap => swap_panel(app, close),
         Open::Short => short_panel(hands, close),
-        Open::Sides => sides_panel(hands, close),
         Open::Keys => keys_panel(hands, close),
-        Open::Safety => safety_panel(hands, close),
     })
 }
 
