@@ -9,7 +9,7 @@ use super::history::{histories_place, history_place};
 use super::kit::{kit_place, state_place};
 use super::ledger::{ledger_place, report_place, session_place, weeks_place};
 use super::model::{Keeping, Notice, Stage};
-use super::parts::{apart, button, dynamic, el, when};
+use super::parts::{apart, button, dynamic, el, h1, page, when};
 use super::people::{bar, lifters_place};
 use super::place::Place;
 use super::programme::programme_place;
@@ -59,7 +59,7 @@ fn open(app: Stanchion) -> AnyView {
     let place = dynamic(move || {
         let at = at.get();
         let is_here = at == Place::Floor || app.whole.get();
-        untrack(move || if is_here { place_of(at) } else { coming() })
+        untrack(move || if is_here { place_of(at) } else { coming(&at) })
     });
     let banners = vec![banners(app), bar(app)];
     let places = places(app);
@@ -86,15 +86,16 @@ fn open(app: Stanchion) -> AnyView {
 }
 
 /// Said until a place is there: all but the floor come with the rest of the app.
-fn coming() -> AnyView {
+fn coming(at: &Place) -> AnyView {
     rest::bring();
+    let name = match at.main() {
+        Place::Sheets => t("Sheets"),
+        Place::Ledger => t("Ledger"),
+        _ => t("Kit"),
+    };
     let text = t("The rest of the app is being loaded; the floor is ready.");
-    el("p")
-        .class("quiet")
-        .set("role", "status")
-        .part("coming")
-        .child(text)
-        .view()
+    let said = el("p").set("role", "status").part("coming").child(text);
+    page("coming-place", vec![h1(name), said.view()])
 }
 
 /// The place that one is at.
