@@ -186,7 +186,7 @@ addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
  * while the others come; a phone that has been here before has all of them. */
 function needed() {
   if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
-  const isFirst = !document.getElementById("shell-first").hidden && !navigator.serviceWorker?.controller;
+  const isFirst = document.getElementById("shell-first")?.hidden === false && !navigator.serviceWorker?.controller;
   return isFirst ? 0 : Math.min(1, later.length);
 }
 
