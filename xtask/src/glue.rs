@@ -5,15 +5,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
+use wasm_encoder::{EntityType, ExportSection, ImportSection};
+use wasmparser::{Parser, Payload, TypeRef};
+
+use crate::split;
+
 /// The mark of a name that wasm-bindgen made.
 const MADE: &str = "__";
-
-/// Sections of a module (WebAssembly Core Specification, 5.5.2), of which these hold names that the script says.
-const IMPORTS: u8 = 2;
-const EXPORTS: u8 = 7;
-
-/// Bytes before the first section: the magic and the version.
-const HEAD: usize = 8;
 
 /// Script and module with short names for what they share; none where the module is not understood, or a line of the script
 /// is one that a text goes on over.
@@ -83,133 +82,58 @@ fn words(script: &str) -> impl Iterator<Item = &str> {
     pieces(script).filter(|piece| piece.starts_with(is_of_word))
 }
 
-/// Reads a module from its beginning on.
-struct Reader<'m>(&'m [u8]);
-
-impl<'m> Reader<'m> {
-    fn take(&mut self, count: usize) -> Option<&'m [u8]> {
-        let (taken, rest) = self.0.split_at_checked(count)?;
-        self.0 = rest;
-        Some(taken)
-    }
-
-    fn byte(&mut self) -> Option<u8> {
-        self.take(1).map(|taken| taken[0])
-    }
-
-    /// A number in LEB128.
-    fn number(&mut self) -> Option<usize> {
-        let mut number = 0_usize;
-        for shift in (0..35).step_by(7) {
-            let byte = self.byte()?;
-            number |= usize::from(byte & 0x7f) << shift;
-            if byte & 0x80 == 0 {
-                return Some(number);
-            }
-        }
-        None
-    }
-
-    fn name(&mut self) -> Option<&'m str> {
-        let length = self.number()?;
-        std::str::from_utf8(self.take(length)?).ok()
-    }
-
-    /// What is read by `read`, as the bytes that it is.
-    fn bytes_of(&mut self, read: impl FnOnce(&mut Self) -> Option<()>) -> Option<&'m [u8]> {
-        let before = self.0;
-        read(self)?;
-        Some(&before[..before.len() - self.0.len()])
-    }
-}
-
-fn put_number(mut number: usize, into: &mut Vec<u8>) {
-    loop {
-        let low = (number & 0x7f) as u8;
-        number >>= 7;
-        if number == 0 {
-            return into.push(low);
-        }
-        into.push(low | 0x80);
-    }
-}
-
-fn put_name(name: &str, into: &mut Vec<u8>) {
-    put_number(name.len(), into);
-    into.extend(name.as_bytes());
-}
-
-/// A module whose imports and exports have the names that `name` gives them.
+/// A module whose imports and exports have the names that `name` gives them; none where it is not understood, or imports
+/// anything but functions, which wasm-bindgen does not.
 fn renamed(module: &[u8], name: &mut dyn FnMut(&str) -> String) -> Option<Vec<u8>> {
-    let mut reader = Reader(module);
-    let mut out = reader.take(HEAD)?.to_vec();
-    while let Some(section) = reader.byte() {
-        let length = reader.number()?;
-        let content = Reader(reader.take(length)?);
-        let content = match section {
-            IMPORTS => entries(content, true, name)?,
-            EXPORTS => entries(content, false, name)?,
-            _ => content.0.to_vec(),
-        };
-        out.push(section);
-        put_number(content.len(), &mut out);
-        out.extend(content);
-    }
-    Some(out)
-}
-
-/// The entries of a section; an import has the name of its module before its own.
-fn entries(
-    mut content: Reader<'_>,
-    are_imports: bool,
-    name: &mut dyn FnMut(&str) -> String,
-) -> Option<Vec<u8>> {
-    let mut out = Vec::new();
-    let count = content.number()?;
-    put_number(count, &mut out);
-    for _ in 0..count {
-        if are_imports {
-            put_name(content.name()?, &mut out);
+    let mut out = wasm_encoder::Module::new();
+    for payload in Parser::new(0).parse_all(module) {
+        match payload.ok()? {
+            Payload::ImportSection(section) => {
+                let mut imports = ImportSection::new();
+                for import in section.into_imports() {
+                    let import = import.ok()?;
+                    let TypeRef::Func(kind) = import.ty else {
+                        return None;
+                    };
+                    let kind = EntityType::Function(kind);
+                    imports.import(import.module, &name(import.name), kind);
+                }
+                out.section(&imports);
+            }
+            Payload::ExportSection(section) => {
+                let mut exports = ExportSection::new();
+                for export in section {
+                    let export = export.ok()?;
+                    let kind = RoundtripReencoder.export_kind(export.kind).ok()?;
+                    exports.export(&name(export.name), kind, export.index);
+                }
+                out.section(&exports);
+            }
+            other => split::raw(&mut out, &other, module),
         }
-        put_name(&name(content.name()?), &mut out);
-        // A function by its type, or anything that is exported by its number. Others are not imported by wasm-bindgen.
-        let kind = content.bytes_of(|content| {
-            let is_function = content.byte()? == 0;
-            content.number()?;
-            (is_function || !are_imports).then_some(())
-        })?;
-        out.extend(kind);
     }
-    Some(out)
+    Some(out.finish())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_encoder::ExportKind;
 
-    /// A module that imports a function of type 0 under each name, and exports functions.
+    /// A module that imports a function under each name, and exports functions.
     fn module(imports: &[&str], exports: &[&str]) -> Vec<u8> {
-        let mut module = b"\0asm\x01\0\0\0".to_vec();
-        for (section, names) in [(IMPORTS, imports), (EXPORTS, exports)] {
-            let mut content = Vec::new();
-            put_number(names.len(), &mut content);
-            for (n, name) in names.iter().enumerate() {
-                if section == IMPORTS {
-                    put_name("./glue.js", &mut content);
-                }
-                put_name(name, &mut content);
-                content.push(0);
-                put_number(n + 200, &mut content);
-            }
-            module.push(section);
-            put_number(content.len(), &mut content.clone());
-            let mut length = Vec::new();
-            put_number(content.len(), &mut length);
-            module.extend(length);
-            module.extend(content);
+        let (mut imported, mut exported) = (ImportSection::new(), ExportSection::new());
+        for (n, name) in (200..).zip(imports) {
+            imported.import("./glue.js", name, EntityType::Function(n));
         }
-        // A section of code that nobody looks into.
-        module.extend([10, 2, 7, 7]);
+        for (n, name) in (200..).zip(exports) {
+            exported.export(name, ExportKind::Func, n);
+        }
+        let mut module = wasm_encoder::Module::new();
+        module.section(&imported).section(&exported);
+        let mut module = module.finish();
+        // A section of data that nobody looks into: one piece of two bytes.
+        module.extend([11, 5, 1, 1, 2, 7, 7]);
         module
     }
 
@@ -238,14 +162,5 @@ mod tests {
         // An import of a memory.
         let memory = b"\0asm\x01\0\0\0\x02\x0a\x01\x03env\x01m\x02\0\x01";
         assert!(shorten("m", memory).is_none());
-    }
-
-    #[test]
-    fn numbers_are_written_as_they_are_read() {
-        for number in [0, 127, 128, 300, 16_384, 2_097_151] {
-            let mut bytes = Vec::new();
-            put_number(number, &mut bytes);
-            assert_eq!(Reader(&bytes).number(), Some(number));
-        }
     }
 }

@@ -9,6 +9,7 @@ mod renumber;
 mod rooms;
 
 use module::{Module, Unknown, number};
+pub use pieces::raw;
 use wasmparser::Validator;
 
 /// The function of the page that brings a part; the app imports it (`src/device/rest.rs`).

@@ -20,7 +20,7 @@ pub struct Module<'m> {
     pub functions: Vec<u32>,
     /// The tables.
     pub tables: Vec<TableType>,
-    /// How many globals there are, and how many of them may change.
+    /// The types of the globals.
     pub globals: Vec<wasmparser::GlobalType>,
     /// The memory.
     pub memory: Option<wasmparser::MemoryType>,
