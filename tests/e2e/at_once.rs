@@ -25,10 +25,8 @@ const MASS: &str = "return document.querySelector('[data-part=\"body-mass\"]')?.
 
 /// Opens the app anew and taps that at once.
 async fn open_and_tap(person: &Person, css: &str) {
-    let script = json!({ "source": TAP.replace("CSS", &json!(css).to_string()) });
-    let added = person
-        .devtools("Page.addScriptToEvaluateOnNewDocument", script)
-        .await;
+    let script = TAP.replace("CSS", &json!(css).to_string());
+    let added = person.before_the_app(&script).await;
     person.reload().await;
     person
         .until("return window.tapped !== undefined", "it is tapped")

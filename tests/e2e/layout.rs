@@ -98,15 +98,13 @@ async fn a_change_of_form_that_fails_leaves_old_data_and_a_usable_app() {
     let browser = Browser::start("layout-fails");
     let person = phone_of_version_1(&browser, &server).await;
     let before = rows(&person, "events").await;
-    let spoil = json!({ "source": "
+    let spoil = "
         const old = IDBDatabase.prototype.createObjectStore;
         IDBDatabase.prototype.createObjectStore = function (name) {
           if (name === 'programmes') throw new DOMException('not today', 'UnknownError');
           return old.call(this, name);
-        };" });
-    let spoiled = person
-        .devtools("Page.addScriptToEvaluateOnNewDocument", spoil)
-        .await;
+        };";
+    let spoiled = person.before_the_app(spoil).await;
     return_to(&person, &server).await;
     person
         .reads(
@@ -286,15 +284,13 @@ async fn books_that_cannot_be_made_cost_nothing_and_are_made_at_the_next_start()
         rows(&person, "headings").await,
         rows(&person, "summaries").await,
     );
-    let spoil = json!({ "source": "
+    let spoil = "
         const old = IDBObjectStore.prototype.put;
         IDBObjectStore.prototype.put = function (...given) {
           if (this.name === 'histories') throw new DOMException('not today', 'QuotaExceededError');
           return old.apply(this, given);
-        };" });
-    let spoiled = person
-        .devtools("Page.addScriptToEvaluateOnNewDocument", spoil)
-        .await;
+        };";
+    let spoiled = person.before_the_app(spoil).await;
     return_to(&person, &server).await;
     person.see("choose").await;
     person.run("location.hash = '#/ledger'").await;

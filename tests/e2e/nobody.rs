@@ -4,7 +4,7 @@ use super::away::file_of;
 use super::browser::Browser;
 use super::export::give_file;
 use super::person::Person;
-use super::server::Server;
+use super::server::{Server, dist};
 use super::whole_session::{end, log_all};
 use serde_json::json;
 
@@ -103,7 +103,7 @@ async fn the_policy_lets_no_text_become_markup_or_a_script() {
         )
         .await;
     // No code of the app can set markup: the glue does not even name it.
-    let glue = std::fs::read_dir(std::env::var("STANCHION_DIST").unwrap())
+    let glue = std::fs::read_dir(dist())
         .unwrap()
         .map(|entry| entry.unwrap().path())
         .find(|path| {

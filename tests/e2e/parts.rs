@@ -5,7 +5,7 @@ use super::browser::Browser;
 use super::engine::{Engine, only_in};
 use super::looks::picture;
 use super::person::Person;
-use super::server::Server;
+use super::server::{Server, dist};
 use super::update::{copy, installed};
 use super::whole_session::{begin, end_rest, log};
 use serde_json::json;
@@ -13,7 +13,7 @@ use std::path::PathBuf;
 
 /// The built app without its later modules, from one on.
 fn without_parts(browser: &Browser, from: u32) -> PathBuf {
-    let dist = PathBuf::from(std::env::var("STANCHION_DIST").expect("STANCHION_DIST is set"));
+    let dist = dist();
     let folder = browser.folder().join(format!("without-{from}"));
     copy(&dist, &folder);
     let mut left_out = 0;
@@ -67,12 +67,7 @@ async fn later_starts_and_the_floor_wait_for_no_page_of_the_rest() {
     installed(&person).await;
     // From now on the rest is not made ready.
     let never = "window.makeReady = WebAssembly.compile; WebAssembly.compile = () => new Promise(() => {});";
-    person
-        .devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            json!({ "source": never }),
-        )
-        .await;
+    person.before_the_app(never).await;
     person.reload().await;
     begin(&person, "Lower A").await;
     person.tap("reps-less").await;
@@ -120,9 +115,7 @@ async fn a_place_that_is_not_there_yet_says_so_and_comes_with_the_network() {
     person.see("choose").await;
     person.tap("go-ledger").await;
     person.see("coming").await;
-    server.serve(PathBuf::from(
-        std::env::var("STANCHION_DIST").expect("STANCHION_DIST is set"),
-    ));
+    server.serve(dist());
     person.run("dispatchEvent(new Event('online'))").await;
     person.reads("place", "Nothing yet").await;
     person.close().await;
@@ -144,12 +137,7 @@ async fn what_is_called_before_it_is_there_is_waited_for() {
     let never = "const real = fetch;
         window.fetch = (what, ...more) =>
           /_[12].wasm$/.test(String(what.url ?? what)) ? new Promise(() => {}) : real(what, ...more);";
-    person
-        .devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            json!({ "source": never }),
-        )
-        .await;
+    person.before_the_app(never).await;
     person.client.goto(&server.url()).await.unwrap();
     person.tap("welcome-open").await;
     person.see("choose").await;

@@ -253,6 +253,13 @@ impl Person {
             .expect("the browser takes the command")
     }
 
+    /// Runs a script before anything else in each page that this window opens from now on; gives what takes it off again.
+    pub async fn before_the_app(&self, script: &str) -> Value {
+        let script = json!({ "source": script });
+        self.devtools("Page.addScriptToEvaluateOnNewDocument", script)
+            .await
+    }
+
     /// Closes the browser.
     pub async fn close(self) {
         self.client.close().await.expect("the browser closes");

@@ -68,10 +68,10 @@ async fn a_file_that_is_opened_with_the_app_is_looked_at() {
            {{ getFile: async () => new File([{text}], 'log.json') }},
          ] }}) }};"
     );
-    let script = json!({ "source": format!("Object.defineProperty(window, 'launchQueue', {{ configurable: true, value: null, writable: true }}); {opens}") });
-    person
-        .devtools("Page.addScriptToEvaluateOnNewDocument", script)
-        .await;
+    let script = format!(
+        "Object.defineProperty(window, 'launchQueue', {{ configurable: true, value: null, writable: true }}); {opens}"
+    );
+    person.before_the_app(&script).await;
     person.reload().await;
     person.reads("import-said", "2 sessions new").await;
     person.tap("import-leave").await;

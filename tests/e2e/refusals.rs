@@ -101,15 +101,9 @@ async fn where_storage_is_refused_the_app_runs_and_says_that_nothing_is_kept() {
     let client = browser.open().await;
     let source = "Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError') } });
                   Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError') } });";
-    super::browser::devtools(
-        &client,
-        "Page.addScriptToEvaluateOnNewDocument",
-        json!({ "source": source }),
-    )
-    .await
-    .expect("the browser takes a script");
-    client.goto(&server.url()).await.unwrap();
     let person = Person { client };
+    person.before_the_app(source).await;
+    person.client.goto(&server.url()).await.unwrap();
     person.tap("welcome-open").await;
     person.reads("not-kept", "Nothing new will be kept").await;
     super::whole_session::begin(&person, "Lower A").await;

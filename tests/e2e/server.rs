@@ -10,6 +10,13 @@ use std::thread::JoinHandle;
 /// The sub-path that the app is served under.
 const BELOW: &str = "/boathouse/";
 
+/// The folder of the built app.
+pub fn dist() -> PathBuf {
+    std::env::var("STANCHION_DIST")
+        .expect("STANCHION_DIST names the built app")
+        .into()
+}
+
 /// A running host.
 pub struct Server {
     address: SocketAddr,
@@ -26,9 +33,7 @@ impl Server {
 
     /// Serves at an address, so that a stopped host can come back.
     pub fn start_at(address: SocketAddr) -> Server {
-        let root = PathBuf::from(
-            std::env::var("STANCHION_DIST").expect("STANCHION_DIST names the built app"),
-        );
+        let root = dist();
         let listener = TcpListener::bind(address).expect("a port is free");
         let address = listener.local_addr().expect("a bound port has an address");
         let stopping = Arc::new(AtomicBool::new(false));

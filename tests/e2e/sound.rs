@@ -8,16 +8,6 @@ use super::server::Server;
 use super::whole_session::begin;
 use serde_json::json;
 
-/// Runs a script in every page that is opened from now on, before the app.
-async fn before_the_app(person: &Person, script: &str) {
-    person
-        .devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            json!({ "source": script }),
-        )
-        .await;
-}
-
 /// Opens the app anew once all of it is on disk.
 async fn reload(person: &Person) {
     let script = "return document.querySelector('[data-unsaved]') === null";
@@ -99,8 +89,7 @@ async fn a_rest_says_what_comes_next_and_its_end_is_felt() {
     let server = Server::start();
     let browser = Browser::start("voice");
     let person = Person::arrive(&browser, &server).await;
-    before_the_app(
-        &person,
+    person.before_the_app(
         "window.spoken = []; window.shaken = []; window.hushed = 0;
          const near = { name: 'near', lang: 'en-GB', localService: true, default: true };
          const synthesis = new EventTarget();
@@ -172,12 +161,12 @@ async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
         assert!(now <= before && now > before - 20, "{now} s of {before} s");
     }
     // An hour back, and the page opened anew: the rest goes on and does not stand.
-    before_the_app(
-        &person,
-        "const real = Date.prototype.getTime; window.shift = -3600000;
+    person
+        .before_the_app(
+            "const real = Date.prototype.getTime; window.shift = -3600000;
          Date.prototype.getTime = function () { return real.call(this) + window.shift };",
-    )
-    .await;
+        )
+        .await;
     reload(&person).await;
     person.see("rest").await;
     let after = left(&person).await;
@@ -209,11 +198,11 @@ async fn the_count_on_the_board_waits_for_what_is_heard() {
     let browser = Browser::start("latency");
     let person = Person::arrive(&browser, &server).await;
     // Headphones that are 0.9 s late.
-    before_the_app(
-        &person,
-        "Object.defineProperty(AudioContext.prototype, 'outputLatency', { get: () => 0.9 });",
-    )
-    .await;
+    person
+        .before_the_app(
+            "Object.defineProperty(AudioContext.prototype, 'outputLatency', { get: () => 0.9 });",
+        )
+        .await;
     reload(&person).await;
     begin(&person, "Upper B").await;
     person

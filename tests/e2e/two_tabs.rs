@@ -82,10 +82,7 @@ async fn tabs_in_turn(name: &str, prepare: Option<&str>) {
     let person = Person { client };
     let before_each_page = async |person: &Person| {
         if let Some(source) = prepare {
-            let script = serde_json::json!({ "source": source });
-            person
-                .devtools("Page.addScriptToEvaluateOnNewDocument", script)
-                .await;
+            person.before_the_app(source).await;
         }
     };
     before_each_page(&person).await;

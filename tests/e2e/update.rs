@@ -3,16 +3,15 @@
 use super::browser::Browser;
 use super::language::speaks;
 use super::person::Person;
-use super::server::Server;
+use super::server::{Server, dist};
 use super::whole_session::{begin, end, end_now, end_rest, log};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
 /// A copy of the built app that calls itself another version: its worker differs, its files are the same.
 fn next_build(into: &Path) -> PathBuf {
-    let dist = PathBuf::from(std::env::var("STANCHION_DIST").expect("STANCHION_DIST is set"));
     let folder = into.join("next-build");
-    copy(&dist, &folder);
+    copy(&dist(), &folder);
     let worker = folder.join("sw.js");
     let text = std::fs::read_to_string(&worker).expect("the build has a worker");
     let (head, rest) = text
