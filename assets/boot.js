@@ -107,6 +107,9 @@ const there = {};
 /** How many modules are there. */
 const count = () => Object.keys(there).length;
 
+// For the app: whether all are there.
+Object.defineProperty(globalThis, "stanchionWhole", { get: () => count() > later.length });
+
 /** The bytes of modules, by their number, while they come. */
 const coming = [];
 
@@ -127,10 +130,9 @@ function bring(part) {
 
 /** Puts a module in, unless it is there; those before it are. */
 function put(part, module) {
+  here[part] = undefined;
   if (there[part]) return;
   there[part] = new WebAssembly.Instance(module, there).exports;
-  here[part] = undefined;
-  globalThis.stanchionWhole = count() > later.length;
   if (globalThis.stanchionWhole) dispatchEvent(new Event("stanchion-whole"));
 }
 
@@ -201,7 +203,6 @@ async function boot() {
     // A task of its own: what was touched while the app was compiled comes first.
     await new Promise((later) => setTimeout(later));
     there[0] = await init({ module_or_path: module });
-    globalThis.stanchionWhole = later.length === 0;
     // The app shows its first screen in the next task.
     for (const [at, part] of parts.entries()) put(at + 1, await part);
   } catch (error) {

@@ -45,8 +45,8 @@ fn logged(model: &Model) -> Option<String> {
     Some(say!("logged {said}", said))
 }
 
-/// Whether it is on disk.
-fn saved(in_memory: bool, unsaved: usize) -> &'static str {
+/// Whether what was logged is on disk.
+pub fn saved(in_memory: bool, unsaved: usize) -> &'static str {
     match unsaved {
         _ if in_memory => t("in memory only"),
         0 => t("saved"),

@@ -2,7 +2,7 @@
 //! on their side.
 
 use crate::say;
-use crate::ui::floor::logged_line;
+use crate::ui::floor::{logged_line, saved};
 use crate::ui::model::Model;
 use crate::ui::parts::{button, el, tap, text};
 use crate::ui::seen::Seen;
@@ -42,22 +42,13 @@ fn half(here: &Model, model: &Model, on: bool, unsaved: usize) -> Half {
         let basis = &state.block_of(slot).basis;
         let said = logged_line(&slot.logged()?.done, basis, model.unit());
         // In front: on a narrow phone the end of the line is cut.
-        Some(format!("{}: {said}", saved(model, unsaved)))
+        Some(format!("{}: {said}", saved(model.keeps_nothing(), unsaved)))
     });
     let person = here.people.get(model.who.unwrap_or_default());
     Half {
         name: person.map_or_else(String::new, |person| person.name.to_string()),
         logged: logged.unwrap_or_default(),
         on,
-    }
-}
-
-/// Whether what they logged is on disk.
-fn saved(model: &Model, unsaved: usize) -> &'static str {
-    match unsaved {
-        _ if model.keeps_nothing() => t("in memory only"),
-        0 => t("saved"),
-        _ => t("saving"),
     }
 }
 
