@@ -5,14 +5,14 @@ use super::figures::{
 };
 use super::plates::plates;
 use super::tempo::tempo_strip;
-use crate::say;
 use crate::session::Board;
-use crate::sheet::{Line, Target};
+use crate::sheet::Target;
 use crate::strength::{body_mass_words, jump_words};
 use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A figure with its word behind it.
@@ -94,12 +94,9 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
     if !board.warm_up.is_empty() {
-        let lines: Vec<&str> = board.warm_up.iter().map(Line::said).collect();
-        inside.push(line(
-            "board-cue",
-            "warm-up-first",
-            say!("Warm-up first: {lines}", lines = lines.join(" · ")),
-        ));
+        let mut lines = vec![el("strong").child(t("Warm-up first")).view()];
+        lines.extend(board.warm_up.iter().map(|line| line.said().into_any()));
+        inside.push(list("board-warm-up", Some("warm-up-first"), lines));
     }
     inside.push(line("board-because", "because", board.because(unit)));
     if board.lacks_body_mass {

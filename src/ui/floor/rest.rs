@@ -184,15 +184,8 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     }
     let next = vec![
         el("p")
-            .class("next")
-            .part("next")
-            .child(el("span").child(t("Next: ")))
-            .child(el("strong").child(figure))
-            .child(" ")
-            .child(el("span").child(word))
-            .view(),
-        el("p")
             .class("next-set")
+            .child(t("Next: "))
             .child(
                 el("strong")
                     .part("next-exercise")
@@ -200,6 +193,12 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
             )
             .child(" ")
             .child(el("span").class("board-word").part("next-kind").child(set))
+            .view(),
+        el("p")
+            .class("next")
+            .part("next")
+            .child(el("strong").child(figure))
+            .child(el("span").child(word))
             .view(),
     ];
     let mut inside = vec![next.into_any()];

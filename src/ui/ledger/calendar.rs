@@ -4,7 +4,9 @@ use super::list::row;
 use crate::ledger::{Heading, monday_of};
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{Row, button, dynamic, el, line, rows, tap, text, when, yes_or_no};
+use crate::ui::parts::{
+    Row, Turn, Ways, dynamic, el, leads, line, rows, stretch_head, text, yes_or_no,
+};
 use crate::ui::reading::headings_between;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment};
@@ -42,21 +44,17 @@ struct Looked {
 }
 
 impl Looked {
-    fn turn(self, to: Option<NaiveDate>) {
-        self.chosen.set(None);
-        self.app.model.update(|model| model.back.month = to);
-    }
-
-    /// The month so many months on, below zero back.
-    fn step(self, forward: bool) {
+    /// Shows the month before or after, or the one that today is in.
+    fn turn(self, to: Turn) {
         let first = self.first.get_untracked();
         let one = Months::new(1);
-        let to = if forward {
-            first.checked_add_months(one)
-        } else {
-            first.checked_sub_months(one)
+        let to = match to {
+            Turn::Before => first.checked_sub_months(one),
+            Turn::Now => None,
+            Turn::After => first.checked_add_months(one),
         };
-        self.turn(to);
+        self.chosen.set(None);
+        self.app.model.update(|model| model.back.month = to);
     }
 
     fn of_day(self, day: NaiveDate) -> Vec<Heading> {
@@ -134,42 +132,14 @@ fn sessions_of(looked: Looked) -> Vec<Row> {
 
 /// The month, and the way to others.
 fn head(looked: Looked, today: NaiveDate) -> AnyView {
-    let named = |name: &'static str| Some(text(move || name.to_owned()));
-    let back = Callback::new(move |()| looked.step(false));
-    let on = Callback::new(move |()| looked.step(true));
     let name = text(move || month(looked.first.get()));
     let away = Seen::new(move || looked.first.get() != ends_of(today).0);
-    let steps = vec![
-        when(away, move || {
-            button("plain", "month-now", t("This month"), move || {
-                looked.turn(None)
-            })
-        }),
-        tap(
-            "step",
-            "month-before",
-            named(t("month before")),
-            "‹".into_any(),
-            back,
-        ),
-        tap(
-            "step",
-            "month-after",
-            named(t("month after")),
-            "›".into_any(),
-            on,
-        ),
-    ];
-    let head = el("div")
-        .class("month-head")
-        .child(
-            el("h2")
-                .set("aria-live", "polite")
-                .part("month-name")
-                .text(name),
-        )
-        .child(el("div").class("month-steps").child(steps));
-    head.into_any()
+    let ways = Ways {
+        before: leads("month-before", t("month before")),
+        now: leads("month-now", t("This month")),
+        after: leads("month-after", t("month after")),
+    };
+    stretch_head("month-name", name, away, ways, move |to| looked.turn(to))
 }
 
 fn board(looked: Looked, today: NaiveDate) -> AnyView {

@@ -7,7 +7,8 @@ use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    button, dynamic, el, h1, line, list, page, quiet, section, tap, text, way, when,
+    Turn, Ways, dynamic, el, h1, leads, line, list, page, quiet, section, stretch_head, text, way,
+    when,
 };
 use crate::ui::place::Place;
 use crate::ui::reading::{first_day, headings_between};
@@ -126,14 +127,13 @@ fn add_up(app: Stanchion, headings: &[Heading], first: NaiveDate, last: NaiveDat
 
 /// The week, and the way to others.
 fn head(looked: Looked) -> AnyView {
-    let named = |name: &'static str| Some(text(move || name.to_owned()));
     let this = monday_of(looked.today);
-    let step = move |forward: bool| {
+    let turn = move |to: Turn| {
         looked.monday.update(|monday| {
-            let to = if forward {
-                monday.checked_add_days(Days::new(7))
-            } else {
-                monday.checked_sub_days(Days::new(7))
+            let to = match to {
+                Turn::Before => monday.checked_sub_days(Days::new(7)),
+                Turn::Now => Some(this),
+                Turn::After => monday.checked_add_days(Days::new(7)),
             };
             // What is to come is not written yet.
             *monday = to.unwrap_or(*monday).min(this.max(*monday));
@@ -146,40 +146,13 @@ fn head(looked: Looked) -> AnyView {
             false => say!("Week from {day}", day = date(monday)),
         }
     });
-    let back = Callback::new(move |()| step(false));
-    let on = Callback::new(move |()| step(true));
     let away = Seen::new(move || looked.monday.get() != this);
-    let steps = vec![
-        when(away, move || {
-            button("plain", "week-now", t("This week"), move || {
-                looked.monday.set(this);
-            })
-        }),
-        tap(
-            "step",
-            "week-before",
-            named(t("week before")),
-            "‹".into_any(),
-            back,
-        ),
-        tap(
-            "step",
-            "week-after",
-            named(t("week after")),
-            "›".into_any(),
-            on,
-        ),
-    ];
-    el("div")
-        .class("month-head")
-        .child(
-            el("h2")
-                .set("aria-live", "polite")
-                .part("week-name")
-                .text(name),
-        )
-        .child(el("div").class("month-steps").child(steps))
-        .view()
+    let ways = Ways {
+        before: leads("week-before", t("week before")),
+        now: leads("week-now", t("This week")),
+        after: leads("week-after", t("week after")),
+    };
+    stretch_head("week-name", name, away, ways, turn)
 }
 
 /// A figure of the week with its name, and those of the weeks before it.

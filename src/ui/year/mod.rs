@@ -1,17 +1,21 @@
 //! A year at a glance.
 
+use crate::device::clock;
 use crate::ledger::Heading;
 use crate::pictures::{self, Peg};
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{button, choices, dynamic, group, h1, line, list, page, toggles_of, way};
+use crate::ui::parts::{
+    Turn, Ways, button, choices, dynamic, group, h1, leads, line, page, stretch_head, text,
+    toggles_of, way,
+};
 use crate::ui::place::Place;
 use crate::ui::reading::headings_between;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
 use crate::words::t;
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -51,16 +55,32 @@ pub fn year_place(year: i32) -> AnyView {
             peg.set(*found);
         }
     });
-    let beside = vec![
-        link(year - 1, t("The year before")),
-        link(year + 1, t("The year after")),
-    ];
+    let this = clock::wall().year();
+    let ways = Ways {
+        before: leads("year-before", t("year before")),
+        now: leads("year-now", t("This year")),
+        after: leads("year-after", t("year after")),
+    };
+    let turned = stretch_head(
+        "year-name",
+        text(move || year.to_string()),
+        Seen::new(move || year != this),
+        ways,
+        move |to| {
+            app.go(Place::Year(match to {
+                Turn::Before => (year - 1).max(1),
+                Turn::Now => this,
+                // What is to come is not written yet.
+                Turn::After => (year + 1).min(this.max(year)),
+            }))
+        },
+    );
     page(
         "year",
         vec![
             way(Place::Ledger.href(), t("Ledger")),
-            h1(year.to_string()),
-            list("ways", Some("year-ways"), beside),
+            h1(t("Year")),
+            turned,
             choices("choices three", t("length of a peg"), pegs),
             dynamic(move || match state.get() {
                 None => line("quiet", "year-reading", t("Reading the year.")),
@@ -77,8 +97,4 @@ pub fn year_place(year: i32) -> AnyView {
             }),
         ],
     )
-}
-
-fn link(year: i32, words: &'static str) -> AnyView {
-    way(Place::Year(year).href(), words)
 }
