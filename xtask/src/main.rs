@@ -1,5 +1,6 @@
 //! The project's only tool: set-up, serve, test, dist, measure, simulate, ledger, torture.
 
+mod advisories;
 mod again;
 mod axe;
 mod build;

@@ -6,6 +6,7 @@ use std::process::Command;
 
 use serde_json::json;
 
+use crate::advisories;
 use crate::again;
 use crate::build;
 use crate::engines::{self, Engines};
@@ -55,6 +56,7 @@ pub fn run(engines: Engines) -> Outcome<()> {
     })?;
 
     step("Licences", licences::check)?;
+    step("Withdrawn versions and advisories", advisories::check)?;
 
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;
