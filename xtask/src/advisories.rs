@@ -1,25 +1,18 @@
 //! What is known against the packages that are locked: versions withdrawn from the registry, and advisories.
 //!
-//! Neither stands in the tree, so both are asked for; a machine that cannot ask is told so and goes on. The registry's index
-//! knows what was withdrawn. Advisories are in a database beside it, which `cargo audit` reads where that is installed.
+//! Neither stands in the tree, so both are asked for; a machine that cannot ask is told so and goes on. cargo knows what the
+//! registry withdrew. Advisories are in a database beside it, which `cargo audit` reads where that is installed.
 
-use std::collections::BTreeSet;
+use std::fs;
 
 use serde_json::Value;
 
 use crate::licences;
 use crate::places;
-use crate::run::{answer, tool, which};
+use crate::run::{tool, which};
 use crate::say::{Failure, OrNext, Outcome, note};
 
-/// The registry as the lock file names it, and where its index answers: a file for each package, a line for each version.
-const REGISTRY: &str = "registry+https://github.com/rust-lang/crates.io-index";
-const INDEX: &str = "https://index.crates.io";
-
 const NEXT: &str = "run `cargo update -p <name>`, or take another package";
-
-/// A package and its version.
-type Locked = (String, String);
 
 /// Fails with every locked version that was withdrawn or that an advisory warns of.
 pub fn check() -> Outcome<()> {
@@ -31,72 +24,68 @@ pub fn check() -> Outcome<()> {
     Err(Failure::new(faults.join("\n"), NEXT))
 }
 
+/// Asks for exactly what is locked in a package of its own: cargo takes no withdrawn version that is not locked already.
 fn withdrawn() -> Outcome<Vec<String>> {
-    let locked = locked(&licences::all()?);
-    let names: BTreeSet<&str> = locked.iter().map(|(name, _)| name.as_str()).collect();
-    // One after the other on one connection: answers that arrive at once would be mixed in what is read.
-    let mut curl = tool("curl");
-    curl.args(["--silent", "--fail", "--retry", "2", "--max-time", "60"]);
-    curl.args(names.iter().map(|name| format!("{INDEX}/{}", path(name))));
-    let Some(said) = answer(&mut curl) else {
-        note("the registry could not be asked what was withdrawn: no curl, or no network");
-        return Ok(Vec::new());
-    };
-    let (known, faults) = withdrawn_in(&said, &locked);
-    // An index of another form would else be taken for one without faults.
-    if known == 0 {
-        return Err(Failure::new(
-            "the registry answered, but told of no locked version",
-            "look at what its index says, and at `withdrawn_in` in xtask/src/advisories.rs",
+    let asked = manifest(&licences::all()?);
+    let folder = places::root().join("target/withdrawn");
+    let written = fs::create_dir_all(folder.join("src"))
+        .and_then(|()| fs::write(folder.join("src/lib.rs"), ""))
+        .and_then(|()| fs::write(folder.join("Cargo.toml"), &asked));
+    written.or_next(
+        format!("writing to {}", folder.display()),
+        "make room, or make the folder writable",
+    )?;
+    let output = tool("cargo")
+        .arg("generate-lockfile")
+        .current_dir(&folder)
+        .output()
+        .or_next(
+            "running cargo generate-lockfile",
+            "check that cargo is on PATH",
+        )?;
+    let said = String::from_utf8_lossy(&output.stderr);
+    let faults = withdrawn_in(&said);
+    if output.status.success() {
+        note(format!(
+            "{} versions, none withdrawn",
+            asked.matches("\n\"").count()
+        ));
+    } else if faults.is_empty() {
+        let why = said.lines().next().unwrap_or_default();
+        note(format!(
+            "the registry could not be asked what was withdrawn: {why}"
         ));
     }
-    let (all, gone) = (locked.len(), faults.len());
-    note(format!(
-        "asked of {known} of {all} versions, {gone} withdrawn"
-    ));
     Ok(faults)
 }
 
-/// What the graph of all packages takes from the registry.
-fn locked(graph: &Value) -> BTreeSet<Locked> {
+/// A package that needs exactly what the graph of all packages takes from a registry.
+fn manifest(graph: &Value) -> String {
+    let head =
+        "[package]\nname = \"withdrawn\"\nedition = \"2024\"\n\n[workspace]\n\n[dependencies]\n";
     let packages = graph["packages"].as_array().into_iter().flatten();
-    let outside = packages.filter(|package| package["source"] == REGISTRY);
-    let named = outside.filter_map(|package| {
-        let text = |key: &str| package[key].as_str().map(str::to_owned);
-        Some((text("name")?, text("version")?))
+    let outside = packages.filter(|package| package["source"].is_string());
+    let lines = outside.enumerate().map(|(n, package)| {
+        // A package may be there in several versions, so each has a name of its own.
+        format!(
+            "\"p{n}\" = {{ package = {}, version = \"={}\", default-features = false }}\n",
+            package["name"],
+            package["version"].as_str().unwrap_or_default()
+        )
     });
-    named.collect()
+    head.to_owned() + &lines.collect::<String>()
 }
 
-/// Where the index keeps a package: folders of its first letters, so that none holds too many files
-/// (The Cargo Book, "Registry Index", "Index files").
-fn path(name: &str) -> String {
-    let name = name.to_lowercase();
-    match name.len() {
-        1 | 2 => format!("{}/{name}", name.len()),
-        3 => format!("3/{}/{name}", &name[..1]),
-        _ => format!("{}/{}/{name}", &name[..2], &name[2..4]),
-    }
-}
-
-/// How many of the locked versions the index knows, and those that were withdrawn.
-fn withdrawn_in(index: &str, locked: &BTreeSet<Locked>) -> (usize, Vec<String>) {
-    let mut known = BTreeSet::new();
-    let mut faults = Vec::new();
-    // Not every file ends its last line.
-    let lines = serde_json::Deserializer::from_str(index).into_iter::<Value>();
-    for line in lines.map_while(Result::ok) {
-        let text = |key: &str| line[key].as_str().unwrap_or_default().to_owned();
-        let version = (text("name"), text("vers"));
-        if !locked.contains(&version) {
-            continue;
-        }
-        if line["yanked"] == true {
-            faults.push(format!("{} {} was withdrawn", version.0, version.1));
-        }
-        known.insert(version);
-    }
-    (known.len(), faults)
+/// What cargo says was withdrawn: it names the requirement that cannot be met, and why.
+fn withdrawn_in(said: &str) -> Vec<String> {
+    let of = said
+        .lines()
+        .find(|line| line.contains("select a version for"));
+    let why = said
+        .lines()
+        .filter(|line| line.trim_end().ends_with("is yanked"));
+    why.map(|line| format!("{}: {}", of.unwrap_or_default().trim(), line.trim()))
+        .collect()
 }
 
 fn warned_of() -> Outcome<Vec<String>> {
@@ -144,34 +133,33 @@ mod tests {
     use serde_json::json;
 
     #[test]
-    fn a_package_lies_in_folders_of_its_first_letters() {
+    fn what_is_locked_is_asked_for_as_it_is_and_what_is_ours_is_not() {
+        let asked = manifest(&json!({ "packages": [
+            { "name": "inner", "version": "1.0.1", "source": "a registry" },
+            { "name": "ours", "version": "1.0.0", "source": null },
+            { "name": "inner", "version": "2.0.0", "source": "a registry" },
+        ] }));
+        let lines: Vec<&str> = asked.lines().filter(|line| line.starts_with('"')).collect();
         assert_eq!(
-            ["a", "io", "syn", "Serde_json"].map(path),
-            ["1/a", "2/io", "3/s/syn", "se/rd/serde_json"]
+            lines,
+            [
+                "\"p0\" = { package = \"inner\", version = \"=1.0.1\", default-features = false }",
+                "\"p1\" = { package = \"inner\", version = \"=2.0.0\", default-features = false }",
+            ]
         );
     }
 
     #[test]
-    fn a_locked_version_that_was_withdrawn_is_a_fault_and_another_is_not() {
-        let graph = json!({ "packages": [
-            { "name": "inner", "version": "1.0.1", "source": REGISTRY },
-            { "name": "ours", "version": "1.0.0", "source": null },
-        ] });
-        let locked = locked(&graph);
-        assert_eq!(locked.len(), 1);
-        let index = |now: bool| {
-            format!(
-                "{}\n{}{}",
-                json!({ "name": "inner", "vers": "1.0.0", "yanked": true }),
-                json!({ "name": "inner", "vers": "1.0.1", "yanked": now }),
-                // The next file, when this one's last line has no end.
-                json!({ "name": "other", "vers": "2.0.0", "yanked": true })
-            )
-        };
-        assert_eq!(withdrawn_in(&index(false), &locked), (1, Vec::new()));
-        let faults = vec!["inner 1.0.1 was withdrawn".to_owned()];
-        assert_eq!(withdrawn_in(&index(true), &locked), (1, faults));
-        assert_eq!(withdrawn_in("<html>", &locked), (0, Vec::new()));
+    fn a_withdrawn_version_is_a_fault_and_a_registry_that_is_away_is_none() {
+        let said = "error: failed to select a version for the requirement `inner = \"=1.0.1\"`\n  \
+                    version 1.0.1 is yanked\nlocation searched: a registry\n";
+        assert_eq!(
+            withdrawn_in(said),
+            [
+                "error: failed to select a version for the requirement `inner = \"=1.0.1\"`: version 1.0.1 is yanked"
+            ]
+        );
+        assert!(withdrawn_in("error: failed to fetch\n").is_empty());
     }
 
     #[test]
