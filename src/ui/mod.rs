@@ -14,6 +14,7 @@ mod desk;
 mod drafts;
 mod exercises;
 mod floor;
+mod garage;
 mod gather;
 mod happen;
 mod history;
@@ -42,4 +43,5 @@ mod welcome;
 mod writing;
 mod year;
 
-pub use app::App;
+pub use app::app;
+pub use start::read_ahead;

@@ -5,6 +5,7 @@ use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
 use super::later::{Later, Lost, NEWEST, only_chooses, records};
+use super::layout::opened;
 use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
@@ -12,6 +13,7 @@ use super::sheets::open_link;
 use super::stanchion::Stanchion;
 use crate::device::db::{Answer, DbError, Part};
 use crate::device::install::Install;
+use crate::device::oneshot::{OneShot, begun};
 use crate::device::timer::after;
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, rest, worker};
 use crate::json;
@@ -19,8 +21,8 @@ use crate::order;
 use crate::session::{Event, Session, What};
 use crate::sheet::Sheet;
 use crate::store::{
-    Archive, LASTS, LastOf, LifterRecord, ProgrammeRecord, SheetRecord, Shelf, aside_line, seal,
-    shelved,
+    Archive, DATABASE, LASTS, LastOf, LifterRecord, ProgrammeRecord, SheetRecord, Shelf,
+    aside_line, seal, shelved,
 };
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -32,8 +34,25 @@ const KNOWN: &str = "known";
 /// How long after the first screen the rest is looked through, in milliseconds: it is painted by then.
 const LATER_MS: u32 = 100;
 
+/// What is read before there is an app: the records with the list of those who train with this phone, what becomes of what
+/// is written there, and of what was read all that is wanted, then that list. Nothing was read where that failed.
+pub type Ahead = OneShot<(Keep, Keeping, Vec<Answer>)>;
+
+/// Begins to read. Who is here is not known yet: where it is not the one whose records these are, theirs are read later.
+pub fn read_ahead() -> Ahead {
+    begun(async {
+        let (keep, keeping) = opened(DATABASE).await;
+        let from: Option<String> = prefs::get(NEWEST);
+        let mut parts = wanted(from.as_deref());
+        parts.push((Shelf::People, Part::All));
+        // What fails now is read anew, and then it is told.
+        let read = keep.several(&parts).await.unwrap_or_default();
+        (keep, keeping, read)
+    })
+}
+
 /// Reads what is stored and opens the app.
-pub fn start(app: Stanchion) {
+pub fn start(app: Stanchion, ahead: Ahead) {
     arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
         app.completed(move || {
@@ -46,7 +65,7 @@ pub fn start(app: Stanchion) {
     std::mem::forget(faults::watch());
     std::mem::forget(rest::on_here(move || app.whole.set(true)));
     spawn_local(async move {
-        people::arrive(app).await;
+        people::arrive(app, ahead).await;
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
@@ -146,26 +165,34 @@ const WANTED: [(Shelf, Part<'static>); 14] = [
     (Shelf::Headings, Part::Count),
 ];
 
+/// The same, the newest headings from the key `from` on, where it is known: to walk to it takes the browser longer than all
+/// the rest.
+fn wanted(from: Option<&str>) -> Vec<(Shelf, Part<'_>)> {
+    let from = |(shelf, part)| match (part, from) {
+        (Part::Last(_), Some(from)) => (shelf, Part::From(from)),
+        _ => (shelf, part),
+    };
+    WANTED.into_iter().map(from).collect()
+}
+
 /// What was read of [`WANTED`].
 struct Wanted(Vec<Answer>);
 
 impl Wanted {
-    /// The newest headings are asked for from the key `from` on, where it is known: to walk to it takes the browser longer
-    /// than all the rest.
     async fn read(keep: &Keep, from: Option<&str>) -> Result<Wanted, DbError> {
-        let mut parts = WANTED.to_vec();
-        for part in &mut parts {
-            if let (Part::Last(_), Some(from)) = (part.1, from) {
-                part.1 = Part::From(from);
-            }
-        }
-        let mut wanted = Wanted(keep.several(&parts).await?);
+        let read = keep.several(&wanted(from)).await?;
+        Wanted(read).whole(keep).await
+    }
+
+    /// With the newest headings, if they begin before the key from which on they were read.
+    async fn whole(mut self, keep: &Keep) -> Result<Wanted, DbError> {
+        let wanted = &mut self;
         let reached = wanted.of(Shelf::Headings).map_or(0, |read| read.count());
         if reached < HEADINGS_NEWEST.min(wanted.sessions()) {
             // Sessions went since.
             return keep.several(&WANTED).await.map(Wanted);
         }
-        Ok(wanted)
+        Ok(self)
     }
 
     /// What was read of a shelf.
@@ -215,7 +242,8 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let writes = app.model.with_untracked(|model| !model.follows);
     let from: Option<String> = prefs::get(&app.model.with_untracked(|model| model.pref(NEWEST)));
     let mut lost = Vec::new();
-    let (mut wanted, lasts) = read_books(&keep, from.as_deref(), writes, spoiled).await?;
+    let ahead = app.take_ahead(&keep).map(Wanted);
+    let (mut wanted, lasts) = read_books(&keep, ahead, from.as_deref(), writes, spoiled).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
     let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
@@ -309,6 +337,7 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 /// are made anew first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
+    ahead: Option<Wanted>,
     from: Option<&str>,
     writes: bool,
     mut spoiled: bool,
@@ -316,7 +345,10 @@ async fn read_books(
     // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
     let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
     let mut asked = false;
-    let mut wanted = Wanted::read(keep, from).await?;
+    let mut wanted = match ahead {
+        Some(ahead) => ahead.whole(keep).await?,
+        None => Wanted::read(keep, from).await?,
+    };
     loop {
         if writes && spoiled && !asked {
             books::make(keep).await.unwrap_or_else(|error| note(&error));
