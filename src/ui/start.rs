@@ -148,7 +148,7 @@ pub async fn read_anew(app: Stanchion) {
 }
 
 /// What is read at the start, all in one go.
-const WANTED: [(Shelf, Part<'static>); 14] = [
+const WANTED: [(Shelf, Part<'static>); 15] = [
     (Shelf::Lifters, Part::All),
     (Shelf::Kits, Part::All),
     (Shelf::BodyMass, Part::All),
@@ -161,6 +161,7 @@ const WANTED: [(Shelf, Part<'static>); 14] = [
     (Shelf::Aside, Part::All),
     (Shelf::Summaries, Part::All),
     (Shelf::Books, Part::All),
+    (Shelf::Sessions, Part::Any),
     (Shelf::Headings, Part::Last(HEADINGS_NEWEST as u32)),
     (Shelf::Headings, Part::Count),
 ];
@@ -209,6 +210,12 @@ impl Wanted {
     /// The records of a shelf.
     fn records<T: DeserializeOwned>(&mut self, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
         records(self.take(shelf), shelf, lost)
+    }
+
+    /// Whether there are sessions, or were: the last one may have left the ledger, and the page before the books followed.
+    /// Then there are headings and no session.
+    fn has_sessions(&mut self) -> bool {
+        self.sessions() > 0 || self.of(Shelf::Sessions).is_some_and(|any| any.count() > 0)
     }
 
     /// How many headings there are.
@@ -358,13 +365,14 @@ async fn read_books(
         let rows = wanted.take(Shelf::Books).rows();
         if writes && !asked && !books::are_kept_in(&rows) {
             asked = true;
-            match books::make_if_missing(keep, wanted.sessions()).await {
-                Ok(false) => {}
-                Ok(true) => {
-                    wanted = Wanted::read(keep, from).await?;
-                    continue;
+            if wanted.has_sessions() {
+                match books::make(keep).await {
+                    Ok(()) => {
+                        wanted = Wanted::read(keep, from).await?;
+                        continue;
+                    }
+                    Err(error) => note(&error),
                 }
-                Err(error) => note(&error),
             }
         }
         let (from, to) = LASTS;
