@@ -18,8 +18,8 @@ use super::sheets::{
     write_place,
 };
 use super::stanchion::Stanchion;
-use super::start::Ahead;
 use super::unsaved::waits;
+use super::wanted::Ahead;
 use super::welcome::welcome;
 use super::year::year_place;
 use super::{cueing, looking, start};
@@ -30,7 +30,7 @@ use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
 use leptos::prelude::*;
 
-/// The whole app, on what was [read ahead](start::read_ahead).
+/// The whole app, on what was [read ahead](super::read_ahead).
 pub fn app(ahead: Ahead) -> impl IntoView {
     let app = Stanchion::new();
     provide_context(app);

@@ -39,9 +39,10 @@ mod sheets;
 mod stanchion;
 mod start;
 mod unsaved;
+mod wanted;
 mod welcome;
 mod writing;
 mod year;
 
 pub use app::app;
-pub use start::read_ahead;
+pub use wanted::read_ahead;
