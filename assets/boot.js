@@ -216,6 +216,7 @@ function fileAtOnce(url) {
  * are missing, one after the other, and comes back at once. */
 globalThis.stanchionPart = (part) => {
   if (part === 0) {
+    showIcon();
     bringAll().catch((error) => console.error(error));
     return;
   }
@@ -236,6 +237,14 @@ globalThis.stanchionPart = (part) => {
     throw error;
   }
 };
+
+/** Gives the page its icon, which waits until the first screen is there. */
+function showIcon() {
+  const icon = document.querySelector("link[data-icon]");
+  if (!icon) return;
+  icon.href = icon.dataset.icon;
+  delete icon.dataset.icon;
+}
 
 async function bringAll() {
   while (count() <= later.length) {
