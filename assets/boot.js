@@ -1,14 +1,107 @@
 // Loads the app; if that cannot work, the static shell says why and what to do.
 
+// This script runs while the page is still being read, and what takes longest is begun first. What looks at the page waits for
+// all of it.
+const tag = document.querySelector("script[data-wasm]");
+
+/** The address of a file of this build, whatever path the page is hosted under. */
+const address = (name) => new URL(tag.dataset[name], document.baseURI);
+
+/** The bytes of a file. */
+async function bytesOf(url) {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${url}: ${response.status}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+/** A module, compiled while it arrives; its bytes compiled after that where the browser cannot do both, or where the host
+ * sends the file as something else. */
+async function compiled(url) {
+  if (WebAssembly.compileStreaming) {
+    try {
+      return await WebAssembly.compileStreaming(fetch(url));
+    } catch (error) {
+      if (error instanceof WebAssembly.CompileError) throw error;
+    }
+  }
+  return WebAssembly.compile(await bytesOf(url));
+}
+
+// The app is several modules (xtask/src/split): what whoever comes for the first time is shown, what the floor and later
+// starts need besides, and the rest.
+
+/** The addresses of the modules after the first; none where a build was not cut. */
+const later = (tag.dataset.parts ?? "").split(" ").filter(Boolean).map((name) => new URL(name, document.baseURI));
+
+/** Whether whoever comes has been here before, as far as is known. */
+function isKnown() {
+  try {
+    return localStorage.getItem("stanchion.known") !== null;
+  } catch {
+    // No storage here: nobody ever is.
+    return true;
+  }
+}
+
+/** The last module that is to be in its place before anything is shown. Who comes for the first time has something to read
+ * while the others come; a phone that has been here before has all of them. */
+function needed() {
+  if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
+  return navigator.serviceWorker?.controller || isKnown() ? Math.min(1, later.length) : 0;
+}
+
+/** What is brought before anything is shown: the script of the app, its first module, and those that are needed besides. */
+const begun =
+  typeof WebAssembly === "object"
+    ? [import(address("js")), compiled(address("wasm")), ...later.slice(0, needed()).map(compiled)]
+    : [];
+
+/** The store of record as it is on this device, opened while the app comes: null where there is none, undefined where it could
+ * not be opened. For the app (`src/device/db/connection.rs`). */
+function opened(name) {
+  const store = new Promise((give) => {
+    const request = indexedDB.open(name);
+    let isNew = false;
+    request.onupgradeneeded = () => {
+      isNew = true;
+      request.transaction.abort();
+    };
+    request.onerror = (event) => {
+      event.preventDefault();
+      give(isNew ? null : undefined);
+    };
+    request.onsuccess = () => {
+      // Until the app has it, and for ever if it comes too late.
+      request.result.onversionchange = () => request.result.close();
+      give(request.result);
+    };
+  });
+  // Where the browser refuses at once, the app finds that out and says so.
+  store.catch(() => {});
+  return Object.assign(store, { store: name });
+}
+
+if (tag.dataset.store) globalThis.stanchionStore = opened(tag.dataset.store);
+
+/** Fulfilled when all of the page is there. */
+const page = new Promise((done) => {
+  if (document.readyState !== "loading") done();
+  else addEventListener("DOMContentLoaded", () => done());
+});
+
 // The look that was chosen, before anything is painted for long; the app sets it again and knows why.
 try {
   const look = JSON.parse(localStorage.getItem("stanchion.theme"));
   if (look) document.documentElement.dataset.theme = look;
-  // Whoever comes for the first time has something to read while the app loads.
-  document.getElementById("shell-first").hidden = localStorage.getItem("stanchion.known") !== null;
 } catch {
   // No storage here: the look of the phone.
 }
+
+// Whoever comes for the first time has something to read while the app loads.
+page.then(() => {
+  const first = document.getElementById("shell-first");
+  if (first) first.hidden = isKnown();
+});
 
 /** The languages that there is a file of, beside English. */
 const LANGUAGES = ["de"];
@@ -51,6 +144,7 @@ async function speak() {
   // The app reads no JSON for it: its parts in a row, a zero between them.
   globalThis.stanchionWords = [file.language, file.decimal_mark, ...Object.entries(texts).flat()].join("\0");
   document.documentElement.lang = file.language;
+  await page;
   // What the home screen says of the app: the system reads it when the app is installed, and now and then after that.
   document.querySelector("link[rel=manifest]").href = `manifest.${file.language}.webmanifest`;
   for (const element of document.querySelectorAll("[data-words]")) element.textContent = t(element.textContent.trim());
@@ -58,15 +152,11 @@ async function speak() {
 
 const spoken = speak().catch((error) => console.error(error));
 
-const tag = document.querySelector("script[data-wasm]");
-
-/** The address of a file of this build, whatever path the page is hosted under. */
-const address = (name) => new URL(tag.dataset[name], document.baseURI);
-
 /** Replaces the shell's one sentence. Does nothing once the app has removed the shell. */
 function say(sentence) {
   const word = document.getElementById("shell-word");
   if (word) {
+    document.getElementById("shell").hidden = false;
     word.textContent = t(sentence);
     word.classList.add("failed");
   }
@@ -74,32 +164,6 @@ function say(sentence) {
 
 /** Said where a file of this build cannot be had. */
 const MISSING = "A part of Stanchion could not be loaded. Check the connection and load the page again.";
-
-/** The bytes of a file. */
-async function bytesOf(url) {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`${url}: ${response.status}`);
-  return new Uint8Array(await response.arrayBuffer());
-}
-
-/** A module, compiled while it arrives; its bytes compiled after that where the browser cannot do both, or where the host
- * sends the file as something else. */
-async function compiled(url) {
-  if (WebAssembly.compileStreaming) {
-    try {
-      return await WebAssembly.compileStreaming(fetch(url));
-    } catch (error) {
-      if (error instanceof WebAssembly.CompileError) throw error;
-    }
-  }
-  return WebAssembly.compile(await bytesOf(url));
-}
-
-// The app is several modules (xtask/src/split): what whoever comes for the first time is shown, what the floor and later
-// starts need besides, and the rest.
-
-/** The addresses of the modules after the first; none where a build was not cut. */
-const later = (tag.dataset.parts ?? "").split(" ").filter(Boolean).map((name) => new URL(name, document.baseURI));
 
 /** What each module that is there exports, by its number; none before the app runs. */
 const there = {};
@@ -152,6 +216,7 @@ function fileAtOnce(url) {
  * are missing, one after the other, and comes back at once. */
 globalThis.stanchionPart = (part) => {
   if (part === 0) {
+    showIcon();
     bringAll().catch((error) => console.error(error));
     return;
   }
@@ -173,6 +238,14 @@ globalThis.stanchionPart = (part) => {
   }
 };
 
+/** Gives the page its icon, which waits until the first screen is there. */
+function showIcon() {
+  const icon = document.querySelector("link[data-icon]");
+  if (!icon) return;
+  icon.href = icon.dataset.icon;
+  delete icon.dataset.icon;
+}
+
 async function bringAll() {
   while (count() <= later.length) {
     const part = count();
@@ -184,29 +257,23 @@ async function bringAll() {
 // What could not be had without a network is had with one.
 addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
 
-/** The last module that is to be in its place before anything is shown. Who comes for the first time has something to read
- * while the others come; a phone that has been here before has all of them. */
-function needed() {
-  if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
-  const isFirst = document.getElementById("shell-first")?.hidden === false && !navigator.serviceWorker?.controller;
-  return isFirst ? 0 : Math.min(1, later.length);
-}
-
 async function boot() {
   if (typeof WebAssembly !== "object") {
+    await page;
     say("This browser cannot run WebAssembly, which Stanchion is made of. Update the browser, or switch off its lockdown mode for this address.");
     return;
   }
   try {
-    const parts = later.slice(0, needed()).map(compiled);
-    const [{ default: init }, module] = await Promise.all([import(address("js")), compiled(address("wasm")), spoken, ...parts]);
+    const [{ default: init }, module, ...parts] = await Promise.all(begun);
+    await Promise.all([spoken, page]);
     // A task of its own: what was touched while the app was compiled comes first.
     await new Promise((later) => setTimeout(later));
     there[0] = await init({ module_or_path: module });
     // The app shows its first screen in the next task.
-    for (const [at, part] of parts.entries()) put(at + 1, await part);
+    for (const [at, part] of parts.entries()) put(at + 1, part);
   } catch (error) {
     console.error(error);
+    await page;
     say(
       error instanceof WebAssembly.CompileError || error instanceof WebAssembly.LinkError
         ? "This browser is too old for Stanchion. Update the browser and load the page again."

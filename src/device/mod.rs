@@ -21,7 +21,7 @@ pub mod language;
 pub mod locks;
 pub mod media;
 pub mod modal;
-mod oneshot;
+pub mod oneshot;
 pub mod pack;
 pub mod painted;
 pub mod persist;

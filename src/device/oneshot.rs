@@ -1,4 +1,5 @@
-//! A value that a callback hands to a future, once; and a future with a time limit.
+//! A value that a callback hands to a future, once; work that is begun before somebody waits for it; and a future with a time
+//! limit.
 
 use super::timer;
 use std::cell::RefCell;
@@ -6,6 +7,7 @@ use std::future::{Future, poll_fn};
 use std::pin::pin;
 use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
+use wasm_bindgen_futures::spawn_local;
 
 struct Slot<T> {
     value: Option<T>,
@@ -13,7 +15,7 @@ struct Slot<T> {
 }
 
 /// Shared by callbacks that race to give a value and one future that waits for it.
-pub(super) struct OneShot<T>(Rc<RefCell<Slot<T>>>);
+pub struct OneShot<T>(Rc<RefCell<Slot<T>>>);
 
 impl<T> Clone for OneShot<T> {
     fn clone(&self) -> Self {
@@ -55,9 +57,17 @@ impl<T> OneShot<T> {
     }
 
     /// Waits until a value is given.
-    pub(super) async fn wait(&self) -> T {
+    pub async fn wait(&self) -> T {
         poll_fn(|context| self.poll(context)).await
     }
+}
+
+/// Begins at once, and hands the result to whoever waits for it.
+pub fn begun<T: 'static>(work: impl Future<Output = T> + 'static) -> OneShot<T> {
+    let done = OneShot::new();
+    let gives = done.clone();
+    spawn_local(async move { gives.give(work.await) });
+    done
 }
 
 /// The future's result, or `None` if it takes longer than `limit_ms`.

@@ -19,6 +19,7 @@ use super::sheets::{
 };
 use super::stanchion::Stanchion;
 use super::unsaved::waits;
+use super::wanted::Ahead;
 use super::welcome::welcome;
 use super::year::year_place;
 use super::{cueing, looking, start};
@@ -29,14 +30,13 @@ use crate::ui::seen::{Seen, whenever};
 use crate::words::t;
 use leptos::prelude::*;
 
-/// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
+/// The whole app, on what was [read ahead](super::read_ahead).
+pub fn app(ahead: Ahead) -> impl IntoView {
     let app = Stanchion::new();
     provide_context(app);
     cueing::run(app);
     looking::run(app);
-    start::start(app);
+    start::start(app, ahead);
     whenever(move || dom::set_theme(super::kit::theme().as_deref()));
     // Another one's ledger is another app: nothing of a screen goes over.
     let stage = app.of(|model| (model.stage, model.looks_at.clone()));

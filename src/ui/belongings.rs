@@ -27,7 +27,7 @@ impl Stanchion {
             written: clock::wall(),
             kit: kit.clone(),
         };
-        self.model.update(|model| model.kit = kit);
+        self.model.update(|model| model.kit = kit.into());
         self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
     }
 

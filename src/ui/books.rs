@@ -203,17 +203,6 @@ pub fn unread_in(rows: &[(String, String)]) -> Option<Vec<String>> {
     unread.and_then(|(_, row)| read(row))
 }
 
-/// Makes the books, which are not there in this form, where there are sessions, and says whether it did.
-pub async fn make_if_missing(keep: &Keep, headings: usize) -> Result<bool, DbError> {
-    // Sessions are only counted where there are no books: the browser goes through all of them for that. The last session
-    // may have left the ledger, and the page before the books followed: then there are headings and no session.
-    let stale = headings > 0 || keep.count(Shelf::Sessions).await? > 0;
-    if stale {
-        make(keep).await?;
-    }
-    Ok(stale)
-}
-
 /// Makes the books anew.
 pub async fn make(keep: &Keep) -> Result<(), DbError> {
     keep.apply(anew(keep, Vec::new()).await?).await

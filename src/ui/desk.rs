@@ -7,6 +7,7 @@ use super::model::{Keeping, Model, Stage};
 use super::stanchion::Stanchion;
 use super::start::read_anew;
 use crate::device::channel::Channel;
+use crate::device::db::Answer;
 use crate::device::locks::{Role, Writer, writer};
 use crate::store::DATABASE;
 use leptos::prelude::*;
@@ -26,6 +27,10 @@ pub struct Desk {
     seats: Vec<Seat>,
     /// How many changes of many records are under way.
     changes: usize,
+    /// What was read of some records before there was an app, until it is looked at.
+    ahead: Option<(Keep, Vec<Answer>)>,
+    /// Whether it was looked at, and this tab's role is not known since: another one may have written meanwhile.
+    looked: bool,
 }
 
 /// This tab's place among those that have the records of one lifter open.
@@ -100,9 +105,35 @@ impl Stanchion {
             return known;
         }
         let opened = layout::opened(database).await;
-        self.desk
-            .update_value(|desk| desk.opened.push(opened.clone()));
+        self.opens(opened.0.clone(), opened.1.clone());
         opened
+    }
+
+    /// Keeps in mind that those records are open.
+    pub fn opens(self, keep: Keep, keeping: Keeping) {
+        self.desk
+            .update_value(|desk| desk.opened.push((keep, keeping)));
+    }
+
+    /// Keeps what was read of those records ahead, until it is looked at or forgotten.
+    pub fn read_ahead(self, keep: Keep, read: Vec<Answer>) {
+        let ahead = (!read.is_empty()).then_some((keep, read));
+        self.desk.update_value(|desk| desk.ahead = ahead);
+    }
+
+    /// What was read of those records ahead, once.
+    pub fn take_ahead(self, keep: &Keep) -> Option<Vec<Answer>> {
+        let taken = self.desk.try_update_value(|desk| {
+            let (_, read) = desk.ahead.take_if(|(ahead, _)| ahead.is(keep))?;
+            desk.looked = true;
+            Some(read)
+        });
+        taken.flatten()
+    }
+
+    /// Forgets what was read ahead: from now on it is old.
+    pub fn forget_ahead(self) {
+        self.desk.update_value(|desk| desk.ahead = None);
     }
 
     /// The records with the list of those who train with this phone.
@@ -229,7 +260,14 @@ impl Stanchion {
     fn settle_role(self) {
         let before = self.model.with_untracked(|model| model.follows);
         match self.role() {
-            Some(Role::Waiting) if !before => self.model.update(|model| model.follows = true),
+            Some(Role::Waiting) if !before => {
+                self.model.update(|model| model.follows = true);
+                let looked = |desk: &mut Desk| std::mem::take(&mut desk.looked);
+                if self.desk.try_update_value(looked) == Some(true) {
+                    spawn_local(read_anew(self));
+                }
+            }
+            Some(Role::Writer) if !before => self.desk.update_value(|desk| desk.looked = false),
             Some(Role::Writer) if before => {
                 let keep = self.keep();
                 let events = move || {

@@ -305,6 +305,7 @@ impl Keep {
                     Answer::of(self.some(*shelf, newest).await?)
                 }
                 Part::Count => Answer::of_count(self.count(*shelf).await?),
+                Part::Any => Answer::of_count(self.count(*shelf).await?.min(1)),
             });
         }
         Ok(answers)

@@ -8,7 +8,6 @@ use super::start::mend;
 use crate::device::db::Answer;
 use crate::device::prefs;
 use crate::draft::Draft;
-use crate::kit::Kit;
 use crate::ledger::{ExerciseSummary, Heading, newest_first};
 use crate::say;
 use crate::sheet::Sheet;
@@ -16,7 +15,6 @@ use crate::store::{
     Archive, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, Shelf, Unreadable, aside_line,
     body_entries, seal, shelved,
 };
-use crate::units::Unit;
 use crate::words::t;
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
@@ -106,7 +104,9 @@ impl Stanchion {
         }
         self.model.update(|model| {
             let newest_kit = kits.into_iter().max_by_key(|record| record.version);
-            model.kit = newest_kit.map_or_else(|| Kit::starter(Unit::Kg), |record| record.kit);
+            model.kit = newest_kit
+                .map(|record| record.kit.into())
+                .unwrap_or_default();
             model.body = body_entries(&body_mass, &body);
             model.exercises = named.catalogue();
             let begun = drafts

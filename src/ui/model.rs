@@ -1,5 +1,6 @@
 //! The model: everything that the screens are a function of.
 
+use super::garage::Garage;
 use super::ledger::LookBack;
 use super::place::Place;
 use crate::device::persist::Keeping as Promise;
@@ -128,7 +129,7 @@ pub struct Model {
     /// The lifter's settings.
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
-    pub kit: Kit,
+    pub kit: Garage,
     /// What was measured of the body, by time.
     pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.
@@ -197,7 +198,7 @@ impl Default for Model {
             pairing: None,
             pair: None,
             lifter: None,
-            kit: Kit::starter(Unit::Kg),
+            kit: Garage::default(),
             body: Vec::new(),
             exercises: Catalogue::default(),
             sheets: Vec::new(),

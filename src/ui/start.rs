@@ -4,13 +4,14 @@ use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
 use super::keep::Keep;
-use super::later::{Later, Lost, NEWEST, only_chooses, records};
-use super::model::{HEADINGS_NEWEST, Keeping, Model, Stage};
+use super::later::{Later, Lost, NEWEST, only_chooses};
+use super::model::{Keeping, Model, Stage};
 use super::people;
 use super::place::Place;
 use super::sheets::open_link;
 use super::stanchion::Stanchion;
-use crate::device::db::{Answer, DbError, Part};
+use super::wanted::{Ahead, Wanted};
+use crate::device::db::{Answer, DbError};
 use crate::device::install::Install;
 use crate::device::timer::after;
 use crate::device::{clock, dom, faults, persist, place as address, prefs, received, rest, worker};
@@ -24,7 +25,6 @@ use crate::store::{
 };
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use serde::de::DeserializeOwned;
 
 /// The setting that says that someone has been here before; `assets/boot.js` reads it too.
 const KNOWN: &str = "known";
@@ -33,7 +33,7 @@ const KNOWN: &str = "known";
 const LATER_MS: u32 = 100;
 
 /// Reads what is stored and opens the app.
-pub fn start(app: Stanchion) {
+pub fn start(app: Stanchion, ahead: Ahead) {
     arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
         app.completed(move || {
@@ -46,7 +46,7 @@ pub fn start(app: Stanchion) {
     std::mem::forget(faults::watch());
     std::mem::forget(rest::on_here(move || app.whole.set(true)));
     spawn_local(async move {
-        people::arrive(app).await;
+        people::arrive(app, ahead).await;
         known(app);
         dom::remove("shell");
         dom::mark("stanchion-ready");
@@ -128,68 +128,6 @@ pub async fn read_anew(app: Stanchion) {
     }
 }
 
-/// What is read at the start, all in one go.
-const WANTED: [(Shelf, Part<'static>); 14] = [
-    (Shelf::Lifters, Part::All),
-    (Shelf::Kits, Part::All),
-    (Shelf::BodyMass, Part::All),
-    (Shelf::Body, Part::All),
-    (Shelf::Sheets, Part::Newest),
-    (Shelf::Exercises, Part::All),
-    (Shelf::Programmes, Part::All),
-    (Shelf::Drafts, Part::All),
-    (Shelf::Events, Part::All),
-    (Shelf::Aside, Part::All),
-    (Shelf::Summaries, Part::All),
-    (Shelf::Books, Part::All),
-    (Shelf::Headings, Part::Last(HEADINGS_NEWEST as u32)),
-    (Shelf::Headings, Part::Count),
-];
-
-/// What was read of [`WANTED`].
-struct Wanted(Vec<Answer>);
-
-impl Wanted {
-    /// The newest headings are asked for from the key `from` on, where it is known: to walk to it takes the browser longer
-    /// than all the rest.
-    async fn read(keep: &Keep, from: Option<&str>) -> Result<Wanted, DbError> {
-        let mut parts = WANTED.to_vec();
-        for part in &mut parts {
-            if let (Part::Last(_), Some(from)) = (part.1, from) {
-                part.1 = Part::From(from);
-            }
-        }
-        let mut wanted = Wanted(keep.several(&parts).await?);
-        let reached = wanted.of(Shelf::Headings).map_or(0, |read| read.count());
-        if reached < HEADINGS_NEWEST.min(wanted.sessions()) {
-            // Sessions went since.
-            return keep.several(&WANTED).await.map(Wanted);
-        }
-        Ok(wanted)
-    }
-
-    /// What was read of a shelf.
-    fn of(&mut self, shelf: Shelf) -> Option<&mut Answer> {
-        let at = WANTED.iter().position(|(wanted, _)| *wanted == shelf)?;
-        self.0.get_mut(at)
-    }
-
-    /// The rows of a shelf, taken out.
-    fn take(&mut self, shelf: Shelf) -> Answer {
-        self.of(shelf).map(std::mem::take).unwrap_or_default()
-    }
-
-    /// The records of a shelf.
-    fn records<T: DeserializeOwned>(&mut self, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
-        records(self.take(shelf), shelf, lost)
-    }
-
-    /// How many headings there are.
-    fn sessions(&self) -> usize {
-        self.0.last().map_or(0, Answer::count)
-    }
-}
-
 /// Reads everything that a screen may need without asking for it.
 ///
 /// At the start, where the choice of a sheet is all that is shown, what that does not show is read, and looked through
@@ -215,7 +153,8 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let writes = app.model.with_untracked(|model| !model.follows);
     let from: Option<String> = prefs::get(&app.model.with_untracked(|model| model.pref(NEWEST)));
     let mut lost = Vec::new();
-    let (mut wanted, lasts) = read_books(&keep, from.as_deref(), writes, spoiled).await?;
+    let ahead = app.take_ahead(&keep).map(Wanted);
+    let (mut wanted, lasts) = read_books(&keep, ahead, from.as_deref(), writes, spoiled).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
     let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
@@ -309,6 +248,7 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 /// are made anew first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
+    ahead: Option<Wanted>,
     from: Option<&str>,
     writes: bool,
     mut spoiled: bool,
@@ -316,7 +256,10 @@ async fn read_books(
     // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
     let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
     let mut asked = false;
-    let mut wanted = Wanted::read(keep, from).await?;
+    let mut wanted = match ahead {
+        Some(ahead) => ahead.whole(keep).await?,
+        None => Wanted::read(keep, from).await?,
+    };
     loop {
         if writes && spoiled && !asked {
             books::make(keep).await.unwrap_or_else(|error| note(&error));
@@ -326,13 +269,14 @@ async fn read_books(
         let rows = wanted.take(Shelf::Books).rows();
         if writes && !asked && !books::are_kept_in(&rows) {
             asked = true;
-            match books::make_if_missing(keep, wanted.sessions()).await {
-                Ok(false) => {}
-                Ok(true) => {
-                    wanted = Wanted::read(keep, from).await?;
-                    continue;
+            if wanted.has_sessions() {
+                match books::make(keep).await {
+                    Ok(()) => {
+                        wanted = Wanted::read(keep, from).await?;
+                        continue;
+                    }
+                    Err(error) => note(&error),
                 }
-                Err(error) => note(&error),
             }
         }
         let (from, to) = LASTS;

@@ -45,7 +45,7 @@ fn open(app: Stanchion, unit: Unit, mass: Option<Load>, with_demo: bool) {
     // A kit that a file brought stays; where there is none, the model holds a usual garage that is not written yet.
     let brought = app
         .model
-        .with_untracked(|model| model.kit != Kit::starter(Unit::Kg));
+        .with_untracked(|model| *model.kit != Kit::starter(Unit::Kg));
     if !brought {
         app.keep_kit(Kit::starter(unit));
     }

@@ -215,10 +215,13 @@ async fn several_parts_are_read_in_one_transaction() {
         ("empty", Part::Newest),
         ("empty", Part::Last(2)),
         ("empty", Part::Count),
+        ("a", Part::Any),
+        ("empty", Part::Any),
     ];
     let answers = db.several(&parts).await.unwrap();
     assert_eq!(text("String(asked)"), "1");
     assert_eq!((answers[0].count(), answers[5].count()), (7, 7));
+    assert_eq!((answers[13].count(), answers[14].count()), (1, 0));
     let of = |keys: &[&str]| keys.iter().map(|key| pair(key, key)).collect::<Vec<_>>();
     let expected = [
         of(&keys),

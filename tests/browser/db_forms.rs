@@ -27,6 +27,41 @@ async fn a_store_is_opened_as_it_is_and_says_its_version() {
 }
 
 #[wasm_bindgen_test]
+async fn what_the_page_opened_is_taken_once_and_by_its_name() {
+    drop(Db::open("test-given", 1, &["events"]).await.unwrap());
+    drop(Db::open("test-other", 1, &["sheets"]).await.unwrap());
+    // A promise of what is handed over stands where the page leaves it; `opens` counts what is opened besides.
+    run("const open = name => new Promise(done => {
+             const request = indexedDB.open(name);
+             request.onsuccess = () => done(request.result);
+         });
+         window.give = (name, what) => { window.stanchionStore = Object.assign(what, { store: name }); };
+         window.give('test-given', open('test-given'));");
+    let _spy = patch(
+        "window.opens = 0;
+         const proto = IDBFactory.prototype, old = proto.open;
+         shadow(proto, 'open', {value(...given) { window.opens += 1; return old.apply(this, given); }});",
+    );
+    let other = Db::as_it_is("test-other").await.unwrap().unwrap();
+    assert_eq!(other.has("sheets").await, Ok(true));
+    assert_eq!(text("String(opens)"), "1");
+    let given = Db::as_it_is("test-given").await.unwrap().unwrap();
+    assert_eq!(given.has("events").await, Ok(true));
+    assert_eq!(text("String(opens)"), "1");
+    // A second one is opened by the app itself.
+    let own = Db::as_it_is("test-given").await.unwrap().unwrap();
+    assert_eq!(own.has("events").await, Ok(true));
+    assert_eq!(text("String(opens)"), "2");
+    // Where the page found none there is none; where it could not look, the app looks.
+    run("window.give('test-none', Promise.resolve(null))");
+    assert!(Db::as_it_is("test-none").await.unwrap().is_none());
+    run("window.give('test-given', Promise.resolve(undefined))");
+    assert!(Db::as_it_is("test-given").await.unwrap().is_some());
+    run("window.give('test-given', Promise.reject(new Error('not allowed')))");
+    assert!(Db::as_it_is("test-given").await.unwrap().is_some());
+}
+
+#[wasm_bindgen_test]
 async fn a_pinned_store_writes_into_no_newer_one() {
     drop(Db::open("test-pinned", 1, &["events"]).await.unwrap());
     let db = Db::as_it_is("test-pinned").await.unwrap().unwrap().pinned();

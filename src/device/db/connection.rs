@@ -4,10 +4,12 @@ use super::error::{DbError, Fault};
 use crate::device::events::{Listener, listen};
 use crate::device::js;
 use crate::device::oneshot::{OneShot, within};
+use js_sys::Promise;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{IdbDatabase, IdbFactory, IdbOpenDbRequest};
 
 /// Long enough for a slow phone that has just started, short enough to go on without a store:
@@ -67,6 +69,11 @@ pub(super) async fn open(
     version: Option<u32>,
     shelves: &[String],
 ) -> Result<Connection, Fault> {
+    if version.is_none()
+        && let Some(found) = by_the_page(name).await?
+    {
+        return found.ok_or(Fault::Final(DbError::Absent));
+    }
     let unavailable = || Fault::Final(DbError::Unavailable);
     let factory: IdbFactory = js::global("indexedDB")
         .ok_or_else(unavailable)?
@@ -128,6 +135,34 @@ pub(super) async fn open(
             })
         }
     }
+}
+
+/// Where `assets/boot.js` leaves a promise of the store that it opened while the app was loaded.
+const OPENED: &str = "stanchionStore";
+
+/// What the page itself opened under this name as it is, given once: the connection, or that there is no such store. Where it
+/// opened nothing, or could not, the app tries itself.
+async fn by_the_page(name: &str) -> Result<Option<Option<Connection>>, Fault> {
+    let promise = js::global(OPENED).and_then(|given| given.dyn_into::<Promise>().ok());
+    let Some(promise) = promise else {
+        return Ok(None);
+    };
+    let named = js::get(&promise, "store").and_then(|name| name.as_string());
+    if named.as_deref() != Some(name) {
+        return Ok(None);
+    }
+    // A refusal would leave it for the next who asks, and a connection is of one owner.
+    let _ = js::set(&js_sys::global(), OPENED, &JsValue::UNDEFINED);
+    let given = within(OPEN_LIMIT_MS, JsFuture::from(promise)).await;
+    // One that is opened after all makes way when it is asked to.
+    let Some(given) = given else {
+        return Err(Fault::Connection(DbError::TimedOut));
+    };
+    Ok(match given {
+        Ok(nothing) if nothing.is_null() => Some(None),
+        Ok(db) => db.dyn_into().ok().map(|db| Some(Connection::new(db))),
+        Err(_) => None,
+    })
 }
 
 fn create_missing(request: &IdbOpenDbRequest, shelves: &[String]) {

@@ -23,8 +23,10 @@ pub enum Part<'a> {
     Last(u32),
     /// Of the keys that begin alike, up to a slash, the last of each.
     Newest,
-    /// How many records there are, and none of them.
+    /// How many records there are, and none of them: the browser goes through all.
     Count,
+    /// Whether there is a record: as many as one, and not that.
+    Any,
 }
 
 /// A part of a shelf as it was read.
@@ -95,6 +97,8 @@ enum Under {
         _walk: Listener,
     },
     Count(IdbRequest),
+    /// Keys, which are counted here.
+    Any(IdbRequest),
 }
 
 /// Reads those parts of those shelves.
@@ -139,6 +143,7 @@ fn ask(store: &IdbObjectStore, part: Part<'_>) -> Result<Under, JsValue> {
             Under::Newest { found, _walk: walk }
         }
         Part::Count => Under::Count(store.count()?),
+        Part::Any => Under::Any(store.get_all_keys_with_key_and_limit(&JsValue::UNDEFINED, 1)?),
     })
 }
 
@@ -157,6 +162,8 @@ fn told(under: Under) -> Result<Answer, Fault> {
             Told::Here(rows)
         }
         Under::Count(request) => Told::Count(counted(&request)?),
+        // One key fits.
+        Under::Any(request) => Told::Count(Array::from(&result(&request)?).length() as usize),
     }))
 }
 

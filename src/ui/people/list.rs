@@ -4,7 +4,7 @@ use super::seat::change_over;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
 use crate::sheet::Line;
-use crate::store::{DATABASE, People, Person, Shelf};
+use crate::store::{DATABASE, People, Person, Rows, Shelf, shelved};
 use crate::ui::keep::{Keep, put};
 use crate::ui::model::Model;
 use crate::ui::stanchion::Stanchion;
@@ -17,8 +17,12 @@ pub const LINE: &str = "stanchion-people";
 
 /// The list as it is stored. Rows that cannot be read stay where they are.
 pub async fn read(home: &Keep) -> People {
-    let people = home.records::<Person>(Shelf::People, &mut Vec::new()).await;
-    People::of(people.unwrap_or_default())
+    of(home.rows(Shelf::People).await.unwrap_or_default())
+}
+
+/// The list that those rows are.
+pub fn of(rows: Rows) -> People {
+    People::of(shelved(rows).records)
 }
 
 /// The write that keeps someone in the list.

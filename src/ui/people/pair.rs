@@ -93,7 +93,7 @@ pub fn begin(app: Stanchion, theirs: Option<SheetId>) {
     app.model.update(|model| {
         let pairing = model.pairing.take();
         let same = pairing.as_ref().and_then(|one| model.sheet(one.sheet));
-        let (same, kit) = (same.cloned(), Arc::new(model.kit.clone()));
+        let (same, kit) = (same.cloned(), Arc::new(Kit::clone(&model.kit)));
         if pair_up(model, (own, other), &kit) {
             ready = pairing.zip(same);
         }
@@ -186,9 +186,9 @@ pub async fn restore(app: Stanchion) {
         return app.drop_other();
     }
     app.model.update(|model| {
-        let theirs = model.other.as_ref().map(|other| other.kit.clone());
+        let theirs = model.other.as_ref().map(|other| Kit::clone(&other.kit));
         let kit = if along.first { None } else { theirs };
-        let kit = Arc::new(kit.unwrap_or_else(|| model.kit.clone()));
+        let kit = Arc::new(kit.unwrap_or_else(|| Kit::clone(&model.kit)));
         pair_up(model, (own, along.session), &kit);
         // Who began is the first, whoever is in use.
         let is_first = |model: &mut Model, first| {

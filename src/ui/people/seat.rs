@@ -11,6 +11,7 @@ use crate::ui::model::{Keeping, Stage};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::{open, sit_down};
+use crate::ui::wanted::Ahead;
 use crate::words::t;
 use leptos::task::spawn_local;
 use uuid::Uuid;
@@ -19,13 +20,20 @@ use uuid::Uuid;
 const WHO: &str = "lifter";
 
 /// The first to sit down after the page was opened.
-pub async fn arrive(app: Stanchion) {
-    let home = app.home().await;
-    let people = list::read(&home).await;
+pub async fn arrive(app: Stanchion, ahead: Ahead) {
+    let (home, keeping, mut read) = ahead.wait().await;
+    app.opens(home.clone(), keeping);
+    let people = match read.pop() {
+        Some(rows) => list::of(rows.rows()),
+        None => list::read(&home).await,
+    };
+    app.read_ahead(home, read);
     let last = prefs::get_in_tab(WHO).or_else(|| prefs::get(WHO));
     let person = people.in_use(last).cloned();
     app.model.update(|model| model.people = people);
     sit(app, person.as_ref()).await;
+    // It was of this moment, and may have been of somebody else.
+    app.forget_ahead();
     open(app);
     // For the life of the page.
     let line = Channel::open(list::LINE, move |_| spawn_local(list_changed(app)));

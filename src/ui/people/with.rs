@@ -75,7 +75,7 @@ fn asked(model: &Model) -> Option<Asked> {
         sheets: sheets
             .map(|sheet| (sheet.id, sheet.name.to_string()))
             .collect(),
-        other_kit: other.kit != model.kit,
+        other_kit: *other.kit != *model.kit,
     })
 }
 
