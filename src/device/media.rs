@@ -146,7 +146,7 @@ mod tests {
     #[test]
     fn the_silence_is_long_enough_to_count_as_media() {
         let bytes = wave();
-        assert!(SECONDS > 5);
+        const { assert!(SECONDS > 5) };
         assert_eq!(bytes.len(), 44 + 64_000);
         assert_eq!(&bytes[..4], b"RIFF");
         assert!(bytes[44..].iter().all(|sample| *sample == 128));

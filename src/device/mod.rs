@@ -15,6 +15,7 @@ pub mod events;
 pub mod faults;
 pub mod files;
 pub mod haptic;
+pub mod idle;
 pub mod install;
 mod js;
 pub mod language;

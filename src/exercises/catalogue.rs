@@ -34,7 +34,7 @@ impl<'a> KnownExercise<'a> {
     pub fn name(self) -> &'a str {
         match self {
             KnownExercise::Listed(entry) => t_name(entry.name()),
-            KnownExercise::Own(own) => t_name(own.name.as_str()),
+            KnownExercise::Own(own) => own.id.said(&own.name),
         }
     }
 

@@ -35,7 +35,7 @@ impl Entry {
         ExerciseId::new(&kebab(self.name)).expect("a name of the list makes an id")
     }
 
-    /// The name by the trade's usage, as it is kept: see [`crate::words::t_name`].
+    /// The name by the trade's usage, as it is kept: see [`ExerciseId::said`].
     #[must_use]
     pub fn name(&self) -> &'static str {
         self.name

@@ -13,6 +13,7 @@ mod order_check;
 mod order_words;
 mod own;
 mod rename;
+mod said;
 mod search;
 mod table;
 

@@ -4,7 +4,7 @@ use super::Catalogue;
 use super::order_check::{Stage, shared};
 use crate::say;
 use crate::sheet::{Block, OrderWarning, Sheet, WarningKind};
-use crate::words::{t, t_name};
+use crate::words::t;
 
 impl OrderWarning {
     /// The reason in one sentence, with the names of both exercises; empty when `sheet` lacks one of the blocks.
@@ -14,7 +14,7 @@ impl OrderWarning {
         else {
             return String::new();
         };
-        let name = |block: &Block| t_name(block.exercise.name.as_str()).to_owned();
+        let name = |block: &Block| block.exercise.said();
         let (first, then) = (name(earlier), name(later));
         match self.kind {
             WarningKind::Role => say!(

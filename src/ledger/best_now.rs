@@ -7,7 +7,6 @@ use super::summary::ExerciseSummary;
 use crate::order::Map;
 use crate::sheet::{ExerciseId, SetKey};
 use crate::strength::Curve;
-use crate::words::t_name;
 
 /// What the summaries say of each exercise.
 type Summaries = Map<ExerciseId, ExerciseSummary>;
@@ -73,7 +72,7 @@ pub fn beaten_in<'a>(
             last.is_some_and(|last| last.session == record.session.0)
         });
         let beaten = newest.into_iter().flat_map(|summary| summary.beaten(curve));
-        all.extend(beaten.map(|best| (t_name(exercise.name.as_str()), best)));
+        all.extend(beaten.map(|best| (exercise.id.said(&exercise.name), best)));
     }
     all
 }

@@ -4,9 +4,8 @@ use super::record::SessionRecord;
 use super::summary::ExerciseSummary;
 use crate::order::Map;
 use crate::say;
-use crate::sheet::{ExerciseId, Line};
+use crate::sheet::ExerciseId;
 use crate::strength::{Curve, Told, change_since};
-use crate::words::t_name;
 use chrono::TimeDelta;
 
 /// Over how many days a change is looked for (common practice, no source).
@@ -16,7 +15,7 @@ pub const CHANGE_DAYS: i64 = 28;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gained {
     /// Name of the exercise.
-    pub name: Line,
+    pub name: String,
     /// The change as a share: 0.05 is 5 % up.
     pub by: f64,
     /// The smallest change that could have been told from noise, as a share.
@@ -45,7 +44,7 @@ pub fn gained(
             .and_then(|summary| change_since(&summary.performances, curve, since));
         if let Some(change) = change.filter(|change| change.told != Told::Noise) {
             gained.push(Gained {
-                name: exercise.name.clone(),
+                name: exercise.said(),
                 by: change.by,
                 detectable: change.detectable,
             });
@@ -59,7 +58,7 @@ impl Gained {
     #[must_use]
     pub fn sentence(&self) -> String {
         let percent = |share: f64| (share.abs() * 100.0).round() as i64;
-        let (name, days) = (t_name(self.name.as_str()), CHANGE_DAYS);
+        let (name, days) = (&self.name, CHANGE_DAYS);
         let (by, bound) = (percent(self.by), percent(self.detectable));
         if self.by > 0.0 {
             say!(
@@ -88,7 +87,7 @@ mod tests {
     #[test]
     fn the_sentence_says_how_much_and_from_where_on_it_counts() {
         let gained = Gained {
-            name: Line::new("Front squat").unwrap(),
+            name: "Front squat".to_owned(),
             by: 0.123,
             detectable: 0.08,
         };

@@ -4,10 +4,10 @@ use super::record::SessionRecord;
 use super::summary::{ExerciseSummary, performances_of};
 use crate::order::Map;
 use crate::say;
-use crate::sheet::{Block, ExerciseId, Line, LoadBasis};
+use crate::sheet::{Block, ExerciseId, LoadBasis};
 use crate::strength::{Performance, SetResult};
 use crate::units::{Load, Reps, Unit};
-use crate::words::{many, t, t_name};
+use crate::words::{many, t};
 use std::cmp::Reverse;
 use std::fmt;
 
@@ -26,7 +26,7 @@ pub enum Carried {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Top {
     /// Name of the exercise.
-    pub name: Line,
+    pub name: String,
     /// Its load, where there is one.
     pub load: Option<Load>,
     /// What that load means.
@@ -99,7 +99,7 @@ fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult
 
 fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
     let top = Top {
-        name: block.exercise.name.clone(),
+        name: block.exercise.said(),
         load: now.load.filter(|_| block.basis.has_load()),
         carried: match block.basis {
             LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => Carried::Added,
@@ -187,12 +187,7 @@ impl Moved {
                 "{n} fewer reps than last time",
             ),
         };
-        say!(
-            "{name}: {set}, {change}",
-            name = t_name(top.name.as_str()),
-            set,
-            change
-        )
+        say!("{name}: {set}, {change}", name = top.name, set, change)
     }
 }
 

@@ -1,12 +1,12 @@
 //! The lifter's own pace: how long the change from one group of blocks to the next takes beyond the rest.
 
 use super::heading::Heading;
-use super::times::while_under_way;
-use crate::heat::{Category, heat_index};
+use super::times::logged_sets;
+use crate::heat::Category;
 use crate::order;
 use crate::say;
-use crate::session::{Event, Moment, SessionId, Slot, State, What};
-use crate::sheet::{SetKey, set_seconds};
+use crate::session::{Event, Moment, SessionId, Slot, State};
+use crate::sheet::set_seconds;
 use crate::units::Seconds;
 use chrono::{DateTime, FixedOffset};
 
@@ -114,40 +114,30 @@ impl Pace {
 pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
     let mut measured = Vec::new();
     let mut before: Option<(&Slot, Moment, u64)> = None;
-    let mut started: Option<(SetKey, Moment)> = None;
-    let mut heat = Category::None;
-    for event in while_under_way(counting) {
-        match &event.what {
-            What::AirNoted { air } => heat = Category::of(heat_index(*air)),
-            What::SetStarted { set } => started = Some((*set, event.moment())),
-            What::SetStopped { .. } => started = None,
-            // The pause before it is no change-over.
-            What::Resumed => before = None,
-            What::SetDone { set, .. } => {
-                let begun = started.take().filter(|(key, _)| key == set);
-                // Merged histories may log a set twice; one of the two counts.
-                let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
-                let Some(slot) = state.slot(*set).filter(counts) else {
-                    continue;
-                };
-                if let Some((last, since, rest)) = before
-                    && last.planned.group != slot.planned.group
-                {
-                    let gap_ms = match begun {
-                        Some((_, at)) => at.since(&since),
-                        None => (event.moment().since(&since))
-                            .saturating_sub(set_seconds(&slot.planned) * 1000),
-                    };
-                    let seconds = (gap_ms / 1000).saturating_sub(rest);
-                    if seconds <= PAUSE_SECONDS {
-                        measured.push(Seconds::saturating(seconds as i64));
-                    }
-                }
-                let rest = u64::from(heat.stretched(slot.planned.rest_after).get());
-                before = Some((slot, event.moment(), rest));
-            }
-            _ => {}
+    for logged in logged_sets(counting) {
+        if logged.after_pause {
+            before = None;
         }
+        let Some(slot) = logged.slot(state) else {
+            continue;
+        };
+        let at = logged.event.moment();
+        if let Some((last, since, rest)) = before
+            && last.planned.group != slot.planned.group
+        {
+            let gap_ms = match logged.begun {
+                Some(begun) => begun.since(&since),
+                None => at
+                    .since(&since)
+                    .saturating_sub(set_seconds(&slot.planned) * 1000),
+            };
+            let seconds = (gap_ms / 1000).saturating_sub(rest);
+            if seconds <= PAUSE_SECONDS {
+                measured.push(Seconds::saturating(seconds as i64));
+            }
+        }
+        let rest = u64::from(logged.heat.stretched(slot.planned.rest_after).get());
+        before = Some((slot, at, rest));
     }
     measured
 }
@@ -156,24 +146,18 @@ pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
 pub(super) fn longer_rests(counting: &[&Event], state: &State) -> u64 {
     let mut longer = 0;
     let mut before: Option<(&Slot, Category)> = None;
-    let mut heat = Category::None;
-    for event in while_under_way(counting) {
-        match &event.what {
-            What::AirNoted { air } => heat = Category::of(heat_index(*air)),
-            What::Resumed => before = None,
-            What::SetDone { set, .. } => {
-                let counts = |slot: &&Slot| slot.logged().is_some_and(|it| it.event == event.id);
-                let Some(slot) = state.slot(*set).filter(counts) else {
-                    continue;
-                };
-                if let Some((last, heat)) = before {
-                    let rest = last.planned.rest_before(&slot.planned);
-                    longer += u64::from(heat.stretched(rest).get()) - u64::from(rest.get());
-                }
-                before = Some((slot, heat));
-            }
-            _ => {}
+    for logged in logged_sets(counting) {
+        if logged.after_pause {
+            before = None;
         }
+        let Some(slot) = logged.slot(state) else {
+            continue;
+        };
+        if let Some((last, heat)) = before {
+            let rest = last.planned.rest_before(&slot.planned);
+            longer += u64::from(heat.stretched(rest).get()) - u64::from(rest.get());
+        }
+        before = Some((slot, logged.heat));
     }
     longer
 }

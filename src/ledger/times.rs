@@ -2,7 +2,7 @@
 
 use crate::heat::{Category, heat_index};
 use crate::order::Map;
-use crate::session::{Event, Moment, State, What};
+use crate::session::{Event, Moment, Slot, State, What};
 use crate::sheet::SetKey;
 
 /// What the clocks say of a set.
@@ -16,53 +16,79 @@ pub(super) struct SetTimes {
     pub(super) lasted: Option<u32>,
 }
 
-/// A set that was logged, and when.
-#[derive(Clone, Copy)]
-struct Before {
-    set: SetKey,
-    at: Moment,
-    heat: Category,
+/// A set that was logged before the end, as the clocks have it.
+pub(super) struct LoggedSet<'a> {
+    pub(super) event: &'a Event,
+    pub(super) set: SetKey,
+    /// When it was begun, where that was told.
+    pub(super) begun: Option<Moment>,
+    /// What was noted of the air by then.
+    pub(super) heat: Category,
+    /// True of the first after a pause: what was before is no rest and no change-over.
+    pub(super) after_pause: bool,
 }
 
-/// The times of each set that was logged before the end. What is added to an ended session has none.
-pub(super) fn set_times(counting: &[&Event], state: &State) -> Map<SetKey, SetTimes> {
-    let mut times = Map::new();
-    let mut before: Option<Before> = None;
+impl LoggedSet<'_> {
+    /// Its slot, where this event counts: merged histories may log a set twice, and one of the two does.
+    pub(super) fn slot<'s>(&self, state: &'s State) -> Option<&'s Slot> {
+        let slot = state.slot(self.set)?;
+        let logged = slot.logged()?;
+        (logged.event == self.event.id).then_some(slot)
+    }
+}
+
+/// The sets that were logged while the session was under way, in their order.
+pub(super) fn logged_sets<'a>(counting: &[&'a Event]) -> Vec<LoggedSet<'a>> {
+    let mut sets = Vec::new();
     let mut started: Option<(SetKey, Moment)> = None;
     let mut heat = Category::None;
+    let mut after_pause = false;
     for event in while_under_way(counting) {
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
             What::SetStarted { set } => started = Some((*set, event.moment())),
             What::SetStopped { .. } => started = None,
-            // A pause is no rest.
-            What::Resumed => (before, started) = (None, None),
+            What::Resumed => (after_pause, started) = (true, None),
             What::SetDone { set, .. } => {
                 let begun = started.take().filter(|(key, _)| key == set);
-                let seconds = |ms: u64| u32::try_from(ms / 1000).unwrap_or(u32::MAX);
-                let rest_taken = before
-                    .zip(begun)
-                    .map(|(before, (_, since))| seconds(since.since(&before.at)));
-                let of_set = SetTimes {
-                    rest_taken,
-                    rest_asked: before.and_then(|before| asked(state, before, *set)),
-                    lasted: begun.map(|(_, since)| seconds(event.moment().since(&since))),
-                };
-                times.or_insert_with(*set, || of_set);
-                before = Some(Before {
+                sets.push(LoggedSet {
+                    event,
                     set: *set,
-                    at: event.moment(),
+                    begun: begun.map(|(_, since)| since),
                     heat,
+                    after_pause: std::mem::take(&mut after_pause),
                 });
             }
             _ => {}
         }
     }
+    sets
+}
+
+/// The times of each set that was logged before the end. What is added to an ended session has none.
+pub(super) fn set_times(counting: &[&Event], state: &State) -> Map<SetKey, SetTimes> {
+    let seconds = |ms: u64| u32::try_from(ms / 1000).unwrap_or(u32::MAX);
+    let mut times = Map::new();
+    let mut before: Option<LoggedSet> = None;
+    for logged in logged_sets(counting) {
+        let last = before.filter(|_| !logged.after_pause);
+        let at = logged.event.moment();
+        let of_set = SetTimes {
+            rest_taken: last
+                .as_ref()
+                .zip(logged.begun)
+                .map(|(last, since)| seconds(since.since(&last.event.moment()))),
+            rest_asked: last.and_then(|last| asked(state, &last, logged.set)),
+            lasted: logged.begun.map(|since| seconds(at.since(&since))),
+        };
+        times.or_insert_with(logged.set, || of_set);
+        before = Some(logged);
+    }
     times
 }
 
 /// The rest prescribed between two sets.
-fn asked(state: &State, before: Before, set: SetKey) -> Option<u32> {
+fn asked(state: &State, before: &LoggedSet, set: SetKey) -> Option<u32> {
     let last = state.slot(before.set)?;
     let next = state.slot(set)?;
     let rest = last.planned.rest_before(&next.planned);

@@ -2,10 +2,9 @@
 
 use super::light::LightWeek;
 use crate::say;
-use crate::sheet::{Block, ExerciseId, Line, Role, Sheet};
+use crate::sheet::{Block, ExerciseId, Role, Sheet};
 use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, plateau};
 use crate::units::day;
-use crate::words::t_name;
 use chrono::{DateTime, FixedOffset};
 
 /// How long it is offered from the first light session on, in days: a week (common practice, no source).
@@ -18,7 +17,7 @@ const LATELY_DAYS: i64 = 14;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Relief {
     /// The exercise in which nothing was gained.
-    pub exercise: Line,
+    pub exercise: String,
     /// Since when, and over how many sessions.
     pub plateau: Plateau,
     /// How light.
@@ -55,7 +54,7 @@ pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Re
             return None;
         }
         Some(Relief {
-            exercise: block.exercise.name.clone(),
+            exercise: block.exercise.said(),
             plateau: plateau(history, lately.curve)?,
             light,
         })
@@ -74,7 +73,7 @@ impl Relief {
     pub fn said(&self) -> String {
         say!(
             "{exercise}: no gain to be seen in {sessions} sessions since {day}. A lighter week often helps (common practice): {load} of the load, {sets} of the work sets.",
-            exercise = t_name(self.exercise.as_str()),
+            exercise = self.exercise,
             sessions = self.plateau.sessions,
             day = day(self.plateau.since),
             load = self.light.load(),

@@ -9,11 +9,9 @@ use crate::kit::{Change, Kit, Loading};
 use crate::sheet::{Block, ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, best_e1rm, best_lately, cautions, jumps, lacks_body_mass, may_fall,
-    set_load,
+    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
-use crate::words::t_name;
 
 /// What the floor shows of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -169,14 +167,9 @@ impl State {
         }
     }
 
-    /// The load of `slot` by its prescription, with its because.
+    /// The load of `slot` by its prescription, with its because, where `e1rm` is the estimated maximum.
     #[must_use]
-    pub fn prescribe(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Prescribed {
-        self.prescribe_by(slot, kit, best_e1rm(history, self.began.curve))
-    }
-
-    /// The same where that is the estimated maximum.
-    fn prescribe_by(&self, slot: &Slot, kit: &Kit, e1rm: Option<Load>) -> Prescribed {
+    pub fn prescribe(&self, slot: &Slot, kit: &Kit, e1rm: Option<Load>) -> Prescribed {
         set_load(
             self.block_of(slot),
             &slot.planned,
@@ -249,7 +242,7 @@ impl State {
         let planned = &slot.planned;
         let strength = Strength::of(history, self.began.curve);
         let own = strength.map(|strength| strength.e1rm().middle);
-        let prescribed = self.prescribe_by(slot, kit, own);
+        let prescribed = self.prescribe(slot, kit, own);
         let load = slot.load.or(prescribed.load);
         let e1rm = |state: &State, set: &Slot| match beside {
             Some(beside) => beside.e1rm(state, set),
@@ -300,7 +293,7 @@ impl State {
         Board {
             key: planned.key,
             exercise_id: block.exercise.id.clone(),
-            exercise: t_name(block.exercise.name.as_str()).to_owned(),
+            exercise: block.exercise.said(),
             kind: planned.kind.name(),
             number: planned.number,
             of: planned.of,

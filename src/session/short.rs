@@ -8,9 +8,9 @@ use super::slot::{Slot, Status};
 use super::state::State;
 use crate::order;
 use crate::say;
-use crate::sheet::{BlockId, Line, SetKey, worth};
+use crate::sheet::{BlockId, SetKey, worth};
 use crate::units::Seconds;
-use crate::words::{many, t, t_name};
+use crate::words::{many, t};
 use std::cmp::Reverse;
 
 /// What goes of one block.
@@ -19,7 +19,7 @@ pub struct Gone {
     /// The block.
     pub block: BlockId,
     /// The exercise that it is done as.
-    pub exercise: Line,
+    pub exercise: String,
     /// How many sets go; a set with its drops is one.
     pub sets: usize,
     /// True when nothing of it is left to do.
@@ -32,7 +32,7 @@ impl Gone {
     /// What goes, in words.
     #[must_use]
     pub fn said(&self) -> String {
-        let exercise = t_name(self.exercise.as_str());
+        let exercise = &self.exercise;
         let sets = match (self.sets, self.whole) {
             (n, false) => many(n, "{n} set", "{n} sets"),
             (1, true) => t("the last set").to_owned(),
@@ -221,7 +221,7 @@ impl<'a> Plan<'a> {
             }
             None => short.gone.extend(gone.first().map(|slot| Gone {
                 block: id,
-                exercise: self.state.block_of(slot).exercise.name.clone(),
+                exercise: self.state.block_of(slot).exercise.said(),
                 sets,
                 whole,
                 saves,

@@ -3,9 +3,9 @@
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::say;
-use crate::sheet::{Line, SetKey};
+use crate::sheet::SetKey;
 use crate::units::Seconds;
-use crate::words::{t, t_name};
+use crate::words::t;
 
 /// The turn of a set among the blocks of its group.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,7 +15,7 @@ pub struct Turn {
     /// How many blocks of the group are in turn.
     pub of: usize,
     /// The exercise that follows within the group, with the rest before it; none after the last set of the group.
-    pub next: Option<(Line, Seconds)>,
+    pub next: Option<(String, Seconds)>,
 }
 
 impl Turn {
@@ -29,9 +29,9 @@ impl Turn {
             say!("circuit {place} of {of}", place, of)
         };
         let then = match &self.next {
-            Some((name, Seconds::MIN)) => say!("straight on: {name}", name = t_name(name.as_str())),
+            Some((name, Seconds::MIN)) => say!("straight on: {name}", name),
             // How long the rest before it is stands on the board already.
-            Some((name, _)) => say!("then {name}", name = t_name(name.as_str())),
+            Some((name, _)) => say!("then {name}", name),
             None => t("its last set").to_owned(),
         };
         format!("{turn} · {then}")
@@ -54,7 +54,7 @@ impl State {
             other.status == Status::Pending && other.planned.group == slot.planned.group
         };
         let next = self.slots[at + 1..].iter().find(follows).map(|next| {
-            let name = self.block_of(next).exercise.name.clone();
+            let name = self.block_of(next).exercise.said();
             (
                 name,
                 self.rest_in_heat(slot.planned.rest_before(&next.planned)),

@@ -217,14 +217,6 @@ pub struct Exercise {
     pub equipment: Equipment,
 }
 
-impl Exercise {
-    /// The name for the screen: one of the list is said in the language that is spoken, any other as it was written.
-    #[must_use]
-    pub fn said(&self) -> String {
-        crate::words::t_name(self.name.as_str()).to_owned()
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -225,7 +225,7 @@ impl Sheet {
                 )?;
             }
             for block in group.blocks() {
-                let place = crate::words::t_name(block.exercise.name.as_str());
+                let place = block.exercise.id.said(&block.exercise.name);
                 count(
                     t("lines of sets"),
                     place,

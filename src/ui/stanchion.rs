@@ -101,6 +101,15 @@ impl Stanchion {
         }
     }
 
+    /// The handle with another model in place of this one, of which nothing is seen.
+    pub fn on_stage(self, model: Model) -> Stanchion {
+        Stanchion {
+            model: Live::new(model),
+            now: Live::new(moment()),
+            ..self
+        }
+    }
+
     /// A new id, greater than all before.
     pub fn id(self) -> Uuid {
         let ms = u64::try_from(clock::wall().timestamp_millis()).unwrap_or(0);

@@ -1,6 +1,7 @@
 //! The floor: change before and after the tap, skip, undo, add, drop, order, note; and what a reload or a kill leaves.
 
 use super::browser::Browser;
+use super::disk::{leave, rows};
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
@@ -113,6 +114,51 @@ async fn a_double_tap_logs_one_set_and_does_not_cut_its_rest() {
             .await,
         1
     );
+    person.close().await;
+}
+
+/// What the first tap calls is gone through before, in a model that nobody sees (`ui/floor/rehearse.rs`).
+#[tokio::test]
+async fn of_the_first_tap_rehearsed_nothing_is_seen_and_nothing_kept() {
+    let server = Server::start();
+    let browser = Browser::start("rehearse");
+    let person = Person::arrive(&browser, &server).await;
+    // Every idle moment that is asked for on the floor, and which parts were ever on the page.
+    person
+        .run(
+            "window.idle = [];
+             window.requestIdleCallback = (work) => window.idle.push(work);
+             window.shown = new Set();
+             const look = () => document.querySelectorAll('[data-part]')
+               .forEach((it) => window.shown.add(it.dataset.part));
+             new MutationObserver(look).observe(document.body, { childList: true, subtree: true });
+             // Elements of a rest that are made, on the page or not.
+             window.made = 0;
+             const set = Element.prototype.setAttribute;
+             Element.prototype.setAttribute = function (name, value) {
+               if (name === 'data-part' && value === 'rest') window.made += 1;
+               return set.call(this, name, value);
+             };",
+        )
+        .await;
+    begin(&person, "Lower A").await;
+    person
+        .until(
+            "return window.idle.length === 1",
+            "an idle moment is asked for",
+        )
+        .await;
+    let before = person.read("floor").await;
+    person.run("window.idle.forEach((work) => work())").await;
+    let made = person.run("return window.made").await;
+    assert_eq!(made, 1, "the rest was drawn");
+    assert_eq!(person.read("floor").await, before);
+    let shown = person.run("return window.shown.has('rest')").await;
+    assert_eq!(shown, false, "and not on the page");
+    person.all_is_saved().await;
+    leave(&person, &server).await;
+    let events = rows(&person, "events").await;
+    assert_eq!(events.len(), 1, "only the beginning is kept: {events:?}");
     person.close().await;
 }
 

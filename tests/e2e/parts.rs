@@ -53,6 +53,45 @@ async fn whoever_comes_for_the_first_time_reads_before_the_rest_is_there() {
     person.close().await;
 }
 
+/// The smallest page that `boot.js` starts: nothing stands on it, and its app is one module. The yardstick of the start
+/// (`tests/floor`) is built in this shape, by the measurements alone.
+#[tokio::test]
+async fn a_bare_page_with_one_module_starts_too() {
+    let server = Server::start();
+    let browser = Browser::start("parts-bare");
+    let folder = browser.folder().join("bare");
+    std::fs::create_dir_all(&folder).expect("a folder can be made");
+    let boot = dist().join("boot.js");
+    std::fs::copy(boot, folder.join("boot.js")).expect("the boot script can be copied");
+    let page = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Bare</title>\
+                <script type=\"module\" src=\"./boot.js\" data-js=\"./app.js\" data-wasm=\"./app.wasm\"></script>\
+                </head><body></body></html>";
+    // As what wasm-bindgen makes: it takes the module and says when the app runs.
+    let app = "export default async ({ module_or_path }) => {
+                 const { exports } = await WebAssembly.instantiate(await module_or_path);
+                 document.body.textContent = 'it runs';
+                 return exports;
+               };";
+    // A module in which nothing is: its mark and its version.
+    let module: &[u8] = b"\0asm\x01\0\0\0";
+    for (name, bytes) in [
+        ("index.html", page.as_bytes()),
+        ("app.js", app.as_bytes()),
+        ("app.wasm", module),
+    ] {
+        std::fs::write(folder.join(name), bytes).expect("the page can be written");
+    }
+    server.serve(folder);
+    let person = Person::open(&browser, &server).await;
+    person
+        .until(
+            "return document.body.innerText === 'it runs' && globalThis.stanchionWhole",
+            "the bare app runs",
+        )
+        .await;
+    person.close().await;
+}
+
 #[tokio::test]
 async fn later_starts_and_the_floor_wait_for_no_page_of_the_rest() {
     if !only_in(

@@ -54,7 +54,7 @@ async fn set_out(person: &Person) -> Vec<String> {
         .collect()
 }
 
-/// What is cut off or sticks out to the side in a small window. Tables are scrolled sideways, and a name in a list may end
+/// What is cut off, broken, or sticks out to the side in a small window. Tables are scrolled sideways, and a name in a list may end
 /// in dots where all of it is told elsewhere.
 const CUT_OFF: &str = "
     const cut = [];
@@ -67,9 +67,25 @@ const CUT_OFF: &str = "
       if (clips && !scrolled && element.scrollWidth > element.clientWidth + 1)
         cut.push(`${element.className || element.tagName} is cut off by ${element.scrollWidth - element.clientWidth} px`);
     }
+    // A word is broken where not even a hyphen is put: not every browser knows where that may stand.
+    for (const element of document.querySelectorAll('.choice, .stepper-figure, h1, h2')) {
+      element.style.hyphens = 'manual';
+      const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+      while (texts.nextNode()) {
+        const text = texts.currentNode;
+        for (const word of text.data.matchAll(/[\\p{L}\\p{N}]+/gu)) {
+          const range = document.createRange();
+          range.setStart(text, word.index);
+          range.setEnd(text, word.index + word[0].length);
+          const lines = new Set([...range.getClientRects()].map((line) => Math.round(line.top)));
+          if (lines.size > 1) cut.push(`${word[0]} is broken`);
+        }
+      }
+      element.style.removeProperty('hyphens');
+    }
     return cut;";
 
-/// What is cut off in the smallest window, each in a line.
+/// What is cut off or broken in the smallest window, each in a line.
 async fn cut_off(person: &Person, name: &str) -> Vec<String> {
     resize(person, ENLARGED.0, ENLARGED.1).await;
     let cut = person.run(CUT_OFF).await;

@@ -3,16 +3,19 @@
 use super::files;
 use chrono::{DateTime, NaiveDate};
 use stanchion::cues::next_words;
-use stanchion::exercises::{Catalogue as Exercises, all, find};
+use stanchion::exercises::{Catalogue as Exercises, Muscles, OwnExercise, all, find};
 use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
 use stanchion::quick::EQUIPMENT;
-use stanchion::sheet::{Equipment, Line, LoadBasis, Note, RepTarget, SideMode, Target};
+use stanchion::sheet::{
+    Equipment, Exercise, ExerciseId, Line, LoadBasis, Note, Pattern, RepTarget, SideMode, Target,
+};
 use stanchion::units::{
     Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
 };
 use stanchion::words::{Catalogue, name_in, speak, t_name};
 use std::collections::{BTreeSet, HashMap};
+use uuid::Uuid;
 
 /// Speaks a language for as long as `said` runs.
 pub fn speaking(file: &files::Words, said: impl FnOnce()) {
@@ -120,6 +123,59 @@ fn what_a_lifter_wrote_is_shown_as_it_was_written() {
             .flat_map(|sheet| sheet.blocks());
         let cues: Vec<&Line> = cues.flat_map(|block| &block.cues).collect();
         assert!(!cues.is_empty() && cues.iter().all(|cue| cue.said() != cue.as_str()));
+    });
+}
+
+#[test]
+fn an_exercise_of_ones_own_is_shown_as_it_was_written_though_the_list_has_one_of_that_name() {
+    let exercise = |id: &str, name: &str| Exercise {
+        id: ExerciseId::new(id).unwrap(),
+        name: Line::new(name).unwrap(),
+        pattern: Pattern::SingleJoint,
+        equipment: Equipment::Other,
+    };
+    in_german(|| {
+        // The listed one, from a sheet.
+        assert_eq!(exercise("bench-press", "Bench press").said(), "Bankdrücken");
+        // Another one of that name, and a listed one that a person calls like another.
+        assert_eq!(exercise("own-press", "Bench press").said(), "Bench press");
+        assert_eq!(exercise("back-squat", "Bench press").said(), "Bench press");
+        // What the list has for it is found by its words still, and named as written.
+        let own = OwnExercise {
+            id: ExerciseId::new("own-press").unwrap(),
+            version: Uuid::from_u128(1),
+            written: DateTime::parse_from_rfc3339("2026-01-05T09:00:00+01:00").unwrap(),
+            name: Line::new("Bench press").unwrap(),
+            pattern: Pattern::PushAcross,
+            equipment: Equipment::Barbell,
+            main: Muscles::default(),
+            also: Muscles::default(),
+            basis: LoadBasis::External,
+            sides: SideMode::Both,
+            cautions: Vec::new(),
+        };
+        let known = Exercises::new([own]);
+        assert_eq!(known.of("own-press").unwrap().name(), "Bench press");
+        assert_eq!(known.of("bench-press").unwrap().name(), "Bankdrücken");
+        // Every listed exercise and every one of the demo is said in German.
+        for entry in all() {
+            assert_eq!(
+                Some(entry.exercise().said().as_str()),
+                name_in(entry.exercise().name.as_str())
+            );
+        }
+        let demo = stanchion::store::demo();
+        for block in demo
+            .current_sheets()
+            .iter()
+            .flat_map(|sheet| sheet.blocks())
+        {
+            let exercise = &block.exercise;
+            assert_eq!(
+                Some(exercise.said().as_str()),
+                name_in(exercise.name.as_str())
+            );
+        }
     });
 }
 

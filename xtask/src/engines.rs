@@ -21,6 +21,8 @@ const EVERYWHERE: &[&str] = &[
     "draft::",
     "write::",
     "language::a_language",
+    "ledger::many",
+    "away::an_import_is_looked",
 ];
 
 /// The engines that a run is for, beside Chromium.

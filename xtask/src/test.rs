@@ -45,6 +45,14 @@ pub fn run(engines: Engines) -> Outcome<()> {
             MEND,
         )
     })?;
+    step("Clippy, native, with the views", || {
+        run_tool(
+            native()
+                .args(["clippy", "--all-targets", "--features", "e2e"])
+                .args(["--", "-D", "warnings"]),
+            MEND,
+        )
+    })?;
     step("Core tests, without a browser", || {
         run_tests(
             native().args(["test", "--workspace", "--no-default-features"]),

@@ -178,7 +178,7 @@ fn called(model: &Model, id: &ExerciseId) -> String {
     let summary = model
         .summaries
         .get(id)
-        .map(|known| crate::words::t_name(known.name.as_str()).to_owned());
+        .map(|known| id.said(&known.name).to_owned());
     let listed = || {
         model
             .exercises

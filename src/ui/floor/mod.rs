@@ -15,6 +15,7 @@ mod pad;
 mod panels;
 mod plates;
 mod rail;
+mod rehearse;
 mod rest;
 mod safety;
 mod screen;

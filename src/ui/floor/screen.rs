@@ -10,6 +10,7 @@ use super::more::{more_panel, note_panel, order_panel};
 use super::pad::{rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
 use super::rail::rail;
+use super::rehearse::rehearse_soon;
 use super::rest::rest_board;
 use super::safety::{ask, safety_panel};
 use super::short::short_panel;
@@ -187,7 +188,7 @@ fn settle_focus(open: Open) {
 
 /// The board that the floor shows. One effect follows all that it is a function of: a board that goes is not drawn anew
 /// before.
-fn boards(
+pub(super) fn boards(
     app: Stanchion,
     face: Seen<Face>,
     board: Seen<Option<Board>>,
@@ -249,6 +250,7 @@ pub fn screen(app: Stanchion) -> AnyView {
         now
     });
     follow(hands);
+    rehearse_soon(app);
     let upper = vec![rail(app), boards(app, face, board, open)];
     let lower = dynamic(move || match face.get() {
         Face::Set(_) => set_pad(hands),

@@ -163,6 +163,13 @@ pub fn read_on(app: Stanchion, found: Live<Found>, until: Option<NaiveDate>) {
                             brought += now.headings.len() - had;
                         }
                     });
+                    // At once: whoever opens a session while more is read comes back to what was there.
+                    if found
+                        .try_get_untracked()
+                        .is_some_and(|now| now.turn == turn)
+                    {
+                        app.model.update(|model| model.back.until = Some(first));
+                    }
                 }
                 Err(error) => {
                     app.complain(error.to_string());

@@ -51,7 +51,7 @@ pub fn name_of(model: &Model, id: &ExerciseId) -> String {
             name.get_mut(..1).map(str::make_ascii_uppercase);
             name
         }
-        (None, Some(done)) => crate::words::t_name(done.name.as_str()).to_owned(),
+        (None, Some(done)) => id.said(&done.name).to_owned(),
         (None, None) => id.to_string(),
     }
 }

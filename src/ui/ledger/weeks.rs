@@ -1,7 +1,6 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
-use crate::device::db::DbError;
 use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks};
 use crate::say;
 use crate::ui::charts::chart;
@@ -19,6 +18,7 @@ use crate::words::{many, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use std::cell::RefCell;
 
 /// So many weeks before the one that is looked at are shown with it.
 const BEFORE: u64 = 12;
@@ -48,9 +48,12 @@ pub fn weeks_place() -> AnyView {
         today,
     };
     let newest = app.of(|model| model.headings.clone());
+    let before = RefCell::new(None);
     whenever(move || {
-        newest.with(|_| ());
-        read(looked, looked.monday.get());
+        let now = Some(newest.get());
+        let others = *before.borrow() != now;
+        before.replace(now);
+        read(looked, looked.monday.get(), others);
     });
     let unit = app.of(|model| model.unit());
     let shown = looked.weeks;
@@ -94,8 +97,8 @@ pub fn weeks_place() -> AnyView {
     )
 }
 
-/// Reads the weeks up to the one of that Monday.
-fn read(looked: Looked, monday: NaiveDate) {
+/// Reads the weeks up to the one of that Monday, and the day of the first session where the sessions are `others` than before.
+fn read(looked: Looked, monday: NaiveDate, others: bool) {
     let first = monday
         .checked_sub_days(Days::new(7 * BEFORE))
         .unwrap_or(monday);
@@ -103,15 +106,20 @@ fn read(looked: Looked, monday: NaiveDate) {
     spawn_local(async move {
         let keep = looked.app.keep();
         let read = async {
-            let since = first_day(&keep).await?;
-            Ok::<_, DbError>((since, headings_between(&keep, first, last).await?))
+            if others {
+                let since = first_day(&keep).await?;
+                // The page may have been left meanwhile.
+                if looked.monday.try_get_untracked().is_some() {
+                    looked.since.set(since);
+                }
+            }
+            headings_between(&keep, first, last).await
         };
         match read.await {
-            Ok((since, headings)) => {
+            Ok(headings) => {
                 let read = add_up(looked.app, &headings, first, last);
                 // Another week may have been chosen, or the page left, meanwhile.
                 if looked.monday.try_get_untracked() == Some(monday) {
-                    looked.since.set(since);
                     looked.weeks.set(read);
                 }
             }

@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset, TimeDelta};
 use stanchion::programme::{LightWeek, Monday, lighten};
 use stanchion::session::{Began, Done, Event, EventId, Session, SessionId, Tick, What};
 use stanchion::sheet::{Note, SetKind, Sheet};
-use stanchion::strength::{Curve, Proposal, Today, propose};
+use stanchion::strength::{Curve, Proposal, Today, best_e1rm, propose};
 use stanchion::units::{Load, Reps, Rir, Rpe, Share};
 
 use super::Ledger;
@@ -168,7 +168,8 @@ fn set(floor: &mut Floor, form: f64, mass: Load) -> Outcome<bool> {
     let block = state.block_of(slot).clone();
     let history = floor.ledger.histories.get(&block.exercise.id);
     let history = history.map_or(&[][..], Vec::as_slice);
-    let proposed = state.prescribe(slot, &floor.ledger.kit, history).load;
+    let e1rm = best_e1rm(history, state.began.curve);
+    let proposed = state.prescribe(slot, &floor.ledger.kit, e1rm).load;
     let mut done = slot.as_prescribed(proposed);
     let asked = slot.planned.target.plain_reps();
     let ramp = matches!(slot.planned.kind, SetKind::RampUp { .. });

@@ -1,0 +1,92 @@
+//! The first tap rehearsed: a browser compiles a function when it is called for the first time, and the tap that logs the
+//! first set would wait for all that it calls. While nothing else is to be done it is gone through out of sight.
+
+use super::hands::Hands;
+use super::pad::rest_pad;
+use super::screen::{Face, Open, boards, current_board};
+use crate::device::idle::when_idle;
+use crate::device::painted::once_painted;
+use crate::session::What;
+use crate::ui::cueing::COUNT_IN_SECONDS;
+use crate::ui::happen::{Lies, take_all};
+use crate::ui::live::Live;
+use crate::ui::model::Model;
+use crate::ui::seen::Seen;
+use crate::ui::stanchion::{Stanchion, moment};
+use leptos::prelude::*;
+use leptos::tachys::view::Render;
+use std::cell::Cell;
+
+thread_local! {
+    static DONE: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Rehearses the first tap of this page, once, when the floor is painted and the browser idle.
+pub fn rehearse_soon(app: Stanchion) {
+    once_painted(move || {
+        when_idle(move || {
+            if !DONE.replace(true) {
+                rehearse(app);
+            }
+        });
+    });
+}
+
+/// Logs the set that is next, draws its rest and takes it back: in a model of its own that nobody sees and nothing is
+/// written of.
+fn rehearse(app: Stanchion) {
+    if let Some(model) = app.model.with_untracked(stage) {
+        let owner = Owner::new();
+        owner.with(|| untrack(|| play(app.on_stage(model))));
+        owner.cleanup();
+    }
+}
+
+/// What of the model a tap on the floor looks at.
+fn stage(model: &Model) -> Option<Model> {
+    let session = model.session.as_ref().filter(|_| model.pair.is_none())?;
+    let state = session.state();
+    let exercise = &state.block_of(state.current()?).exercise.id;
+    let mut stage = Model {
+        session: Some(session.clone()),
+        kit: model.kit.clone(),
+        lifter: model.lifter.clone(),
+        ..Model::default()
+    };
+    if let Some(summary) = model.summaries.get(exercise) {
+        stage.summaries.insert(exercise.clone(), summary.clone());
+    }
+    Some(stage)
+}
+
+fn play(app: Stanchion) -> Option<()> {
+    let board = app.model.with_untracked(current_board)?;
+    let now = app.now.get_untracked();
+    let logged = app.model.with_untracked(|model| {
+        let state = model.session.as_ref()?.state();
+        let slot = state.slot(board.key)?;
+        Some(What::SetDone {
+            set: board.key,
+            done: state.done_as_offered(slot, board.load, &now, COUNT_IN_SECONDS),
+            proposed: board.prescribed,
+        })
+    })?;
+    take(app, vec![logged]);
+    let face = Seen::fixed(Face::Rest(board.key));
+    let board = app.of(current_board);
+    let hands = Hands::on(app, board, face);
+    drop(boards(app, face, board, Live::new(Open::Nothing)).build());
+    drop(rest_pad(hands).build());
+    let session = |model: &Model| Some(model.session.as_ref()?.undo_last_set());
+    let targets = app.model.with_untracked(session)?;
+    let undone = |event| What::Undone { event };
+    take(app, targets.into_iter().map(undone).collect());
+    Some(())
+}
+
+fn take(app: Stanchion, whats: Vec<What>) {
+    let events = whats.into_iter().map(|what| app.event(moment(), what));
+    let events = events.collect();
+    app.model
+        .update(|model| drop(take_all(model, Lies::OnFloor, events)));
+}
