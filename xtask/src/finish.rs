@@ -25,6 +25,25 @@ pub const WASM_OPT: &str = "STANCHION_WASM_OPT";
 /// time: put into its caller it would be compiled with that, called or not.
 const APART: &str = "--one-caller-inline-max-function-size=100";
 
+/// Nothing lies in the first 1,024 bytes of the memory but the last of the stack, which grows down to 0. So an address with
+/// a number added that is no more than that never wraps around, and the number can be said with the access.
+const LOW_UNUSED: &str = "--low-memory-unused";
+
+/// Twice: flat, so that the same is seen as the same, blocks and loops written anew by who jumps where, and all of it optimised
+/// for size. The second time finds what the first made alike.
+const PASSES: [&str; 10] = [
+    "--flatten",
+    "--rereloop",
+    "-Oz",
+    "-Oz",
+    "--flatten",
+    "--local-cse",
+    "--rereloop",
+    "-Oz",
+    "-Oz",
+    "-g",
+];
+
 /// What to do when this part fails.
 const NEXT: &str =
     "run `cargo xtask dist` again; if it fails again, delete dist/ and target/ first";
@@ -95,7 +114,8 @@ fn optimise(module: &Path, wasm_opt: &OsString) -> Outcome<()> {
     let before = size(module)?;
     run_tool(
         tool(wasm_opt)
-            .args(["-Oz", "-g", APART])
+            .args(PASSES)
+            .args([APART, LOW_UNUSED])
             .arg(module)
             .arg("--output")
             .arg(module),

@@ -3,6 +3,7 @@
 //! and checks less.
 
 mod module;
+mod order;
 mod parts;
 mod pieces;
 mod renumber;

@@ -16,6 +16,7 @@ use wasm_encoder::{
 use wasmparser::{FunctionBody, Operator, Parser, Payload};
 
 use super::module::{Module, TABLE, Unknown, number, said};
+use super::order::by_part;
 use super::pieces::{call_at, elements, name, raw};
 use super::renumber::Renumber;
 
@@ -31,8 +32,7 @@ pub fn cut(
     bring: u32,
 ) -> Result<(Vec<Vec<u8>>, String), Unknown> {
     let plan = Plan::of(module, part_of, bring)?;
-    let later = 1..=part_of.iter().copied().max().unwrap_or(0);
-    let later = later.map(|part| plan.later(part));
+    let later = (1..plan.functions.len()).map(|part| plan.later(part));
     let parts: Result<_, _> = std::iter::once(plan.first(bytes)).chain(later).collect();
     Ok((parts?, plan.listing()))
 }
@@ -51,6 +51,8 @@ struct Plan<'a, 'm> {
     module: &'a Module<'m>,
     part_of: &'a [usize],
     bring: u32,
+    /// The functions of each part that are not imported, in the order in which they lie there.
+    functions: Vec<Vec<u32>>,
     stand_ins: Vec<StandIn>,
     /// How many places the table has.
     size: u32,
@@ -67,6 +69,7 @@ impl<'a, 'm> Plan<'a, 'm> {
             module,
             part_of,
             bring,
+            functions: by_part(module, part_of),
             stand_ins: Vec::new(),
             size: u32::try_from(table.initial).map_err(said)?,
             called_at: BTreeMap::new(),
@@ -127,13 +130,6 @@ impl<'a, 'm> Plan<'a, 'm> {
         own.map_or(0, |own| self.part_of[own as usize])
     }
 
-    /// The functions of a part that are not imported, in their order.
-    fn functions(&self, part: usize) -> Vec<u32> {
-        let all = self.module.first_own()..number(self.module.functions.len());
-        all.filter(|function| self.part(*function) == part)
-            .collect()
-    }
-
     fn stand_ins(&self, part: usize) -> impl Iterator<Item = &StandIn> {
         self.stand_ins.iter().filter(move |it| it.lies_in == part)
     }
@@ -142,11 +138,10 @@ impl<'a, 'm> Plan<'a, 'm> {
     fn listing(&self) -> String {
         let name = |function: u32| self.module.names.get(&function).copied().unwrap_or("?");
         let mut lines = String::new();
-        for part in 0..=self.part_of.iter().copied().max().unwrap_or(0) {
-            let kept = self.functions(part);
+        for (part, kept) in self.functions.iter().enumerate() {
             let before = match part {
                 0 => self.module.first_own(),
-                part => number(self.asked(part, &kept).len()),
+                part => number(self.asked(part, kept).len()),
             };
             let own = kept.iter().map(|function| name(*function).to_owned());
             let stand_ins = self.stand_ins(part).map(|stand_in| {
@@ -175,7 +170,7 @@ impl<'a, 'm> Plan<'a, 'm> {
     }
 
     fn first(&self, bytes: &[u8]) -> Result<Vec<u8>, Unknown> {
-        let kept = self.functions(0);
+        let kept = &self.functions[0];
         let imported = 0..self.module.first_own();
         let mut renumber = Renumber::of(imported.chain(kept.iter().copied()));
         let first_stand_in = renumber.next();
@@ -186,7 +181,7 @@ impl<'a, 'm> Plan<'a, 'm> {
         let mut out = wasm_encoder::Module::new();
         for payload in Parser::new(0).parse_all(bytes) {
             match payload.map_err(said)? {
-                Payload::FunctionSection(_) => _ = out.section(&self.kinds(0, &kept)),
+                Payload::FunctionSection(_) => _ = out.section(&self.kinds(0, kept)),
                 Payload::TableSection(_) => {
                     let mut tables = TableSection::new();
                     for table in self.tables(&mut renumber)? {
@@ -203,7 +198,7 @@ impl<'a, 'm> Plan<'a, 'm> {
                     out.section(&elements(own.chain(others.zip(first_stand_in..)).collect()));
                 }
                 Payload::CodeSectionStart { .. } => {
-                    out.section(&self.code(0, &kept, &mut renumber)?);
+                    out.section(&self.code(0, kept, &mut renumber)?);
                 }
                 Payload::CodeSectionEntry(_) | Payload::CustomSection(_) => {}
                 other => raw(&mut out, &other, bytes),
@@ -242,9 +237,9 @@ impl<'a, 'm> Plan<'a, 'm> {
 
     fn later(&self, part: usize) -> Result<Vec<u8>, Unknown> {
         let module = self.module;
-        let kept = self.functions(part);
-        let asked = self.asked(part, &kept);
-        let mut renumber = Renumber::of(asked.iter().chain(&kept).copied());
+        let kept = &self.functions[part];
+        let asked = self.asked(part, kept);
+        let mut renumber = Renumber::of(asked.iter().chain(kept).copied());
         let first_stand_in = renumber.next();
         let mut types = TypeSection::new();
         for kind in &module.types {
@@ -273,10 +268,10 @@ impl<'a, 'm> Plan<'a, 'm> {
         let mut out = wasm_encoder::Module::new();
         out.section(&types)
             .section(&self.imports(&asked, &mut renumber)?)
-            .section(&self.kinds(part, &kept))
+            .section(&self.kinds(part, kept))
             .section(&exports)
             .section(&filled)
-            .section(&self.code(part, &kept, &mut renumber)?);
+            .section(&self.code(part, kept, &mut renumber)?);
         Ok(out.finish())
     }
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::convert::Infallible;
 
+use wasm_encoder::MemArg;
 use wasm_encoder::reencode::{Error, Reencode};
 
 use super::module::number;
@@ -32,5 +33,15 @@ impl Reencode for Renumber {
 
     fn function_index(&mut self, function: u32) -> Result<u32, Error<Infallible>> {
         Ok(self.number(function))
+    }
+
+    /// Says of what is read and written that it lies where such things lie. It is a hint that changes nothing but speed, and
+    /// always the same packs better.
+    fn mem_arg(&mut self, at: wasmparser::MemArg) -> Result<MemArg, Error<Infallible>> {
+        Ok(MemArg {
+            offset: at.offset,
+            align: u32::from(at.max_align),
+            memory_index: self.memory_index(at.memory)?,
+        })
     }
 }
