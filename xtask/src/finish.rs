@@ -1,5 +1,5 @@
 //! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly and its script, cuts it in two, joins the style sheets, writes the licences of what is in it, then the service worker over the
+//! WebAssembly and its script, cuts it in parts, joins the style sheets, writes the licences of what is in it, then the service worker over the
 //! final bytes.
 
 use std::env;
@@ -29,20 +29,8 @@ const APART: &str = "--one-caller-inline-max-function-size=100";
 /// a number added that is no more than that never wraps around, and the number can be said with the access.
 const LOW_UNUSED: &str = "--low-memory-unused";
 
-/// Twice: flat, so that the same is seen as the same, blocks and loops written anew by who jumps where, and all of it optimised
-/// for size. The second time finds what the first made alike.
-const PASSES: [&str; 10] = [
-    "--flatten",
-    "--rereloop",
-    "-Oz",
-    "-Oz",
-    "--flatten",
-    "--local-cse",
-    "--rereloop",
-    "-Oz",
-    "-Oz",
-    "-g",
-];
+/// For size, as long as that makes it smaller; names stay for the parts (`split/`).
+const PASSES: [&str; 3] = ["-Oz", "--converge", "-g"];
 
 /// What to do when this part fails.
 const NEXT: &str =
