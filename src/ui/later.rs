@@ -56,6 +56,25 @@ pub struct Later {
     pub strays: Vec<String>,
 }
 
+impl Later {
+    /// Whether nothing at all was read: there is no row, and none was spoiled.
+    pub fn is_empty(&self) -> bool {
+        let read = [
+            &self.kits,
+            &self.body_mass,
+            &self.body,
+            &self.exercises,
+            &self.drafts,
+            &self.aside,
+            &self.headings,
+            &self.summaries,
+        ];
+        self.lost.is_empty()
+            && self.strays.is_empty()
+            && read.into_iter().all(|rows| rows.count() == 0)
+    }
+}
+
 /// Reads the rows of a shelf; those that cannot be read go to `lost`.
 pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost) -> Vec<T> {
     let read = shelved(rows.rows());

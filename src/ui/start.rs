@@ -91,7 +91,8 @@ pub async fn sit_down(app: Stanchion) {
 
 /// Opens the app on what was read.
 pub fn open(app: Stanchion) {
-    if app.model.with_untracked(is_new) {
+    let nothing = |later: &Option<Later>| later.as_ref().is_none_or(Later::is_empty);
+    if app.model.with_untracked(is_new) && !app.later.with_value(nothing) {
         // Something may have been set aside.
         app.complete();
     }

@@ -15,6 +15,7 @@ use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment};
 use leptos::prelude::*;
 use leptos::tachys::view::Render;
+use std::array::IntoIter;
 use std::cell::Cell;
 
 thread_local! {
@@ -33,12 +34,22 @@ pub fn rehearse_soon(app: Stanchion) {
 }
 
 /// Logs the set that is next, draws its rest and takes it back: in a model of its own that nobody sees and nothing is
-/// written of.
+/// written of. Each step waits for the browser to be idle again, so that a tap meanwhile waits for one of them at most.
 fn rehearse(app: Stanchion) {
     if let Some(model) = app.model.with_untracked(stage) {
         let owner = Owner::new();
-        owner.with(|| untrack(|| play(app.on_stage(model))));
-        owner.cleanup();
+        let stage = owner.with(|| app.on_stage(model));
+        let steps: [fn(Stanchion) -> Option<()>; 4] = [log, draw_boards, draw_pad, take_back];
+        step(owner, stage, steps.into_iter());
+    }
+}
+
+fn step(owner: Owner, stage: Stanchion, mut steps: IntoIter<fn(Stanchion) -> Option<()>, 4>) {
+    let next = steps.next();
+    let went = next.and_then(|next| owner.with(|| untrack(|| next(stage))));
+    match went {
+        Some(()) => when_idle(move || step(owner, stage, steps)),
+        None => owner.cleanup(),
     }
 }
 
@@ -59,7 +70,7 @@ fn stage(model: &Model) -> Option<Model> {
     Some(stage)
 }
 
-fn play(app: Stanchion) -> Option<()> {
+fn log(app: Stanchion) -> Option<()> {
     let board = app.model.with_untracked(current_board)?;
     let now = app.now.get_untracked();
     let logged = app.model.with_untracked(|model| {
@@ -72,13 +83,31 @@ fn play(app: Stanchion) -> Option<()> {
         })
     })?;
     take(app, vec![logged]);
-    let face = Seen::fixed(Face::Rest(board.key));
-    let board = app.of(current_board);
-    let hands = Hands::on(app, board, face);
-    drop(boards(app, face, board, Live::new(Open::Nothing)).build());
+    Some(())
+}
+
+/// The rest that the floor shows now.
+fn rest(app: Stanchion) -> Option<Seen<Face>> {
+    let board = app.model.with_untracked(current_board)?;
+    Some(Seen::fixed(Face::Rest(board.key)))
+}
+
+fn draw_boards(app: Stanchion) -> Option<()> {
+    let open = Live::new(Open::Nothing);
+    drop(boards(app, rest(app)?, app.of(current_board), open).build());
+    Some(())
+}
+
+fn draw_pad(app: Stanchion) -> Option<()> {
+    let hands = Hands::on(app, app.of(current_board), rest(app)?);
     drop(rest_pad(hands).build());
-    let session = |model: &Model| Some(model.session.as_ref()?.undo_last_set());
-    let targets = app.model.with_untracked(session)?;
+    Some(())
+}
+
+fn take_back(app: Stanchion) -> Option<()> {
+    let targets = app
+        .model
+        .with_untracked(|model| Some(model.session.as_ref()?.undo_last_set()))?;
     let undone = |event| What::Undone { event };
     take(app, targets.into_iter().map(undone).collect());
     Some(())
