@@ -40,15 +40,19 @@ fn rehearse(app: Stanchion) {
         let owner = Owner::new();
         let stage = owner.with(|| app.on_stage(model));
         let steps: [fn(Stanchion) -> Option<()>; 4] = [log, draw_boards, draw_pad, take_back];
-        step(owner, stage, steps.into_iter());
+        rehearse_on(owner, stage, steps.into_iter());
     }
 }
 
-fn step(owner: Owner, stage: Stanchion, mut steps: IntoIter<fn(Stanchion) -> Option<()>, 4>) {
+fn rehearse_on(
+    owner: Owner,
+    stage: Stanchion,
+    mut steps: IntoIter<fn(Stanchion) -> Option<()>, 4>,
+) {
     let next = steps.next();
     let went = next.and_then(|next| owner.with(|| untrack(|| next(stage))));
     match went {
-        Some(()) => when_idle(move || step(owner, stage, steps)),
+        Some(()) => when_idle(move || rehearse_on(owner, stage, steps)),
         None => owner.cleanup(),
     }
 }
