@@ -46,11 +46,12 @@ pub async fn look(person: &Person, look: &str) {
     person.run(&script).await;
 }
 
-/// How far the floor's largest figure lies behind the pad, in pixels; none where there is no floor, or something lies over it.
+/// How far the floor's largest figure lies behind the pad, in pixels; none where there is no floor, or something lies over it. What
+/// is not saved comes before all figures.
 const FIGURE_BEHIND: &str = "
     const figure = document.querySelector('.board-main .figure');
     const pad = document.querySelector('[data-part=\"pad\"]');
-    if (!figure || !pad || document.querySelector('dialog[open]')) return 0;
+    if (!figure || !pad || document.querySelector('dialog[open], [data-part=\"not-saved\"]')) return 0;
     document.querySelector('.floor-upper').scrollTop = 0;
     const [seen, taken] = [figure.getBoundingClientRect(), pad.getBoundingClientRect()];
     return taken.left < seen.right ? Math.ceil(seen.bottom - taken.top) : 0;
