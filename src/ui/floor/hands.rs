@@ -70,6 +70,21 @@ pub struct Hands {
     pub answered: Answered,
 }
 
+/// That the set on the board is done as it is offered now.
+pub(super) fn done_now(app: Stanchion, board: &Board) -> Option<What> {
+    // By the clock of the pad: what stands on it is what is logged, though the next rep may just have ended.
+    let now = app.now.get_untracked();
+    app.model.with_untracked(|model| {
+        let state = model.session.as_ref()?.state();
+        let slot = state.slot(board.key)?;
+        Some(What::SetDone {
+            set: board.key,
+            done: state.done_as_offered(slot, board.load, &now, COUNT_IN_SECONDS),
+            proposed: board.prescribed,
+        })
+    })
+}
+
 impl Hands {
     /// The hands on a floor.
     pub fn on(app: Stanchion, board: Seen<Option<Board>>, face: Seen<Face>) -> Hands {
@@ -164,17 +179,7 @@ impl Hands {
     }
 
     fn log_now(self, board: &Board) {
-        // By the clock of the pad: what stands on it is what is logged, though the next rep may just have ended.
-        let now = self.app.now.get_untracked();
-        let what = self.app.model.with_untracked(|model| {
-            let state = model.session.as_ref()?.state();
-            let slot = state.slot(board.key)?;
-            Some(What::SetDone {
-                set: board.key,
-                done: state.done_as_offered(slot, board.load, &now, COUNT_IN_SECONDS),
-                proposed: board.prescribed,
-            })
-        });
+        let what = done_now(self.app, board);
         if what.is_some_and(|what| self.app.act(what)) {
             // Felt where the screen is wet and nobody looks.
             buzz(&[LOGGED_BUZZ_MS]);

@@ -1,13 +1,12 @@
 //! The first tap rehearsed: a browser compiles a function when it is called for the first time, and the tap that logs the
 //! first set would wait for all that it calls. While nothing else is to be done it is gone through out of sight.
 
-use super::hands::Hands;
+use super::hands::{Hands, done_now};
 use super::pad::rest_pad;
 use super::screen::{Face, Open, boards, current_board};
 use crate::device::idle::when_idle;
 use crate::device::painted::once_painted;
 use crate::session::What;
-use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::happen::{Lies, take_all};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
@@ -76,17 +75,7 @@ fn stage(model: &Model) -> Option<Model> {
 
 fn log(app: Stanchion) -> Option<()> {
     let board = app.model.with_untracked(current_board)?;
-    let now = app.now.get_untracked();
-    let logged = app.model.with_untracked(|model| {
-        let state = model.session.as_ref()?.state();
-        let slot = state.slot(board.key)?;
-        Some(What::SetDone {
-            set: board.key,
-            done: state.done_as_offered(slot, board.load, &now, COUNT_IN_SECONDS),
-            proposed: board.prescribed,
-        })
-    })?;
-    take(app, vec![logged]);
+    take(app, vec![done_now(app, &board)?]);
     Some(())
 }
 
