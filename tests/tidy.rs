@@ -6,6 +6,8 @@
 mod engines;
 #[path = "tidy/files.rs"]
 mod files;
+#[path = "tidy/follows.rs"]
+mod follows;
 #[path = "tidy/layers.rs"]
 mod layers;
 #[path = "tidy/page.rs"]
@@ -53,6 +55,11 @@ fn the_walk_sees_the_whole_project() {
 #[test]
 fn arrows_run_one_way() {
     check(layers::faults);
+}
+
+#[test]
+fn whoever_follows_leaves() {
+    check(follows::faults);
 }
 
 #[test]

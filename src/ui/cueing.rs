@@ -16,7 +16,7 @@ use crate::device::sound::{Playing, Sound};
 use crate::device::speech::{hush, prime, say};
 use crate::session::Moment;
 use crate::ui::live::Live;
-use crate::ui::seen::{Seen, whenever};
+use crate::ui::seen::{Seen, whenever, whenever_after};
 use crate::units::Seconds;
 use leptos::prelude::*;
 use under_way::{Sounding, next_said, sounding};
@@ -76,7 +76,7 @@ pub fn run(app: Stanchion) {
         let begin = move || sounding.with_untracked(|sounding| lay(app, line, hearing, sounding));
         in_time(sounding, Box::new(begin));
     });
-    Effect::new(move |before: Option<Sounding>| {
+    whenever_after(move |before: Option<Sounding>| {
         let hearing = app.hearing.get();
         anew.track();
         // The words change with the load; the line of tones must not be touched for that.

@@ -1,6 +1,6 @@
 //! What is set, and wakes the views that read it.
 
-use super::seen::{Held, Seen, of_another_type};
+use super::seen::{Held, Seen, memo, of_another_type};
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
@@ -156,5 +156,5 @@ fn put(signal: Signal, value: Value) {
 
 #[inline(never)]
 fn projected(signal: Signal, project: Project) -> Memo<Held> {
-    Memo::new(move |_| project(&**read(signal)))
+    memo(Box::new(move || project(&**read(signal))))
 }

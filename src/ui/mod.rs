@@ -38,6 +38,7 @@ mod seen;
 mod sheets;
 mod stanchion;
 mod start;
+mod unfollow;
 mod unsaved;
 mod wanted;
 mod welcome;

@@ -1,7 +1,11 @@
 //! What a view follows: a value computed from what is live, told on only when it changes.
 
+use super::unfollow::leave_with_owner;
 use leptos::prelude::*;
+use leptos::reactive::computed::ArcMemo;
+use leptos::reactive::graph::ToAnySubscriber;
 use std::any::Any;
+use std::cell::Cell;
 use std::marker::PhantomData;
 use std::sync::Arc;
 
@@ -137,9 +141,16 @@ pub fn whenever(act: impl Fn() + 'static) {
     whenever_of(Box::new(act));
 }
 
+/// The same for what needs to know what it said the last time.
+pub fn whenever_after<T: 'static>(act: impl Fn(Option<T>) -> T + 'static) {
+    let last = Cell::new(None);
+    whenever(move || last.set(Some(act(last.take()))));
+}
+
 #[inline(never)]
 fn whenever_of(act: Box<dyn Fn()>) {
-    Effect::new(move |_| act());
+    let effect = Effect::new(move |_| act());
+    leave_with_owner(effect.to_any_subscriber());
 }
 
 /// The value inside; it was put there as a `T`: see [`Seen::new`], [`Seen::fixed`] and [`Seen::of_memo`].
@@ -159,9 +170,12 @@ pub(super) fn of_another_type() -> ! {
 
 // What follows is compiled once, and kept out of what calls it.
 
+/// A memo that leaves what it follows when its owner ends.
 #[inline(never)]
-fn memo(compute: Box<dyn Fn() -> Held + Send + Sync>) -> Memo<Held> {
-    Memo::new(move |_| compute())
+pub(super) fn memo(compute: Box<dyn Fn() -> Held + Send + Sync>) -> Memo<Held> {
+    let memo = ArcMemo::new(move |_| compute());
+    leave_with_owner(memo.to_any_subscriber());
+    memo.into()
 }
 
 #[inline(never)]

@@ -25,7 +25,7 @@ use crate::sheet::SetKey;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, words};
-use crate::ui::seen::Seen;
+use crate::ui::seen::{Seen, whenever_after};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
@@ -154,7 +154,7 @@ fn follow(hands: Hands) {
         pointers.set_value(None);
     });
     let settling = StoredValue::new(false);
-    Effect::new(move |changed: Option<()>| {
+    whenever_after(move |changed: Option<()>| {
         hands.app.model.track();
         hands.counting.track();
         hands.open.track();
@@ -231,7 +231,7 @@ pub fn screen(app: Stanchion) -> AnyView {
         // The board turned to another one, under a finger that was on its way.
         hands.settle();
     }
-    Effect::new(move |before: Option<Face>| {
+    whenever_after(move |before: Option<Face>| {
         let now = face.get();
         if before.is_some_and(|before| before != now) {
             hands.ending.set(false);

@@ -9,6 +9,7 @@ mod value;
 pub use value::{Value, yes_or_no};
 
 use super::Text;
+use crate::ui::unfollow::leave_with_this;
 use leptos::ev::{self, Event};
 use leptos::prelude::*;
 use leptos::tachys::html::event::{On, on};
@@ -157,7 +158,11 @@ impl Element {
 }
 
 fn said(text: Box<dyn Fn() -> String + Send>) -> AnyView {
-    (move || text()).into_any()
+    let said = move || {
+        leave_with_this();
+        text()
+    };
+    said.into_any()
 }
 
 /// What can stand inside of an element.

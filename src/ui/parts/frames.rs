@@ -4,6 +4,7 @@ use super::Text;
 use super::element::el;
 use super::words::h2;
 use crate::ui::seen::Seen;
+use crate::ui::unfollow::leave_with_this;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -17,7 +18,11 @@ pub fn dynamic(f: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
 
 // A closure in a generic function is compiled for each of its uses: this one must not be generic.
 fn dynamic_of(lay: Lay) -> AnyView {
-    (move || lay()).into_any()
+    let lay = move || {
+        leave_with_this();
+        lay()
+    };
+    lay.into_any()
 }
 
 /// A view that is laid in a function of its own.

@@ -1,6 +1,7 @@
 //! How an element is drawn, and drawn anew.
 
 use super::{Element, Follow, Is, Plan, Trait, Value};
+use crate::ui::unfollow::leave_with_this;
 use leptos::prelude::*;
 use leptos::tachys::html::attribute::Attribute;
 use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
@@ -61,6 +62,7 @@ fn follow(
     let node = node.clone();
     RenderEffect::new_with_value(
         move |before: Option<Value>| {
+            leave_with_this();
             let now = value();
             // An attribute that is left out need not be taken off an element that is new.
             let there = before.unwrap_or(Value(None));
