@@ -217,7 +217,7 @@ function fileAtOnce(url) {
 globalThis.stanchionPart = (part) => {
   if (part === 0) {
     showIcon();
-    bringAll().catch((error) => console.error(error));
+    bringRest();
     return;
   }
   // Which function that was: target/modules.txt has its number.
@@ -246,6 +246,24 @@ function showIcon() {
   delete icon.dataset.icon;
 }
 
+/** Milliseconds after which what could not be had is asked for again, and the most. */
+const SOON = 1000;
+const LATE = 60_000;
+
+/** How many it is the next time: each time twice as many. */
+let patience = SOON;
+let again;
+
+/** Brings all that are missing. A network that is there and fails tells nobody when it works again, so it is asked. */
+function bringRest() {
+  bringAll().catch((error) => {
+    console.error(error);
+    clearTimeout(again);
+    again = setTimeout(bringRest, patience);
+    patience = Math.min(2 * patience, LATE);
+  });
+}
+
 async function bringAll() {
   while (count() <= later.length) {
     const part = count();
@@ -255,7 +273,10 @@ async function bringAll() {
 }
 
 // What could not be had without a network is had with one.
-addEventListener("online", () => there[0] && globalThis.stanchionPart(0));
+addEventListener("online", () => {
+  patience = SOON;
+  if (there[0]) bringRest();
+});
 
 async function boot() {
   if (typeof WebAssembly !== "object") {

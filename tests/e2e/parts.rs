@@ -161,6 +161,30 @@ async fn a_place_that_is_not_there_yet_says_so_and_comes_with_the_network() {
 }
 
 #[tokio::test]
+async fn what_could_not_be_had_is_asked_for_again() {
+    let server = Server::start();
+    let browser = Browser::start("parts-again");
+    server.serve(without_parts(&browser, 2));
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    // From now on no answer comes to what is asked for.
+    let never = "window.asks = window.fetch;
+                 window.fetch = () => new Promise((_, fails) => { window.noAnswer = fails; });";
+    person.run(never).await;
+    person.tap("go-ledger").await;
+    person.reads("coming", "is being loaded").await;
+    person
+        .until("return !!window.noAnswer", "the rest was asked for")
+        .await;
+    server.serve(dist());
+    let fails = "window.fetch = window.asks; window.noAnswer(new TypeError('no network'));";
+    person.run(fails).await;
+    person.reads("place", "Nothing yet").await;
+    person.close().await;
+}
+
+#[tokio::test]
 async fn what_is_called_before_it_is_there_is_waited_for() {
     if !only_in(
         &[Engine::Chromium],
