@@ -168,6 +168,78 @@ fn merged_again(mine: &Archive) -> Archive {
 }
 
 #[test]
+fn what_was_removed_here_is_left_out_and_counted() {
+    let both = of(&[log(1, &[]), log(2, &[])]);
+    let mut mine = both.clone();
+    for n in [1, 2] {
+        mine.remove_session(log(n, &[]).id(), time(8));
+    }
+    let merged = mine.merge(both.clone());
+    assert_eq!(merged.summary.sessions_left_out, 2);
+    assert!(merged.archive.sessions.is_empty());
+    assert!(merged.news.sessions.is_empty());
+    // Put back, it is there and stays in the next merge.
+    let mut mine = merged.archive;
+    mine.restore_session(log(1, &[]));
+    assert_eq!((mine.sessions.len(), mine.removed.len()), (1, 1));
+    assert_eq!(mine.merge(both).archive.sessions.len(), 1);
+}
+
+#[test]
+fn of_two_events_with_one_id_one_is_kept_everywhere_and_its_session_is_news() {
+    let here = of(&[log(1, &[correction(1, 30, 6)])]);
+    let there = of(&[log(1, &[correction(1, 30, 7)])]);
+    let one = here.clone().merge(there.clone());
+    let other = there.merge(here);
+    assert_eq!(text(&one.archive), text(&other.archive));
+    for merged in [&one, &other] {
+        assert_eq!(merged.summary.conflicts.len(), 1);
+        // Whoever gives up an event has a row to write.
+        assert_eq!(merged.news.sessions.len(), merged.summary.sessions_changed);
+    }
+    let changed = [&one, &other].map(|merged| merged.summary.sessions_changed);
+    assert_eq!(changed.iter().sum::<usize>(), 1, "{changed:?}");
+}
+
+#[test]
+fn as_many_as_may_be_kept_can_be_imported_and_no_more() {
+    let full = |removed: usize| {
+        let mut archive = Archive::default();
+        for n in 0..removed as u64 {
+            archive.remove_session(SessionId(id(n, n)), time(0));
+        }
+        archive
+    };
+    let most = stanchion::store::SESSIONS_MAX;
+    assert!(join(Archive::default(), full(most)).is_ok());
+    let error = join(full(1), full(most + 1)).unwrap_err();
+    assert!(error.to_string().contains("removed sessions"), "{error}");
+    assert!(join(Archive::default(), full(most + 9)).is_err());
+}
+
+#[test]
+fn of_a_sheet_the_newest_version_is_current() {
+    let squat = block(vec![work(3, 5, 8)], LoadBasis::External, SideMode::Both);
+    let mut archive = Archive::default();
+    assert!(archive.is_empty());
+    for (version, name) in [(3000, "Lower A"), (3001, "Lower B")] {
+        let mut sheet = common::built::sheet(squat.clone());
+        sheet.version = stanchion::sheet::SheetVersion(id(version, 3));
+        sheet.name = stanchion::sheet::Line::new(name).unwrap();
+        archive
+            .sheets
+            .put(stanchion::store::SheetRecord::Written(Box::new(sheet)));
+    }
+    assert!(!archive.is_empty());
+    let current: Vec<&str> = archive
+        .current_sheets()
+        .iter()
+        .map(|sheet| sheet.name.as_str())
+        .collect();
+    assert_eq!(current, ["Lower B"]);
+}
+
+#[test]
 fn the_session_on_the_floor_is_changed_event_by_event() {
     let mine = of(&[log(1, &[])]);
     let after = merged_again(&mine);
@@ -199,6 +271,26 @@ proptest! {
         apply(&mut disk, changes(&merged, &a, None));
         prop_assert_eq!(&disk, &rows(&a));
         prop_assert!(changes(&a, &a, None).is_empty());
+    }
+
+    /// Counted in the archive, not by the rows themselves: each record that is kept has a row of its own.
+    #[test]
+    fn every_record_has_its_row(a in archive()) {
+        let rows = rows(&a);
+        let of = |shelf| rows.keys().filter(|(on, _)| *on == shelf).count();
+        prop_assert_eq!(of(Shelf::Lifters), a.lifter.len());
+        prop_assert_eq!(of(Shelf::Kits), a.kit.len());
+        prop_assert_eq!(of(Shelf::BodyMass), a.body_mass.len());
+        prop_assert_eq!(of(Shelf::Body), a.body.len());
+        prop_assert_eq!(of(Shelf::Exercises), a.exercises.len());
+        prop_assert_eq!(of(Shelf::Programmes), a.programmes.len());
+        prop_assert_eq!(of(Shelf::Sheets), a.sheets.len());
+        prop_assert_eq!(of(Shelf::Removed), a.removed.len());
+        prop_assert_eq!(of(Shelf::Sessions), a.sessions.len());
+        for kit in a.kit.iter() {
+            let row = &rows[&(Shelf::Kits, kit.version.to_string())];
+            prop_assert!(row.contains(&kit.version.to_string()));
+        }
     }
 
     #[test]
