@@ -85,6 +85,13 @@ fn less_assistance_is_harder() {
         moves[0].to_string(),
         "Front squat: 15 kg of assistance for 6, 5 kg less than last time"
     );
+    let back = plain(3, &block, &[("17.5 kg", 6)]);
+    let moves = moved(&back, &summaries_of([&before, &now, &back]));
+    assert!(matches!(moves[0], Moved::Easier(..)));
+    assert_eq!(
+        moves[0].to_string(),
+        "Front squat: 17.5 kg of assistance for 6, 2.5 kg more than last time"
+    );
 }
 
 #[test]
