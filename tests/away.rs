@@ -255,7 +255,9 @@ fn a_beginning_stays_whatever_bears_its_id() {
     });
     let theirs = SessionLog::new(mine.id(), events).unwrap();
     for (a, b) in [(&mine, &theirs), (&theirs, &mine)] {
-        let merged = of(&[a.clone()]).merge(of(&[b.clone()])).archive;
+        let merged = of(std::slice::from_ref(a))
+            .merge(of(std::slice::from_ref(b)))
+            .archive;
         let log = merged.sessions.values().next().unwrap();
         assert_eq!(log.event(began.id), Some(&began));
     }
