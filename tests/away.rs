@@ -352,6 +352,10 @@ proptest! {
             let row = &rows[&(Shelf::Kits, kit.version.to_string())];
             prop_assert!(row.contains(&kit.version.to_string()));
         }
+        for lifter in a.lifter.iter() {
+            let key = (Shelf::Lifters, lifter.version.to_string());
+            prop_assert!(rows.contains_key(&key));
+        }
     }
 
     #[test]

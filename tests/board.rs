@@ -70,10 +70,10 @@ fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
 
 #[test]
 fn each_set_has_the_next_of_the_cues_and_after_the_last_the_first_again() {
-    let mut squat = squat();
-    squat.cues = vec![line("Elbows high"), line("Knees out")];
+    let mut squat = block(vec![work(4, 5, 7)], LoadBasis::External, SideMode::Both);
+    squat.cues = vec![line("Elbows high"), line("Knees out"), line("Big breath")];
     let mut floor = Floor::on(sheet(squat));
-    for cue in ["Elbows high", "Knees out", "Elbows high"] {
+    for cue in ["Elbows high", "Knees out", "Big breath", "Elbows high"] {
         let shown = board_with(&floor, &[]).cue.expect("a cue");
         assert_eq!(shown.as_str(), cue);
         floor.log();

@@ -18,6 +18,8 @@ fn what_is_settled_or_not_of_the_sheet_is_refused_while_the_session_goes_on() {
     // A set that was passed over is put back by an undo, not logged over it.
     assert_eq!(gym.act(done(set)), Err(Refusal::AlreadySettled));
     assert_eq!(gym.act(What::Resumed), Err(Refusal::NotEnded));
+    let allowed = gym.session.allow(&What::Resumed);
+    assert_eq!(allowed, Err(Refusal::NotEnded));
     let added = |block, line| What::SetAdded { block, line };
     assert_eq!(gym.act(added(set.block, 9)), Err(Refusal::NoSuchSet));
     let nowhere = crate::sheet::BlockId(Uuid::from_u128(77));
