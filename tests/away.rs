@@ -168,6 +168,139 @@ fn merged_again(mine: &Archive) -> Archive {
 }
 
 #[test]
+fn what_was_removed_here_is_left_out_and_counted() {
+    let both = of(&[log(1, &[]), log(2, &[])]);
+    let mut mine = both.clone();
+    for n in [1, 2] {
+        mine.remove_session(log(n, &[]).id(), time(8));
+    }
+    let merged = mine.merge(both.clone());
+    assert_eq!(merged.summary.sessions_left_out, 2);
+    assert!(merged.archive.sessions.is_empty());
+    assert!(merged.news.sessions.is_empty());
+    // Put back, it is there and stays in the next merge.
+    let mut mine = merged.archive;
+    mine.restore_session(log(1, &[]));
+    assert_eq!((mine.sessions.len(), mine.removed.len()), (1, 1));
+    assert_eq!(mine.merge(both).archive.sessions.len(), 1);
+}
+
+#[test]
+fn of_two_events_with_one_id_one_is_kept_everywhere_and_its_session_is_news() {
+    let here = of(&[log(1, &[correction(1, 30, 6)])]);
+    let there = of(&[log(1, &[correction(1, 30, 7)])]);
+    let one = here.clone().merge(there.clone());
+    let other = there.merge(here);
+    assert_eq!(text(&one.archive), text(&other.archive));
+    for merged in [&one, &other] {
+        assert_eq!(merged.summary.conflicts.len(), 1);
+        // Whoever gives up an event has a row to write.
+        assert_eq!(merged.news.sessions.len(), merged.summary.sessions_changed);
+    }
+    let changed = [&one, &other].map(|merged| merged.summary.sessions_changed);
+    assert_eq!(changed.iter().sum::<usize>(), 1, "{changed:?}");
+}
+
+#[test]
+fn what_was_read_from_a_file_is_written_with_what_it_gained_since() {
+    let both = of(&[log(1, &[]), log(2, &[])]);
+    let corrected = of(&[log(1, &[correction(1, 30, 6)]), log(2, &[])]);
+    let read = |archive: &Archive| import(Archive::default(), &text(archive)).unwrap().archive;
+    assert_eq!(text(&read(&both)), text(&both));
+    assert_eq!(
+        text(&read(&both).merge(corrected.clone()).archive),
+        text(&corrected)
+    );
+    assert_eq!(
+        text(&both.clone().merge(read(&corrected)).archive),
+        text(&corrected)
+    );
+    assert_eq!(
+        text(&read(&corrected).merge(both).archive),
+        text(&corrected)
+    );
+}
+
+#[test]
+fn events_out_of_order_in_a_file_are_written_in_order() {
+    let whole = text(&of(&[log(1, &[])]));
+    let mut lines: Vec<&str> = whole.lines().collect();
+    let first = lines
+        .iter()
+        .position(|line| line.starts_with("    {\"id\""));
+    let first = first.expect("an event is a line");
+    lines.swap(first + 1, first + 2);
+    let turned = lines.join("\n") + "\n";
+    assert_ne!(turned, whole);
+    let read = import(Archive::default(), &turned).unwrap().archive;
+    assert_eq!(text(&read), whole);
+    let mut events = log(1, &[]).events();
+    assert_eq!(log(1, &[]).event_count(), events.len());
+    events.reverse();
+    assert_eq!(SessionLog::new(log(1, &[]).id(), events), Ok(log(1, &[])));
+}
+
+/// A beginning is never given up for another event with its id: a session without one cannot be shown.
+#[test]
+fn a_beginning_stays_whatever_bears_its_id() {
+    let mine = log(1, &[]);
+    let mut events = mine.events();
+    let began = events[0].clone();
+    // Theirs begins a little earlier, and has an end with the id of our beginning.
+    events[0].id = stanchion::session::EventId(uuid::Uuid::from_u128(began.id.0.as_u128() - 1));
+    events.truncate(1);
+    events.push(Event {
+        what: What::Ended,
+        ..began.clone()
+    });
+    let theirs = SessionLog::new(mine.id(), events).unwrap();
+    for (a, b) in [(&mine, &theirs), (&theirs, &mine)] {
+        let merged = of(std::slice::from_ref(a))
+            .merge(of(std::slice::from_ref(b)))
+            .archive;
+        let log = merged.sessions.values().next().unwrap();
+        assert_eq!(log.event(began.id), Some(&began));
+    }
+}
+
+#[test]
+fn as_many_as_may_be_kept_can_be_imported_and_no_more() {
+    let full = |removed: usize| {
+        let mut archive = Archive::default();
+        for n in 0..removed as u64 {
+            archive.remove_session(SessionId(id(n, n)), time(0));
+        }
+        archive
+    };
+    let most = stanchion::store::SESSIONS_MAX;
+    assert!(join(Archive::default(), full(most)).is_ok());
+    let error = join(full(1), full(most + 1)).unwrap_err();
+    assert!(error.to_string().contains("removed sessions"), "{error}");
+}
+
+#[test]
+fn of_a_sheet_the_newest_version_is_current() {
+    let squat = block(vec![work(3, 5, 8)], LoadBasis::External, SideMode::Both);
+    let mut archive = Archive::default();
+    assert!(archive.is_empty());
+    for (version, name) in [(3000, "Lower A"), (3001, "Lower B")] {
+        let mut sheet = common::built::sheet(squat.clone());
+        sheet.version = stanchion::sheet::SheetVersion(id(version, 3));
+        sheet.name = stanchion::sheet::Line::new(name).unwrap();
+        archive
+            .sheets
+            .put(stanchion::store::SheetRecord::Written(Box::new(sheet)));
+    }
+    assert!(!archive.is_empty());
+    let current: Vec<&str> = archive
+        .current_sheets()
+        .iter()
+        .map(|sheet| sheet.name.as_str())
+        .collect();
+    assert_eq!(current, ["Lower B"]);
+}
+
+#[test]
 fn the_session_on_the_floor_is_changed_event_by_event() {
     let mine = of(&[log(1, &[])]);
     let after = merged_again(&mine);
@@ -199,6 +332,30 @@ proptest! {
         apply(&mut disk, changes(&merged, &a, None));
         prop_assert_eq!(&disk, &rows(&a));
         prop_assert!(changes(&a, &a, None).is_empty());
+    }
+
+    /// Counted in the archive, not by the rows themselves: each record that is kept has a row of its own.
+    #[test]
+    fn every_record_has_its_row(a in archive()) {
+        let rows = rows(&a);
+        let of = |shelf| rows.keys().filter(|(on, _)| *on == shelf).count();
+        prop_assert_eq!(of(Shelf::Lifters), a.lifter.len());
+        prop_assert_eq!(of(Shelf::Kits), a.kit.len());
+        prop_assert_eq!(of(Shelf::BodyMass), a.body_mass.len());
+        prop_assert_eq!(of(Shelf::Body), a.body.len());
+        prop_assert_eq!(of(Shelf::Exercises), a.exercises.len());
+        prop_assert_eq!(of(Shelf::Programmes), a.programmes.len());
+        prop_assert_eq!(of(Shelf::Sheets), a.sheets.len());
+        prop_assert_eq!(of(Shelf::Removed), a.removed.len());
+        prop_assert_eq!(of(Shelf::Sessions), a.sessions.len());
+        for kit in a.kit.iter() {
+            let row = &rows[&(Shelf::Kits, kit.version.to_string())];
+            prop_assert!(row.contains(&kit.version.to_string()));
+        }
+        for lifter in a.lifter.iter() {
+            let key = (Shelf::Lifters, lifter.version.to_string());
+            prop_assert!(rows.contains_key(&key));
+        }
     }
 
     #[test]

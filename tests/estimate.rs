@@ -37,6 +37,37 @@ fn five() -> Target {
     Target::Reps(RepTarget::fixed(reps(5)).unwrap())
 }
 
+/// What a rule is shown of a set: whether it is plain work, whether it went to the limit, and what was asked for.
+#[test]
+fn a_rule_is_shown_each_kind_of_set_for_what_it_is() {
+    let half = Share::percent(50);
+    let range = || Target::Reps(RepTarget::range(reps(2), reps(3)).unwrap());
+    let least = || Target::Reps(RepTarget::at_least(reps(2)).unwrap());
+    let cluster = || SetKind::Cluster {
+        portions: 3,
+        pause: Seconds::new(15).unwrap(),
+    };
+    let shown = |kind, target| {
+        let did = done(Some("60 kg"), Amount::Reps(reps(5)));
+        let of = performance(sets(kind, 1, target), LoadBasis::External, None, did);
+        let set = &of.sets[0];
+        (set.work, set.to_limit, set.low.get(), set.top.get())
+    };
+    assert_eq!(shown(SetKind::Work, range()), (true, false, 2, 3));
+    assert_eq!(shown(SetKind::Work, least()), (true, true, 2, 2));
+    assert_eq!(shown(SetKind::ToFailure, range()), (true, true, 2, 3));
+    // Of a cluster all portions are asked for.
+    assert_eq!(shown(cluster(), range()), (true, false, 6, 9));
+    let ramp_up = SetKind::RampUp { shares: vec![half] };
+    assert!(!shown(ramp_up, range()).0);
+    assert!(!shown(SetKind::BackOff { share: half }, range()).0);
+    let drop = SetKind::Drop {
+        drops: 1,
+        keep: half,
+    };
+    assert!(!shown(drop, range()).0);
+}
+
 #[test]
 fn every_kind_of_set_that_says_nothing_gives_its_reason() {
     let fifty = Share::percent(50);

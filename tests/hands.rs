@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use stanchion::cues::{Position, position, set_timeline};
 use stanchion::ledger::{SessionRecord, Volume};
 use stanchion::session::{Amount, Phase, StageAmount, What};
-use stanchion::sheet::{Group, LoadBasis, SetKind, SideMode, Target, Tempo, unroll};
+use stanchion::sheet::{Group, LoadBasis, RepTarget, SetKind, SideMode, Target, Tempo, unroll};
 use stanchion::units::{Load, Seconds};
 
 /// One set of six to eight reps at 2/0/1/0, three seconds each.
@@ -120,6 +120,37 @@ fn volume_counts_the_reps_of_both_sides() {
 }
 
 #[test]
+fn taps_count_on_from_the_reps_that_the_cues_have_said() {
+    let least = RepTarget::at_least(reps(2)).unwrap();
+    let line = sets(SetKind::Work, 1, Target::Reps(least));
+    let on = |sides| {
+        let mut block = block(vec![line.clone()], LoadBasis::Unloaded, sides);
+        block.tempo = Some("2/0/1/0".parse::<Tempo>().unwrap());
+        Floor::on(sheet_of(block))
+    };
+    let from = |floor: &Floor| {
+        let state = floor.state();
+        state.counts_from(state.current().unwrap(), &floor.now(), COUNT_IN_S)
+    };
+    let mut floor = on(SideMode::Both);
+    assert_eq!(from(&floor), None, "not begun");
+    floor.start();
+    floor.wait(3000 + 5999);
+    assert_eq!(from(&floor), None, "the cues count");
+    floor.wait(1);
+    assert_eq!(from(&floor), Some(reps(2)));
+    let mut apart = on(SideMode::EachInTurn);
+    apart.start();
+    apart.wait(60_000);
+    assert_eq!(from(&apart), None, "the sides work apart");
+    // Sets that are paced to their end are counted by the cues alone.
+    let mut fixed = paced(SideMode::Both);
+    fixed.start();
+    fixed.wait(60_000);
+    assert_eq!(from(&fixed), None);
+}
+
+#[test]
 fn a_hold_that_is_let_go_offers_its_seconds() {
     let target = Target::Timed(Seconds::new(40).unwrap());
     let line = sets(SetKind::Work, 1, target);
@@ -129,7 +160,10 @@ fn a_hold_that_is_let_go_offers_its_seconds() {
         SideMode::Both,
     )));
     floor.start();
-    floor.wait(3000 + 17_400);
+    // Before a second is held nothing was done.
+    floor.wait(3000 + 900);
+    assert_eq!(floor.offer(), Amount::Timed(Seconds::new(40).unwrap()));
+    floor.wait(16_500);
     floor.stop();
     assert_eq!(floor.offer(), Amount::Timed(Seconds::new(17).unwrap()));
     floor.step(true);
@@ -148,8 +182,17 @@ fn stages_that_were_not_reached_count_nothing() {
         LoadBasis::Unloaded,
         SideMode::Both,
     )));
+    let prescribed = floor.offer();
     floor.start();
-    floor.wait(3000 + 10_000 + 2 * 4000);
+    floor.wait(3000 + 900);
+    assert_eq!(
+        floor.offer(),
+        prescribed,
+        "before a second is held nothing was done"
+    );
+    floor.wait(100);
+    assert_ne!(floor.offer(), prescribed);
+    floor.wait(9000 + 2 * 4000);
     floor.stop();
     let stages = vec![
         StageAmount::Hold(Seconds::new(10).unwrap()),

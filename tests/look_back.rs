@@ -13,7 +13,7 @@ use stanchion::sheet::{
     ExerciseId, LoadBasis, LoadPolicy, Note, RepTarget, SetKind, SheetId, SideMode, Target, unroll,
 };
 use stanchion::strength::{Curve, Told};
-use stanchion::units::{Rir, Share};
+use stanchion::units::{Metres, Rir, Seconds, Share};
 
 fn found(text: &str, heading: &Heading) -> bool {
     let none = std::iter::empty::<(&ExerciseId, &str)>();
@@ -138,6 +138,60 @@ fn what_was_done_is_a_sheet_with_its_loads_and_reps() {
     assert_eq!(
         made.blocks().next().unwrap().start,
         Some("82.5 kg".parse().unwrap())
+    );
+}
+
+#[test]
+fn what_was_done_is_asked_for_as_it_was_counted() {
+    let reps_of = |n| Target::Reps(RepTarget::fixed(reps(n)).unwrap());
+    let timed = |n| Target::Timed(Seconds::new(n).unwrap());
+    let far = |n| Target::Distance(Metres::saturating(n));
+    let made = |kind: SetKind, asked: Target, amount: Amount| {
+        let block = block(
+            vec![sets(kind, 1, asked)],
+            LoadBasis::External,
+            SideMode::Both,
+        );
+        let record = record(1, &block, None, &[(key(0, 0), done(Some("60 kg"), amount))]);
+        let mut n = 500;
+        let mut ids = || {
+            n += 1;
+            id(n, n)
+        };
+        let id = SheetId(id(400, 4));
+        let made = again(&record, &sheet(block), id, &mut ids, time(0)).unwrap();
+        let line = made.blocks().next().unwrap().sets[0].clone();
+        (line.kind, line.target)
+    };
+    let work = |asked, amount| made(SetKind::Work, asked, amount).1;
+    assert_eq!(work(reps_of(8), Amount::Reps(reps(6))), reps_of(6));
+    assert_eq!(
+        work(timed(30), Amount::Timed(Seconds::saturating(25))),
+        timed(25)
+    );
+    assert_eq!(
+        work(far(20), Amount::Distance(Metres::saturating(15))),
+        far(15)
+    );
+    // What was not done at all is asked for as before.
+    assert_eq!(work(timed(30), Amount::Timed(Seconds::MIN)), timed(30));
+    // The reps of a cluster are those of all its portions: it is asked for as before.
+    let cluster = SetKind::Cluster {
+        portions: 3,
+        pause: Seconds::new(15).unwrap(),
+    };
+    assert_eq!(
+        made(cluster, reps_of(3), Amount::Reps(reps(9))).1,
+        reps_of(3)
+    );
+    // A drop set without its drops is a plain one.
+    let drop = SetKind::Drop {
+        drops: 2,
+        keep: Share::percent(80),
+    };
+    assert_eq!(
+        made(drop, reps_of(8), Amount::Reps(reps(8))).0,
+        SetKind::Work
     );
 }
 

@@ -119,6 +119,20 @@ fn another_exercise_in_a_light_week_is_as_light_as_the_rest() {
     // 80 kg again would be usual; 90 % of it are 72 kg, and the bar makes 70 kg below.
     let swap = to(&history).suited_to(&began, &kit);
     assert_eq!(swap.proposal.load, Some("70 kg".parse().unwrap()));
+    // Of its own history: 90 % of 60 kg are 54 kg, and the bar makes 52.5 kg below.
+    let own = built::record(0, &squat, None, &three_sets("60 kg", 6));
+    let own: Vec<Performance> = performances_of(&own)
+        .into_iter()
+        .map(|(_, own)| own)
+        .collect();
+    let lighter = to(&own).suited_to(&began, &kit);
+    assert_eq!(lighter.proposal.load, Some("52.5 kg".parse().unwrap()));
+    let back_with = |history| Swap::back(&squat, &today(history, &kit)).suited_to(&began, &kit);
+    assert_eq!(
+        back_with(&own).proposal,
+        light,
+        "as it was made light at the beginning"
+    );
     let back = Swap::back(&squat, &today(&history, &kit)).suited_to(&began, &kit);
     assert_eq!(back.proposal, light);
     began.light = false;

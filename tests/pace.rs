@@ -3,11 +3,13 @@
 mod common;
 
 use common::events::event;
+use common::shelves::Memory;
 use common::{id, time};
 use stanchion::ledger::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, Heading, Pace, SessionRecord};
 use stanchion::quick::parse_sheet;
 use stanchion::session::{Amount, Began, Done, Event, SessionId, What};
 use stanchion::sheet::{SetKey, Sheet, unroll};
+use stanchion::store::{Entry, Shelf, Turn};
 use stanchion::strength::Curve;
 use stanchion::units::{Reps, Seconds};
 
@@ -183,6 +185,34 @@ fn what_is_predicted_is_what_was_known_when_the_session_began() {
         Heading::of(&plain, &[heading(6, &slow)]).predicted_minutes,
         Some(7)
     );
+}
+
+/// Change-overs of 240 s, twice a session: what the fourth session is predicted by.
+#[test]
+fn a_kept_heading_is_predicted_by_the_pace_of_those_before_it() {
+    let slow = |n| record(n, &[(Some(0), 40), (Some(370), 410), (Some(740), 780)]);
+    let records: Vec<SessionRecord> = (1..=4).map(slow).collect();
+    let turn = |record: &SessionRecord| Turn {
+        session: record.session,
+        before: None,
+        after: Some(Entry::of(record)),
+    };
+    let mut books = Memory::default();
+    // The last comes first, as by an import of older ones.
+    for record in records.iter().rev() {
+        books.turn(&[turn(record)]);
+    }
+    let on = |shelf| books.0.iter().filter(move |((on, _), _)| *on == shelf);
+    let read = |row: &String| {
+        stanchion::json::parse::<Heading>(stanchion::store::open(row).unwrap()).unwrap()
+    };
+    let predicted: Vec<Option<u32>> = on(Shelf::Headings)
+        .map(|(_, row)| read(row).predicted_minutes)
+        .collect();
+    // Of fewer than five change-overs nothing is told: 7 min as without any (worked by hand above).
+    assert_eq!(predicted, [Some(7), Some(7), Some(7), Some(13)]);
+    // The form of the books is kept with them.
+    assert!(on(Shelf::Books).any(|((_, key), _)| key == "form"));
 }
 
 #[test]

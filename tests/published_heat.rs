@@ -38,6 +38,8 @@ fn the_cell_where_chart_and_formula_differ() {
 fn the_adjustments() {
     for (air, humidity, tenths) in [
         ("95", "10", 894),  // 89.4496
+        ("100", "10", 941), // 94.1225
+        ("90", "5", 845),   // 84.4517
         ("82", "90", 920),  // 91.9917
         ("85", "95", 1046), // 104.6123
     ] {
@@ -55,6 +57,13 @@ fn the_adjustments() {
 fn mild_air_has_the_simple_formula() {
     assert_eq!(index("70", "50").tenths(), 695);
     assert_eq!(Category::of(index("70", "50")), Category::None);
+}
+
+/// From 80 °F on the regression holds (formula P, values D): at 80.2 °F and 40 % the average is 80 exactly,
+/// (0.5(80.2 + 61 + 14.64 + 3.76) + 80.2) / 2, and the regression gives 80.0677.
+#[test]
+fn where_the_average_is_80_the_regression_holds() {
+    assert_eq!(index("80.2", "40").tenths(), 801);
 }
 
 /// Bands of the NWS (P): caution 80–90, extreme caution 90–103, danger 103–124, extreme danger from 125 °F.

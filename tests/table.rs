@@ -88,6 +88,32 @@ fn a_set_is_one_row_with_its_units() {
 }
 
 #[test]
+fn whether_a_proposal_was_followed_is_told() {
+    let squat = block(vec![work(2, 5, 8)], LoadBasis::External, SideMode::Both);
+    let sets = [
+        (key(0, 0), done(Some("60 kg"), Amount::Reps(reps(5)))),
+        (key(0, 1), done(Some("62.5 kg"), Amount::Reps(reps(5)))),
+    ];
+    let mut events = events(1, &squat, None, &sets);
+    for event in &mut events {
+        if let stanchion::session::What::SetDone { proposed, .. } = &mut event.what {
+            *proposed = Some("60 kg".parse().unwrap());
+        }
+    }
+    let mut archive = Archive::default();
+    let session = SessionId(id(86_400_000, 1));
+    archive
+        .sessions
+        .insert(session, SessionLog::new(session, events).unwrap());
+    let rows = read(&table(&archive));
+    let followed: Vec<&str> = rows.iter().map(|row| row["followed"].as_str()).collect();
+    assert_eq!(followed, ["yes", "no"]);
+    assert_eq!(rows[1]["proposed"], "60");
+    // An apostrophe that guards nothing is the text's own.
+    assert_eq!(unguarded("'s Gravenhage"), "'s Gravenhage");
+}
+
+#[test]
 fn an_empty_log_is_the_row_of_names() {
     let text = table(&Archive::default());
     assert_eq!(text, format!("{}\r\n", COLUMNS.join(",")));

@@ -10,7 +10,8 @@ use proptest::prelude::*;
 use rust_decimal::Decimal;
 use stanchion::exercises::{Catalogue, Muscle};
 use stanchion::ledger::{
-    Heading, SessionRecord, Week, halves_said, monday_of, newest_first, session_load, weeks,
+    Heading, MuscleSets, SessionRecord, Week, halves_said, monday_of, muscles_of, newest_first,
+    session_load, weeks,
 };
 use stanchion::session::{Amount, Event, EventId, StageAmount, What};
 use stanchion::sheet::{ExerciseId, LoadBasis, Pattern, SetKey, SetKind, SideMode, unroll};
@@ -347,4 +348,22 @@ fn a_front_squat_counts_whole_for_its_main_muscles_and_half_for_the_others() {
     assert_eq!(of(Muscle::SpinalErectors).as_deref(), Some("1.5"));
     assert_eq!(of(Muscle::Biceps), None);
     assert_eq!(all[0].balance.squat, 3);
+}
+
+#[test]
+fn the_muscles_of_two_weeks_are_those_of_both() {
+    let all = weeks(
+        &[heading("2026-11-25T18:00:00+01:00")],
+        &Catalogue::default(),
+        day("2026-11-25"),
+        day("2026-11-25"),
+    );
+    let both = muscles_of(&[all[0].clone(), all[0].clone()]);
+    assert_eq!(both.len(), all[0].muscles.len());
+    for (two, one) in both.iter().zip(&all[0].muscles) {
+        assert_eq!(two.muscle, one.muscle);
+        let of = |sets: &MuscleSets| [sets.main, sets.also, sets.hard_main, sets.hard_also];
+        assert_eq!(of(two), of(one).map(|sets| 2 * sets));
+    }
+    assert!(muscles_of(&[]).is_empty());
 }

@@ -128,3 +128,7 @@ fn one_side(builder: &mut Builder, set: &PlannedSet, mark_last: bool) -> bool {
 #[cfg(test)]
 #[path = "plan_tests.rs"]
 pub(super) mod tests;
+
+#[cfg(test)]
+#[path = "ends_tests.rs"]
+mod ends_tests;

@@ -35,12 +35,12 @@ pub(in crate::cues) fn planned(changes: &serde_json::Value) -> PlannedSet {
     unroll(&sheet).remove(0)
 }
 
-fn heard(set: &serde_json::Value) -> Vec<(u32, Cue)> {
+pub(super) fn heard(set: &serde_json::Value) -> Vec<(u32, Cue)> {
     let timeline = set_timeline(&planned(set), 0);
     timeline.cues.iter().map(|c| (c.at_ms, c.cue)).collect()
 }
 
-fn rep(phase: Phase, last_rep: bool) -> Cue {
+pub(super) fn rep(phase: Phase, last_rep: bool) -> Cue {
     Cue::Rep {
         phase,
         fast: false,

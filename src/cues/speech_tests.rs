@@ -59,6 +59,28 @@ fn a_hold_is_counted_by_tens_and_down_at_its_end() {
 }
 
 #[test]
+fn by_seconds_a_hold_is_counted_through() {
+    let set = json!({"target": {"timed": 4}});
+    assert_eq!(
+        words(&said(&set, 0, Aloud::Seconds)),
+        [(1000, "1"), (2000, "2"), (3000, "3")]
+    );
+}
+
+#[test]
+fn nothing_is_said_in_the_pause_of_a_cluster() {
+    let set = json!({
+        "kind": {"cluster": {"portions": 2, "pause": 15}}, "target": {"reps": 1}, "tempo": "1/0/1/0",
+    });
+    for aloud in [Aloud::Reps, Aloud::Seconds] {
+        let said = said(&set, 0, aloud);
+        assert!(said.iter().any(|(at, _)| *at >= 17_000), "{said:?}");
+        let pause = 2000..17_000;
+        assert!(said.iter().all(|(at, _)| !pause.contains(at)), "{said:?}");
+    }
+}
+
+#[test]
 fn what_comes_next_is_said_at_the_start_and_near_the_end_of_a_rest() {
     let at = |seconds| -> Vec<u32> {
         let rest = Seconds::new(seconds).unwrap();

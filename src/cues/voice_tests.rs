@@ -162,3 +162,18 @@ proptest! {
         prop_assert_eq!(after.iter().map(|at| i64::from(*at)).collect::<Vec<_>>(), moved);
     }
 }
+
+#[test]
+fn each_cue_of_a_timeline_sounds_when_it_is_due() {
+    let rest = rest_timeline(Seconds::new(60).unwrap(), true);
+    for set in SoundSet::ALL {
+        let sounding = tones(&rest, set);
+        for cued in &rest.cues {
+            for tone in voice(set, cued.cue) {
+                let at_ms = cued.at_ms + tone.at_ms;
+                assert!(sounding.contains(&Tone { at_ms, ..tone }), "{cued:?}");
+            }
+        }
+        assert!(sounding.len() >= rest.cues.len());
+    }
+}

@@ -63,6 +63,32 @@ fn beyond_the_chart_no_figure_is_made_up() {
 }
 
 #[test]
+fn the_largest_value_of_the_chart_is_still_a_figure() {
+    // 110 °F at 40 % is the last cell of the row, 136 (National Weather Service chart, published).
+    let index = heat_index(air("110", Scale::Fahrenheit, "40"));
+    assert_eq!(index.shown(Scale::Fahrenheit), "136 °F");
+}
+
+#[test]
+fn every_heat_that_asks_for_something_says_what_and_who_goes_before() {
+    let hot = [
+        (Category::Caution, "caution"),
+        (Category::ExtremeCaution, "extreme caution"),
+        (Category::Danger, "danger"),
+        (Category::ExtremeDanger, "extreme danger"),
+    ];
+    for (category, name) in hot {
+        // The public names (National Weather Service, published).
+        assert_eq!(category.name(), name);
+        let brief = category.brief().unwrap();
+        assert!(brief.starts_with(&format!("Heat, {name}:")), "{brief}");
+        assert!(category.advice().contains("physician"), "{name}");
+    }
+    assert_eq!(Category::None.brief(), None);
+    assert!(grip_words().contains("put the load down"));
+}
+
+#[test]
 fn rests_grow_with_the_heat_to_whole_five_seconds() {
     for (category, rest) in [
         (Category::None, 132),

@@ -140,6 +140,74 @@ fn a_stack_has_its_positions_and_its_add_ons() {
 }
 
 #[test]
+fn a_load_that_can_be_made_is_its_own_nearest_from_both_sides() {
+    let kit = Kit::starter(Unit::Kg);
+    let (bar, at) = (Equipment::Barbell, load("60 kg"));
+    for found in [
+        kit.at_or_below(bar, at),
+        kit.at_or_above(bar, at),
+        kit.nearest(bar, at),
+    ] {
+        assert_eq!(found, Some(at));
+    }
+    assert_eq!(kit.next_below(bar, at), Some(load("57.5 kg")));
+    assert_eq!(kit.next_above(bar, at), Some(load("62.5 kg")));
+    assert_eq!(kit.nearest(bar, load("61.3 kg")), Some(load("62.5 kg")));
+}
+
+#[test]
+fn the_next_step_of_a_stack_is_on_the_same_stack() {
+    let stack = |name: &str, first: &str, step: &str| Stack {
+        name: Line::new(name).unwrap(),
+        first: load(first),
+        step: load(step),
+        last: load("50 kg"),
+        add_ons: vec![],
+    };
+    let kit = edited(|parts| {
+        parts.stacks = vec![
+            stack("pulley", "5 kg", "5 kg"),
+            stack("low", "4 kg", "4 kg"),
+        ];
+    })
+    .unwrap();
+    let next = |from: &str| kit.next_above(Equipment::Stack, load(from));
+    assert_eq!(next("15 kg"), Some(load("20 kg")));
+    assert_eq!(next("12 kg"), Some(load("16 kg")));
+    let below = kit.next_below(Equipment::Stack, load("16 kg"));
+    assert_eq!(below, Some(load("12 kg")));
+}
+
+#[test]
+fn a_loading_of_two_handles_needs_every_plate_twice() {
+    let kit = edited(|parts| {
+        parts.handles = Some(Handle {
+            mass: load("2 kg"),
+            count: 2,
+        });
+        parts.plates = [("5 kg", 1), ("2.5 kg", 4)]
+            .map(|(mass, pairs)| PlatePairs {
+                mass: load(mass),
+                pairs,
+            })
+            .to_vec();
+    })
+    .unwrap();
+    // One pair of 5 kg is not enough for two handles.
+    let loading = kit.loading(Equipment::Handle, load("12 kg")).unwrap();
+    assert_eq!(loading.per_side, [load("2.5 kg"); 2]);
+    let on_bar = kit.loading(Equipment::Barbell, load("30 kg")).unwrap();
+    assert_eq!(on_bar.per_side, [load("5 kg")]);
+}
+
+#[test]
+fn kits_are_told_apart_by_their_parts() {
+    let (kg, lb) = (Kit::starter(Unit::Kg), Kit::starter(Unit::Lb));
+    assert_ne!(kg, lb);
+    assert_eq!((kg.unit(), lb.unit()), (Unit::Kg, Unit::Lb));
+}
+
+#[test]
 fn what_cannot_be_is_refused_with_a_sentence() {
     let said = |edit: fn(&mut KitParts)| edited(edit).unwrap_err().to_string();
     assert!(said(|p| p.smallest_step = Load::ZERO).contains("above zero"));

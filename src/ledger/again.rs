@@ -182,7 +182,7 @@ fn target(kind: &SetKind, asked: &Target, amount: &Amount) -> Target {
             reps.map_or_else(|| asked.clone(), Target::Reps)
         }
         Amount::Timed(seconds) if !counted && seconds.get() > 0 => Target::Timed(*seconds),
-        Amount::Distance(metres) if !counted && metres.get() > 0 => Target::Distance(*metres),
+        Amount::Distance(metres) if !counted => Target::Distance(*metres),
         _ => asked.clone(),
     }
 }

@@ -216,3 +216,35 @@ fn light_sessions_and_sets_that_are_no_plain_work_are_no_bests() {
     assert_eq!(bests.ways[0].sets.len(), 1);
     assert_eq!(bests.ways[0].sets[0].load, "80 kg".parse().unwrap());
 }
+
+#[test]
+fn of_two_blocks_of_one_session_the_better_shows_the_maximum() {
+    let pair = |first: &str, second: &str| {
+        let mut session = squats(&[&[(first, 1)], &[(second, 1)]]);
+        session[1].performance.session = session[0].performance.session;
+        session
+    };
+    for (first, second) in [("100 kg", "90 kg"), ("90 kg", "100 kg")] {
+        let bests = Bests::of(&pair(first, second));
+        let highest = bests.highest.iter().find(|it| it.curve == Curve::default());
+        assert_eq!(highest.unwrap().shown.e1rm, "100 kg".parse().unwrap());
+    }
+}
+
+#[test]
+fn a_light_session_or_a_lighter_one_is_no_more_volume() {
+    let history = squats(&[&[("80 kg", 5), ("80 kg", 5)], &[("80 kg", 5), ("80 kg", 5)]]);
+    let known = Bests::of(&history[..1]);
+    let volume = |history: &[Past]| {
+        let beaten = known.beaten_by(&[], history);
+        beaten
+            .iter()
+            .any(|best| matches!(best, Best::Volume { .. }))
+    };
+    assert!(!volume(&history[1..]), "as much is not more");
+    let more = [past(9, &LoadBasis::External, &[("80 kg", 6), ("80 kg", 5)])];
+    assert!(volume(&more));
+    let mut both = known.clone();
+    both.take(&history[1..]);
+    assert_eq!(both.volume, known.volume, "the earlier of two stays");
+}

@@ -236,3 +236,26 @@ impl Balance {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_pattern_counts_on_its_own_side() {
+        let mut balance = Balance::default();
+        for (pattern, sets) in [
+            (Pattern::PullAcross, 1),
+            (Pattern::PullDownward, 2),
+            (Pattern::PushAcross, 3),
+            (Pattern::PushUpward, 4),
+            (Pattern::Hinge, 5),
+            (Pattern::Squat, 6),
+            (Pattern::Carry, 9),
+        ] {
+            balance.take(pattern, sets);
+        }
+        let of = (balance.pull, balance.push, balance.hinge, balance.squat);
+        assert_eq!(of, (3, 7, 5, 6));
+    }
+}

@@ -210,6 +210,9 @@ fn every_fourth_week_is_light_and_none_before_the_count_begins() {
         .to_vec();
     let (first, second) = ("2026-01-26", "2026-02-23");
     assert_eq!(dates, [first, first, first, second, second]);
+    let every_other = LightWeek::new(2, monday, Share::percent(90), Share::percent(50)).unwrap();
+    let first = every_other.next_from(at(THURSDAY) - TimeDelta::weeks(8));
+    assert_eq!(first.date().to_string(), "2026-01-12");
     // From Monday's first minute to Sunday's last.
     assert!(light.is_now(at("2026-01-26T00:00:00+01:00")));
     assert!(light.is_now(at("2026-02-01T23:59:59+01:00")));

@@ -46,4 +46,8 @@ mod ahead_tests;
 #[cfg(test)]
 mod clock_tests;
 #[cfg(test)]
+mod offer_tests;
+#[cfg(test)]
+mod settled_tests;
+#[cfg(test)]
 mod tests;

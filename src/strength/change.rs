@@ -3,7 +3,7 @@
 use super::curves::Curve;
 use super::feed::session;
 use super::history::Performance;
-use super::level::{Strength, days, track};
+use super::level::{Strength, track};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 
 /// Fewest sessions that feed the estimate over which a plateau is called (common practice, no source).
@@ -127,7 +127,8 @@ pub fn plateau(history: &[Performance], curve: Curve) -> Option<Plateau> {
     let sessions = within.count().max(PLATEAU_SESSIONS);
     let then = track.get(track.len().checked_sub(sessions + 1)?)?;
     let change = change_between(then, now);
-    if days(now.at() - then.at()) < PLATEAU_DAYS as f64 || change.by >= PLATEAU_GAIN {
+    // All that is younger than those days was counted: `then` is older.
+    if change.by >= PLATEAU_GAIN {
         return None;
     }
     let readings: Vec<f64> = history

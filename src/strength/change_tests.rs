@@ -39,6 +39,19 @@ fn the_same_for_weeks_is_a_plateau() {
 }
 
 #[test]
+fn a_plateau_is_that_of_its_own_sessions() {
+    // Sessions of all sorts, then twelve alike: what lay before it makes no error of theirs. The one just 42 days old
+    // is where it begins.
+    let mut sets = vec![("130 kg", 5), ("70 kg", 5), ("130 kg", 5), ("120 kg", 5)];
+    sets.extend([("100 kg", 5); 14]);
+    let history = tried(&sets, 3);
+    let flat = plateau(&history, Curve::Epley).unwrap();
+    assert_eq!(flat.sessions, 14);
+    assert!(flat.typical_error < 1e-9, "{}", flat.typical_error);
+    assert_eq!(flat.since, history[3].at);
+}
+
+#[test]
 fn gains_few_sessions_or_few_days_are_no_plateau() {
     let loads: Vec<String> = (0..14).map(|n| format!("{} kg", 100 + 2 * n)).collect();
     let rising: Vec<_> = loads.iter().map(|load| (load.as_str(), 5)).collect();

@@ -320,6 +320,23 @@ mod tests {
         assert_eq!(Curve::Epley.reps_at(heavy, e1rm), Ok(reps(0)));
         assert_eq!(Curve::Epley.reps_at(e1rm, e1rm), Ok(reps(1)));
         assert_eq!(Curve::Epley.reps_at(Load::whole_kg(75), e1rm), Ok(reps(10)));
+        // Epley's value for 12 reps with 100 kg is 140 (published formula, worked by hand); of 13 it is 143.33.
+        let most = |kg| Curve::Epley.reps_at(e1rm, kg);
+        assert_eq!(most(Load::whole_kg(140)), Ok(reps(12)));
+        assert_eq!(most(Load::whole_kg(143)), Ok(reps(12)));
+        assert_eq!(most(Load::whole_kg(144)).unwrap_err().reps, reps(13));
+    }
+
+    #[test]
+    fn between_one_rep_and_two_the_factor_is_straight() {
+        // Epley's factor for two reps is 1 + 2/30.
+        let half_way = Curve::Epley.factor_at(1.5);
+        assert!((half_way - (1.0 + 1.0 / 30.0)).abs() < 1e-12, "{half_way}");
+        for curve in Curve::ALL {
+            let middle = f64::midpoint(1.0, curve.factor_at(2.0));
+            assert!((curve.factor_at(1.5) - middle).abs() < 1e-12, "{curve:?}");
+            assert!(curve.told().starts_with(curve.source()) && curve.source().len() > 8);
+        }
     }
 
     proptest! {

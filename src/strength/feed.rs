@@ -298,4 +298,44 @@ mod tests {
         assert!(noise(&told) > noise(&tried));
         assert!(noise(&tried) > DAY_CV.powi(2));
     }
+
+    #[test]
+    fn only_a_set_to_the_limit_without_a_word_was_tried_for_certain() {
+        let noise = |reps, told: Option<i64>, to_limit| {
+            let mut performance = one(reps);
+            performance.sets[0].reserve = told.map(Rir::saturating);
+            performance.sets[0].to_limit = to_limit;
+            session(&performance, Curve::Epley).unwrap().noise
+        };
+        let tried = noise(5, None, true);
+        // Told, or left off short of what was asked: a guess.
+        for guessed in [
+            noise(5, Some(0), true),
+            noise(5, Some(0), false),
+            noise(5, None, false),
+        ] {
+            assert!(guessed > tried);
+        }
+    }
+
+    #[test]
+    fn more_left_than_can_be_told_counts_as_half_a_rep_more() {
+        let value = |told| {
+            let mut performance = one(5);
+            performance.sets[0].reserve = Some(Rir::saturating(told));
+            session(&performance, Curve::Epley).unwrap().value
+        };
+        // 100 kg, 5 reps and 3 left; 4 left and more are felt as three and a half (Epley, worked by hand).
+        assert!((value(3) - (100.0 * (1.0 + 8.0 / 30.0_f64)).ln()).abs() < 1e-12);
+        for told in [4, 6] {
+            assert!((value(told) - (100.0 * (1.0 + 8.5 / 30.0_f64)).ln()).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_rep_at_the_maximum_is_worth_what_half_a_rep_above_it_says() {
+        // Straight from one rep to two, 1/15 by Epley; half of that over half a rep (worked by hand).
+        let per_rep = (1.0 + 1.0 / 30.0_f64).ln() / 0.5;
+        assert!((log_per_rep(Curve::Epley, 1.0) - per_rep).abs() < 1e-12);
+    }
 }

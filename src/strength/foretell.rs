@@ -198,6 +198,29 @@ mod tests {
     }
 
     #[test]
+    fn reps_and_chance_are_said_as_they_are() {
+        let mut told = foretold(&history(4), "90 kg", 5, 7).unwrap();
+        let ahead = |low, high: Option<i64>| {
+            Some(RepsAhead {
+                low: reps(low),
+                middle: reps(low),
+                high: high.map(reps),
+            })
+        };
+        told.in_range = 0.34;
+        for (reps, said) in [
+            (ahead(3, Some(3)), "3 reps likely"),
+            (ahead(3, Some(5)), "3–5 reps likely"),
+            (ahead(9, None), "9 reps or more likely"),
+        ] {
+            told.reps = reps;
+            assert_eq!(told.reps_said(), said);
+            let end = format!("{said} in a fresh set; what is asked for in about 3 of 10.");
+            assert!(told.said(Unit::Kg).ends_with(&end));
+        }
+    }
+
+    #[test]
     fn nothing_is_said_where_nothing_is_known() {
         assert_eq!(foretold(&[], "90 kg", 5, 7), None);
         let history = history(3);

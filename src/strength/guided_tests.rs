@@ -70,6 +70,52 @@ fn a_squat_rises_by_a_fifth_until_few_are_left() {
 }
 
 #[test]
+fn after_a_step_down_the_search_is_over() {
+    let kit = Kit::starter(Unit::Kg);
+    let squat = five_sets(json!({}));
+    let sets = planned(&squat);
+    // 60 kg were too heavy: 57.5 kg it is, though a fresh guess would go up again.
+    let over = [
+        done(&sets[0], Some("60 kg".parse().unwrap()), 6, Some(0)),
+        done(&sets[1], Some("57.5 kg".parse().unwrap()), 6, Some(4)),
+    ];
+    let next = set_load(&squat, &sets[2], base(&squat, &kit), &over, None, &kit);
+    assert!(!next.guided);
+    assert_eq!(next.load, Some("57.5 kg".parse().unwrap()));
+}
+
+#[test]
+fn a_drop_takes_load_off_in_the_search_too() {
+    let kit = Kit::starter(Unit::Kg);
+    let squat = five_sets(json!({
+        "sets": [{"kind": {"drop": {"drops": 1, "keep": "80 %"}}, "count": 2, "target": {"reps": 6}}],
+    }));
+    let sets = planned(&squat);
+    let mut first = done(&sets[0], Some("60 kg".parse().unwrap()), 6, Some(6));
+    let drop = set_load(
+        &squat,
+        &sets[1],
+        base(&squat, &kit),
+        &[first.clone()],
+        None,
+        &kit,
+    );
+    assert_eq!(
+        (drop.guided, drop.load),
+        (false, Some("47.5 kg".parse().unwrap())),
+        "{}",
+        drop.because
+    );
+    first.reserve = Some(Rir::new(5).unwrap());
+    let next = set_load(&squat, &sets[2], base(&squat, &kit), &[first], None, &kit);
+    assert!(
+        next.guided && next.load > Some(Load::whole_kg(60)),
+        "{}",
+        next.because
+    );
+}
+
+#[test]
 fn a_press_rises_by_a_tenth() {
     let kit = Kit::starter(Unit::Kg);
     let press = five_sets(json!({

@@ -273,3 +273,12 @@ proptest! {
         prop_assert!((loads[0] - loads[1]).abs() <= kit().parts().smallest_step.kg());
     }
 }
+
+#[test]
+fn of_an_assistance_without_a_body_mass_no_share_is_taken() {
+    let half =
+        |basis: &LoadBasis| Maximum::default().share_of(basis, kg("40 kg"), Share::percent(50));
+    // Half the assistance would be a harder set.
+    assert_eq!(half(&LoadBasis::BodyMassMinus), kg("40 kg"));
+    assert_eq!(half(&LoadBasis::BodyMassPlus), kg("20 kg"));
+}

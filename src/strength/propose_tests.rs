@@ -252,6 +252,15 @@ fn without_history_the_sheet_decides() {
 }
 
 #[test]
+fn without_a_start_the_first_of_listed_loads_is_where_to_begin() {
+    let listed = block(serde_json::json!({"start": null, "sets": [
+        {"kind": {"ramp_up": {"shares": ["50 %"]}}, "count": 1, "target": {"reps": 5}},
+        {"kind": "work", "count": 2, "target": {"reps": 5}, "load": {"list": ["70 kg", "80 kg"]}},
+    ]}));
+    assert_eq!(said(&listed, &[]), "start of the sheet: 70 kg");
+}
+
+#[test]
 fn other_shapes_are_not_compared() {
     let mut other = performed(&[("100 kg", 7)], (5, 7));
     other.shape.push_str(" other");
@@ -332,6 +341,20 @@ fn sets_that_a_rule_cannot_judge_keep_their_load() {
         propose(&block, &[staged], &kit()).because.to_string(),
         "60 kg last time: same load again"
     );
+}
+
+#[test]
+fn of_sets_that_a_rule_cannot_judge_the_first_behind_the_ramp_ups_counts() {
+    let block = block(serde_json::json!({"sets": [
+        {"kind": {"ramp_up": {"shares": ["40 %", "60 %"]}}, "count": 2, "target": {"reps": 8}},
+        {"kind": "work", "count": 1, "target": {"stages": [{"hold": {"seconds": 10}}]}},
+    ]}));
+    let sets = [("25 kg", 8), ("35 kg", 8), ("60 kg", 8), ("50 kg", 8)];
+    let mut last = performed(&sets, (8, 8));
+    last.sets.iter_mut().for_each(|set| set.work = false);
+    last.shape = block.shape();
+    let next = propose(&block, &[last], &kit());
+    assert_eq!(next.load, Some(Load::whole_kg(60)));
 }
 
 #[test]

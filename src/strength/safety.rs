@@ -112,6 +112,47 @@ pub fn may_fall(block: &Block, kind: &SetKind) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::strength::propose::tests::block;
+
+    fn of(pattern: &str, equipment: &str) -> Block {
+        let exercise = serde_json::json!({"id": "some", "name": "Some", "pattern": pattern, "equipment": equipment});
+        block(serde_json::json!({"exercise": exercise}))
+    }
+
+    /// Common practice, no source.
+    #[test]
+    fn hinges_and_bent_over_rows_are_told_to_brace() {
+        let said = |pattern, equipment| cautions(&of(pattern, equipment), &SetKind::Work);
+        for (pattern, equipment) in [
+            ("hinge", "barbell"),
+            ("hinge", "stack"),
+            ("pull_across", "barbell"),
+            ("pull_across", "dumbbell"),
+        ] {
+            let said = said(pattern, equipment);
+            assert_eq!(said.len(), 1, "{pattern} {equipment}");
+            assert!(said[0].starts_with("Brace"), "{pattern} {equipment}");
+        }
+        for (pattern, equipment) in [
+            ("pull_across", "stack"),
+            ("pull_across", "band"),
+            ("squat", "barbell"),
+            ("push_upward", "dumbbell"),
+        ] {
+            assert!(said(pattern, equipment).is_empty(), "{pattern} {equipment}");
+        }
+    }
+
+    #[test]
+    fn a_sheet_that_cautions_itself_is_not_talked_over_but_for_failure() {
+        let mut hinge = of("hinge", "barbell");
+        hinge.cautions = vec![crate::sheet::Line::new("Flat back.").unwrap()];
+        assert!(cautions(&hinge, &SetKind::Work).is_empty());
+        let said = cautions(&hinge, &SetKind::ToFailure);
+        assert_eq!(said.len(), 1);
+        assert!(said[0].contains("safety bars or a spotter"));
+        assert!(jump_words().contains("safety bars or a spotter"));
+    }
 
     #[test]
     fn only_more_than_a_tenth_is_a_jump() {

@@ -201,6 +201,117 @@ fn without_a_body_mass_the_work_load_stays() {
     );
 }
 
+#[test]
+fn each_line_goes_its_own_way() {
+    let block = lines(json!([
+        work(2, json!("same")),
+        work(4, json!({"rising": "smallest"})),
+    ]));
+    // What was chosen for the first line says nothing of the second, whose sets are counted alone.
+    let first = [done(0, 0, Some("70 kg"), 6), done(0, 1, None, 0)];
+    assert_eq!(loads(&block, &first)[2..], ["80", "82.5", "85", "87.5"]);
+    let passed = [first[0].clone(), done(1, 0, None, 0)];
+    assert_eq!(loads(&block, &passed)[3..], ["80", "82.5", "85"]);
+}
+
+#[test]
+fn a_set_that_is_over_is_told_from_those_before_it_alone() {
+    let rising = lines(json!([work(4, json!({"rising": "smallest"}))]));
+    let both = [done(0, 0, Some("80 kg"), 6), done(0, 1, Some("82.5 kg"), 6)];
+    assert_eq!(loads(&rising, &both), ["80", "82.5", "85", "87.5"]);
+    assert_eq!(loads(&rising, &[done(0, 1, None, 0)])[1], "82.5");
+    let same = lines(json!([work(2, json!("same"))]));
+    assert_eq!(said(&same, 1, &both[..1]), "work load: 80 kg");
+}
+
+#[test]
+fn a_ramp_up_stays_within_the_work_load_and_a_share_of_the_top_need_not() {
+    let block = lines(json!([
+        {"kind": {"ramp_up": {"shares": ["120 %"]}}, "count": 1, "target": {"reps": 5}},
+        work(1, json!({"share_of_top": ["110 %"]})),
+    ]));
+    assert_eq!(loads(&block, &[]), ["80", "87.5"]);
+}
+
+#[test]
+fn a_back_off_is_of_the_hardest_work_set_not_of_a_ramp_up() {
+    let block = lines(json!([
+        {"kind": {"ramp_up": {"shares": ["50 %"]}}, "count": 1, "target": {"reps": 5}},
+        work(1, json!("same")),
+        {"kind": {"back_off": {"share": "80 %"}}, "count": 1, "target": {"reps": 8}},
+    ]));
+    let heavy = [done(0, 0, Some("100 kg"), 5), done(1, 0, Some("80 kg"), 6)];
+    assert_eq!(
+        said(&block, 2, &heavy),
+        "back-off: 80 % of 80 kg, nearest below is 62.5 kg"
+    );
+}
+
+#[test]
+fn a_step_down_smaller_than_the_kit_makes_is_still_a_step_down() {
+    let falling = lines(json!([work(3, json!({"falling": {"by": "0.5 kg"}}))]));
+    assert_eq!(loads(&falling, &[]), ["80", "77.5", "75"]);
+}
+
+/// Of a target without width its number gives the planned step, more than that the large one; of a cluster all of its
+/// portions count (common practice, no source).
+#[test]
+fn the_outcome_of_one_number_and_of_a_cluster() {
+    let policy =
+        json!({"rising_by_outcome": {"planned": {"by": "5 kg"}, "large": {"by": "10 kg"}}});
+    let load_after = |mut sets: serde_json::Value, reps| {
+        sets["load"] = policy.clone();
+        let block = lines(json!([sets]));
+        loads(&block, &[done(0, 0, Some("80 kg"), reps)])[1].clone()
+    };
+    let five = json!({"kind": "work", "count": 2, "target": {"reps": 5}});
+    let of_five = [5, 6, 4, 2].map(|reps| load_after(five.clone(), reps));
+    assert_eq!(of_five, ["85", "90", "80", "75"]);
+    let cluster = json!({
+        "kind": {"cluster": {"portions": 3, "pause": 20}}, "count": 2, "target": {"reps": {"from": 2, "to": 3}},
+    });
+    let of_cluster = [9, 6, 5, 3].map(|reps| load_after(cluster.clone(), reps));
+    assert_eq!(of_cluster, ["90", "85", "80", "75"]);
+}
+
+#[test]
+fn all_of_an_assistance_is_no_easier_set() {
+    let assisted = |share| {
+        block(json!({
+            "basis": "body_mass_minus",
+            "exercise": {"id": "chin-up", "name": "Chin-up", "pattern": "pull_downward", "equipment": "body"},
+            "sets": [
+                work(1, json!("same")),
+                {"kind": {"back_off": {"share": share}}, "count": 1, "target": {"reps": 5}},
+            ],
+        }))
+    };
+    assert_eq!(loads(&assisted("100 %"), &[]), ["80", "80"]);
+    assert_eq!(said(&assisted("100 %"), 1, &[]), "same assistance: 80 kg");
+    assert_eq!(loads(&assisted("90 %"), &[]), ["80", "81.25"]);
+}
+
+/// A dumbbell beside the body: the kit's lightest, 4 kg, where a share asks for less and the maximum allows for it.
+#[test]
+fn the_lightest_beside_the_body_is_never_above_the_maximum() {
+    let beside = |e1rm| {
+        let block = block(json!({
+            "basis": "body_mass_plus",
+            "exercise": {"id": "dip", "name": "Dip", "pattern": "push_upward", "equipment": "dumbbell"},
+            "sets": [work(1, json!({"share_of_e1rm": "98 %"}))],
+        }));
+        let maximum = Maximum {
+            e1rm: Some(Load::whole_kg(e1rm)),
+            body_mass: Some(Load::whole_kg(80)),
+        };
+        let set = &planned(&block)[0];
+        set_load(&block, set, None, &[], maximum, &Kit::starter(Unit::Kg)).load
+    };
+    // 98 % of 84 kg leave 2.32 kg beside 80 kg of body, of 83 kg 1.34: 84 kg in all are within the one alone.
+    assert_eq!(beside(84), Some(Load::whole_kg(4)));
+    assert_eq!(beside(83), None);
+}
+
 fn some_policy() -> impl Strategy<Value = serde_json::Value> {
     prop::sample::select(vec![
         json!("same"),

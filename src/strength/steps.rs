@@ -55,3 +55,16 @@ pub fn usual_steps(pattern: Pattern, training: Training, unit: Unit) -> [Load; 2
 pub fn usual_step(pattern: Pattern, training: Training, unit: Unit) -> Load {
     usual_steps(pattern, training, unit)[0]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::strength::propose::tests::performed;
+
+    #[test]
+    fn as_many_sessions_as_are_named_make_more_trained() {
+        let history = vec![performed(&[("60 kg", 5)], (5, 7)); MORE_TRAINED_AFTER];
+        assert_eq!(Training::of(&history), Training::More);
+        assert_eq!(Training::of(&history[1..]), Training::Less);
+    }
+}

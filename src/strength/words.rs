@@ -324,3 +324,7 @@ impl Words {
         }
     }
 }
+
+#[cfg(test)]
+#[path = "words_tests.rs"]
+mod tests;

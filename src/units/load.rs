@@ -353,6 +353,9 @@ mod tests {
         assert!(said("-5 kg").contains("below zero"));
         assert!(said("5 stone").contains("write kg or lb"));
         assert!(said("1e3 kg").contains("is no load"));
+        assert!(said("+5 kg").contains("is no load"));
+        assert!("5.0000000000000000000".parse::<Load>().is_err());
+        assert!(said("82.5000000000000000000 kg").contains("is no load"));
         assert!(said("99999999999999999999999999999 kg").contains("is no load"));
         assert!(said("2001 kg").contains("too heavy"));
         assert!(said("4500 lb").contains("too heavy"));

@@ -115,6 +115,8 @@ mod tests {
         assert!(Share::try_from("62,5 %".to_owned()).is_err());
         assert!("0 %".parse::<Share>().is_err());
         assert!("80".parse::<Share>().is_err());
+        assert!("80.0000000 %".parse::<Share>().is_ok());
+        assert!("80.00000000 %".parse::<Share>().is_err());
         assert!("201 %".parse::<Share>().is_err());
     }
 }

@@ -103,7 +103,7 @@ fn between_two_bars_all_plates_come_off() {
     let there = "change to short bar, on 10 each side";
     let back = "change to straight bar, on 10 each side";
     assert_eq!(said(&plan), ["+10 each side", there, back]);
-    assert_eq!(plan.moved, 5);
+    assert_eq!((plan.moved, plan.exact), (5, true));
     // One bar that makes all is kept to.
     let plan = planned(&kit, None, &["28 kg", "8 kg"]);
     assert!(
@@ -112,6 +112,44 @@ fn between_two_bars_all_plates_come_off() {
             .flatten()
             .all(|at| at.empty == load("8 kg"))
     );
+}
+
+/// A kit with two bars and one loading of the second, 20 a side.
+fn on_the_second(mass: &str, plates: &[(&str, u8)]) -> (Kit, Loading) {
+    let mut parts = kit(plates).parts().clone();
+    parts.bars.push(Bar {
+        name: Line::new("second bar").unwrap(),
+        mass: load(mass),
+        collars: None,
+    });
+    let on_bar = Loading {
+        bar: Some(parts.bars[1].name.clone()),
+        empty: load(mass),
+        per_side: vec![load("20 kg")],
+        unit: Unit::Kg,
+    };
+    (Kit::new(parts).unwrap(), on_bar)
+}
+
+#[test]
+fn plates_on_another_bar_are_not_the_load_though_they_would_be_on_the_right_one() {
+    // 20 a side on 15 kg are 55 kg. Only the straight bar makes 60, and only the second 15.
+    let (kit, on_bar) = on_the_second("15 kg", &[("20 kg", 1)]);
+    let plan = planned(&kit, Some(&on_bar), &["60 kg", "15 kg"]);
+    let there = "change to straight bar, on 20 each side";
+    assert_eq!(said(&plan), [there, "change to second bar, empty"]);
+    for (loading, mass) in plan.loadings.iter().zip(["60 kg", "15 kg"]) {
+        assert_eq!(loading.as_ref().map(Loading::load), Some(load(mass)));
+    }
+}
+
+#[test]
+fn of_two_bars_that_weigh_the_same_the_one_that_lies_there_is_kept() {
+    let (kit, on_bar) = on_the_second("20 kg", &[("20 kg", 1), ("10 kg", 1)]);
+    let plan = planned(&kit, Some(&on_bar), &["60 kg", "80 kg"]);
+    assert_eq!(said(&plan), ["same as before", "+10 each side"]);
+    let plan = planned(&kit, Some(&on_bar), &["80 kg"]);
+    assert_eq!(said(&plan), ["+10 each side"]);
 }
 
 #[test]
@@ -127,6 +165,15 @@ fn the_fewest_plates_are_kept_to_where_the_kit_is_beyond_all_bounds() {
     let plan = kit.plan(Equipment::Barbell, None, &loads);
     assert!(!plan.exact);
     assert!(plan.loadings.iter().all(Option::is_some));
+    // What lies there makes the first load, in more plates than it needs: it stays all the same.
+    let on_bar = Loading {
+        per_side: vec![load("10 kg"); 19],
+        ..plan.loadings[0].clone().unwrap()
+    };
+    assert_eq!(on_bar.load(), loads[0]);
+    let plan = kit.plan(Equipment::Barbell, Some(&on_bar), &loads);
+    assert!(!plan.exact);
+    assert_eq!(said(&plan)[0], "same as before");
 }
 
 #[test]

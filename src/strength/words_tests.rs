@@ -1,0 +1,182 @@
+//! Checks of the sentences at the ends of a kit: what stays is not called a step, and assistance is never called a load.
+
+use super::*;
+use crate::strength::set_because::GuidedStep;
+use crate::units::{Reps, Rir};
+
+fn kg(text: &str) -> Load {
+    text.parse().unwrap()
+}
+
+fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
+    Moved {
+        at: kg(at),
+        to: kg(to),
+        wish,
+        on: Equipment::Barbell,
+        assists,
+        bound: None,
+    }
+}
+
+#[test]
+fn what_follows_at_either_end_of_the_kit() {
+    let said = |wish, at, to, assists| Words(None).follows(&moved(wish, at, to, assists));
+    for (wish, at, to, assists, says) in [
+        (
+            Wish::Easier,
+            "20 kg",
+            "20 kg",
+            false,
+            "nothing lighter on this bar, 20 kg again",
+        ),
+        (
+            Wish::Easier,
+            "20 kg",
+            "17.5 kg",
+            false,
+            "a step down to 17.5 kg",
+        ),
+        (
+            Wish::Easier,
+            "40 kg",
+            "40 kg",
+            true,
+            "no more assistance on this bar, 40 kg again",
+        ),
+        (
+            Wish::Easier,
+            "40 kg",
+            "45 kg",
+            true,
+            "more assistance, back to 45 kg",
+        ),
+        (
+            Wish::Harder,
+            "40 kg",
+            "40 kg",
+            false,
+            "nothing heavier on this bar, 40 kg again",
+        ),
+        (
+            Wish::Harder,
+            "5 kg",
+            "5 kg",
+            true,
+            "no less assistance on this bar, 5 kg again",
+        ),
+        (
+            Wish::Harder,
+            "40 kg",
+            "35 kg",
+            false,
+            "nothing as hard on this bar, 35 kg",
+        ),
+    ] {
+        assert_eq!(said(wish, at, to, assists), says);
+    }
+}
+
+#[test]
+fn how_much_easier_it_gets_after_a_break() {
+    let said = |less: Option<u8>, at, to, assists| {
+        let less = less.map(Share::percent);
+        Words(None).after_break(20, less, &moved(Wish::Easier, at, to, assists))
+    };
+    for (less, at, to, assists, says) in [
+        (
+            Some(10),
+            "100 kg",
+            "90 kg",
+            false,
+            "10 % lighter to come back, 90 kg",
+        ),
+        (
+            Some(10),
+            "90 kg",
+            "80 kg",
+            false,
+            "10 % lighter to come back, nearest below is 80 kg",
+        ),
+        (
+            None,
+            "40 kg",
+            "37.5 kg",
+            false,
+            "a step lighter to come back, 37.5 kg",
+        ),
+        (
+            Some(10),
+            "20 kg",
+            "20 kg",
+            false,
+            "nothing lighter on this bar, 20 kg again",
+        ),
+        (
+            Some(10),
+            "15 kg",
+            "20 kg",
+            false,
+            "nothing as light on this bar, 20 kg",
+        ),
+        (
+            Some(10),
+            "40 kg",
+            "40 kg",
+            true,
+            "no more assistance on this bar, 40 kg again",
+        ),
+        (
+            Some(10),
+            "40 kg",
+            "45 kg",
+            true,
+            "more assistance to come back, 45 kg",
+        ),
+        (
+            Some(10),
+            "45 kg",
+            "40 kg",
+            true,
+            "nothing as light on this bar, 40 kg",
+        ),
+    ] {
+        let says = format!("last done 20 days ago: {says}");
+        assert_eq!(said(less, at, to, assists), says);
+    }
+}
+
+#[test]
+fn a_guided_start_says_where_the_kit_ends() {
+    let said = |from, to, step| {
+        let (reserve, aim) = (Rir::saturating(6), Rir::saturating(2));
+        Words(None).guided(
+            kg(from),
+            Some(Reps::saturating(6)),
+            (reserve, aim),
+            step,
+            kg(to),
+        )
+    };
+    assert_eq!(
+        said("100 kg", "100 kg", GuidedStep::Larger),
+        "6 at 100 kg with 5 or more left, 2 aimed at: 100 kg again, the kit ends there"
+    );
+    assert_eq!(
+        said("20 kg", "17.5 kg", GuidedStep::Down),
+        "6 at 20 kg with 5 or more left, 2 aimed at: a step down to 17.5 kg"
+    );
+}
+
+#[test]
+fn where_the_kit_has_nothing_the_nearest_is_told_for_what_it_is() {
+    let said = |wanted, easiest: Option<&str>| Words(None).not_made(kg(wanted), easiest.map(kg));
+    assert_eq!(
+        said("15 kg", Some("20 kg")),
+        "the kit makes nothing as light as 15 kg, its lightest is 20 kg: take that only if it is light for you"
+    );
+    assert_eq!(
+        said("50 kg", Some("45 kg")),
+        "the kit makes no assistance as large as 50 kg, its largest is 45 kg"
+    );
+}

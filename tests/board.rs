@@ -1,0 +1,155 @@
+//! What the board says beside the load: the caution beyond what was done, cue, rest, warm-up, bands.
+
+mod common;
+
+use common::built::{block, done, reps, sheet, work};
+use common::floor::Floor;
+use common::swaps::{kit, line};
+use common::{id, time};
+use stanchion::session::{Amount, Board, What};
+use stanchion::sheet::{Block, LoadBasis, SideMode};
+use stanchion::strength::{Performance, SetResult, Support};
+use stanchion::units::{Load, Rir};
+
+fn squat() -> Block {
+    block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both)
+}
+
+fn board_with(floor: &Floor, history: &[Performance]) -> Board {
+    let state = floor.session.state();
+    state.board(state.current().expect("a set is left"), &kit(), history)
+}
+
+/// Six sessions of five reps to failure with 90 kg, a day apart, the last of them on the morning of the session.
+fn fives(block: &Block) -> Vec<Performance> {
+    let set = SetResult {
+        load: Some(Load::whole_kg(90)),
+        reps: reps(5),
+        low: reps(5),
+        top: reps(7),
+        reserve: Some(Rir::saturating(0)),
+        work: true,
+        to_limit: true,
+        unfed: None,
+    };
+    let day = |n: i64| Performance {
+        session: id(0, n as u64),
+        at: time(0) - chrono::TimeDelta::days(n),
+        shape: block.shape(),
+        basis: Some(block.basis.clone()),
+        body_mass: None,
+        sets: vec![set.clone()],
+    };
+    (0..6).rev().map(day).collect()
+}
+
+#[test]
+fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
+    let squat = squat();
+    let history = fives(&squat);
+    let mut floor = Floor::on(sheet(squat));
+    let choose = |floor: &mut Floor, kg| {
+        let set = floor.state().current().unwrap().planned.key;
+        floor.tap(vec![What::LoadChosen {
+            set,
+            load: Load::whole_kg(kg),
+            proposed: None,
+        }]);
+        board_with(floor, &history)
+    };
+    let usual = choose(&mut floor, 90);
+    let told = usual.foretold.expect("the history tells");
+    assert_eq!(told.support, Support::Supported);
+    assert!(usual.cautions.is_empty(), "{:?}", usual.cautions);
+    let heavy = choose(&mut floor, 110);
+    assert_eq!(heavy.foretold.unwrap().support, Support::Beyond);
+    let first = heavy.cautions.first().expect("a caution");
+    assert!(first.starts_with("Beyond what your last weeks support"));
+    assert!(board_with(&floor, &[]).foretold.is_none());
+}
+
+#[test]
+fn each_set_has_the_next_of_the_cues_and_after_the_last_the_first_again() {
+    let mut squat = block(vec![work(4, 5, 7)], LoadBasis::External, SideMode::Both);
+    squat.cues = vec![line("Elbows high"), line("Knees out"), line("Big breath")];
+    let mut floor = Floor::on(sheet(squat));
+    for cue in ["Elbows high", "Knees out", "Big breath", "Elbows high"] {
+        let shown = board_with(&floor, &[]).cue.expect("a cue");
+        assert_eq!(shown.as_str(), cue);
+        floor.log();
+    }
+}
+
+#[test]
+fn the_rest_after_the_set_is_told_and_none_after_the_last() {
+    let mut floor = Floor::on(sheet(squat()));
+    for rest in [Some(150), Some(150), None] {
+        let shown = board_with(&floor, &[]).then_rest;
+        assert_eq!(shown.map(|rest| rest.get()), rest);
+        floor.log();
+    }
+    // Of sets without a rest between nothing is told.
+    let mut squat = squat();
+    squat.rest = stanchion::units::Seconds::MIN;
+    assert_eq!(board_with(&Floor::on(sheet(squat)), &[]).then_rest, None);
+}
+
+#[test]
+fn the_warm_up_is_shown_until_something_is_done() {
+    let mut sheet = sheet(squat());
+    sheet.warm_up = vec![line("Hips")];
+    let mut floor = Floor::on(sheet);
+    assert_eq!(board_with(&floor, &[]).warm_up.len(), 1);
+    floor.log();
+    assert!(board_with(&floor, &[]).warm_up.is_empty());
+}
+
+#[test]
+fn a_load_is_overruled_where_another_was_chosen() {
+    let mut squat = squat();
+    squat.start = Some(Load::whole_kg(60));
+    let mut floor = Floor::on(sheet(squat));
+    let set = floor.state().current().unwrap().planned.key;
+    let first = done(Some("60 kg"), Amount::Reps(reps(6)));
+    floor.tap(vec![What::SetDone {
+        set,
+        done: first,
+        proposed: None,
+    }]);
+    let mut chosen = |kg| {
+        let set = floor.state().current().unwrap().planned.key;
+        let load = Load::whole_kg(kg);
+        floor.tap(vec![What::LoadChosen {
+            set,
+            load,
+            proposed: None,
+        }]);
+        let board = board_with(&floor, &[]);
+        (board.prescribed, board.load, board.overruled)
+    };
+    let sixty = Some(Load::whole_kg(60));
+    assert_eq!(chosen(65), (sixty, Some(Load::whole_kg(65)), true));
+    assert_eq!(chosen(60), (sixty, sixty, false));
+}
+
+#[test]
+fn of_a_band_the_lighter_and_the_heavier_one_are_named() {
+    let band = |label: &str| {
+        let basis = LoadBasis::Band(line(label));
+        let block = block(vec![work(1, 5, 7)], basis, SideMode::Both);
+        let bands = board_with(&Floor::on(sheet(block)), &[]).bands;
+        bands.map(|band| band.map(|band| band.as_str().to_owned()))
+    };
+    let named = |band: &str| Some(band.to_owned());
+    assert_eq!(
+        band("middle band"),
+        [named("light band"), named("strong band")]
+    );
+    assert_eq!(band("light band"), [None, named("middle band")]);
+    assert_eq!(band("strong band"), [named("middle band"), None]);
+    let squat = squat();
+    assert_eq!(
+        board_with(&Floor::on(sheet(squat)), &[]).bands,
+        [None, None]
+    );
+}
