@@ -1,7 +1,7 @@
 //! Checks of the loads within a session: every policy and kind, and what follows an overruled load.
 
 use super::*;
-use crate::sheet::{BlockId, Group, Sheet, unroll};
+use crate::sheet::{BlockId, Group, SetKey, Sheet, unroll};
 use crate::strength::propose::tests::block;
 use crate::units::Unit;
 use proptest::prelude::*;
