@@ -124,11 +124,20 @@ fn policy(c: &mut Cursor) -> Read<LoadPolicy> {
         Ok(LoadPolicy::Falling(crate::sheet::Step::Smallest))
     } else if c.word("loads") {
         Ok(LoadPolicy::List(loads(c)?))
-    } else if c.at_digit() {
+    } else if c.at_digit() && is_share(c) {
         shared(c)
     } else {
         Err(c.fault(t("a setting of these sets like @ 2, rising, tempo 3/1/1/0 or rest 60, or ; before the next part")))
     }
+}
+
+/// True when what is left of the part names a share. A number without one is more likely the next part, its semicolon
+/// forgotten: `3 × 5 60 kg`.
+fn is_share(c: &mut Cursor) -> bool {
+    let start = c.at;
+    let part = c.until(&[';']);
+    c.at = start;
+    part.contains('%')
 }
 
 /// `80 %, 70 % of top` or `80 % e1RM`.

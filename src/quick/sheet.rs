@@ -150,7 +150,7 @@ impl Reading {
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(0, 65_535, t("minutes"))?;
+            let minutes = c.whole(1, 65_535, t("minutes"))?;
             if !c.word("min") || c.peek().is_some() {
                 return Err(c.fault(t("min after the minutes")));
             }
@@ -198,7 +198,8 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
         let Some(mark) = first.mark else {
             if first.between.is_some() || first.circuit {
                 let expected = t("A1 and A2 before the lines that are done together");
-                faults.push(fault("", line, expected));
+                let found = if first.circuit { "circuit" } else { "between" };
+                faults.push(fault(found, line, expected));
             }
             groups.push(Group::Straight(Box::new(namer.block(first))));
             continue;
@@ -211,7 +212,7 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
         {
             if next.between.is_some() && between.is_some() {
                 faults.push(fault(
-                    "",
+                    "between",
                     line,
                     t("between only once for lines done together"),
                 ));
@@ -222,7 +223,8 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
         }
         if !(2..=CIRCUIT_BLOCKS_MAX).contains(&blocks.len()) {
             let expected = t("2 to 8 neighbouring lines with one letter");
-            faults.push(fault("", line, expected));
+            let found = format!("{}{}", mark.letter, mark.place);
+            faults.push(fault(&found, line, expected));
             continue;
         }
         let between = between.unwrap_or(Seconds::saturating(0));

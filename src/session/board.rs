@@ -6,6 +6,7 @@ use super::pair::Beside;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
+use crate::say;
 use crate::sheet::{Block, ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
@@ -83,10 +84,17 @@ pub struct Board {
 
 impl Board {
     /// Where the load comes from, in one sentence; a work load, or that there is none, by the rule that
-    /// proposed it.
+    /// proposed it. A load that was chosen instead is told first.
     #[must_use]
     pub fn because(&self, unit: Unit) -> String {
-        let because = self.rule_said(unit);
+        let because = match self.load.filter(|_| self.overruled) {
+            Some(load) if self.prescribed.is_some() => say!(
+                "{load} chosen; proposed: {because}",
+                load = load.shown(unit),
+                because = self.rule_said(unit),
+            ),
+            _ => self.rule_said(unit),
+        };
         let reps = self.foretold.map(|foretold| foretold.reps_said());
         match reps.filter(|reps| !reps.is_empty()) {
             Some(reps) => format!("{because}; {reps}"),

@@ -49,6 +49,20 @@ pub struct Moved {
     /// What the step up ran into, if anything.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bound: Option<Bound>,
+    /// The least and the most that was lifted in the sets which the reason names, where that is not `at` throughout.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub span: Option<[Load; 2]>,
+}
+
+impl Moved {
+    /// Of sets that were done with loads from the least to the most of these.
+    #[must_use]
+    pub fn over(self, span: [Load; 2]) -> Moved {
+        Moved {
+            span: (span != [self.at; 2]).then_some(span),
+            ..self
+        }
+    }
 }
 
 /// The worst work set of a session in which the bottom of the range was missed.

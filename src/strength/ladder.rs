@@ -50,6 +50,11 @@ impl Ladder {
         if self.is_harder(a, b) { b } else { a }
     }
 
+    /// True when the kit makes nothing at all.
+    pub(super) fn is_empty(&self) -> bool {
+        self.choices.at_or_above(Load::ZERO).is_none()
+    }
+
     /// The nearest that can be made and is no harder than `load`.
     pub(super) fn fit(&self, load: Load) -> Option<Load> {
         if self.assists {
@@ -151,6 +156,7 @@ impl Ladder {
             on: self.on,
             assists: self.assists,
             bound: None,
+            span: None,
         }
     }
 
@@ -176,6 +182,7 @@ impl Ladder {
             on: self.on,
             assists: self.assists,
             bound: bound.flatten(),
+            span: None,
         })
     }
 

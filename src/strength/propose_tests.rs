@@ -199,7 +199,7 @@ fn rising_sets_follow_the_first_one() {
     ]}));
     assert_eq!(
         said(&rising, &[&[("80 kg", 7), ("82.5 kg", 7), ("85 kg", 7)]]),
-        "7, 7, 7 at 80 kg: top of 5–7 reached, next step on this bar is 82.5 kg"
+        "7, 7, 7 at 80–85 kg: top of 5–7 reached, next step on this bar is 82.5 kg"
     );
 }
 

@@ -79,7 +79,11 @@ pub fn jumps(
 pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     let mut cautions = Vec::new();
     if matches!(kind, SetKind::ToFailure) {
-        cautions.push(t("To technical failure: safety bars or a spotter; stop when the next rep would not be clean."));
+        cautions.push(if may_fall(block, kind) {
+            t("To technical failure: safety bars or a spotter; stop when the next rep would not be clean.")
+        } else {
+            t("To technical failure: stop when the next rep would not be clean.")
+        });
     }
     let bent_over = match block.exercise.pattern {
         Pattern::Hinge => true,
@@ -152,6 +156,21 @@ mod tests {
         assert_eq!(said.len(), 1);
         assert!(said[0].contains("safety bars or a spotter"));
         assert!(jump_words().contains("safety bars or a spotter"));
+    }
+
+    #[test]
+    fn safety_bars_are_for_what_can_fall() {
+        use crate::strength::propose::tests::block;
+        let of = |changes| cautions(&block(changes), &SetKind::ToFailure);
+        let bar = of(serde_json::json!({}));
+        assert!(bar[0].contains("safety bars or a spotter"), "{bar:?}");
+        // A push-up falls on nobody.
+        let body = of(serde_json::json!({
+            "basis": {"body_mass_share": "64 %"},
+            "exercise": {"id": "push-up", "name": "Push-up", "pattern": "push_across", "equipment": "body"},
+        }));
+        let only = ["To technical failure: stop when the next rep would not be clean."];
+        assert_eq!(body, only);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use super::prescribed::{Base, DoneSet, Prescribed};
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::{Block, LoadPolicy, PlannedSet, SetKey, SetKind, Sets, Step};
+use crate::sheet::{Block, LoadPolicy, PlannedSet, SetKind, Sets, Step};
 use crate::units::{Load, Reps, Share};
 
 /// The load of `set`, always one that `kit` can make.
@@ -140,14 +140,18 @@ impl Floor<'_> {
         }
     }
 
-    /// The load fitted to the kit with its because, or why there is none.
+    /// The load fitted to the kit with its because, or why there is none. Where the kit makes nothing at all for the
+    /// exercise, what was done today can be had all the same.
     fn from(&self, load: Option<Load>, because: impl FnOnce(Load) -> SetBecause) -> SetBecause {
         let Some(wanted) = load else {
             return SetBecause::NothingKnown;
         };
-        self.ladder
-            .fit(wanted)
-            .map_or(SetBecause::OutOfKit { wanted }, because)
+        let was_done = || self.done.iter().any(|done| done.load == Some(wanted));
+        let done = || (self.ladder.is_empty() && was_done()).then_some(wanted);
+        match self.ladder.fit(wanted).or_else(done) {
+            Some(to) => because(to),
+            None => SetBecause::OutOfKit { wanted },
+        }
     }
 
     /// A share of another load, nearest below; where the kit makes nothing so light, its lightest. A share up to 100 %
@@ -244,7 +248,7 @@ impl Floor<'_> {
 
     fn same(&self, set: &PlannedSet) -> SetBecause {
         match self.before(set).and_then(|(before, _)| before.load) {
-            Some(at) if Some(at) != self.base => {
+            Some(at) if Some(at) != self.base || self.ladder.fit(at).is_none() => {
                 self.from(Some(at), |to| SetBecause::AsDone { at, to })
             }
             _ => self.from(self.base, |to| SetBecause::WorkLoad { to }),
@@ -367,13 +371,15 @@ impl Floor<'_> {
         }
     }
 
-    /// The hardest load of the block's sets done, ramp-ups aside.
+    /// The hardest load of the block's sets done, ramp-ups aside, and those of which no rep was done.
     fn top(&self) -> Option<Load> {
-        let is_work = |key: SetKey| {
-            let sets = self.block.sets.get(usize::from(key.line));
-            key.block == self.block.id && sets.is_some_and(|sets| sets.kind.is_work())
+        let is_work = |done: &&DoneSet| {
+            let sets = self.block.sets.get(usize::from(done.key.line));
+            done.key.block == self.block.id
+                && sets.is_some_and(|sets| sets.kind.is_work())
+                && done.reps.is_none_or(|reps| reps.get() > 0)
         };
-        let work = self.done.iter().filter(|done| is_work(done.key));
+        let work = self.done.iter().filter(is_work);
         work.filter_map(|done| done.load)
             .reduce(|a, b| self.ladder.harder_of(a, b))
     }

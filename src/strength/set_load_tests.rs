@@ -1,7 +1,7 @@
 //! Checks of the loads within a session: every policy and kind, and what follows an overruled load.
 
 use super::*;
-use crate::sheet::{BlockId, Group, Sheet, unroll};
+use crate::sheet::{BlockId, Group, SetKey, Sheet, unroll};
 use crate::strength::propose::tests::block;
 use crate::units::Unit;
 use proptest::prelude::*;
@@ -358,4 +358,40 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn a_back_off_follows_what_was_lifted_and_not_what_did_not_move() {
+    let block = lines(json!([
+        work(2, json!("same")),
+        {"kind": {"back_off": {"share": "80 %"}}, "count": 1, "target": {"reps": 8}},
+    ]));
+    let tried = [done(0, 0, Some("80 kg"), 6), done(0, 1, Some("100 kg"), 0)];
+    assert_eq!(
+        said(&block, 2, &tried),
+        "back-off: 80 % of 80 kg, nearest below is 62.5 kg"
+    );
+    let lifted = [done(0, 0, Some("80 kg"), 6), done(0, 1, Some("100 kg"), 1)];
+    assert_eq!(
+        said(&block, 2, &lifted),
+        "back-off: 80 % of 100 kg is 80 kg"
+    );
+}
+
+#[test]
+fn where_the_kit_makes_nothing_the_next_set_follows_what_was_lifted() {
+    // The starter kit has no stack: the sheet's load was typed all the same.
+    let block = block(json!({
+        "sets": [work(2, json!("same"))],
+        "exercise": {"id": "leg-curl", "name": "Leg curl", "pattern": "single_joint", "equipment": "stack"},
+    }));
+    assert_eq!(said(&block, 0, &[]), "the kit makes nothing for 80 kg");
+    assert_eq!(
+        said(&block, 1, &[done(0, 0, Some("80 kg"), 6)]),
+        "as in the set before: 80 kg"
+    );
+    assert_eq!(
+        said(&block, 1, &[done(0, 0, Some("30 kg"), 6)]),
+        "as in the set before: 30 kg"
+    );
 }

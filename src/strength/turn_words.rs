@@ -168,7 +168,7 @@ impl Words {
             "{reps} of {low} reps at {load} and {reserve} left do not fit together: {follows}",
             reps,
             low,
-            load = self.load(moved.at),
+            load = self.lifted(moved),
             reserve,
             follows = self.follows(moved)
         )

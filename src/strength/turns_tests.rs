@@ -237,7 +237,7 @@ fn who_went_up_within_the_sets_goes_on_from_there() {
     tried.shape = plain().shape();
     assert_eq!(
         propose(&plain(), &[tried], &kit()).because.to_string(),
-        "7, 1 at 80 kg: below 5–7, a step down to 77.5 kg"
+        "7, 1 at 80–100 kg: below 5–7, a step down to 77.5 kg"
     );
 }
 
@@ -330,4 +330,47 @@ fn two_over_twice_must_be_at_one_load_to_the_last_set() {
     let next = |history: &[Performance]| propose(&rule, history, &kit()).load;
     assert_eq!(next(&[eased, full.clone()]), Some(load("60 kg")));
     assert_eq!(next(&[full.clone(), full]), Some(load("62.5 kg")));
+}
+
+#[test]
+fn a_reason_names_the_loads_that_were_lifted() {
+    let said = |rule: serde_json::Value, sets: &[(&str, u16)], left: Option<u8>| {
+        let block = block(serde_json::json!({
+            "sets": [{"kind": "work", "count": 3, "target": {"reps": {"from": 5, "to": 7}},
+                "load": {"rising": "smallest"}}],
+            "progression": rule,
+        }));
+        let mut last = performed(sets, (5, 7));
+        last.shape = block.shape();
+        if let (Some(left), Some(set)) = (left, last.sets.last_mut()) {
+            set.reserve = Some(Rir::saturating(i64::from(left)));
+        }
+        propose(&block, &[last], &kit()).because.to_string()
+    };
+    let rising = [("60 kg", 7), ("62.5 kg", 4), ("67.5 kg", 6)];
+    let double = serde_json::json!({"double": {}});
+    assert_eq!(
+        said(double, &rising, None),
+        "7, 4, 6 at 60–67.5 kg: below 5–7, a step down to 57.5 kg"
+    );
+    let fixed = serde_json::json!({"fixed": {"up": "smallest"}});
+    assert_eq!(
+        said(fixed, &rising, None),
+        "not every rep done at 60–67.5 kg: same load again"
+    );
+    // What one set tells stands beside the load of that set.
+    let twice = serde_json::json!({"two_for_two": {"up": "smallest"}});
+    assert_eq!(
+        said(twice, &rising, None),
+        "6 at 67.5 kg in the last set: not yet two over 7 twice running, same load again"
+    );
+    let reserve = |aim: u8| serde_json::json!({"by_reserve": {"aim": aim, "step": "smallest"}});
+    assert_eq!(
+        said(reserve(1), &rising, Some(1)),
+        "1 left at 67.5 kg, as aimed at: same load again"
+    );
+    assert_eq!(
+        said(reserve(1), &rising, Some(3)),
+        "4 of 5 reps at 62.5 kg and 3 left do not fit together: same load again"
+    );
 }

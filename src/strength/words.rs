@@ -119,13 +119,23 @@ impl Words {
         }
     }
 
+    /// What the sets that a reason names were done with: "60 kg", or "60–67.5 kg" where they differ.
+    pub(super) fn lifted(self, moved: &Moved) -> String {
+        let [least, most] = moved.span.unwrap_or([moved.at; 2]);
+        if least == most {
+            return self.load(most);
+        }
+        let unit = self.0.unwrap_or(most.unit());
+        format!("{}–{}", least.figure(unit), most.shown(unit))
+    }
+
     /// "7, 7, 7 at 82.5 kg".
-    fn done(self, reps: &[Reps], at: Load) -> String {
+    fn done(self, reps: &[Reps], moved: &Moved) -> String {
         let reps: Vec<String> = reps.iter().map(Reps::to_string).collect();
         say!(
             "{reps} at {load}",
             reps = reps.join(", "),
-            load = self.load(at)
+            load = self.lifted(moved)
         )
     }
 
@@ -182,7 +192,7 @@ impl Words {
                 moved,
             } => say!(
                 "{done}: top of {range} reached, {follows}",
-                done = self.done(reps, moved.at),
+                done = self.done(reps, moved),
                 range = range(*low, *top),
                 follows = self.follows(moved)
             ),
@@ -193,7 +203,7 @@ impl Words {
                 moved,
             } => say!(
                 "{done}: inside {range}, {follows}",
-                done = self.done(reps, moved.at),
+                done = self.done(reps, moved),
                 range = range(*low, *top),
                 follows = self.follows(moved)
             ),
@@ -204,30 +214,30 @@ impl Words {
                 moved,
             } => say!(
                 "{done}: below {range}, {follows}",
-                done = self.done(reps, moved.at),
+                done = self.done(reps, moved),
                 range = range(*low, *top),
                 follows = self.follows(moved)
             ),
             Because::TwoOverTwice { reps, goal, moved } => say!(
                 "{done} in the last sets: two over {goal} twice running, {follows}",
-                done = self.done(reps, moved.at),
+                done = self.done(reps, moved),
                 goal,
                 follows = self.follows(moved)
             ),
             Because::NotTwiceYet { reps, goal, moved } => say!(
                 "{done} in the last set: not yet two over {goal} twice running, {follows}",
-                done = self.done(&[*reps], moved.at),
+                done = self.done(&[*reps], moved),
                 goal,
                 follows = self.follows(moved)
             ),
             Because::AllDone { moved } => say!(
                 "every rep done at {load}: {follows}",
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::NotAllDone { moved } => say!(
                 "not every rep done at {load}: {follows}",
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::NoEstimate { moved } => {
@@ -246,14 +256,14 @@ impl Words {
             } => say!(
                 "{reserve} left at {load}, {aim} aimed at: {follows}",
                 reserve,
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 aim,
                 follows = self.follows(moved)
             ),
             Because::AsAimed { reserve, moved } => say!(
                 "{reserve} left at {load}, as aimed at: {follows}",
                 reserve,
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::LessInReserve {
@@ -263,13 +273,13 @@ impl Words {
             } => say!(
                 "only {reserve} left at {load}, {aim} aimed at: {follows}",
                 reserve,
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 aim,
                 follows = self.follows(moved)
             ),
             Because::NoReserveSaid { moved } => say!(
                 "no reps in reserve were said at {load}: {follows}",
-                load = self.load(moved.at),
+                load = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::Disagrees {

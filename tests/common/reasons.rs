@@ -12,14 +12,24 @@ use stanchion::units::Reps;
 fn moved() -> BoxedStrategy<Moved> {
     let wish = select(vec![Wish::Harder, Wish::Same, Wish::Easier]);
     let bound = option::of(select(vec![Bound::Tenth, Bound::KitStep]));
-    (load(), load(), wish, equipment(), any::<bool>(), bound)
-        .prop_map(|(at, to, wish, on, assists, bound)| Moved {
+    let span = option::of([load(), load()]);
+    (
+        load(),
+        load(),
+        wish,
+        equipment(),
+        any::<bool>(),
+        bound,
+        span,
+    )
+        .prop_map(|(at, to, wish, on, assists, bound, span)| Moved {
             at,
             to,
             wish,
             on,
             assists,
             bound,
+            span,
         })
         .boxed()
 }

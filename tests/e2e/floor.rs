@@ -20,9 +20,14 @@ async fn reps_and_load_are_changed_before_and_after_the_tap() {
     person.see("load-panel").await;
     person.type_into("load-typed", "heavy").await;
     person.reads("load-panel", "“heavy” is no load").await;
+    // What was typed and not taken does not go away with the panel.
+    person.tap("load-use").await;
+    person.reads("load-wrong", "“heavy” is no load").await;
     person.type_into("load-typed", "16").await;
     // Not one of the kit: borrowed, and used all the same.
     person.reads("load-refused", "15 or 17.5 kg").await;
+    person.tap("load-use").await;
+    person.see("load-anyway").await;
     person.tap("load-anyway").await;
     person.reads("load-step-figure", "16 kg").await;
     person.tap("load-use").await;

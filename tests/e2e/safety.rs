@@ -66,3 +66,32 @@ async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
     plain(&person, "Push-up").await;
     person.close().await;
 }
+
+#[tokio::test]
+async fn in_a_rest_it_is_asked_before_anything_counts_in() {
+    let server = Server::start();
+    let browser = Browser::start("safety-rest");
+    let sheet = "# Boat day\nBench press: 1 × 8; 1 × 8+ to failure; 40 kg; rest 10 min";
+    let person = with_sheet(&browser, &server, sheet).await;
+    person.tap("go-floor").await;
+    begin(&person, "Boat day").await;
+    log(&person).await;
+    person.see("rest").await;
+    // A tap right after the last one is taken for a slip; it is given again.
+    let begin_set = |until: &str| {
+        format!(
+            "document.querySelector('[data-part=\"begin-set\"]')?.click();
+             return document.querySelector('[data-part=\"{until}\"]') !== null"
+        )
+    };
+    person
+        .until(&begin_set("safety-panel"), "the question")
+        .await;
+    assert!(person.has("rest").await && !person.has("cues-stop").await);
+    person.tap("panel-close").await;
+    person.gone("safety-panel").await;
+    // Put away, it is not asked twice of one set.
+    person.until(&begin_set("cues-stop"), "the cues").await;
+    assert!(!person.has("safety-panel").await);
+    person.close().await;
+}

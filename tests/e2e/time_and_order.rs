@@ -66,7 +66,7 @@ async fn a_sheet_over_its_budget_is_kept_shortened() {
     person
         .reads(
             "predicted",
-            "about 30 min, 11 min over the budget of 20 min",
+            "about 31 min, 11 min over the budget of 20 min",
         )
         .await;
     person.reads("sheet-look", "takes 10:40").await;

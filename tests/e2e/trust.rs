@@ -37,6 +37,13 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     assert!(!person.has("rest").await, "nothing was logged");
     picture(&person, "jump").await;
 
+    // Other reps are seen before they are logged, and asked about anew.
+    person.tap("reps-less").await;
+    person.reads("log", "tap when racked").await;
+    person.tap("reps-more").await;
+    person.reads("log", "6").await;
+    assert_eq!(person.run(DONE).await, 0);
+
     // Another load is asked about anew.
     person.tap("load").await;
     person.type_into("load-typed", "20").await;

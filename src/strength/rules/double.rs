@@ -25,21 +25,21 @@ pub(in super::super) fn double(
             reps,
             low,
             top,
-            moved,
+            moved: moved.over(seen.span()),
         })
     } else if reached {
         ladder.because(seen.at, Wish::Harder, up, |moved| Because::TopReached {
             reps,
             low,
             top,
-            moved,
+            moved: moved.over(seen.span()),
         })
     } else {
         ladder.because(seen.at, Wish::Same, up, |moved| Because::InRange {
             reps,
             low,
             top,
-            moved,
+            moved: moved.over(seen.span()),
         })
     }
 }

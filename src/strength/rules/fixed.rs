@@ -9,11 +9,11 @@ use crate::sheet::Step;
 pub(in super::super) fn fixed(seen: &Seen<'_>, up: Step, ladder: &Ladder) -> Because {
     if seen.missed().is_none() {
         ladder.because(seen.at, Wish::Harder, up, |moved| Because::AllDone {
-            moved,
+            moved: moved.over(seen.span()),
         })
     } else {
         ladder.because(seen.at, Wish::Same, up, |moved| Because::NotAllDone {
-            moved,
+            moved: moved.over(seen.span()),
         })
     }
 }

@@ -17,7 +17,7 @@ pub(in super::super) fn by_reserve(
 ) -> Because {
     let Some(reserve) = seen.last().reserve else {
         return ladder.because(seen.at, Wish::Same, step, |moved| Because::NoReserveSaid {
-            moved,
+            moved: moved.over(seen.last_load()),
         });
     };
     match reserve.cmp(&aim) {
@@ -29,25 +29,25 @@ pub(in super::super) fn by_reserve(
                 reps,
                 low,
                 reserve,
-                moved,
+                moved: moved.over([worst.load.unwrap_or(seen.at); 2]),
             })
         }
         Ordering::Greater => ladder.because(seen.at, Wish::Harder, step, |moved| {
             Because::MoreInReserve {
                 reserve,
                 aim,
-                moved,
+                moved: moved.over(seen.last_load()),
             }
         }),
         Ordering::Equal => ladder.because(seen.at, Wish::Same, step, |moved| Because::AsAimed {
             reserve,
-            moved,
+            moved: moved.over(seen.last_load()),
         }),
         Ordering::Less => ladder.because(seen.at, Wish::Easier, step, |moved| {
             Because::LessInReserve {
                 reserve,
                 aim,
-                moved,
+                moved: moved.over(seen.last_load()),
             }
         }),
     }

@@ -72,6 +72,20 @@ impl<'a> Seen<'a> {
         self.work.iter().map(|set| set.reps).collect()
     }
 
+    /// The least and the most that the work sets were done with.
+    pub(super) fn span(&self) -> [Load; 2] {
+        let loads = self.work.iter().filter_map(|set| set.load);
+        loads.fold(
+            [self.work[0].load.unwrap_or(self.at); 2],
+            |[least, most], load| [least.min(load), most.max(load)],
+        )
+    }
+
+    /// What the last work set was done with, as a span.
+    pub(super) fn last_load(&self) -> [Load; 2] {
+        [self.last().load.unwrap_or(self.at); 2]
+    }
+
     /// From which load to which the work sets were made easier, though the block does not plan that.
     ///
     /// Reps reached with less load than planned, or than was tried before them, do not earn a step up.

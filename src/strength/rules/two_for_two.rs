@@ -25,13 +25,13 @@ pub(in super::super) fn two_for_two(
             ladder.because(seen.at, Wish::Harder, up, |moved| Because::TwoOverTwice {
                 reps: [earlier, reps],
                 goal,
-                moved,
+                moved: moved.over(seen.last_load()),
             })
         }
         _ => ladder.because(seen.at, Wish::Same, up, |moved| Because::NotTwiceYet {
             reps,
             goal,
-            moved,
+            moved: moved.over(seen.last_load()),
         }),
     }
 }

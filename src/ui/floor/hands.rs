@@ -3,7 +3,7 @@
 mod headset;
 
 use super::keys::Wish;
-use super::safety::Answered;
+use super::safety::{Answered, ask};
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
 use crate::device::dom;
@@ -68,6 +68,8 @@ pub struct Hands {
     media: StoredValue<Option<MediaKeys>, LocalStorage>,
     /// The exercises for which it was answered whether a set to failure is safe.
     pub answered: Answered,
+    /// The set for which that was asked last. Put away, the question comes again with the next such set.
+    pub safety_asked: StoredValue<Option<SetKey>>,
 }
 
 /// That the set on the board is done as it is offered now.
@@ -109,6 +111,7 @@ impl Hands {
             touches: StoredValue::new(Touches::default()),
             media: StoredValue::new_local(None),
             answered: Answered::unread(),
+            safety_asked: StoredValue::new(None),
         }
     }
 
@@ -205,10 +208,12 @@ impl Hands {
         sure
     }
 
-    /// Begins the set by ear; a jump of load wants a second tap.
+    /// Begins the set by ear; a jump of load wants a second tap. Whether a set to failure is safe is asked before anything
+    /// counts in: nobody answers under the bar.
     fn begin_set(self) {
         self.wake();
         if let Some(board) = self.board.get_untracked()
+            && !ask(self, Some(&board))
             && self.sure(&board, Sure::Begin)
         {
             self.app.act(What::SetStarted { set: board.key });
@@ -246,6 +251,10 @@ impl Hands {
         let Some(offered) = self.offer.get_untracked().filter(can_step) else {
             return;
         };
+        // The question stands where the figure is: what is changed is seen first, and asked about anew.
+        if let Some((_, _, Sure::Log)) = self.asked.get_untracked() {
+            self.asked.set(None);
+        }
         let what = self.app.model.with_untracked(|model| {
             let slot = model.session.as_ref()?.state().current()?;
             Some(slot.offer_stepped(offered, more))

@@ -44,10 +44,13 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
     let unit = app.of(Model::unit);
     let wrong = Live::new(None::<String>);
     let refused = Live::new(None::<NotLoadable>);
+    // What was typed and not taken: the panel stays with it, or the lifter would go on with the load of before.
+    let untaken = Live::new(false);
     let choose = move |load: Load| {
         if let Some(board) = board.get_untracked() {
             wrong.set(None);
             refused.set(None);
+            untaken.set(false);
             app.act(What::LoadChosen {
                 set: board.key,
                 load,
@@ -66,6 +69,11 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         }
     };
     let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
+        _ if typed.trim().is_empty() => {
+            wrong.set(None);
+            refused.set(None);
+            untaken.set(false);
+        }
         Ok(load) => {
             let told = app.model.with_untracked(|model| {
                 let equipment = equipment(model, board.get_untracked()?.key);
@@ -75,6 +83,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
                 Some(told) => {
                     wrong.set(None);
                     refused.set(Some(told));
+                    untaken.set(true);
                 }
                 None => choose(load),
             }
@@ -82,6 +91,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         Err(error) => {
             refused.set(None);
             wrong.set(Some(error.to_string()));
+            untaken.set(true);
         }
     };
     let instead = dynamic(move || match refused.get() {
@@ -132,7 +142,9 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             when(jump, || line("caution", "jump-caution", jump_words())),
             as_proposed,
             button("wide strong", "load-use", t("Use it"), move || {
-                close.run(())
+                if !untaken.get_untracked() {
+                    close.run(());
+                }
             }),
         ],
     )

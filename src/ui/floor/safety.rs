@@ -81,10 +81,15 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
     panel("safety-panel", t("To failure"), close, inside)
 }
 
-/// Opens the question where it is due.
-pub fn ask(hands: Hands, board: Option<&Board>) {
+/// Opens the question where it is due, once for each set; says whether it did.
+pub fn ask(hands: Hands, board: Option<&Board>) -> bool {
     let free = hands.open.get_untracked() == Open::Nothing;
-    if free && board.is_some_and(|board| asks(hands, board)) {
+    let due = board.filter(|board| {
+        free && hands.safety_asked.get_value() != Some(board.key) && asks(hands, board)
+    });
+    if let Some(board) = due {
+        hands.safety_asked.set_value(Some(board.key));
         hands.open.set(Open::Safety);
     }
+    due.is_some()
 }

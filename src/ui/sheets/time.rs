@@ -21,14 +21,15 @@ pub fn reading(seconds: u64) -> String {
 
 /// The predicted minutes against the budget.
 fn against_budget(sheet: &Sheet, pace: Pace) -> String {
-    let about = about(sheet, pace);
     let Some(budget) = sheet.budget_minutes else {
-        return about;
+        return about(sheet, pace);
     };
     let seconds = Prediction::of(sheet).seconds(pace.change_over());
     let limit = u64::from(budget) * 60;
     if seconds > limit {
-        let over = (seconds - limit).div_ceil(60);
+        // Both rounded the same way, or the figures would not add up.
+        let (minutes, over) = (seconds.div_ceil(60), (seconds - limit).div_ceil(60));
+        let about = say!("about {minutes} min", minutes);
         say!(
             "{about}, {over} min over the budget of {budget} min",
             about,
@@ -36,6 +37,7 @@ fn against_budget(sheet: &Sheet, pace: Pace) -> String {
             budget
         )
     } else {
+        let about = about(sheet, pace);
         say!("{about}, within the budget of {budget} min", about, budget)
     }
 }
