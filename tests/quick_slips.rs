@@ -40,9 +40,3 @@ fn a_line_that_wants_another_is_named_by_what_stands_there() {
     let said = read("# A\nRow: 3 × 5; between 30 s").unwrap_err()[0].to_string();
     assert!(said.ends_with("found “between”"), "{said}");
 }
-
-#[test]
-fn a_budget_is_a_minute_or_more() {
-    let said = read("# A\nbudget 0 min\nRow: 3 × 5").unwrap_err()[0].to_string();
-    assert_eq!(said, "line 2, column 8: expected minutes, found “0”");
-}

@@ -150,7 +150,7 @@ impl Reading {
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(1, 65_535, t("minutes"))?;
+            let minutes = c.whole(0, 65_535, t("minutes"))?;
             if !c.word("min") || c.peek().is_some() {
                 return Err(c.fault(t("min after the minutes")));
             }

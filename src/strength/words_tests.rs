@@ -16,6 +16,7 @@ fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
         on: Equipment::Barbell,
         assists,
         bound: None,
+        span: None,
     }
 }
 

@@ -6,7 +6,7 @@ use super::common::events::event;
 use super::common::time;
 use super::engine::Engine;
 use super::export::{download_into, give_file};
-use super::looks::picture;
+use super::looks::{picture, shots};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest, log as log_set, log_all};
@@ -199,9 +199,9 @@ async fn on_paper(person: &Person) {
                     && style('.chart-picture text').fill === 'rgb(0, 0, 0)'
                     && style('.chart-table').display !== 'none'";
     person.until(seen, "the picture is printed").await;
-    if let Some(shots) = std::env::var_os("STANCHION_SHOTS") {
+    if let Some(shots) = shots() {
         let picture = person.client.screenshot().await.unwrap();
-        std::fs::write(PathBuf::from(shots).join("history-print.png"), picture).unwrap();
+        std::fs::write(shots.join("history-print.png"), picture).unwrap();
     }
     let screen = json!({ "media": "" });
     person.devtools("Emulation.setEmulatedMedia", screen).await;
@@ -243,9 +243,9 @@ async fn a_picture_is_saved_as_a_file() {
             tokio::task::yield_now().await;
         };
         assert!(bytes.starts_with(head), "a file of the kind {ending}");
-        if let Some(shots) = std::env::var_os("STANCHION_SHOTS") {
+        if let Some(shots) = shots() {
             std::fs::create_dir_all(&shots).unwrap();
-            std::fs::write(PathBuf::from(shots).join(format!("saved.{ending}")), &bytes).unwrap();
+            std::fs::write(shots.join(format!("saved.{ending}")), &bytes).unwrap();
         }
     }
 }

@@ -18,6 +18,12 @@ const SIZES: [(&str, u32, u32, f64); 4] = [
     ("large", 390, 844, 2.0),
 ];
 
+/// Where pictures are kept, if anywhere; a name that is empty counts as none.
+pub fn shots() -> Option<PathBuf> {
+    let named = std::env::var_os("STANCHION_SHOTS").filter(|name| !name.is_empty());
+    named.map(PathBuf::from)
+}
+
 /// Makes the window of that size.
 pub async fn resize(person: &Person, width: u32, height: u32) {
     let metrics =
@@ -102,8 +108,7 @@ pub async fn picture(person: &Person, name: &str) {
                 .screenshot()
                 .await
                 .expect("the browser takes pictures");
-            if let Some(folder) = std::env::var_os("STANCHION_SHOTS") {
-                let folder = PathBuf::from(folder);
+            if let Some(folder) = shots() {
                 std::fs::create_dir_all(&folder).unwrap();
                 std::fs::write(folder.join(format!("{name}-{size}-{theme}.png")), picture).unwrap();
             }

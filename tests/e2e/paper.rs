@@ -2,12 +2,12 @@
 
 use super::browser::Browser;
 use super::engine::{Engine, only_in};
+use super::looks::shots;
 use super::person::Person;
 use super::server::Server;
 use super::share::with_sheet;
 use fantoccini::wd::{PrintConfiguration, PrintSize};
 use serde_json::json;
-use std::path::PathBuf;
 
 /// Pages of the open place when it is printed on that paper.
 async fn pages(person: &Person, size: PrintSize) -> usize {
@@ -35,7 +35,7 @@ pub async fn on_both(person: &Person, what: &str, most: usize) {
 
 /// How the open place looks on paper, kept for people to look at where `STANCHION_SHOTS` names a folder.
 pub async fn picture(person: &Person, name: &str) {
-    let Some(folder) = std::env::var_os("STANCHION_SHOTS") else {
+    let Some(folder) = shots() else {
         return;
     };
     let print = json!({ "media": "print" });
@@ -46,7 +46,6 @@ pub async fn picture(person: &Person, name: &str) {
         .devtools("Emulation.setDeviceMetricsOverride", metrics)
         .await;
     let picture = person.client.screenshot().await.expect("a picture");
-    let folder = PathBuf::from(folder);
     std::fs::create_dir_all(&folder).unwrap();
     std::fs::write(folder.join(format!("{name}.png")), picture).unwrap();
     person

@@ -3,7 +3,7 @@
 use super::axe::{WALK, promised};
 use super::browser::Browser;
 use super::engine::{Engine, only_in};
-use super::looks::{look, resize};
+use super::looks::{look, resize, shots};
 use super::person::Person;
 use super::server::Server;
 use base64::Engine as _;
@@ -117,8 +117,7 @@ async fn every_screen_has_its_picture_in_the_docs() {
     ) {
         return;
     }
-    let folder =
-        std::env::var_os("STANCHION_SHOTS").map(|folder| PathBuf::from(folder).join("screens"));
+    let folder = shots().map(|folder| folder.join("screens"));
     let server = Server::start();
     let browser = Browser::start("screens");
     let person = Person::open(&browser, &server).await;
@@ -225,8 +224,7 @@ async fn every_screen_in_german() {
         person.run("return document.documentElement.lang").await,
         json!("de")
     );
-    let folder =
-        std::env::var_os("STANCHION_SHOTS").map(|folder| PathBuf::from(folder).join("german"));
+    let folder = shots().map(|folder| folder.join("german"));
     if let Some(folder) = &folder {
         std::fs::create_dir_all(folder).expect("a folder for pictures");
     }
