@@ -4,12 +4,12 @@ mod common;
 
 use common::built::{block, done, reps, sheet, work};
 use common::floor::Floor;
-use common::swaps::{kit, line};
+use common::swaps::{kit, line, today};
 use common::{id, time};
 use stanchion::session::{Amount, Board, What};
 use stanchion::sheet::{Block, LoadBasis, SideMode};
 use stanchion::strength::{Performance, SetResult, Support};
-use stanchion::units::{Load, Rir};
+use stanchion::units::{Load, Rir, Unit};
 
 fn squat() -> Block {
     block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both)
@@ -66,6 +66,30 @@ fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
     let first = heavy.cautions.first().expect("a caution");
     assert!(first.starts_with("Beyond what your last weeks support"));
     assert!(board_with(&floor, &[]).foretold.is_none());
+}
+
+#[test]
+fn a_chosen_load_is_told_before_the_reason_of_the_one_that_was_proposed() {
+    let mut squat = squat();
+    squat.start = Some(Load::whole_kg(60));
+    let proposal = today(&[], &kit()).propose(&squat);
+    let mut floor = Floor::with(sheet(squat), vec![proposal]);
+    let proposed = board_with(&floor, &[]);
+    let because = proposed.because(Unit::Kg);
+    let choose = |floor: &mut Floor, load| {
+        let set = floor.state().current().unwrap().planned.key;
+        floor.tap(vec![What::LoadChosen {
+            set,
+            load,
+            proposed: proposed.load,
+        }]);
+        board_with(floor, &[]).because(Unit::Kg)
+    };
+    let other = choose(&mut floor, Load::whole_kg(75));
+    assert_eq!(other, format!("75 kg chosen; proposed: {because}"));
+    // The proposed one, chosen by hand, is no other one.
+    let same = choose(&mut floor, proposed.load.unwrap());
+    assert_eq!(same, because);
 }
 
 #[test]

@@ -79,7 +79,7 @@ impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             LoadError::NotANumber(s) => f.write_str(&say!(
-                "“{given}” is no load: write a number like 82.5",
+                "“{given}” is no plain number: write one like 82.5",
                 given = s
             )),
             LoadError::UnknownUnit(s) => f.write_str(&say!(
@@ -352,11 +352,11 @@ mod tests {
         let said = |text: &str| text.parse::<Load>().unwrap_err().to_string();
         assert!(said("-5 kg").contains("below zero"));
         assert!(said("5 stone").contains("write kg or lb"));
-        assert!(said("1e3 kg").contains("is no load"));
-        assert!(said("+5 kg").contains("is no load"));
+        assert!(said("1e3 kg").contains("is no plain number"));
+        assert!(said("+5 kg").contains("is no plain number"));
         assert!("5.0000000000000000000".parse::<Load>().is_err());
-        assert!(said("82.5000000000000000000 kg").contains("is no load"));
-        assert!(said("99999999999999999999999999999 kg").contains("is no load"));
+        assert!(said("82.5000000000000000000 kg").contains("is no plain number"));
+        assert!(said("99999999999999999999999999999 kg").contains("is no plain number"));
         assert!(said("2001 kg").contains("too heavy"));
         assert!(said("4500 lb").contains("too heavy"));
         assert!(said("1.0000000001 kg").contains("digits after the point"));

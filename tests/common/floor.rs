@@ -4,7 +4,7 @@ use super::events::event;
 use super::id;
 use stanchion::session::{Amount, Began, EventId, Moment, Session, SessionId, Short, State, What};
 use stanchion::sheet::Sheet;
-use stanchion::strength::Curve;
+use stanchion::strength::{Curve, Proposal};
 use stanchion::units::Seconds;
 use uuid::Uuid;
 
@@ -20,12 +20,17 @@ pub struct Floor {
 
 impl Floor {
     pub fn on(sheet: Sheet) -> Floor {
+        Floor::with(sheet, Vec::new())
+    }
+
+    /// One on which loads were proposed when it began.
+    pub fn with(sheet: Sheet, proposals: Vec<Proposal>) -> Floor {
         let began = What::Began(Box::new(Began {
             curve: Curve::default(),
             session: SessionId(id(5, 5)),
             sheet,
             body_mass: None,
-            proposals: Vec::new(),
+            proposals,
             light: false,
             along: None,
         }));

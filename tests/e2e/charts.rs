@@ -294,7 +294,7 @@ async fn the_body_is_weighed_corrected_and_removed_with_a_way_back() {
         .await;
     person.type_into("body-weigh", "heavy").await;
     person.tap("body-weigh-keep").await;
-    person.reads("body-weigh-wrong", "is no load").await;
+    person.reads("body-weigh-wrong", "is no plain number").await;
     person.type_into("body-weigh", "28.4").await;
     person.tap("body-weigh-keep").await;
     person.reads("body-mass-chart-says", "28.4 kg").await;

@@ -19,10 +19,14 @@ async fn reps_and_load_are_changed_before_and_after_the_tap() {
     person.tap("load").await;
     person.see("load-panel").await;
     person.type_into("load-typed", "heavy").await;
-    person.reads("load-panel", "“heavy” is no load").await;
+    person
+        .reads("load-panel", "“heavy” is no plain number")
+        .await;
     // What was typed and not taken does not go away with the panel.
     person.tap("load-use").await;
-    person.reads("load-wrong", "“heavy” is no load").await;
+    person
+        .reads("load-wrong", "“heavy” is no plain number")
+        .await;
     person.type_into("load-typed", "16").await;
     // Not one of the kit: borrowed, and used all the same.
     person.reads("load-refused", "15 or 17.5 kg").await;

@@ -119,7 +119,7 @@ async fn a_body_mass_that_is_none_is_refused_in_place() {
     let person = Person::open(&browser, &server).await;
     person.type_into("body-mass", "a lot").await;
     person.tap("welcome-open").await;
-    person.reads("welcome", "“a lot” is no load").await;
+    person.reads("welcome", "“a lot” is no plain number").await;
     person.type_into("body-mass", "79.5").await;
     person.tap("welcome-open").await;
     person.see("choose").await;

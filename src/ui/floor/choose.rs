@@ -107,7 +107,9 @@ fn none() -> AnyView {
     el("p")
         .class("quiet")
         .part("no-sheets")
-        .child(t("There is no sheet yet. Open one from a file in "))
+        .child(t(
+            "There is no sheet yet. Write one, or open one from a file, in ",
+        ))
         .child(el("a").set("href", Place::Sheets.href()).child(t("Sheets")))
         .child(".")
         .view()
