@@ -86,7 +86,7 @@ fn a_chosen_load_is_told_before_the_reason_of_the_one_that_was_proposed() {
         board_with(floor, &[]).because(Unit::Kg)
     };
     let other = choose(&mut floor, Load::whole_kg(75));
-    assert_eq!(other, format!("75 kg chosen; proposed: {because}"));
+    assert_eq!(other, format!("75 kg chosen ({because})"));
     // The proposed one, chosen by hand, is no other one.
     let same = choose(&mut floor, proposed.load.unwrap());
     assert_eq!(same, because);

@@ -89,7 +89,7 @@ impl Board {
     pub fn because(&self, unit: Unit) -> String {
         let because = match self.load.filter(|_| self.overruled) {
             Some(load) if self.prescribed.is_some() => say!(
-                "{load} chosen; proposed: {because}",
+                "{load} chosen ({because})",
                 load = load.shown(unit),
                 because = self.rule_said(unit),
             ),
