@@ -202,7 +202,7 @@ async fn a_session_is_changed_and_goes_on_and_is_done_again() {
     person.tap("forgotten").await;
     person.type_into("correct-load", "a lot").await;
     person.tap("forgotten-keep").await;
-    person.reads("correct-wrong", "load").await;
+    person.reads("correct-wrong", "plain number").await;
     person.type_into("correct-load", "16").await;
     person.tap("forgotten-keep").await;
     sets_are(&person, 3).await;

@@ -29,16 +29,8 @@ const APART: &str = "--one-caller-inline-max-function-size=100";
 /// a number added that is no more than that never wraps around, and the number can be said with the access.
 const LOW_UNUSED: &str = "--low-memory-unused";
 
-/// For size, as long as that makes it smaller; names stay for the parts (`split/`). What counts is the size when it is packed:
-/// `-Oz` leaves less code, and less of it that is alike, and so do the two passes that are left out. They keep in a local what
-/// would be computed or read twice.
-const PASSES: [&str; 5] = [
-    "-Os",
-    "--converge",
-    "-g",
-    "--skip-pass=local-cse",
-    "--skip-pass=simplify-locals",
-];
+/// For size, as long as that makes it smaller; names stay for the parts (`split/`).
+const PASSES: [&str; 3] = ["-Oz", "--converge", "-g"];
 
 /// What to do when this part fails.
 const NEXT: &str =
