@@ -160,12 +160,11 @@ mod tests {
 
     #[test]
     fn safety_bars_are_for_what_can_fall() {
-        use crate::strength::propose::tests::block;
-        let of = |changes| cautions(&block(changes), &SetKind::ToFailure);
-        let bar = of(serde_json::json!({}));
+        let said = |changes| cautions(&block(changes), &SetKind::ToFailure);
+        let bar = said(serde_json::json!({}));
         assert!(bar[0].contains("safety bars or a spotter"), "{bar:?}");
         // A push-up falls on nobody.
-        let body = of(serde_json::json!({
+        let body = said(serde_json::json!({
             "basis": {"body_mass_share": "64 %"},
             "exercise": {"id": "push-up", "name": "Push-up", "pattern": "push_across", "equipment": "body"},
         }));

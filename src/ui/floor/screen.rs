@@ -235,11 +235,11 @@ pub fn screen(app: Stanchion) -> AnyView {
         let now = face.get();
         if before.is_some_and(|before| before != now) {
             hands.ending.set(false);
-            // A panel belongs to the set it was opened on; what goes of the session belongs to none.
             if open.get_untracked() == Open::Safety {
                 // Not answered when the rest ended: it is asked again.
                 hands.safety_asked.set_value(None);
             }
+            // A panel belongs to the set it was opened on; what goes of the session belongs to none.
             if open.get_untracked() != Open::Short {
                 open.set(Open::Nothing);
             }
