@@ -43,11 +43,14 @@ function isKnown() {
   }
 }
 
+/** Whether this is a later start: the app has been here, or its service worker answers. */
+const isLater = () => Boolean(navigator.serviceWorker?.controller) || isKnown();
+
 /** The last module that is to be in its place before anything is shown. Who comes for the first time has something to read
  * while the others come; a phone that has been here before has all of them. */
 function needed() {
   if (!/^#?\/?(floor)?$/.test(location.hash)) return later.length;
-  return navigator.serviceWorker?.controller || isKnown() ? Math.min(1, later.length) : 0;
+  return isLater() ? Math.min(1, later.length) : 0;
 }
 
 /** What is brought before anything is shown: the script of the app, its first module, and those that are needed besides. */
@@ -97,11 +100,18 @@ try {
   // No storage here: the look of the phone.
 }
 
-// Whoever comes for the first time has something to read while the app loads.
+// Whoever comes for the first time has something to read while the app loads. In a later start the app is there before the shell
+// is due, which the style sheet keeps back for a second.
 page.then(() => {
   const first = document.getElementById("shell-first");
   if (first) first.hidden = isKnown();
+  if (!isLater()) showShell();
 });
+
+/** Shows the static shell now. */
+function showShell() {
+  document.getElementById("shell")?.classList.add("now");
+}
 
 /** The languages that there is a file of, beside English. */
 const LANGUAGES = ["de"];
@@ -146,7 +156,7 @@ async function speak() {
   document.documentElement.lang = file.language;
   await page;
   // What the home screen says of the app: the system reads it when the app is installed, and now and then after that.
-  document.querySelector("link[rel=manifest]").href = `manifest.${file.language}.webmanifest`;
+  document.querySelector("link[rel=manifest]").dataset.later = `manifest.${file.language}.webmanifest`;
   for (const element of document.querySelectorAll("[data-words]")) element.textContent = t(element.textContent.trim());
 }
 
@@ -156,7 +166,7 @@ const spoken = speak().catch((error) => console.error(error));
 function say(sentence) {
   const word = document.getElementById("shell-word");
   if (word) {
-    document.getElementById("shell").hidden = false;
+    showShell();
     word.textContent = t(sentence);
     word.classList.add("failed");
   }
@@ -216,7 +226,7 @@ function fileAtOnce(url) {
  * are missing, one after the other, and comes back at once. */
 globalThis.stanchionPart = (part) => {
   if (part === 0) {
-    showIcon();
+    completePage();
     bringRest();
     return;
   }
@@ -238,12 +248,12 @@ globalThis.stanchionPart = (part) => {
   }
 };
 
-/** Gives the page its icon, which waits until the first screen is there. */
-function showIcon() {
-  const icon = document.querySelector("link[data-icon]");
-  if (!icon) return;
-  icon.href = icon.dataset.icon;
-  delete icon.dataset.icon;
+/** Gives the page its icon and its manifest, which wait until the first screen is there. */
+function completePage() {
+  for (const link of document.querySelectorAll("link[data-later]")) {
+    link.href = link.dataset.later;
+    delete link.dataset.later;
+  }
 }
 
 /** Milliseconds after which what could not be had is asked for again, and the most. */

@@ -210,3 +210,76 @@ async fn what_is_called_before_it_is_there_is_waited_for() {
     assert_eq!(waited(&person).await.len(), 1);
     person.close().await;
 }
+
+/// What the static shell does, as the style sheet has it: whether it waits, whether it takes room while it does, and whether
+/// it does when it has waited. Its wait begins anew for this and is held, so that no clock decides.
+const SHELL: &str = "const shell = document.getElementById('shell');
+    const waits = getComputedStyle(shell).animationName !== 'none';
+    if (!waits) return { waits, before: shell.offsetHeight > 0, after: true };
+    shell.style.animation = 'none';
+    shell.offsetHeight;
+    shell.style.animation = '';
+    const wait = document.getAnimations().find((it) => it.effect.target === shell);
+    wait.pause();
+    const before = shell.offsetHeight > 0;
+    wait.finish();
+    return { waits, before, after: shell.offsetHeight > 0 };";
+
+#[tokio::test]
+async fn the_shell_is_there_at_once_the_first_time_and_waits_in_a_later_start() {
+    if !only_in(
+        &[Engine::Chromium],
+        "a script before the app comes by Chromium's devtools",
+    ) {
+        return;
+    }
+    let server = Server::start();
+    let browser = Browser::start("parts-shell");
+    let person = Person {
+        client: browser.open().await,
+    };
+    // The app is on its way for ever.
+    let never = "WebAssembly.compileStreaming = () => new Promise(() => {});";
+    let script = person.before_the_app(never).await;
+    person.client.goto(&server.url()).await.unwrap();
+    let shown = "return document.getElementById('shell').classList.contains('now')";
+    person.until(shown, "the shell is shown at once").await;
+    let shell = person.run(SHELL).await;
+    assert_eq!(
+        shell,
+        json!({ "waits": false, "before": true, "after": true })
+    );
+    // What the browser does in its own time waits for the first screen.
+    let addresses =
+        "return [...document.querySelectorAll('link[data-later]')].map((it) => it.rel).sort()";
+    assert_eq!(person.run(addresses).await, json!(["icon", "manifest"]));
+    person
+        .devtools("Page.removeScriptToEvaluateOnNewDocument", script)
+        .await;
+    person.client.refresh().await.unwrap();
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    let manifest = "return document.querySelector('link[rel=manifest]').href.endsWith('/manifest.webmanifest')";
+    assert_eq!(person.run(manifest).await, json!(true));
+    installed(&person).await;
+    person.before_the_app(never).await;
+    person.client.refresh().await.unwrap();
+    person
+        .until(
+            "return document.readyState === 'complete'",
+            "the page is there",
+        )
+        .await;
+    let shell = person.run(SHELL).await;
+    assert_eq!(
+        shell,
+        json!({ "waits": true, "before": false, "after": true })
+    );
+    assert_eq!(
+        person
+            .run("return document.getElementById('shell-word').innerText")
+            .await,
+        json!("Opening the log.")
+    );
+    person.close().await;
+}
