@@ -38,6 +38,7 @@ fn fives(block: &Block) -> Vec<Performance> {
         shape: block.shape(),
         basis: Some(block.basis.clone()),
         body_mass: None,
+        left: 0,
         sets: vec![set.clone()],
     };
     (0..6).rev().map(day).collect()

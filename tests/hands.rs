@@ -6,7 +6,7 @@ use common::built::{block, key, reps, sets, sheet as sheet_of, work};
 use common::floor::{COUNT_IN_S, Floor, seen};
 use proptest::prelude::*;
 use stanchion::cues::{Position, position, set_timeline};
-use stanchion::ledger::{SessionRecord, Volume};
+use stanchion::ledger::{SessionRecord, Volume, performances_of};
 use stanchion::session::{Amount, Phase, StageAmount, What};
 use stanchion::sheet::{Group, LoadBasis, RepTarget, SetKind, SideMode, Target, Tempo, unroll};
 use stanchion::units::{Load, Seconds};
@@ -93,8 +93,16 @@ fn each_side_is_offered_and_logged_with_its_own_reps() {
     let record = SessionRecord::from_events(floor.session.events()).unwrap();
     let line = record.lines().next().unwrap().1;
     assert_eq!(line.amount, sides(8, 4));
-    // No rule takes the stronger side for both.
+    // No rule takes the stronger side for both, and none passes the set over.
     assert_eq!(line.amount.reps(), Some(reps(4)));
+    let (_, performance) = performances_of(&record).remove(0);
+    let seen: Vec<(bool, u16)> = performance
+        .sets
+        .iter()
+        .map(|set| (set.work, set.reps.get()))
+        .collect();
+    assert_eq!(seen, [(true, 4)]);
+    assert_eq!(performance.left, 1);
 }
 
 #[test]

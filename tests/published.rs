@@ -135,6 +135,7 @@ fn performance(
         shape: shape.to_owned(),
         basis: Some(LoadBasis::External),
         body_mass: None,
+        left: 0,
         sets: vec![SetResult {
             load: Some(load(at)),
             reps: reps(done),

@@ -37,6 +37,7 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
             shape: block.shape(),
             basis: None,
             body_mass: None,
+            left: 0,
             sets: vec![SetResult {
                 load: Some(load(at)),
                 reps: reps(*n),

@@ -231,6 +231,7 @@ fn performance(at: &str, done: u16, reserve: Option<i64>) -> Performance {
         shape: "any".to_owned(),
         basis: Some(LoadBasis::External),
         body_mass: None,
+        left: 0,
         sets: vec![SetResult {
             load: Some(load(at)),
             reps: reps(done),

@@ -40,3 +40,13 @@ fn a_line_that_wants_another_is_named_by_what_stands_there() {
     let said = read("# A\nRow: 3 × 5; between 30 s").unwrap_err()[0].to_string();
     assert!(said.ends_with("found “between”"), "{said}");
 }
+
+#[test]
+fn a_sheet_without_a_name_is_told_by_its_first_line() {
+    let said = |text: &str| read(text).unwrap_err()[0].to_string();
+    assert_eq!(
+        said("Front squat: 3 × 5"),
+        "line 1, column 1: expected # and the name of the sheet, found “Front”"
+    );
+    assert!(said("").ends_with("found the end of the line"));
+}

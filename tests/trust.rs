@@ -27,6 +27,7 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
         shape: block.shape(),
         basis: None,
         body_mass: None,
+        left: 0,
         sets: sets
             .iter()
             .map(|(at, n)| SetResult {

@@ -7,9 +7,12 @@ mod files;
 mod found;
 #[path = "words/plain.rs"]
 mod plain;
+#[path = "words/refused.rs"]
+mod refused;
 #[path = "words/said.rs"]
 mod said;
 
+use stanchion::words::SOFT_HYPHEN;
 use std::collections::BTreeSet;
 
 /// The names in braces of a text, each as often as it stands there.
@@ -23,8 +26,27 @@ fn places(text: &str) -> Vec<&str> {
     places
 }
 
+/// Whether soft hyphens may stand in a text, and where they do: inside of a long word, and in no text that is more than
+/// shown. Names of exercises and lines of sheets come into fields where they are written on, and some are spoken.
+fn may_be_parted(english: &str, text: &str) -> bool {
+    let kept = ["#exercise", "#line", "#spoken"];
+    let words = text.split(|c: char| !c.is_alphabetic() && c != SOFT_HYPHEN);
+    let mut parted = words.filter(|word| word.contains(SOFT_HYPHEN));
+    let long = |word: &str| {
+        let parts: Vec<usize> = word
+            .split(SOFT_HYPHEN)
+            .map(|part| part.chars().count())
+            .collect();
+        parts.iter().sum::<usize>() >= 12 && parts.iter().all(|part| *part >= 3)
+    };
+    !kept.iter().any(|context| english.ends_with(context)) && parted.all(long)
+}
+
 /// What is wrong with a translation: other places to fill in, another number of forms, nothing.
 fn fault(english: &str, text: &str) -> Option<&'static str> {
+    if text.contains(SOFT_HYPHEN) && !may_be_parted(english, text) {
+        return Some("is parted where it may not be");
+    }
     let forms = |text: &str| text.matches('|').count();
     let english = english.split('#').next().unwrap_or_default();
     if text.trim().is_empty() {
@@ -138,4 +160,14 @@ fn a_wrong_translation_is_caught() {
     assert!(fault("{n} set|{n} sets", "{n} Sätze").is_some());
     assert!(fault("{reps} at {load}", "{reps} mit {last}").is_some());
     assert!(fault("Begin", " ").is_some());
+    assert_eq!(fault("rotator cuff", "Rotatoren\u{ad}manschette"), None);
+    for parted in [
+        "Satz\u{ad}",
+        "\u{ad}",
+        "Wa\u{ad}denbeinmuskel",
+        "Bei\u{ad}ne",
+    ] {
+        assert!(fault("calves", parted).is_some(), "{parted}");
+    }
+    assert!(fault("Plank#exercise", "Unter\u{ad}armstützen").is_some());
 }

@@ -4,6 +4,7 @@ use super::chart::{Chart, Mark, Shape};
 use super::layout::{Drawing, Words, lay_out};
 use super::marks::class_of;
 use super::pen::{Pen, tenths_text};
+use crate::words::SOFT_HYPHEN;
 
 /// Width of a saved picture, in units.
 pub const PICTURE_WIDTH: i64 = 640;
@@ -81,7 +82,8 @@ pub fn to_svg(chart: &Chart) -> String {
 #[must_use]
 pub fn file_stem(title: &str, day: &str) -> String {
     let mut stem = String::new();
-    for letter in title.chars().flat_map(char::to_lowercase) {
+    let letters = title.chars().filter(|letter| *letter != SOFT_HYPHEN);
+    for letter in letters.flat_map(char::to_lowercase) {
         let spelt = match letter {
             'ä' => "ae",
             'ö' => "oe",
@@ -176,6 +178,8 @@ fn plain(text: &str) -> String {
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
+            // A picture parts no words.
+            SOFT_HYPHEN => {}
             // XML 1.0 has no place for these.
             control if control.is_control() => out.push(' '),
             letter => out.push(letter),
@@ -197,6 +201,10 @@ mod tests {
         );
         assert_eq!(file_stem("–", "2026-02-03"), "chart-2026-02-03");
         assert_eq!(
+            file_stem("Körper\u{ad}gewicht", "2026-02-03"),
+            "koerpergewicht-2026-02-03"
+        );
+        assert_eq!(
             file_stem("Größe, Übung", "2026-02-03"),
             "groesse-uebung-2026-02-03"
         );
@@ -205,7 +213,7 @@ mod tests {
     #[test]
     fn a_picture_stands_alone_and_holds_no_markup_of_a_name() {
         let mut chart = dots(&[10_000, 10_400]);
-        chart.title = "Press <b> & \"pull\"\u{1}".to_owned();
+        chart.title = "Pr\u{ad}ess <b> & \"pull\"\u{1}".to_owned();
         chart.marks[0].name = "sets".to_owned();
         let svg = to_svg(&chart);
         assert!(svg.contains("Press &lt;b&gt; &amp; &quot;pull&quot; "));

@@ -101,7 +101,7 @@ impl Db {
     }
 
     /// The same store by the same connection, from now on in the version that it has: a newer
-    /// one, made by another tab, is not written into.
+    /// one, made by another tab, is not written into, and one that was erased is not made again.
     #[must_use]
     pub fn pinned(self) -> Self {
         let held = self.inner.connection.borrow_mut().take();

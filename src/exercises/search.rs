@@ -7,7 +7,7 @@ use super::muscle::Muscle;
 use super::table::all;
 use crate::order;
 use crate::sheet::{Pattern, SideMode};
-use crate::words::{later, small, spoken, t};
+use crate::words::{SOFT_HYPHEN, later, small, spoken, t};
 
 /// Most bytes of a text that are looked at; longer ones can be no name of the list.
 const TEXT_BYTES_MAX: usize = 200;
@@ -94,7 +94,7 @@ fn words_of(exercise: KnownExercise) -> String {
 fn plain(text: &str) -> String {
     let letters = text
         .chars()
-        .filter(|c| !matches!(c, '-' | '\'' | '’'))
+        .filter(|c| !matches!(*c, '-' | '\'' | '’' | SOFT_HYPHEN))
         .map(|c| if c.is_alphanumeric() { c } else { ' ' });
     small(&letters.collect::<String>())
 }

@@ -89,40 +89,130 @@ impl std::error::Error for Fault {}
 
 impl Error for Fault {
     fn custom<T: fmt::Display>(why: T) -> Fault {
-        Fault::value(why.to_string())
+        let why = why.to_string();
+        Fault::value(in_our_words(&why).map_or(why, |what| say!("expected {what}", what)))
     }
 
     fn invalid_type(found: Unexpected<'_>, expected: &dyn Expected) -> Fault {
-        let found = said(found);
         Fault::value(say!(
             "invalid type: {found}, expected {expected}",
-            found,
-            expected
+            found = said(found),
+            expected = wanted(expected)
         ))
     }
 
     fn invalid_value(found: Unexpected<'_>, expected: &dyn Expected) -> Fault {
-        let found = said(found);
-        Fault::value(format!("invalid value: {found}, expected {expected}"))
+        Fault::value(say!(
+            "invalid value: {found}, expected {expected}",
+            found = said(found),
+            expected = wanted(expected)
+        ))
+    }
+
+    fn invalid_length(length: usize, expected: &dyn Expected) -> Fault {
+        Fault::value(say!(
+            "invalid length {length}, expected {expected}",
+            length,
+            expected = wanted(expected)
+        ))
+    }
+
+    fn unknown_variant(found: &str, known: &'static [&'static str]) -> Fault {
+        Fault::value(say!(
+            "unknown variant `{found}`, expected {known}",
+            found,
+            known = one_of(known)
+        ))
+    }
+
+    fn unknown_field(found: &str, known: &'static [&'static str]) -> Fault {
+        Fault::value(say!(
+            "unknown field `{found}`, expected {known}",
+            found,
+            known = one_of(known)
+        ))
+    }
+
+    fn missing_field(field: &'static str) -> Fault {
+        Fault::value(say!("missing field `{field}`", field))
+    }
+
+    fn duplicate_field(field: &'static str) -> Fault {
+        Fault::value(say!("duplicate field `{field}`", field))
     }
 }
 
-/// What was found, as Serde says it; but null as JSON calls it, and a number with a fraction without its digits: to write
-/// those takes more code than all of this reader.
+/// What was found; null as JSON calls it, and a number with a fraction without its digits: to write those takes more code
+/// than all of this reader.
 fn said(found: Unexpected<'_>) -> String {
     match found {
-        Unexpected::Bool(is) => format!("boolean `{is}`"),
-        Unexpected::Unsigned(number) => format!("integer `{number}`"),
-        Unexpected::Signed(number) => format!("integer `{number}`"),
-        Unexpected::Float(_) => "floating point".to_owned(),
-        Unexpected::Str(text) => format!("string {text:?}"),
+        Unexpected::Bool(is) => format!("`{is}`"),
+        Unexpected::Unsigned(number) => say!("integer `{number}`", number),
+        Unexpected::Signed(number) => say!("integer `{number}`", number),
+        Unexpected::Float(_) => t("floating point").to_owned(),
+        Unexpected::Str(text) => say!("string {text}", text = format_args!("{text:?}")),
         Unexpected::Unit => "null".to_owned(),
-        Unexpected::Seq => "sequence".to_owned(),
-        Unexpected::Map => "map".to_owned(),
-        Unexpected::UnitVariant => "unit variant".to_owned(),
+        Unexpected::Seq => t("sequence").to_owned(),
+        Unexpected::Map => t("map").to_owned(),
+        Unexpected::UnitVariant => t("a name alone").to_owned(),
         Unexpected::Other(said) => said.to_owned(),
         // JSON has no others.
-        _ => "another value".to_owned(),
+        _ => t("another value").to_owned(),
+    }
+}
+
+/// What is expected. The names of our types mean nothing to whoever reads this.
+fn wanted(expected: &dyn Expected) -> String {
+    let said = expected.to_string();
+    if let Some(ours) = in_our_words(&said) {
+        return ours.to_owned();
+    }
+    match said.split(' ').next().unwrap_or_default() {
+        "struct" => t("an object"),
+        "enum" | "variant" => t("a name, or an object with one name"),
+        "u8" => return up_to(u8::MAX.into()),
+        "u16" => return up_to(u16::MAX.into()),
+        "u32" => return up_to(u32::MAX),
+        "u64" | "usize" => t("a whole number from 0 on"),
+        "i8" | "i16" | "i32" | "i64" => t("a whole number"),
+        _ => return said,
+    }
+    .to_owned()
+}
+
+fn up_to(most: u32) -> String {
+    say!("a whole number from 0 to {most}", most)
+}
+
+/// What those say who read texts, ids and times for us, and know no language but English.
+fn in_our_words(said: &str) -> Option<&'static str> {
+    Some(match said {
+        "a string" => t("a text"),
+        "a sequence" => t("a list"),
+        "a map" => t("an object"),
+        "a boolean" => t("true or false"),
+        "an RFC 3339 formatted date and time string"
+        | "input is out of range"
+        | "input contains invalid characters"
+        | "premature end of input"
+        | "trailing input"
+        | "no possible date and time matching input" => {
+            t("a time as in RFC 3339, like 2026-03-02T18:00:00+01:00")
+        }
+        _ if said.starts_with("UUID parsing failed") || said.starts_with("a formatted UUID") => {
+            t("an id like 019b8d2b-8c00-7001-80b0-a7b005e00001")
+        }
+        _ => return None,
+    })
+}
+
+/// Names of which one is expected.
+fn one_of(known: &[&str]) -> String {
+    let names: Vec<String> = known.iter().map(|name| format!("`{name}`")).collect();
+    match names.as_slice() {
+        [only] => only.clone(),
+        [one, other] => say!("{one} or {other}", one, other),
+        all => say!("one of {names}", names = all.join(", ")),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::cursor::Cursor;
 use super::fault::{Fault, Misread};
+use crate::say;
 use crate::words::t;
 use serde::de::{
     DeserializeOwned, DeserializeSeed, Deserializer, EnumAccess, Error, Expected, MapAccess,
@@ -50,12 +51,12 @@ impl Cursor<'_> {
                     Fault::invalid_type(Unexpected::Bool(word == "true"), expected)
                 }
                 Ok(number) => {
-                    let kind = if number.contains(['.', 'e', 'E']) {
-                        "floating point"
+                    let found = if number.contains(['.', 'e', 'E']) {
+                        say!("floating point `{number}`", number)
                     } else {
-                        "integer"
+                        say!("integer `{number}`", number)
                     };
-                    Fault::invalid_type(Unexpected::Other(&format!("{kind} `{number}`")), expected)
+                    Fault::invalid_type(Unexpected::Other(&found), expected)
                 }
                 Err(fault) => fault,
             },
@@ -357,12 +358,12 @@ impl Content<'_, '_> {
         } else if full {
             Err(Fault::invalid_type(
                 Unexpected::UnitVariant,
-                &"a variant with a value",
+                &t("a variant with a value"),
             ))
         } else {
             Err(self
                 .cursor
-                .unexpected(&"a variant without a value: its name alone"))
+                .unexpected(&t("a variant without a value: its name alone")))
         }
     }
 }

@@ -32,6 +32,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
             shape: String::new(),
             basis: Some(basis.clone()),
             body_mass: "80 kg".parse().ok(),
+            left: 0,
             sets: results.collect(),
         },
         sheet: SheetId(id),

@@ -5,7 +5,7 @@ use super::history::{Past, in_order, pasts_of};
 use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order::Map;
 use crate::session::Amount;
-use crate::sheet::{ExerciseId, Line, RepTarget, SetKind, Stage, Target};
+use crate::sheet::{Block, ExerciseId, Line, RepTarget, SetKind, Stage, Target};
 use crate::strength::{self, Curve, Performance, SetResult, Unfed};
 use crate::units::Reps;
 use serde::{Deserialize, Serialize};
@@ -71,20 +71,34 @@ pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Ve
 }
 
 pub(super) fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
+    let sets: Vec<SetResult> = block.lines.iter().map(result).collect();
+    let done = sets.iter().filter(|set| set.work).count();
+    let left = planned(&block.block).saturating_sub(done);
     Performance {
         session: record.session.0,
         at: record.began,
         shape: block.block.shape(),
         basis: Some(block.block.basis.clone()),
         body_mass: record.body_mass,
-        sets: block.lines.iter().map(result).collect(),
+        sets,
+        left: u8::try_from(left).unwrap_or(u8::MAX),
     }
+}
+
+/// How many plain work sets a block asks for.
+fn planned(block: &Block) -> usize {
+    let plain = block
+        .sets
+        .iter()
+        .filter(|sets| matches!(sets.target, Target::Reps(_)) && is_plain_work(&sets.kind));
+    plain.map(|sets| usize::from(sets.count)).sum()
 }
 
 fn result(line: &DoneLine) -> SetResult {
     let (low, top) = asked(line);
     let full = i64::from(line.amount.full_reps());
-    let plain = matches!(line.target, Target::Reps(_)) && matches!(line.amount, Amount::Reps(_));
+    let plain = matches!(line.target, Target::Reps(_))
+        && matches!(line.amount, Amount::Reps(_) | Amount::Sides { .. });
     SetResult {
         load: line.load,
         reps: Reps::saturating(full),

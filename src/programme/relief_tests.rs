@@ -41,6 +41,7 @@ fn history(sessions: i64, more: i64) -> Vec<Performance> {
         shape: sheet("strength").blocks().next().unwrap().shape(),
         basis: Some(crate::sheet::LoadBasis::External),
         body_mass: None,
+        left: 0,
         sets: serde_json::from_value(serde_json::json!([
             {"load": format!("{} kg", 90 + more * n), "reps": 5, "low": 5, "top": 7, "reserve": 0, "work": true}
         ]))

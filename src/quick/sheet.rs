@@ -87,7 +87,8 @@ fn read(
     }
     if reading.name.is_none() {
         let name = t("# and the name of the sheet");
-        reading.faults.insert(0, fault("", 1, name));
+        let first = text.lines().next().unwrap_or_default();
+        reading.faults.insert(0, fault(first, 1, name));
     }
     if reading.blocks.is_empty() && reading.faults.is_empty() {
         let block = t("a line like Front squat: 3 × 5–7");

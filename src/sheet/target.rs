@@ -141,7 +141,9 @@ impl From<RepTarget> for RepTargetForm {
 }
 
 /// What a file may say, in words.
-const FORMS: &str = "a number of reps like 5, or {\"from\": 5, \"to\": 7}, or {\"least\": 8}";
+fn forms() -> &'static str {
+    t("a number of reps like 5, or {\"from\": 5, \"to\": 7}, or {\"least\": 8}")
+}
 
 /// Reads the file's form, without trying one after the other: so an error keeps its place and its reason.
 struct RepTargetVisitor;
@@ -150,7 +152,7 @@ impl<'de> Visitor<'de> for RepTargetVisitor {
     type Value = RepTarget;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(FORMS)
+        f.write_str(forms())
     }
 
     fn visit_i64<E: Error>(self, n: i64) -> Result<RepTarget, E> {
@@ -178,7 +180,7 @@ impl<'de> Visitor<'de> for RepTargetVisitor {
         match given {
             [Some(from), Some(to), None] => RepTarget::range(from, to),
             [None, None, Some(least)] => RepTarget::at_least(least),
-            _ => return Err(A::Error::custom(format_args!("expected {FORMS}"))),
+            _ => return Err(A::Error::custom(say!("expected {what}", what = forms()))),
         }
         .map_err(A::Error::custom)
     }

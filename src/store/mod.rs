@@ -58,7 +58,7 @@ pub use limits::{
 };
 pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
-pub use people::{NameTaken, People, Person};
+pub use people::{People, Person, UnfitName};
 pub use programme_record::ProgrammeRecord;
 pub use read::{ReadError, check_size, read, read_file};
 pub use record::{BodyMassRecord, KitRecord, LifterRecord};

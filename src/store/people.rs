@@ -32,17 +32,25 @@ pub struct Person {
     pub gone: bool,
 }
 
-/// Another one is called so.
+/// Why nobody can be called so.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NameTaken(pub Line);
+pub enum UnfitName {
+    /// Another one is.
+    Taken(Line),
+    /// There is nothing of it to be seen.
+    Unseen,
+}
 
-impl fmt::Display for NameTaken {
+impl fmt::Display for UnfitName {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&say!("{name} is here already: two of one name cannot be told apart on the floor. Add a letter.", name = self.0))
+        match self {
+            UnfitName::Taken(name) => f.write_str(&say!("{name} is here already: two of one name cannot be told apart on the floor. Add a letter.", name)),
+            UnfitName::Unseen => f.write_str(t("give it a name of 1 to 200 characters")),
+        }
     }
 }
 
-impl std::error::Error for NameTaken {}
+impl std::error::Error for UnfitName {}
 
 impl Person {
     /// The name as a part of a file's name: small Latin letters, digits and hyphens; none where nothing is left of it.
@@ -110,13 +118,13 @@ impl People {
     /// first lifter too, called `own`, in whose database all is until then.
     ///
     /// # Errors
-    /// [`NameTaken`].
+    /// [`UnfitName`].
     pub fn with_one_more(
         &self,
         name: Line,
         own: Option<Line>,
         ids: &mut dyn FnMut() -> Uuid,
-    ) -> Result<Vec<Person>, NameTaken> {
+    ) -> Result<Vec<Person>, UnfitName> {
         let mut more = Vec::new();
         if self.0.is_empty() {
             // The fixed words are within the limits of a line.
@@ -130,7 +138,7 @@ impl People {
         }
         self.free(&name, None)?;
         if more.iter().any(|person| same(&person.name, &name)) {
-            return Err(NameTaken(name));
+            return Err(UnfitName::Taken(name));
         }
         let id = ids();
         more.push(Person {
@@ -145,8 +153,8 @@ impl People {
     /// The one of that id under another name.
     ///
     /// # Errors
-    /// [`NameTaken`].
-    pub fn renamed(&self, id: Uuid, name: Line) -> Result<Option<Person>, NameTaken> {
+    /// [`UnfitName`].
+    pub fn renamed(&self, id: Uuid, name: Line) -> Result<Option<Person>, UnfitName> {
         self.free(&name, Some(id))?;
         Ok(self.get(id).map(|person| Person {
             name,
@@ -154,12 +162,15 @@ impl People {
         }))
     }
 
-    fn free(&self, name: &Line, but: Option<Uuid>) -> Result<(), NameTaken> {
+    fn free(&self, name: &Line, but: Option<Uuid>) -> Result<(), UnfitName> {
+        if seen(name).is_empty() {
+            return Err(UnfitName::Unseen);
+        }
         let taken = self
             .here()
             .any(|other| Some(other.id) != but && same(&other.name, name));
         if taken {
-            Err(NameTaken(name.clone()))
+            Err(UnfitName::Taken(name.clone()))
         } else {
             Ok(())
         }
@@ -168,7 +179,30 @@ impl People {
 
 /// Two names that look alike at two metres.
 fn same(one: &Line, other: &Line) -> bool {
-    small(one.as_str()) == small(other.as_str())
+    seen(one) == seen(other)
+}
+
+/// What is seen of a name: its letters, of which the case is no matter; one space where there are several, as a page shows
+/// them; and nothing that has no width.
+fn seen(name: &Line) -> String {
+    let visible: String = name
+        .as_str()
+        .chars()
+        .filter(|c| !has_no_width(*c))
+        .collect();
+    let words: Vec<&str> = visible.split_whitespace().collect();
+    small(&words.join(" "))
+}
+
+/// The characters without a width of their own that keyboards and copied texts bring along: soft hyphen, zero-width spaces
+/// and joiners, marks of direction, variation selectors, the byte order mark (Unicode, general category Cf, and U+FE00 to
+/// U+FE0F); and the Hangul filler, which is blank.
+fn has_no_width(c: char) -> bool {
+    matches!(
+        c,
+        '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{3164}'
+            | '\u{fe00}'..='\u{fe0f}' | '\u{feff}'
+    )
 }
 
 #[cfg(test)]
@@ -243,13 +277,35 @@ mod tests {
     fn two_of_one_name_are_refused_whatever_the_case() {
         let people = two();
         let taken = people.with_one_more(line("BEA"), None, &mut ids());
-        assert_eq!(taken, Err(NameTaken(line("BEA"))));
+        assert_eq!(taken, Err(UnfitName::Taken(line("BEA"))));
         assert!(people.renamed(Uuid::from_u128(1), line("bea")).is_err());
         // One's own name in another case is one's own.
         let renamed = people.renamed(Uuid::from_u128(2), line("BEA")).unwrap();
         assert_eq!(renamed.unwrap().name, line("BEA"));
         let own = People::default().with_one_more(line("Ann"), Some(line("ann")), &mut ids());
         assert!(own.is_err());
+    }
+
+    #[test]
+    fn names_that_look_alike_are_one_and_what_is_not_seen_is_none() {
+        let people = two();
+        for alike in ["Be\u{200b}a", "\u{200e}Bea", "b\u{ad}ea"] {
+            let taken = people.with_one_more(line(alike), None, &mut ids());
+            assert_eq!(taken, Err(UnfitName::Taken(line(alike))), "{alike:?}");
+        }
+        let own = People::default().with_one_more(line("Ann  B"), Some(line("Ann B")), &mut ids());
+        assert!(own.is_err());
+        for nothing in ["\u{200b}", "\u{feff}\u{2060}", "\u{3164}"] {
+            let unseen = people.with_one_more(line(nothing), None, &mut ids());
+            assert_eq!(unseen, Err(UnfitName::Unseen), "{nothing:?}");
+        }
+        // A picture is a name, and another picture another one.
+        let fox = People::of(people.with_one_more(line("🦊"), None, &mut ids()).unwrap());
+        assert!(fox.with_one_more(line("🐻"), None, &mut ids()).is_ok());
+        assert!(
+            fox.with_one_more(line("🦊\u{fe0f}"), None, &mut ids())
+                .is_err()
+        );
     }
 
     #[test]

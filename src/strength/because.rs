@@ -196,6 +196,15 @@ pub enum Because {
         /// From which load to which.
         moved: Moved,
     },
+    /// Not every work set was done, of those that were each is enough for a step up: same load.
+    CutShort {
+        /// Work sets that were done.
+        done: u8,
+        /// Work sets of the block, more than that.
+        planned: u8,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// A share of the estimate.
     ShareOfE1rm {
         /// The share.
@@ -320,6 +329,7 @@ impl Because {
             | Because::NotTwiceYet { moved, .. }
             | Because::AllDone { moved }
             | Because::NotAllDone { moved }
+            | Because::CutShort { moved, .. }
             | Because::NoEstimate { moved }
             | Because::BodyMassUnknown { moved }
             | Because::MoreInReserve { moved, .. }

@@ -30,8 +30,9 @@ pub struct Foretold {
     pub e1rm: Estimate,
     /// Reps to failure to be expected in one fresh set; none where the load is too light for the curve.
     pub reps: Option<RepsAhead>,
-    /// How likely the reps land in the range that is asked for, 0 to 1; of one number, at least that.
-    pub in_range: f64,
+    /// How likely the fewest reps that are asked for come, 0 to 1. A set ends at the top of its range, so more in the muscles
+    /// than that is no miss.
+    pub reached: f64,
     /// Whether the fewest reps that are asked for are supported.
     pub support: Support,
     /// True where the body is moved too.
@@ -47,12 +48,7 @@ impl Foretold {
         Some(Foretold {
             e1rm: strength.e1rm(),
             reps: strength.reps_at(moved).ok(),
-            in_range: match asked {
-                RepTarget::Range(low, top) => strength.probability_in_range(moved, low, top),
-                RepTarget::Fixed(reps) | RepTarget::AtLeast(reps) => {
-                    strength.probability_at_least(moved, reps)
-                }
-            },
+            reached: strength.probability_at_least(moved, asked.low()),
             support: strength.supported(moved, asked.low()),
             with_body: *basis != LoadBasis::External,
         })
@@ -73,7 +69,7 @@ impl Foretold {
                 high: Some(high),
                 ..
             }) => say!("{low}–{high} reps likely", low, high),
-            Some(RepsAhead { low, .. }) => say!("{reps} reps or more likely", reps = low),
+            Some(RepsAhead { low, .. }) => say!("{reps} or more reps likely", reps = low),
         }
     }
 
@@ -105,7 +101,7 @@ impl Foretold {
         if reps.is_empty() {
             return said;
         }
-        let tenths = (self.in_range * 10.0).round().clamp(0.0, 10.0) as u8;
+        let tenths = (self.reached * 10.0).round().clamp(0.0, 10.0) as u8;
         let fresh = say!(
             "{reps} in a fresh set; what is asked for in about {tenths} of 10.",
             reps,
@@ -181,12 +177,30 @@ mod tests {
         let same = foretold(&history, "90 kg", 4, 6).unwrap();
         assert_eq!(same.support, Support::Supported);
         assert_eq!(same.caution(), None);
-        assert!(same.in_range > 0.5, "{}", same.in_range);
+        assert!(same.reached > 0.5, "{}", same.reached);
         let ahead = same.reps.unwrap();
         assert!(ahead.low <= reps(5) && ahead.high.is_none_or(|high| high >= reps(5)));
         let heavier = foretold(&history, "110 kg", 5, 7).unwrap();
         assert_eq!(heavier.support, Support::Beyond);
         assert!(heavier.caution().unwrap().contains("spotter"));
+    }
+
+    #[test]
+    fn a_load_that_is_light_for_its_range_is_sure_to_reach_it() {
+        let light = foretold(&history(4), "75 kg", 5, 7).unwrap();
+        assert!(light.reached > 0.95, "{}", light.reached);
+        let said = light.said(Unit::Kg);
+        assert!(
+            said.ends_with("what is asked for in about 10 of 10."),
+            "{said}"
+        );
+        // The lighter, the surer; a range is reached at its bottom.
+        let same = foretold(&history(4), "90 kg", 5, 7).unwrap();
+        assert!(same.reached < light.reached);
+        assert_eq!(
+            same.reached,
+            foretold(&history(4), "90 kg", 5, 12).unwrap().reached
+        );
     }
 
     #[test]
@@ -207,11 +221,11 @@ mod tests {
                 high: high.map(reps),
             })
         };
-        told.in_range = 0.34;
+        told.reached = 0.34;
         for (reps, said) in [
             (ahead(3, Some(3)), "3 reps likely"),
             (ahead(3, Some(5)), "3–5 reps likely"),
-            (ahead(9, None), "9 reps or more likely"),
+            (ahead(9, None), "9 or more reps likely"),
         ] {
             told.reps = reps;
             assert_eq!(told.reps_said(), said);

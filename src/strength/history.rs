@@ -51,4 +51,13 @@ pub struct Performance {
     pub body_mass: Option<Load>,
     /// Its counted sets in order.
     pub sets: Vec<SetResult>,
+    /// Plain work sets that the block planned and that were not done.
+    #[serde(default, skip_serializing_if = "is_none_left")]
+    pub left: u8,
+}
+
+// Serde hands over a reference.
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_none_left(left: &u8) -> bool {
+    *left == 0
 }

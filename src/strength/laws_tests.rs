@@ -246,3 +246,35 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn sets_that_were_left_out_earn_no_step_up() {
+    let said = |progression: serde_json::Value, sets: &[(&str, u16)], reserve: Option<i64>| {
+        let block = block(serde_json::json!({ "progression": progression }));
+        let mut last = performed(sets, (5, 7));
+        last.shape = block.shape();
+        last.left = 2;
+        last.sets[0].reserve = reserve.map(Rir::saturating);
+        propose(&block, &[last.clone(), last], &kit())
+            .because
+            .to_string()
+    };
+    let double = || serde_json::json!({"double": {}});
+    let fixed = serde_json::json!({"fixed": {}});
+    let twice = serde_json::json!({"two_for_two": {}});
+    let reserve = serde_json::json!({"by_reserve": {"aim": 1}});
+    let same = "1 of 3 work sets done at 80 kg: same load again";
+    assert_eq!(said(double(), &[("80 kg", 7)], None), same);
+    assert_eq!(said(fixed, &[("80 kg", 7)], None), same);
+    assert_eq!(said(twice, &[("80 kg", 9)], None), same);
+    assert_eq!(said(reserve, &[("80 kg", 7)], Some(4)), same);
+    // What is judged by the sets that were done stays.
+    assert_eq!(
+        said(double(), &[("80 kg", 4)], None),
+        "4 at 80 kg: below 5–7, a step down to 77.5 kg"
+    );
+    assert_eq!(
+        said(double(), &[("80 kg", 6)], None),
+        "6 at 80 kg: inside 5–7, same load again"
+    );
+}

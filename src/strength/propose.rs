@@ -8,7 +8,7 @@ use super::ladder::Ladder;
 use super::maximum::Maximum;
 use super::rules::{
     Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
-    unless_deload, unless_lightened,
+    unless_cut_short, unless_deload, unless_lightened,
 };
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, Progression, Step};
@@ -120,6 +120,7 @@ fn by_rule(
         Progression::AsWritten => return same(seen.at, ladder),
     };
     let because = unless_lightened(because, seen, block, ladder);
+    let because = unless_cut_short(because, seen, ladder);
     let newest = &like[like.len().saturating_sub(3)..];
     let newest: Vec<Seen<'_>> = newest
         .iter()

@@ -43,6 +43,7 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
         shape: plain().shape(),
         basis: Some(plain().basis),
         body_mass: None,
+        left: 0,
         sets: sets
             .iter()
             .map(|(load, n)| SetResult {

@@ -240,6 +240,17 @@ impl Words {
                 load = self.lifted(moved),
                 follows = self.follows(moved)
             ),
+            Because::CutShort {
+                done,
+                planned,
+                moved,
+            } => say!(
+                "{done} of {planned} work sets done at {load}: {follows}",
+                done,
+                planned,
+                load = self.lifted(moved),
+                follows = self.follows(moved)
+            ),
             Because::NoEstimate { moved } => {
                 say!(
                     "no estimate of the maximum yet: {follows}",

@@ -15,7 +15,7 @@ mod small;
 pub use catalogue::Catalogue;
 pub use fill::{are_places_of, fill, say};
 pub use number::decimal;
-pub use small::small;
+pub use small::{SOFT_HYPHEN, small};
 
 use std::cell::Cell;
 

@@ -27,6 +27,20 @@ async fn a_store_is_opened_as_it_is_and_says_its_version() {
 }
 
 #[wasm_bindgen_test]
+async fn a_store_that_was_erased_meanwhile_is_not_made_again() {
+    drop(Db::open("test-erased", 4, &["events"]).await.unwrap());
+    let held = Db::as_it_is("test-erased").await.unwrap().unwrap().pinned();
+    assert_eq!(held.get("events", "a").await, Ok(None));
+    run("window.erased = '';
+         indexedDB.deleteDatabase('test-erased').onsuccess = () => { window.erased = 'yes' }");
+    until("it is erased", || text("erased") == "yes").await;
+    assert_eq!(held.get("events", "a").await, Err(DbError::Absent));
+    let written = held.apply(vec![put("events", "a", "1")]).await;
+    assert_eq!(written, Err(DbError::Absent));
+    assert!(Db::as_it_is("test-erased").await.unwrap().is_none());
+}
+
+#[wasm_bindgen_test]
 async fn what_the_page_opened_is_taken_once_and_by_its_name() {
     drop(Db::open("test-given", 1, &["events"]).await.unwrap());
     drop(Db::open("test-other", 1, &["sheets"]).await.unwrap());

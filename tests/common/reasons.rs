@@ -85,6 +85,11 @@ pub fn because() -> BoxedStrategy<Because> {
         moved().prop_map(|moved| Because::SameAsLast { moved }),
         moved().prop_map(|moved| Because::AllDone { moved }),
         moved().prop_map(|moved| Because::NotAllDone { moved }),
+        (0..20_u8, 1..20_u8, moved()).prop_map(|(done, more, moved)| Because::CutShort {
+            done,
+            planned: done + more,
+            moved
+        }),
         moved().prop_map(|moved| Because::NoEstimate { moved }),
         moved().prop_map(|moved| Because::BodyMassUnknown { moved }),
         moved().prop_map(|moved| Because::NoReserveSaid { moved }),

@@ -107,7 +107,7 @@ fn counting(one: &Block1) -> Vec<(Load, u32)> {
     let lines = one.block.lines.iter().filter(|line| {
         matches!(line.kind, SetKind::Work | SetKind::ToFailure)
             && matches!(line.target, Target::Reps(_))
-            && matches!(line.amount, Amount::Reps(_))
+            && matches!(line.amount, Amount::Reps(_) | Amount::Sides { .. })
             && line.amount.full_reps() > 0
     });
     lines

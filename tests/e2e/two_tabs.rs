@@ -151,3 +151,46 @@ async fn taps_in_two_tabs_in_turn_lose_nothing_in_a_browser_without_locks() {
     let without = "Object.defineProperty(Navigator.prototype, 'locks', { value: undefined });";
     tabs_in_turn("tabs-no-locks", Some(without)).await;
 }
+
+#[tokio::test]
+async fn what_one_tab_erases_is_erased_for_all_and_all_begin_anew() {
+    let server = Server::start();
+    let browser = Browser::start("tabs-erase");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    person.tap("log").await;
+    person.reads("saved", "saved").await;
+    let first = person.client.window().await.unwrap();
+    let second = person.client.new_window(true).await.unwrap().handle;
+    person
+        .client
+        .switch_to_window(second.clone())
+        .await
+        .unwrap();
+    person.client.goto(&server.url()).await.unwrap();
+    person.reads("follows", "in use in another tab").await;
+
+    person.client.switch_to_window(first).await.unwrap();
+    person.run("location.hash = '/kit'").await;
+    person.tap("erase").await;
+    person
+        .reads("erase-goes", "0 sessions, the session under way, 2 sheets")
+        .await;
+    person.tap("erase-decline").await;
+    person.tap("erase-sure").await;
+    person.see("welcome").await;
+    person.client.close_window().await.unwrap();
+
+    // The tab that had the store open begins anew, and what is logged there is kept.
+    person.client.switch_to_window(second).await.unwrap();
+    person.see("welcome").await;
+    person.client.goto(&server.url()).await.unwrap();
+    person.tap("welcome-open").await;
+    begin(&person, "Upper B").await;
+    person.tap("log").await;
+    person.reads("saved", "saved").await;
+    person.reload().await;
+    person.reads("sheet-name", "Upper B").await;
+    assert_eq!(rows(&person, "people").await, vec![]);
+    person.close().await;
+}

@@ -151,6 +151,34 @@ async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
 }
 
 #[tokio::test]
+async fn sets_that_were_left_out_earn_no_heavier_load() {
+    let server = Server::start();
+    let browser = Browser::start("cut-short");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    do_first(&person, 2).await;
+    person.reads("exercise", "Front squat").await;
+    // Three sets to ramp up, and the first of the work sets, at the top of its range.
+    for _ in 0..3 {
+        log(&person).await;
+        end_rest(&person).await;
+    }
+    log(&person).await;
+    end_now(&person).await;
+    person.tap("put-away").await;
+    person.see("ledger").await;
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person
+        .reads(
+            "sheet-look",
+            "1 of 3 work sets done at 60 kg: same load again",
+        )
+        .await;
+    person.close().await;
+}
+
+#[tokio::test]
 async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_seen() {
     let server = Server::start();
     let browser = Browser::start("correct");

@@ -1,6 +1,7 @@
 //! A sheet written as lines: faults are named as one types, what is kept runs on the floor, a change is a new version.
 
 use super::browser::Browser;
+use super::export::{download_into, downloaded};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::begin;
@@ -79,5 +80,37 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
     person.reads("exercise", "Front squat").await;
     person.reads("kind", "ramp-up 1 of 2").await;
     person.reads("main", "30").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_sheet_that_is_being_written_is_not_in_an_export_which_says_so() {
+    let server = Server::start();
+    let browser = Browser::start("write-export");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-kit").await;
+    person.see("exported").await;
+    assert!(!person.has("export-drafts").await);
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.tap("change-sheet").await;
+    person.type_into("draft-name", "Lower A, soon").await;
+    person.all_is_saved().await;
+    person.tap("go-kit").await;
+    let said = "1 sheet that is being written is not in the file: keep it";
+    person.reads("export-drafts", said).await;
+    download_into(&person, &browser.downloads()).await;
+    person.tap("export").await;
+    person.reads("notice", said).await;
+    let (_, file) = downloaded(&browser.downloads()).await;
+    assert!(!file.to_string().contains("Lower A, soon"));
+    person.tap("notice-close").await;
+    // Kept, it is in the next one.
+    person.tap("go-sheets").await;
+    person.tap("draft-begun").await;
+    person.tap("draft-keep").await;
+    person.reads("sheet-look", "Lower A, soon").await;
+    person.tap("go-kit").await;
+    person.gone("export-drafts").await;
     person.close().await;
 }

@@ -3,7 +3,9 @@
 use super::files;
 use chrono::{DateTime, NaiveDate};
 use stanchion::cues::next_words;
-use stanchion::exercises::{Catalogue as Exercises, Muscles, OwnExercise, all, find};
+use stanchion::exercises::{
+    Catalogue as Exercises, Muscle, Muscles, OwnExercise, all, find, search,
+};
 use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
 use stanchion::quick::EQUIPMENT;
@@ -13,7 +15,7 @@ use stanchion::sheet::{
 use stanchion::units::{
     Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
 };
-use stanchion::words::{Catalogue, name_in, speak, t_name};
+use stanchion::words::{Catalogue, SOFT_HYPHEN, name_in, speak, t_name};
 use std::collections::{BTreeSet, HashMap};
 use uuid::Uuid;
 
@@ -28,7 +30,7 @@ pub fn speaking(file: &files::Words, said: impl FnOnce()) {
     speak(None);
 }
 
-fn in_german(said: impl FnOnce()) {
+pub fn in_german(said: impl FnOnce()) {
     let german = files::all().into_iter().find(|file| file.language == "de");
     speaking(&german.expect("German is there"), said);
 }
@@ -47,6 +49,22 @@ fn no_two_exercises_have_a_name_in_common_in_any_language() {
             }
         });
     }
+}
+
+#[test]
+fn a_word_that_may_be_parted_is_found_and_written_whole() {
+    in_german(|| {
+        let cuff = |text: &str| {
+            let found = search(text, 5).into_iter();
+            found
+                .map(|entry| entry.id().to_string())
+                .collect::<Vec<_>>()
+        };
+        assert!(Muscle::RotatorCuff.name().contains(SOFT_HYPHEN));
+        let whole = cuff("Rotatorenmanschette");
+        assert!(!whole.is_empty());
+        assert_eq!(cuff(Muscle::RotatorCuff.name()), whole);
+    });
 }
 
 #[test]

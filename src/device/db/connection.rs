@@ -63,7 +63,8 @@ enum Answer {
 }
 
 /// Opens the database, creating the shelves that are missing when its version rises. Without a
-/// version it is opened as it is, and one that is not there is not made.
+/// version it is opened as it is. Without shelves one that is not there is not made: it was erased
+/// meanwhile, and an empty one in its place would pass for ever for one in which all is in order.
 pub(super) async fn open(
     name: &str,
     version: Option<u32>,
@@ -100,11 +101,11 @@ pub(super) async fn open(
                 bad.give(Answer::Failed);
             }),
             listen(&request, "upgradeneeded", move |_| {
-                if version.is_some() {
-                    create_missing(&upgraded, &wanted);
-                } else {
+                if wanted.is_empty() {
                     missed.set(true);
                     take_back(&upgraded);
+                } else {
+                    create_missing(&upgraded, &wanted);
                 }
             }),
         ]

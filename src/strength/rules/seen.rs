@@ -18,6 +18,8 @@ pub(in super::super) struct Seen<'a> {
     pub at: Load,
     /// The work sets from the first that is no easier than the work load on, in order, never empty.
     work: Vec<&'a SetResult>,
+    /// How many work sets were done, those on the way among them, and how many of the plan were not.
+    done: (usize, u8),
 }
 
 impl<'a> Seen<'a> {
@@ -26,9 +28,10 @@ impl<'a> Seen<'a> {
         let sets = performance.sets.iter();
         let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
         let mut at = work.first()?.load?;
+        let done = (work.len(), performance.left);
         if plans_one_load(block) {
-            let done = work.iter().filter(|set| set.reps >= set.low);
-            at = done.filter_map(|set| set.load).fold(at, |at, load| {
+            let reached = work.iter().filter(|set| set.reps >= set.low);
+            at = reached.filter_map(|set| set.load).fold(at, |at, load| {
                 if is_harder(block, load, at) { load } else { at }
             });
             let easier =
@@ -36,7 +39,7 @@ impl<'a> Seen<'a> {
             let on_the_way = work.iter().take_while(easier).count();
             work.drain(..on_the_way);
         }
-        Some(Seen { at, work })
+        Some(Seen { at, work, done })
     }
 
     /// The work sets in order.
@@ -164,4 +167,28 @@ pub(in super::super) fn unless_lightened(
         }
         _ => because,
     }
+}
+
+/// What a rule says, or the same load again where it would step up although not every work set was done: a session that
+/// was ended early, a set that was passed over. Sets that are left out are no sets at the top.
+pub(in super::super) fn unless_cut_short(
+    because: Because,
+    seen: &Seen<'_>,
+    ladder: &Ladder,
+) -> Because {
+    let up = because
+        .moved()
+        .is_some_and(|moved| moved.wish == Wish::Harder);
+    let (done, left) = seen.done;
+    if !up || left == 0 {
+        return because;
+    }
+    let done = u8::try_from(done).unwrap_or(u8::MAX);
+    ladder.because(seen.at, Wish::Same, Step::Smallest, |moved| {
+        Because::CutShort {
+            done,
+            planned: done.saturating_add(left),
+            moved: moved.over(seen.span()),
+        }
+    })
 }

@@ -65,7 +65,7 @@ fn take_file(app: Stanchion, event: &DomEvent, look_first: bool) {
 }
 
 fn refused(name: &str, why: &str) -> String {
-    say!("{name}: nothing was imported. {why}", name, why)
+    say!("{name}: nothing was imported: {why}", name, why)
 }
 
 async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Result<(), String> {

@@ -5,12 +5,12 @@ use super::reminder::exported_now;
 use crate::device::db::DbError;
 use crate::device::files::{Outgoing, Sharing, Target, choose, save, share_file};
 use crate::say;
-use crate::store::{Person, csv};
+use crate::store::{Person, Shelf, csv};
 use crate::ui::gather::file;
 use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
 use crate::units::iso_day;
-use crate::words::t;
+use crate::words::{many, t};
 use leptos::task::spawn_local;
 
 /// What is said where the browser takes no file.
@@ -71,7 +71,7 @@ pub fn export_of(app: Stanchion, database: Option<String>, form: Form, done: imp
             Some(name) => app.records_of(name).await.0,
             None => own,
         };
-        let (text, lost) = match text(app, &keep, form).await {
+        let (text, left) = match text(app, &keep, form).await {
             Ok(written) => written,
             Err(why) => return app.complain(why),
         };
@@ -92,7 +92,7 @@ pub fn export_of(app: Stanchion, database: Option<String>, form: Form, done: imp
         if form == Form::Everything && !app.has_left(&keep) {
             exported_now(app);
         }
-        say(app, said, lost);
+        say(app, said, left);
         done();
     });
 }
@@ -102,7 +102,7 @@ pub fn share(app: Stanchion) {
     spawn_local(async move {
         let form = Form::Everything;
         let name = app.model.with_untracked(|model| form.name(model.person()));
-        let (text, lost) = match text(app, &app.keep(), form).await {
+        let (text, left) = match text(app, &app.keep(), form).await {
             Ok(written) => written,
             Err(why) => return app.complain(why),
         };
@@ -111,15 +111,39 @@ pub fn share(app: Stanchion) {
             Sharing::Cancelled => {}
             Sharing::Unsupported if save(&name, form.kind(), &text) => {
                 exported_now(app);
-                say(app, say!("{name} is in your downloads.", name), lost);
+                say(app, say!("{name} is in your downloads.", name), left);
             }
             Sharing::Unsupported => app.complain(refused()),
         }
     });
 }
 
-/// Says what was written, and what is not in it because it could not be read.
-fn say(app: Stanchion, said: String, lost: usize) {
+/// What is kept and not in the file.
+#[derive(Clone, Copy)]
+struct Left {
+    /// Records that could not be read.
+    lost: usize,
+    /// Sheets that are being written: they have no version yet by which two phones could tell which is newer.
+    drafts: usize,
+}
+
+/// That so many sheets are being written and not in the file; nothing where there are none.
+pub fn not_in_the_file(drafts: usize) -> Option<String> {
+    (drafts > 0).then(|| {
+        many(
+            drafts,
+            "{n} sheet that is being written is not in the file: keep it, then export.",
+            "{n} sheets that are being written are not in the file: keep them, then export.",
+        )
+    })
+}
+
+/// Says what was written, and what is not in it.
+fn say(app: Stanchion, said: String, Left { lost, drafts }: Left) {
+    let said = match not_in_the_file(drafts) {
+        Some(more) => format!("{said} {more}"),
+        None => said,
+    };
     if lost == 0 {
         app.say(said);
     } else {
@@ -127,8 +151,8 @@ fn say(app: Stanchion, said: String, lost: usize) {
     }
 }
 
-/// The text of the file, and how many records could not be read and are not in it.
-async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(Outgoing, usize), String> {
+/// The text of the file, and what is not in it.
+async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(Outgoing, Left), String> {
     let said = |error: DbError| error.to_string();
     match form {
         Form::Everything => {
@@ -136,15 +160,19 @@ async fn text(app: Stanchion, keep: &Keep, form: Form) -> Result<(Outgoing, usiz
             let mut text = Outgoing::default();
             let out = &mut |piece: &str| text.push(piece);
             let lost = file(keep, now, out).await.map_err(said)?;
-            let count = lost.len();
+            let drafts = keep.rows(Shelf::Drafts).await.map_err(said)?.len();
+            let left = Left {
+                lost: lost.len(),
+                drafts,
+            };
             if !app.has_left(keep) {
                 app.set_aside(lost);
             }
-            Ok((text, count))
+            Ok((text, left))
         }
         Form::Table => {
             let (archive, lost) = gather_from(app, keep).await.map_err(said)?;
-            Ok((Outgoing::of(csv(&archive)), lost))
+            Ok((Outgoing::of(csv(&archive)), Left { lost, drafts: 0 }))
         }
     }
 }

@@ -41,7 +41,7 @@ fn open_file(app: Stanchion, event: &DomEvent) {
         match archive {
             Ok(archive) => look_at(app, &Arc::new(archive), &file.name()),
             Err(why) => app.complain(say!(
-                "{name}: it cannot be looked at. {why}",
+                "{name} cannot be looked at: {why}",
                 name = file.name(),
                 why
             )),

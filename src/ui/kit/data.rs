@@ -5,7 +5,8 @@ use crate::device::persist::Keeping as Promise;
 use crate::say;
 use crate::store::Taken;
 use crate::ui::away::{
-    EVERY, Form, export, import_file, read_imports, refused, remind_after, share, take_import_back,
+    EVERY, Form, export, import_file, not_in_the_file, read_imports, refused, remind_after, share,
+    take_import_back,
 };
 use crate::ui::layout::newest_copy;
 use crate::ui::live::Live;
@@ -103,6 +104,19 @@ fn reminder(app: Stanchion) -> AnyView {
     choices("choices two", t("Remind me to export after"), inside)
 }
 
+/// That sheets which are being written are in no file.
+fn drafts(app: Stanchion) -> AnyView {
+    let drafts = app.of(|model| {
+        let drafts = model.drafts.values();
+        let written = drafts.filter(|draft| draft.is_changed() && draft.sheet().check().is_ok());
+        written.count()
+    });
+    dynamic(move || match not_in_the_file(drafts.get()) {
+        Some(said) => line("caution", "export-drafts", said),
+        None => ().into_any(),
+    })
+}
+
 /// Export and import.
 pub fn data(app: Stanchion) -> AnyView {
     let aside = app.of(|model| !model.aside.is_empty());
@@ -126,6 +140,7 @@ pub fn data(app: Stanchion) -> AnyView {
                 "Everything in one file: keep a copy where you keep what matters. Its form is documented and open.",
             )),
             line("quiet", "exported", exported),
+            drafts(app),
             button("wide", "export", t("Export everything"), move || {
                 export(app, Form::Everything, || {});
             }),

@@ -47,10 +47,15 @@ pub fn erase(app: Stanchion) -> AnyView {
 }
 
 fn steps(app: Stanchion, open: Live<bool>) -> AnyView {
-    let (sessions, sheets, others) = app.model.with_untracked(|model| {
+    let (sessions, under_way, sheets, others) = app.model.with_untracked(|model| {
         let others = model.people.here().count().saturating_sub(1);
-        (model.sessions, model.sheets.len(), others)
+        let under_way = model.any_in_session();
+        (model.sessions, under_way, model.sheets.len(), others)
     });
+    let mut sessions = many(sessions, "{n} session", "{n} sessions");
+    if under_way {
+        sessions += t(", the session under way");
+    }
     let others = match others {
         0 => String::new(),
         1 => t(", all of the other lifter on this phone too").to_owned(),
@@ -68,7 +73,7 @@ fn steps(app: Stanchion, open: Live<bool>) -> AnyView {
                 "What goes: {sessions}, {sheets}, exercises of your own, programmes, kit, body mass, settings{others}, and \
                  the app as this browser stored it. It cannot be undone. Without a network Stanchion cannot be opened again \
                  afterwards. {alone}",
-                sessions = many(sessions, "{n} session", "{n} sessions"),
+                sessions,
                 sheets = many(sheets, "{n} sheet", "{n} sheets"),
                 others,
                 alone = if others.is_empty() {

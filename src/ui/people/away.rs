@@ -70,7 +70,6 @@ pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
         shelf: Shelf::People.name().to_owned(),
     };
     home.apply(vec![list]).await?;
-    list::tell();
     let snapshots: Vec<String> = databases.iter().map(|name| snapshots_of(name)).collect();
     let all: Vec<&str> = databases
         .iter()
@@ -78,6 +77,8 @@ pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
         .map(String::as_str)
         .collect();
     erase::everything(&all).await;
+    // They show what is no more, and would write on into it.
+    list::tell_erased();
     erase::start_anew();
     Ok(())
 }

@@ -4,7 +4,7 @@ use super::seat::change_over;
 use crate::device::channel::Channel;
 use crate::device::db::Write;
 use crate::sheet::Line;
-use crate::store::{DATABASE, People, Person, Rows, Shelf, shelved};
+use crate::store::{DATABASE, People, Person, Rows, Shelf, UnfitName, shelved};
 use crate::ui::keep::{Keep, put};
 use crate::ui::model::Model;
 use crate::ui::stanchion::Stanchion;
@@ -46,9 +46,17 @@ pub fn keep(app: Stanchion, people: Vec<Person>, then: impl FnOnce() + 'static) 
     });
 }
 
+/// What the other tabs are told when nothing is left.
+pub const ERASED: &str = "erased";
+
 /// Tells the other tabs that the list changed.
 pub fn tell() {
     Channel::open(LINE, |_| {}).post("changed");
+}
+
+/// Tells the other tabs that everything was erased.
+pub fn tell_erased() {
+    Channel::open(LINE, |_| {}).post(ERASED);
 }
 
 /// Brings this tab in line with the list: who sat here without a name has one now, and who was removed goes.
@@ -69,17 +77,21 @@ pub fn follow(app: Stanchion) {
     app.keep_name();
 }
 
+fn named(name: &str) -> Result<Line, String> {
+    Line::new(name).map_err(|_| UnfitName::Unseen.to_string())
+}
+
 /// Adds someone of that name.
 ///
 /// # Errors
 /// In words, where the name is none or taken.
 pub fn add(app: Stanchion, name: &str) -> Result<(), String> {
-    let name = Line::new(name).map_err(|unfit| unfit.to_string())?;
+    let name = named(name)?;
     let more = app.model.with_untracked(|model| {
         let own = model.lifter.as_ref().and_then(|lifter| lifter.name.clone());
         model.people.with_one_more(name, own, &mut || app.id())
     });
-    keep(app, more.map_err(|taken| taken.to_string())?, || {});
+    keep(app, more.map_err(|unfit| unfit.to_string())?, || {});
     Ok(())
 }
 
@@ -88,11 +100,11 @@ pub fn add(app: Stanchion, name: &str) -> Result<(), String> {
 /// # Errors
 /// In words, where the name is none or taken.
 pub fn rename(app: Stanchion, id: Uuid, name: &str) -> Result<(), String> {
-    let name = Line::new(name).map_err(|unfit| unfit.to_string())?;
+    let name = named(name)?;
     let renamed = app
         .model
         .with_untracked(|model: &Model| model.people.renamed(id, name));
-    let renamed = renamed.map_err(|taken| taken.to_string())?;
+    let renamed = renamed.map_err(|unfit| unfit.to_string())?;
     keep(app, renamed.into_iter().collect(), || {});
     Ok(())
 }

@@ -4,6 +4,7 @@ use super::away::tidy;
 use super::list;
 use super::pair::restore;
 use crate::device::channel::Channel;
+use crate::device::erase::start_anew;
 use crate::device::{clock, prefs};
 use crate::store::{DATABASE, Person};
 use crate::ui::keep::Keep;
@@ -36,7 +37,13 @@ pub async fn arrive(app: Stanchion, ahead: Ahead) {
     app.forget_ahead();
     open(app);
     // For the life of the page.
-    let line = Channel::open(list::LINE, move |_| spawn_local(list_changed(app)));
+    let line = Channel::open(list::LINE, move |told| {
+        if told == list::ERASED {
+            start_anew();
+        } else {
+            spawn_local(list_changed(app));
+        }
+    });
     std::mem::forget(line);
     spawn_local(tidy(app));
 }

@@ -163,6 +163,7 @@ impl Course<'_> {
             shape: self.block.shape(),
             basis: Some(self.block.basis.clone()),
             body_mass: None,
+            left: 0,
             sets,
         });
         // No more than the app keeps of an exercise.
