@@ -7,9 +7,9 @@ use common::floor::Floor;
 use common::swaps::{kit, line, today};
 use common::{id, time};
 use stanchion::session::{Amount, Board, What};
-use stanchion::sheet::{Block, LoadBasis, SideMode};
+use stanchion::sheet::{Block, LoadBasis, SetKind, SideMode};
 use stanchion::strength::{Performance, SetResult, Support};
-use stanchion::units::{Load, Rir, Unit};
+use stanchion::units::{Load, Rir, Seconds, Unit};
 
 fn squat() -> Block {
     block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both)
@@ -177,4 +177,21 @@ fn of_a_band_the_lighter_and_the_heavier_one_are_named() {
         board_with(&Floor::on(sheet(squat)), &[]).bands,
         [None, None]
     );
+}
+
+#[test]
+fn a_cluster_says_its_portions_and_a_band_is_no_missing_load() {
+    let mut cluster = squat();
+    cluster.sets[0].kind = SetKind::Cluster {
+        portions: 4,
+        pause: Seconds::new(15).unwrap(),
+    };
+    let shown = board_with(&Floor::on(sheet(cluster)), &[]);
+    assert_eq!(shown.portions, Some((4, Seconds::new(15).unwrap())));
+    assert_eq!(board_with(&Floor::on(sheet(squat())), &[]).portions, None);
+
+    let mut row = squat();
+    row.basis = LoadBasis::Band(line("light"));
+    let shown = board_with(&Floor::on(sheet(row)), &[]);
+    assert_eq!(shown.because(Unit::Kg), "light band");
 }

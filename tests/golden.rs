@@ -47,6 +47,31 @@ fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(DEMO), DEMO);
 }
 
+/// Files and rows of before may say a budget of 0 min. It is none, and a week does not count it.
+#[test]
+fn a_budget_of_no_time_is_read_as_none() {
+    let budget = "\"budget_minutes\": 45";
+    assert!(GOLDEN.contains(budget));
+    let text = GOLDEN.replace("\"budget_minutes\":45", "\"budget_minutes\":0");
+    let text = text.replace(budget, "\"budget_minutes\": 0");
+    let archive = read(&text).unwrap();
+    for record in archive.sheets.iter() {
+        assert!(
+            !serde_json::to_string(record)
+                .unwrap()
+                .contains("budget_minutes")
+        );
+    }
+    let log = archive.sessions.values().next().unwrap();
+    let record = SessionRecord::from_events(&log.events()).unwrap();
+    assert_eq!(record.budget_minutes, None);
+
+    let mut row = serde_json::to_value(Heading::of(&record, &[])).unwrap();
+    row["budget_minutes"] = 0.into();
+    let heading: Heading = serde_json::from_value(row).unwrap();
+    assert_eq!(heading.budget_minutes, None);
+}
+
 #[test]
 fn the_files_fit_the_schema() {
     for text in [GOLDEN, OWN, HANDS, BODY, DEMO] {

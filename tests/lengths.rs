@@ -104,7 +104,7 @@ fn the_warm_up_is_not_counted() {
 #[test]
 fn the_demo_sheets_keep_within_their_budgets() {
     for sheet in demo().current_sheets() {
-        let budget = sheet.budget_minutes.unwrap();
+        let budget = sheet.budget_minutes.unwrap().get();
         assert_eq!(cuts(sheet, budget, s(60)), [], "{}", sheet.name.as_str());
     }
 }

@@ -50,3 +50,40 @@ fn a_sheet_without_a_name_is_told_by_its_first_line() {
     );
     assert!(said("").ends_with("found the end of the line"));
 }
+
+/// A dash before the load is soon typed, and a bar takes no load off the body.
+#[test]
+fn a_dash_before_a_load_that_is_lifted_is_no_assistance() {
+    let one = |equipment: &str, load: &str| {
+        let sheet = read(&format!("# A\nRow ({equipment}): 3 × 5; {load}"));
+        sheet.map(|sheet| sheet.blocks().next().unwrap().basis.assists())
+    };
+    for equipment in ["barbell", "dumbbell", "handle"] {
+        for dash in ["-60 kg", "− 60 kg", "– 60 kg"] {
+            let said = one(equipment, dash).unwrap_err()[0].to_string();
+            assert!(
+                said.contains("expected a load like 60 kg, or the word assistance"),
+                "{said}"
+            );
+            let found = &dash[..dash.chars().next().unwrap().len_utf8()];
+            assert!(said.contains(&format!("found “{found}")), "{said}");
+        }
+        assert_eq!(one(equipment, "−60 kg assistance"), Ok(true));
+        assert_eq!(one(equipment, "60 kg"), Ok(false));
+    }
+    for equipment in ["stack", "band", "body", "other"] {
+        assert_eq!(one(equipment, "-20 kg"), Ok(true), "{equipment}");
+    }
+}
+
+#[test]
+fn a_budget_of_no_time_is_none() {
+    for minutes in [0, 601] {
+        let text = format!("# A\nbudget {minutes} min\nRow: 3 × 5");
+        let said = read(&text).unwrap_err()[0].to_string();
+        let place = "line 2, column 8: expected 1 to 600 minutes";
+        assert_eq!(said, format!("{place}, found “{minutes}”"));
+    }
+    let sheet = read("# A\nbudget 600 min\nRow: 3 × 5").unwrap();
+    assert_eq!(sheet.budget_minutes.unwrap().get(), 600);
+}

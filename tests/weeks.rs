@@ -169,7 +169,10 @@ fn plain(events: &[Event]) -> PlainSession {
     PlainSession {
         day: first.at.date_naive(),
         rpe,
-        budget: began.sheet.budget_minutes.map(u32::from),
+        budget: began
+            .sheet
+            .budget_minutes
+            .map(|minutes| u32::from(minutes.get())),
         sets,
     }
 }

@@ -17,6 +17,7 @@ use crate::sheet::{
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::fmt;
+use std::num::NonZeroU16;
 use uuid::Uuid;
 
 /// Most changes that can be taken back.
@@ -235,7 +236,7 @@ impl Draft {
     }
 
     /// Another time budget in minutes, or none.
-    pub fn set_budget(&mut self, minutes: Option<u16>) {
+    pub fn set_budget(&mut self, minutes: Option<NonZeroU16>) {
         self.alter(t("the time budget"), |sheet| sheet.budget_minutes = minutes);
     }
 

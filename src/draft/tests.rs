@@ -4,6 +4,7 @@ use super::*;
 use crate::exercises;
 use crate::sheet::{Role, unroll};
 use crate::units::Seconds;
+use std::num::NonZeroU16;
 use uuid::Uuid;
 
 fn when() -> DateTime<FixedOffset> {
@@ -155,8 +156,8 @@ fn every_change_can_be_taken_back_to_the_beginning() {
     assert_eq!(draft.undoable(), Some("taking Front squat off"));
     draft.undo();
     assert_eq!(order(&draft), [vec![1], vec![5], vec![2]]);
-    draft.set_budget(Some(40));
-    draft.set_budget(Some(40));
+    draft.set_budget(NonZeroU16::new(40));
+    draft.set_budget(NonZeroU16::new(40));
     draft.undo();
     assert_eq!(draft.undoable(), Some("doubling Front squat"));
     while draft.undoable().is_some() {

@@ -10,8 +10,9 @@ use crate::session::SessionId;
 use crate::sheet::{Line, Note, SheetId};
 use crate::units::{Rpe, Seconds};
 use chrono::{DateTime, FixedOffset};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::cmp::Reverse;
+use std::num::NonZeroU16;
 
 /// Sorts headings as the list shows them: the newest first.
 pub fn newest_first(headings: &mut [Heading]) {
@@ -66,12 +67,21 @@ pub struct Heading {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<Note>,
     /// Time budget of its sheet in minutes, where there was one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub budget_minutes: Option<u16>,
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        deserialize_with = "budget"
+    )]
+    pub budget_minutes: Option<NonZeroU16>,
     /// The notes on its sets, one a line: what a search looks through. Of all together the first
     /// [`SET_NOTES_CHARS_MAX`] characters.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub set_notes: String,
+}
+
+/// The budget of a row; rows of before may say 0 min, which is none.
+fn budget<'de, D: Deserializer<'de>>(source: D) -> Result<Option<NonZeroU16>, D::Error> {
+    Ok(Option::<u16>::deserialize(source)?.and_then(NonZeroU16::new))
 }
 
 /// Most characters of the notes on sets that a heading holds.

@@ -14,6 +14,7 @@ use crate::units::{Load, Rir, Rpe, Seconds};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::fmt;
+use std::num::NonZeroU16;
 
 /// One set that was done.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -107,7 +108,7 @@ pub struct SessionRecord {
     /// Note on the session.
     pub note: Option<Note>,
     /// Time budget of the sheet in minutes.
-    pub budget_minutes: Option<u16>,
+    pub budget_minutes: Option<NonZeroU16>,
 }
 
 /// Why events are no session.

@@ -204,7 +204,7 @@ impl Week {
         if let Some(budget) = heading.budget_minutes {
             self.budget.sessions += 1;
             self.budget.taken = self.budget.taken.saturating_add(heading.minutes);
-            self.budget.planned = self.budget.planned.saturating_add(u32::from(budget));
+            self.budget.planned = self.budget.planned.saturating_add(u32::from(budget.get()));
         }
         let day = heading.began.weekday().num_days_from_monday() as usize;
         self.load.add(day, heading.rpe, heading.minutes);

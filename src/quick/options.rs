@@ -26,6 +26,8 @@ pub(super) struct Options {
     pub cautions: Vec<Line>,
     pub between: Option<Seconds>,
     pub circuit: bool,
+    /// Where a load with a minus stands that was not called assistance.
+    pub bare_minus: Option<usize>,
     once: Once,
 }
 
@@ -129,7 +131,9 @@ fn has_load(c: &mut Cursor, to: &mut Options) -> Read<bool> {
         LoadBasis::BodyMassPlus
     } else if c.eat(&['−', '-', '–']) {
         start(c, to)?;
-        c.word("assistance");
+        if !c.word("assistance") {
+            to.bare_minus = Some(at);
+        }
         LoadBasis::BodyMassMinus
     } else if c.at_digit() {
         c.decimal();

@@ -11,6 +11,7 @@ use crate::sheet::{
 use crate::units::Seconds;
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
+use std::num::NonZeroU16;
 use uuid::Uuid;
 
 /// Gives ids, each a new one.
@@ -48,7 +49,7 @@ pub fn revise_sheet(
 #[derive(Default)]
 struct Reading {
     name: Option<Line>,
-    budget: Option<u16>,
+    budget: Option<NonZeroU16>,
     warm_up: Vec<Line>,
     notes: Vec<String>,
     blocks: Vec<(usize, Written)>,
@@ -151,11 +152,11 @@ impl Reading {
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(0, 65_535, t("minutes"))?;
+            let minutes = c.whole(1, 600, t("1 to 600 minutes"))?;
             if !c.word("min") || c.peek().is_some() {
                 return Err(c.fault(t("min after the minutes")));
             }
-            self.budget = Some(minutes as u16);
+            self.budget = NonZeroU16::new(minutes as u16);
         } else {
             let written = parse_line(text, line, known)?;
             if self.blocks.len() == BLOCKS_MAX {

@@ -70,6 +70,13 @@ pub(super) fn parse_line(text: &str, line: usize, known: Known) -> Result<Writte
             break;
         }
     }
+    // A dash before the load is the likelier: nothing that is lifted takes load off the body.
+    if let (Some(at), true) = (options.bare_minus, exercise.equipment.is_lifted()) {
+        return Err(c.fault_at(
+            at,
+            t("a load like 60 kg, or the word assistance behind one that helps"),
+        ));
+    }
     if options.sets.is_empty() {
         return Err(c.fault(t("sets like 3 × 5–7")));
     }

@@ -3,6 +3,7 @@
 use super::tests::Gym;
 use super::*;
 use crate::units::{Reps, Rir, Seconds, Unit};
+use std::num::NonZeroU16;
 
 fn change_over() -> Seconds {
     Seconds::saturating(60)
@@ -11,7 +12,7 @@ fn change_over() -> Seconds {
 /// The gym's session with another time budget on its sheet.
 fn with_budget(gym: &Gym, minutes: u16) -> State {
     let mut state = gym.session.state().clone();
-    state.began.sheet.budget_minutes = Some(minutes);
+    state.began.sheet.budget_minutes = NonZeroU16::new(minutes);
     state
 }
 

@@ -1,6 +1,7 @@
 //! The board: everything the floor shows of one set, as a function of state, kit and what is known of the exercise.
 
 use super::bar::Means;
+use super::ends::Ends;
 use super::event::EventId;
 use super::pair::Beside;
 use super::slot::{Slot, Status};
@@ -29,6 +30,8 @@ pub struct Board {
     pub number: usize,
     /// How many of this kind there are.
     pub of: usize,
+    /// How it ends in the lifter's hands.
+    pub ends: Ends,
     /// Rest that follows it, when another set does.
     pub then_rest: Option<Seconds>,
     /// What the load is added to.
@@ -41,6 +44,8 @@ pub struct Board {
     pub overruled: bool,
     /// What it asks for.
     pub target: Target,
+    /// Of a cluster: how many portions the target is asked for, and the pause between them.
+    pub portions: Option<(u8, Seconds)>,
     /// Reps that the pad offers.
     pub reps: Option<Reps>,
     /// Reserve aimed at.
@@ -103,6 +108,10 @@ impl Board {
     }
 
     fn rule_said(&self, unit: Unit) -> String {
+        // A band has no figure, but it is a load.
+        if let LoadBasis::Band(label) = &self.basis {
+            return say!("{label} band", label);
+        }
         match (&self.because, &self.proposal) {
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
                 proposal.said(unit)
@@ -305,6 +314,7 @@ impl State {
             kind: planned.kind.name(),
             number: planned.number,
             of: planned.of,
+            ends: Ends::of(block),
             then_rest: next
                 .map(|next| self.rest_in_heat(planned.rest_before(&next.planned)))
                 .filter(|rest| rest.get() > 0),
@@ -313,6 +323,10 @@ impl State {
             prescribed: prescribed.load,
             overruled: slot.load.is_some() && slot.load != prescribed.load,
             target: planned.target.clone(),
+            portions: match planned.kind {
+                SetKind::Cluster { portions, pause } => Some((portions, pause)),
+                _ => None,
+            },
             reps: slot.reps.or(planned.offered),
             aim: planned.reserve,
             reserve: slot.reserve,

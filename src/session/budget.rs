@@ -5,12 +5,13 @@ use super::state::State;
 use crate::say;
 use crate::units::Seconds;
 use crate::words::many_of;
+use std::num::NonZeroU16;
 
 /// How a session stands against its time budget.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct AgainstBudget {
     /// The budget in minutes.
-    pub minutes: u16,
+    pub minutes: NonZeroU16,
     /// Seconds by which the predicted end lies after it; below zero: seconds to spare.
     pub over: i64,
     /// Sets that would have to be left off to end in time; 0 when it ends in time, none when not even that is enough.
@@ -21,7 +22,7 @@ impl State {
     /// Seconds that the time budget of the sheet leaves at `now`, 0 once it has passed; none without a budget.
     #[must_use]
     pub fn budget_left(&self, now: &Moment) -> Option<u64> {
-        let budget = u64::from(self.began.sheet.budget_minutes?) * 60;
+        let budget = u64::from(self.began.sheet.budget_minutes?.get()) * 60;
         Some(budget.saturating_sub(self.gone_ms(now) / 1000))
     }
 
@@ -32,7 +33,7 @@ impl State {
         let minutes = self.began.sheet.budget_minutes?;
         let gone = self.gone_ms(now) / 1000;
         let end = gone.saturating_add(self.seconds_left(now, change_over));
-        Some(i64::try_from(end).unwrap_or(i64::MAX) - i64::from(minutes) * 60)
+        Some(i64::try_from(end).unwrap_or(i64::MAX) - i64::from(minutes.get()) * 60)
     }
 
     /// How the session stands at `now` against the budget of its sheet; none without a budget. What to leave off is what

@@ -2,6 +2,7 @@
 
 use super::tests::Gym;
 use super::*;
+use crate::sheet::SetKind;
 use crate::units::{Load, Metres, Reps, Rir, Seconds, Unit};
 
 fn reps(n: i64) -> Reps {
@@ -118,4 +119,92 @@ fn what_is_off_the_plan_is_said() {
     ] {
         assert_eq!(said, Some(format!("Off plan: {says}.")));
     }
+}
+
+/// What is said of a set that asks for `target` and was done as `amount`.
+fn told(kind: SetKind, target: &str, amount: Amount) -> Option<String> {
+    let mut gym = Gym::open();
+    let set = gym.set();
+    gym.act(What::SetDone {
+        set,
+        done: done(amount),
+        proposed: None,
+    })
+    .unwrap();
+    let mut state = gym.session.state().clone();
+    let mut slots = state.slots.iter_mut();
+    let slot = slots.find(|slot| slot.planned.key == set).unwrap();
+    slot.planned.kind = kind;
+    slot.planned.target = serde_json::from_str(target).unwrap();
+    state.off_plan(Unit::Kg)
+}
+
+#[test]
+fn seconds_metres_and_stages_that_fell_short_are_told() {
+    let seconds = |n| Amount::Timed(Seconds::saturating(n));
+    let metres = |n| Amount::Distance(Metres::saturating(n));
+    let stages = |hold, slow, partials| {
+        Amount::Stages(vec![
+            StageAmount::Hold(Seconds::saturating(hold)),
+            StageAmount::Reps(reps(slow)),
+            StageAmount::Partials(reps(partials)),
+        ])
+    };
+    let parts = r#"{"stages":[{"hold":{"seconds":10}},{"reps":{"reps":{"from":4,"to":6},"tempo":"4/0/2/0"}},
+        {"partials":{"reps":8}}]}"#;
+    for (target, amount, says) in [
+        (r#"{"timed":30}"#, seconds(30), None),
+        (
+            r#"{"timed":30}"#,
+            seconds(25),
+            Some("held 0:25 where 0:30 were asked"),
+        ),
+        (
+            r#"{"timed":30}"#,
+            seconds(35),
+            Some("held 0:35 where 0:30 were asked"),
+        ),
+        (r#"{"distance":20}"#, metres(20), None),
+        (
+            r#"{"distance":20}"#,
+            metres(15),
+            Some("15 m where 20 m were asked"),
+        ),
+        (parts, stages(10, 4, 8), None),
+        // The last stage often goes on.
+        (parts, stages(12, 6, 11), None),
+        (
+            parts,
+            stages(6, 3, 5),
+            Some(
+                "6 s in place of hold 10 s; 3 in place of 4–6 at 4/0/2/0; 5 in place of 8 partials",
+            ),
+        ),
+    ] {
+        let says = says.map(|says| format!("Off plan: {says}."));
+        assert_eq!(told(SetKind::Work, target, amount), says);
+    }
+}
+
+#[test]
+fn a_cluster_is_off_plan_by_all_its_portions_and_a_set_to_failure_never_by_more() {
+    let cluster = || SetKind::Cluster {
+        portions: 4,
+        pause: Seconds::saturating(15),
+    };
+    let said = |kind, n| told(kind, r#"{"reps":2}"#, Amount::Reps(reps(n)));
+    assert_eq!(said(cluster(), 8), None);
+    let short = said(cluster(), 7);
+    assert_eq!(
+        short.as_deref(),
+        Some("Off plan: 7 reps where 8 were asked.")
+    );
+    assert_eq!(said(SetKind::ToFailure, 3), None);
+    let early = said(SetKind::ToFailure, 1);
+    assert_eq!(
+        early.as_deref(),
+        Some("Off plan: 1 rep where 2 were asked.")
+    );
+    let longer = Amount::Timed(Seconds::saturating(45));
+    assert_eq!(told(SetKind::ToFailure, r#"{"timed":30}"#, longer), None);
 }

@@ -1,13 +1,14 @@
 //! Doubts about a block: what can be written, but contradicts itself. Each is explained where it arises.
 
 use super::block::Block;
+use super::exercise::Equipment;
 use super::kind::{SetKind, Sets};
 use super::loads::LoadPolicy;
 use super::progression::Progression;
 use super::target::Target;
 use crate::say;
 use crate::units::{Load, Rir, Share};
-use crate::words::{decimal, t};
+use crate::words::{decimal, many_of, t};
 use std::fmt;
 
 /// Something in a block that contradicts itself.
@@ -27,13 +28,15 @@ pub enum Doubt {
     NoStrengthKnown,
     /// A share of the heaviest load before any set was done.
     NothingHeavierYet,
-    /// More loads or shares are listed than there are sets.
+    /// More loads, shares or reserves are listed than there are sets.
     ListedTooMany {
         /// How many are listed.
         listed: usize,
         /// How many sets there are.
         sets: u8,
     },
+    /// A bar that is to take load off the body.
+    BarAssists,
     /// A load for an exercise that takes none.
     LoadUnused(Load),
     /// A tempo where no reps are timed by it.
@@ -55,7 +58,7 @@ impl fmt::Display for Doubt {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Doubt::RampAboveWork(share) => f.write_str(&say!(
-                "A ramp-up set at {share} is heavier than the work sets: use less than 100 %.",
+                "A ramp-up set at {share} is heavier than the work sets and is done at their load: use less than 100 %.",
                 share = figure(share),
             )),
             Doubt::RampFalls(first, then) => f.write_str(&say!(
@@ -82,11 +85,15 @@ impl fmt::Display for Doubt {
             Doubt::NothingHeavierYet => f.write_str(
                 t("A share of the heaviest set, but no set comes before: put these sets behind it."),
             ),
-            Doubt::ListedTooMany { listed, sets } => f.write_str(&say!(
-                "{listed} are listed for {sets} sets: the last ones are never used.",
-                listed,
-                sets,
+            Doubt::ListedTooMany { listed, sets } => f.write_str(&many_of(
+                usize::from(*sets),
+                "{listed} are listed for {n} set: the last ones are not used.",
+                "{listed} are listed for {n} sets: the last ones are not used.",
+                &[("listed", listed)],
             )),
+            Doubt::BarAssists => f.write_str(
+                t("Assistance by a bar, which only adds load: take the load alone, or equipment that helps."),
+            ),
             Doubt::LoadUnused(load) => f.write_str(&say!(
                 "{load} to start from, but this exercise takes no figure of load: it is not used.",
                 load = figure(load),
@@ -139,6 +146,9 @@ impl Block {
         {
             doubts.push(Doubt::NoStrengthKnown);
         }
+        if self.basis.assists() && self.exercise.equipment == Equipment::Barbell {
+            doubts.push(Doubt::BarAssists);
+        }
         if let (Some(load), false) = (self.start, self.basis.has_load()) {
             doubts.push(Doubt::LoadUnused(load));
         }
@@ -184,17 +194,22 @@ fn of_load(sets: &Sets, worked: bool, known: bool, doubts: &mut Vec<Doubt>) {
         LoadPolicy::List(loads) => loads.len(),
         _ => 0,
     };
-    if listed > usize::from(sets.count) {
-        doubts.push(Doubt::ListedTooMany {
-            listed,
-            sets: sets.count,
-        });
-    }
+    let shares = match &sets.kind {
+        SetKind::RampUp { shares } => shares.len(),
+        _ => 0,
+    };
+    let listed = [listed, shares, sets.reserve.len()].into_iter();
+    let too_many = listed.filter(|listed| *listed > usize::from(sets.count));
+    doubts.extend(too_many.map(|listed| Doubt::ListedTooMany {
+        listed,
+        sets: sets.count,
+    }));
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sheet::LoadBasis;
     use crate::sheet::tests::block;
 
     fn said(json: &str) -> Vec<String> {
@@ -235,7 +250,15 @@ mod tests {
             ),
             (
                 r#"[{"kind":"work","count":1,"target":{"reps":5},"load":{"list":["60 kg","65 kg"]}}]"#,
-                "2 are listed for 1 sets",
+                "2 are listed for 1 set:",
+            ),
+            (
+                r#"[{"kind":"work","count":3,"target":{"reps":5},"reserve":[4,3,2,1]}]"#,
+                "4 are listed for 3 sets:",
+            ),
+            (
+                r#"[{"kind":{"ramp_up":{"shares":["40 %","60 %","80 %"]}},"count":2,"target":{"reps":4}},{"kind":"work","count":1,"target":{"reps":5}}]"#,
+                "3 are listed for 2 sets:",
             ),
             (
                 r#"[{"kind":"work","count":2,"target":{"reps":5},"reserve":[1,3]}]"#,
@@ -261,6 +284,15 @@ mod tests {
                 "{words}: {said:?}"
             );
         }
+    }
+
+    #[test]
+    fn a_bar_does_not_assist() {
+        let mut block = block(r#"[{"kind":"work","count":1,"target":{"reps":5}}]"#);
+        block.basis = LoadBasis::BodyMassMinus;
+        assert_eq!(block.doubts(true), [Doubt::BarAssists]);
+        block.exercise.equipment = Equipment::Handle;
+        assert_eq!(block.doubts(true), [], "plates on a pulley do");
     }
 
     #[test]

@@ -185,6 +185,15 @@ pub enum Equipment {
 }
 
 impl Equipment {
+    /// True for what is lifted itself: a bar, dumbbells, handles. Only by a pulley can it take load off the body.
+    #[must_use]
+    pub fn is_lifted(self) -> bool {
+        matches!(
+            self,
+            Equipment::Barbell | Equipment::Dumbbell | Equipment::Handle
+        )
+    }
+
     /// The name on screen, the only one. What a line calls it is for programs too, and the same in every language.
     #[must_use]
     pub fn name(self) -> &'static str {

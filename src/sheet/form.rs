@@ -6,6 +6,7 @@ use super::warning::OrderWarning;
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::Deserialize;
+use std::num::NonZeroU16;
 
 /// A sheet before it is checked as a whole. One struct and no untagged enum: so an error keeps its place in the file.
 #[derive(Deserialize)]
@@ -56,7 +57,8 @@ impl TryFrom<SheetForm> for Sheet {
             name: form.name.ok_or(t("the sheet needs a name"))?,
             warm_up: form.warm_up.unwrap_or_default(),
             notes: form.notes.unwrap_or_default(),
-            budget_minutes: form.budget_minutes,
+            // Sheets of before may say 0 min, which is no budget.
+            budget_minutes: form.budget_minutes.and_then(NonZeroU16::new),
             groups: form.groups.ok_or(t("the sheet needs groups of blocks"))?,
             settled: form.settled.unwrap_or_default(),
             written_for: form.written_for,

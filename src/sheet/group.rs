@@ -11,6 +11,7 @@ use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use std::fmt;
+use std::num::NonZeroU16;
 use uuid::Uuid;
 
 /// Most blocks on a sheet.
@@ -104,7 +105,7 @@ pub struct Sheet {
     pub notes: Note,
     /// Time budget in minutes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub budget_minutes: Option<u16>,
+    pub budget_minutes: Option<NonZeroU16>,
     /// Its groups of blocks in order.
     pub groups: Vec<Group>,
     /// Warnings about the order that the writer settled: they stay away. Those of unknown blocks mean nothing.

@@ -1,7 +1,7 @@
 //! The lines of a block's prescription: a number of sets of one kind.
 
 use super::loads::LoadPolicy;
-use super::target::{STAGES_MAX, Target};
+use super::target::{RepTarget, STAGES_MAX, Target};
 use super::tempo::Tempo;
 use crate::say;
 use crate::units::{Reps, Rir, Seconds, Share};
@@ -51,6 +51,20 @@ impl SetKind {
     #[must_use]
     pub fn is_work(&self) -> bool {
         !matches!(self, SetKind::RampUp { .. })
+    }
+
+    /// The reps that the whole set asks for: of a cluster those of all its portions.
+    #[must_use]
+    pub fn whole(&self, asked: RepTarget) -> RepTarget {
+        let SetKind::Cluster { portions, .. } = self else {
+            return asked;
+        };
+        let all = |reps: Reps| Reps::saturating(i64::from(reps.get()) * i64::from(*portions));
+        match asked {
+            RepTarget::Fixed(n) => RepTarget::Fixed(all(n)),
+            RepTarget::Range(low, high) => RepTarget::Range(all(low), all(high)),
+            RepTarget::AtLeast(n) => RepTarget::AtLeast(all(n)),
+        }
     }
 
     /// The name on screen.

@@ -41,7 +41,7 @@ pub use usual::Usual;
 pub use warning::{OrderWarning, WarningKind};
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::Block;
 
     /// A block of a front squat with these lines of sets, as JSON.

@@ -8,7 +8,7 @@ use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Block, LoadPolicy, PlannedSet, SetKind, Sets, Step};
-use crate::units::{Load, Reps, Share};
+use crate::units::{Load, Share};
 
 /// The load of `set`, always one that `kit` can make.
 ///
@@ -178,7 +178,7 @@ impl Floor<'_> {
         match self.ladder.fit(wanted).or_else(lightest) {
             Some(to) => SetBecause::Shared {
                 of,
-                share,
+                share: most,
                 whole,
                 to,
             },
@@ -320,13 +320,9 @@ impl Floor<'_> {
     /// are missing a planned step down (common practice, no source). Of a target without width, its number gives the planned step and
     /// more than that the large one.
     fn outcome(&self, set: &PlannedSet, planned: Step, large: Step) -> SetBecause {
-        let range = set.target.plain_reps().map(|t| {
-            let portions = match set.kind {
-                SetKind::Cluster { portions, .. } => i64::from(portions),
-                _ => 1,
-            };
-            let whole = |reps: Reps| Reps::saturating(i64::from(reps.get()) * portions);
-            (whole(t.low()), whole(t.top()))
+        let range = set.target.plain_reps().map(|asked| {
+            let whole = set.kind.whole(asked);
+            (whole.low(), whole.top())
         });
         let Some((before, 1)) = self.before(set) else {
             return self.stepped(set, planned, true);

@@ -3,7 +3,7 @@
 use super::*;
 use crate::sheet::{BlockId, Group, SetKey, Sheet, unroll};
 use crate::strength::propose::tests::block;
-use crate::units::Unit;
+use crate::units::{Reps, Unit};
 use proptest::prelude::*;
 use serde_json::json;
 use uuid::Uuid;
@@ -231,6 +231,7 @@ fn a_ramp_up_stays_within_the_work_load_and_a_share_of_the_top_need_not() {
         work(1, json!({"share_of_top": ["110 %"]})),
     ]));
     assert_eq!(loads(&block, &[]), ["80", "87.5"]);
+    assert_eq!(said(&block, 0, &[]), "ramp-up: 100 % of 80 kg is 80 kg");
 }
 
 #[test]

@@ -46,4 +46,10 @@ mod writing;
 mod year;
 
 pub use app::app;
+// What the tests of views are made of (`tests/views/`).
 pub use wanted::read_ahead;
+#[doc(hidden)]
+pub use {
+    live::Live,
+    parts::{el, svg},
+};

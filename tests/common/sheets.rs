@@ -12,6 +12,7 @@ use stanchion::sheet::{
     SideMode, Stage, Step, Target, WarningKind,
 };
 use stanchion::units::Reps;
+use std::num::NonZeroU16;
 
 fn rep_target() -> BoxedStrategy<RepTarget> {
     let some = || (1..=40_i64).prop_map(|n| Reps::new(n).unwrap());
@@ -261,7 +262,7 @@ pub fn sheet() -> BoxedStrategy<Sheet> {
         line(),
         vec(line(), 0..3),
         note(),
-        option::of(0..=600_u16),
+        (0..=600_u16).prop_map(NonZeroU16::new),
         vec(group(), 1..4),
     )
         .prop_map(

@@ -6,6 +6,7 @@ use super::person::Person;
 use super::server::Server;
 use super::sight::to_the_bar;
 use super::whole_session::{begin, do_first, end_now, end_rest, log};
+use super::write::paste;
 use serde_json::{Value, json};
 
 #[tokio::test]
@@ -111,5 +112,67 @@ async fn the_floor_says_whether_the_screen_stays_on() {
     begin(&person, "Lower A").await;
     person.reads("may-sleep", "let the screen go dark").await;
     picture(&person, "sight-may-sleep").await;
+    person.close().await;
+}
+
+/// A name of sixty letters; a hold, a carry and a set in stages that fall short; a cluster; a bar that goes no lower.
+const ODD: &str = "# Odd day\\nPlank: 1 × 30 s; no load\\nFarmer\\'s walk: 1 × 20 m; 20 kg\\nLateral raise: 1 × [hold 10 s → 8 partials]; 8 kg\\nBench press: cluster 1 × 2 in 4 pause 15 s; 20 kg\\nFront squat with a pause and a name as long as sixty letters (barbell, squat): 1 × 5; 102.5 kg";
+
+#[tokio::test]
+async fn what_is_no_plain_set_is_said_as_it_is() {
+    let server = Server::start();
+    let browser = Browser::start("odd");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    paste(&person, ODD).await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-floor").await;
+    begin(&person, "Odd day").await;
+
+    person.reads("log", "tap when done").await;
+    person.tap("reps-less").await;
+    log(&person).await;
+    let held = "held 0:25 where 0:30 were asked";
+    person.reads("off-plan", held).await;
+    end_rest(&person).await;
+
+    person.reads("log", "tap when put down").await;
+    person.tap("reps-less").await;
+    log(&person).await;
+    person.reads("off-plan", "15 m where 20 m were asked").await;
+    end_rest(&person).await;
+
+    person.reads("log", "partials · tap when put down").await;
+    person.tap("reps-less").await;
+    log(&person).await;
+    person.reads("off-plan", "7 in place of 8 partials").await;
+    end_rest(&person).await;
+
+    person.reads("target", "4 × 2").await;
+    person.reads("target", "reps, 15 s between").await;
+    person.reads("log", "tap when racked").await;
+    log(&person).await;
+    person.see("rest").await;
+    assert!(
+        !person.has("off-plan").await,
+        "eight reps are four times two"
+    );
+    // The empty bar: nothing is lighter, and that is said.
+    person.tap("amend").await;
+    person.tap("amend-load-less").await;
+    person
+        .reads("amend-wrong", "nothing further that way")
+        .await;
+    person.tap("amend-load-more").await;
+    let gone = "return document.querySelector('[data-part=\"amend-wrong\"]').innerText === ''";
+    person.until(gone, "there is a step that way").await;
+    person.tap("amend-close").await;
+    end_rest(&person).await;
+
+    person.reads("main", "102.5").await;
+    picture(&person, "sight-long-name").await;
     person.close().await;
 }

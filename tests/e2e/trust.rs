@@ -24,7 +24,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person.tap("load-use").await;
     person.gone("load-panel").await;
     person.reads("board", "More than 10 % above").await;
-    person.reads("log", "tap when racked").await;
+    person.reads("log", "tap when put down").await;
 
     // The first tap asks, and one that bounces is a slip and no answer.
     let bounce =
@@ -39,7 +39,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
 
     // Other reps are seen before they are logged, and asked about anew.
     person.tap("reps-less").await;
-    person.reads("log", "tap when racked").await;
+    person.reads("log", "tap when put down").await;
     person.tap("reps-more").await;
     person.reads("log", "6").await;
     assert_eq!(person.run(DONE).await, 0);
@@ -48,7 +48,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person.tap("load").await;
     person.type_into("load-typed", "20").await;
     person.tap("load-use").await;
-    person.reads("log", "tap when racked").await;
+    person.reads("log", "tap when put down").await;
     let ask = "document.querySelector('[data-part=\"log\"]').click();
                return document.querySelector('[data-part=\"log\"]').innerText.includes('tap again')";
     person.until(ask, "it is asked about").await;

@@ -45,10 +45,22 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
     let begun = "return document.querySelector('[data-part=\"lines\"]').value.endsWith('\\nGoblet squat: ')";
     person.until(begun, "the line is begun").await;
 
+    // What contradicts itself is said, and may be kept all the same.
+    let contradicts = "# Boat day\\nFront squat: ramp 1 × 4 at 120 %; 3 × 5 @ 4, 3, 2, 1";
+    paste(&person, contradicts).await;
+    person
+        .reads("lines-doubts", "Front squat: A ramp-up set at 120 %")
+        .await;
+    person
+        .reads("lines-doubts", "Front squat: 4 are listed for 3 sets")
+        .await;
+
     paste(&person, SHEET).await;
     person
         .reads("lines-sum", "Boat day: 3 blocks, 8 sets")
         .await;
+    let none = "return document.querySelector('[data-part=\"lines-doubts\"]').innerText === ''";
+    person.until(none, "nothing contradicts itself").await;
     person.tap("lines-keep").await;
     person.see("sheet-look").await;
     person.reads("sheet-look", "Chin-up").await;

@@ -71,6 +71,10 @@ pub fn run(engines: Engines) -> Outcome<()> {
     let axe = step("axe-core", axe::prepare)?;
     step("Clippy, WebAssembly", || lint_web(&tools))?;
     step("Browser tests", || in_browser(&tools, &browser))?;
+    step("Browser tests of the views", || {
+        let mut command = tests_in(&tools, &browser)?;
+        run_tests(command.args(["--test", "views"]), MEND)
+    })?;
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
     again::check(&tools)?;
@@ -83,7 +87,9 @@ pub fn run(engines: Engines) -> Outcome<()> {
 
 fn lint_web(tools: &Tools) -> Outcome<()> {
     // The other suites are native and are linted there.
-    let targets = ["--target", TRIPLE, "--lib", "--bins", "--test", "browser"];
+    let targets = [
+        "--target", TRIPLE, "--lib", "--bins", "--test", "browser", "--test", "views",
+    ];
     if tools.toolchain().clippy() {
         return run_tool(
             tools
@@ -111,11 +117,19 @@ fn in_browser(tools: &Tools, browser: &Browser) -> Outcome<()> {
 
 /// The command that runs the tests of `device/`; arguments may be added.
 pub fn browser_tests(tools: &Tools, browser: &Browser) -> Outcome<Command> {
-    let mut command = tools.web_cargo()?;
+    let mut command = tests_in(tools, browser)?;
     command
         // Without the views: device/ is what these test, and Leptos takes minutes to compile.
-        .args(["test", "--no-default-features", "--features", "device"])
-        .args(["--target", TRIPLE, "--test", "browser"])
+        .args(["--no-default-features", "--features", "device"])
+        .args(["--test", "browser"]);
+    Ok(command)
+}
+
+/// The command that runs tests in that browser; which, is to be added.
+fn tests_in(tools: &Tools, browser: &Browser) -> Outcome<Command> {
+    let mut command = tools.web_cargo()?;
+    command
+        .args(["test", "--target", TRIPLE])
         .env("CHROMEDRIVER", &browser.driver)
         .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?)
         // The defaults, 20 s for the suite and 5 s for the driver, are for fast machines.

@@ -51,13 +51,16 @@ fn frame_of(counting: Seen<bool>, inside: Vec<AnyView>) -> AnyView {
         .view()
 }
 
+/// Letters from which on a name gives way to the figure below it.
+const LONG_NAME: usize = 32;
+
 /// The name on top of a board.
 pub fn title(text: String) -> AnyView {
-    el("h1")
-        .class("board-exercise")
-        .part("exercise")
-        .child(text)
-        .view()
+    let class = match text.chars().count() {
+        0..LONG_NAME => "board-exercise",
+        _ => "board-exercise long",
+    };
+    el("h1").class(class).part("exercise").child(text).view()
 }
 
 /// The board of a set.

@@ -71,9 +71,20 @@ pub fn target_figure(board: &Board) -> Figure {
         None => String::new(),
     };
     match &board.target {
-        Target::Reps(reps) => Figure {
-            text: reps.to_string(),
-            word: say!("reps{each}{reserve}", each, reserve),
+        Target::Reps(reps) => match board.portions {
+            Some((portions, pause)) => Figure {
+                text: format!("{portions} × {reps}"),
+                word: say!(
+                    "reps{each}, {pause} s between{reserve}",
+                    each,
+                    pause,
+                    reserve
+                ),
+            },
+            None => Figure {
+                text: reps.to_string(),
+                word: say!("reps{each}{reserve}", each, reserve),
+            },
         },
         Target::Timed(seconds) => Figure {
             text: clock(i64::from(seconds.get())),
@@ -90,23 +101,24 @@ pub fn target_figure(board: &Board) -> Figure {
     }
 }
 
-/// Which set of its kind it is.
+/// Which set of its kind it is, and with which band.
 pub fn set_line(board: &Board) -> String {
-    say!(
+    let mut line = say!(
         "{kind} {number} of {of}",
         kind = board.kind,
         number = board.number,
         of = board.of,
-    )
-}
-
-/// The line under the name: which set, what follows.
-pub fn kind_line(board: &Board) -> String {
-    let mut line = set_line(board);
+    );
     if let LoadBasis::Band(label) = &board.basis {
         line.push_str(" · ");
         line.push_str(&say!("{label} band", label));
     }
+    line
+}
+
+/// The line under the name: which set, what follows.
+pub fn kind_line(board: &Board) -> String {
+    let line = set_line(board);
     match board.then_rest {
         Some(rest) => say!("{line} · then rest {rest}", line, rest = rest.clock()),
         None => line,

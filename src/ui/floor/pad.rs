@@ -5,7 +5,7 @@ use super::hands::{Hands, Sure, can_step, held, needs_load, works};
 use super::screen::Open;
 use super::short::minutes_over;
 use crate::say;
-use crate::session::{Amount, Board, Phase};
+use crate::session::{Amount, Board, Ends, Phase, StageAmount};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::parts::{Text, button, dynamic, el, tap, text, when};
 use crate::ui::seen::Seen;
@@ -108,6 +108,18 @@ fn figure(offer: &Amount) -> (String, bool) {
     }
 }
 
+/// What the figure counts of a set in stages: its last stage that has a count.
+fn counted(offer: &Amount) -> Option<&'static str> {
+    let Amount::Stages(stages) = offer else {
+        return None;
+    };
+    stages.iter().rev().find_map(|stage| match stage {
+        StageAmount::Reps(_) => Some(t("reps")),
+        StageAmount::Partials(_) => Some(t("partials")),
+        StageAmount::Hold(_) => None,
+    })
+}
+
 /// What stands on the large button: a figure, whether it is set as a word, and what a tap does.
 type Said = (String, bool, String);
 
@@ -129,14 +141,19 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
     if hands.asked(board) == Some(Sure::Log) {
         return sure_said();
     }
+    let tap = t(match board.ends {
+        Ends::Racked => "tap when racked",
+        Ends::PutDown => "tap when put down",
+        Ends::Done => "tap when done",
+    });
     let word = match over {
-        Some(seconds) => say!(
-            "rest over by {time} · tap when racked",
-            time = clock(seconds),
-        ),
+        Some(seconds) => say!("rest over by {time} · {tap}", time = clock(seconds), tap),
         None if heard => t("as far as heard").to_owned(),
         None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
-        None => t("tap when racked").to_owned(),
+        None => match counted(offer) {
+            Some(stage) => format!("{stage} · {tap}"),
+            None => tap.to_owned(),
+        },
     };
     (figure, is_word, word)
 }

@@ -39,6 +39,11 @@ fn stepped(kit: &Kit, equipment: Equipment, load: Option<Load>, up: bool) -> Opt
     }
 }
 
+/// Said where no further step can be made.
+fn kit_ends() -> String {
+    t("The kit has nothing further that way.").to_owned()
+}
+
 /// Another load for the set on the board.
 pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()>) -> AnyView {
     let unit = app.of(Model::unit);
@@ -65,7 +70,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         });
         match next {
             Some(load) => choose(load),
-            None => wrong.set(Some(t("The kit has nothing further that way.").to_owned())),
+            None => wrong.set(Some(kit_ends())),
         }
     };
     let typed = move |typed: String| match Load::parse_in(&typed, unit.get_untracked()) {
@@ -234,7 +239,9 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
         slot.is_some_and(|slot| slot.planned.sides.rounds() > 1)
     });
     let last = app.of(last);
+    let wrong = Live::new(None::<String>);
     let amend = move |change: &dyn Fn(&Done) -> Done| {
+        wrong.set(None);
         if let Some((set, done, _)) = last.get_untracked() {
             app.act(What::SetAmended {
                 set,
@@ -248,8 +255,9 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             let (_, done, equipment) = last.get_untracked()?;
             stepped(model.rack(), equipment, done.load, up)
         });
-        if let Some(load) = next {
-            amend(&|done| done.with_load(Some(load)));
+        match next {
+            Some(load) => amend(&|done| done.with_load(Some(load))),
+            None => wrong.set(Some(kit_ends())),
         }
     };
     let count = text(move || {
@@ -299,6 +307,7 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             when(has_load, move || {
                 stepper(t("load"), "amend-load", load, step_load)
             }),
+            wrong_word("amend-wrong", wrong),
             quiet(t("reps left in reserve")),
             reserves(said, move |reserve| {
                 amend(&|done| done.with_reserve(Some(reserve)))

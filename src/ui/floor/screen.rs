@@ -106,7 +106,7 @@ fn face(state: &State, rest_is_over: bool) -> Face {
 fn all_done() -> AnyView {
     frame(vec![
         title(t("All sets done").to_owned()),
-        words("board-because", t("Rack everything, breathe, drink.")),
+        words("board-because", t("Put everything away, breathe, drink.")),
     ])
 }
 

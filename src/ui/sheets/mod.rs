@@ -1,5 +1,6 @@
 //! Sheets: the written plans, and one plan to look at with the loads it would propose today.
 
+mod doubts;
 mod draft;
 mod list;
 mod look;

@@ -25,7 +25,7 @@ fn against_budget(sheet: &Sheet, pace: Pace) -> String {
         return about(sheet, pace);
     };
     let seconds = Prediction::of(sheet).seconds(pace.change_over());
-    let limit = u64::from(budget) * 60;
+    let limit = u64::from(budget.get()) * 60;
     if seconds > limit {
         // Both rounded the same way, or the figures would not add up.
         let (minutes, over) = (seconds.div_ceil(60), (seconds - limit).div_ceil(60));
@@ -71,7 +71,7 @@ pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyV
     ];
     let made = sheet
         .budget_minutes
-        .map(|budget| cuts(sheet, budget, pace.change_over()))
+        .map(|budget| cuts(sheet, budget.get(), pace.change_over()))
         .unwrap_or_default();
     if !made.is_empty() {
         let short = apply(sheet, &made);

@@ -1,5 +1,6 @@
 //! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
 
+use super::doubts::{doubt_list, doubts_said};
 use crate::device::clock;
 use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
@@ -52,8 +53,10 @@ fn read(
     }
 }
 
-/// What the lines come to, or what is wrong with them.
-fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
+/// What the lines come to and what contradicts itself in them; or what is wrong with them.
+type Outcome = Result<(String, Vec<String>), Vec<String>>;
+
+fn outcome(app: Stanchion, typed: &str) -> Outcome {
     let mut next = 0;
     let mut ids = || {
         next += 1;
@@ -63,7 +66,13 @@ fn outcome(app: Stanchion, typed: &str) -> Result<String, Vec<String>> {
         Ok(sheet) => {
             let blocks = many(sheet.blocks().count(), "{n} block", "{n} blocks");
             let sets = many(unroll(&sheet).len(), "{n} set", "{n} sets");
-            Ok(format!("{}: {blocks}, {sets}", sheet.name))
+            let doubts = sheet.blocks().flat_map(|block| {
+                let name = block.exercise.said();
+                let doubts = doubts_said(app, block).into_iter();
+                doubts.map(move |doubt| format!("{name}: {doubt}"))
+            });
+            let sum = format!("{}: {blocks}, {sets}", sheet.name);
+            Ok((sum, doubts.collect()))
         }
         Err(wrong) => Err(wrong.iter().map(ToString::to_string).collect()),
     }
@@ -183,7 +192,11 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
         .on("input", move |event| typed.set(event_target_value(&event)))
         .on("change", move |_| left());
     let said = dynamic(move || match outcome.get() {
-        Ok(sum) => line("quiet", "lines-sum", sum),
+        Ok((sum, doubts)) => vec![
+            line("quiet", "lines-sum", sum),
+            doubt_list("lines-doubts", doubts),
+        ]
+        .into_any(),
         Err(wrong) => {
             let lines = wrong
                 .into_iter()

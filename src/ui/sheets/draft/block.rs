@@ -8,11 +8,12 @@ use super::sheet::{change, nothing_begun};
 use crate::say;
 use crate::sheet::{Block, BlockId, Digit, Equipment, Line, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
-    Mode, button, dynamic, el, h1, line, list, page, quiet, read_lines, section, text,
-    under_each_other, way, words,
+    Mode, button, dynamic, el, h1, line, page, quiet, read_lines, section, text, under_each_other,
+    way,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
+use crate::ui::sheets::doubts::{doubt_list, doubts_said};
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::{Seconds, Unit};
 use crate::words::{t, t_in};
@@ -88,22 +89,10 @@ fn doubts(hand: Hand) -> AnyView {
     let doubts = Seen::new(move || {
         hand.it.with(|block| {
             let block = block.as_ref()?;
-            let known = hand
-                .app
-                .model
-                .with_untracked(|model| !model.history(&block.exercise.id).is_empty());
-            let doubts = block.doubts(known);
-            Some(doubts.iter().map(ToString::to_string).collect::<Vec<_>>())
+            Some(doubts_said(hand.app, block))
         })
     });
-    let inside = dynamic(move || {
-        let doubts = doubts.get().unwrap_or_default().into_iter();
-        list(
-            "",
-            Some("draft-doubts"),
-            doubts.map(|doubt| words("caution", doubt)).collect(),
-        )
-    });
+    let inside = dynamic(move || doubt_list("draft-doubts", doubts.get().unwrap_or_default()));
     el("div").set("role", "status").child(inside).view()
 }
 

@@ -108,13 +108,18 @@ fn set_kind(block: &mut Block, at: At, n: i64) {
     });
 }
 
-/// Another count; the shares of ramp-up sets follow it as long as they are the usual ones.
+/// Another count; the shares of ramp-up sets follow it as long as they are the usual ones. What was said of sets that are
+/// gone goes too: nobody would see it.
 fn set_count(sets: &mut Sets, count: u8) {
-    if let SetKind::RampUp { shares } = &mut sets.kind
-        && *shares == usual_ramp(sets.count)
-    {
-        *shares = usual_ramp(count);
+    let of_sets = usize::from(count);
+    match &mut sets.kind {
+        SetKind::RampUp { shares } if *shares == usual_ramp(sets.count) => {
+            *shares = usual_ramp(count);
+        }
+        SetKind::RampUp { shares } => shares.truncate(of_sets),
+        _ => {}
     }
+    sets.reserve.truncate(of_sets);
     sets.count = count;
 }
 
@@ -178,7 +183,8 @@ fn shares(hand: Hand, at: At) -> AnyView {
             with_sets(block, at, |sets| {
                 if let SetKind::RampUp { shares } = &mut sets.kind {
                     fill(shares, at.item, usize::from(sets.count));
-                    shares[at.item] = step_share(shares[at.item], by);
+                    // Above the work load it would be none.
+                    shares[at.item] = step_share(shares[at.item], by).min(Share::percent(100));
                 }
             })
         },

@@ -17,6 +17,7 @@ use crate::ui::sheets::time::time_view;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::words::t;
 use leptos::prelude::*;
+use std::num::NonZeroU16;
 
 /// The sheet that is being written.
 pub fn draft_place(id: SheetId) -> AnyView {
@@ -197,8 +198,8 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
     let set_budget = move |typed: String| {
         let minutes = match typed.trim() {
             "" => Ok(None),
-            typed => match typed.parse::<u16>() {
-                Ok(minutes @ 1..=600) => Ok(Some(minutes)),
+            typed => match typed.parse::<NonZeroU16>() {
+                Ok(minutes) if minutes.get() <= 600 => Ok(Some(minutes)),
                 _ => Err(t("a time budget is 1 to 600 minutes, or nothing").to_owned()),
             },
         };
