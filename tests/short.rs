@@ -6,7 +6,10 @@ use common::built::{block, sheet as sheet_of, work};
 use common::floor::{Floor, change_over, seen};
 use proptest::prelude::*;
 use stanchion::session::{Phase, What};
-use stanchion::sheet::{BlockId, Group, LoadBasis, Off, Role, Sheet, SideMode, cuts, worth};
+use stanchion::sheet::{
+    BlockId, Group, LoadBasis, Off, Role, SetKind, Sheet, SideMode, cuts, worth,
+};
+use stanchion::units::Share;
 
 /// A sheet of straight blocks of every role.
 fn straight() -> impl Strategy<Value = Sheet> {
@@ -151,4 +154,36 @@ fn what_goes_is_said_with_what_it_saves() {
     assert_eq!(short.left, 165);
     let said: Vec<String> = short.gone.iter().map(|gone| gone.said()).collect();
     assert_eq!(said, ["1 set of Front squat, saves 3 min"]);
+}
+
+/// A set whose first part was passed over has its drops left: they are one set all the same.
+#[test]
+fn drops_whose_set_was_passed_over_go_as_one_set() {
+    let mut drops = work(1, 4, 5);
+    drops.kind = SetKind::Drop {
+        drops: 2,
+        keep: Share::percent(70),
+    };
+    let mut curl = block(
+        vec![work(1, 4, 5), drops],
+        LoadBasis::Unloaded,
+        SideMode::Both,
+    );
+    curl.id = BlockId(common::id(2, 2));
+    curl.role = Role::Pump;
+    let squat = block(vec![work(1, 4, 5)], LoadBasis::Unloaded, SideMode::Both);
+    let sheet = Sheet {
+        groups: vec![
+            Group::Straight(Box::new(curl)),
+            Group::Straight(Box::new(squat.clone())),
+        ],
+        ..sheet_of(squat)
+    };
+    let mut floor = Floor::on(sheet);
+    floor.log();
+    let set = floor.state().current().unwrap().planned.key;
+    floor.tap(vec![What::SetSkipped { set }]);
+    let gone = floor.short(0).gone;
+    assert_eq!(gone.len(), 1);
+    assert_eq!(gone[0].sets, 1);
 }

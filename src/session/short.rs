@@ -208,10 +208,12 @@ impl<'a> Plan<'a> {
         let gone: Vec<&Slot> = self.kept.iter().filter(goes).copied().collect();
         let saves = now - self.seconds_of(&kept);
         let whole = kept.iter().all(|slot| slot.planned.key.block != id);
-        let sets = gone
-            .iter()
-            .filter(|slot| slot.planned.key.drop == 0)
-            .count();
+        // By their turns: where a set was passed over its drops alone go.
+        let turn = |slot: &Slot| (slot.planned.key.line, slot.planned.key.set);
+        let first = |(at, slot): &(usize, &&Slot)| {
+            gone[..*at].iter().all(|before| turn(before) != turn(slot))
+        };
+        let sets = gone.iter().enumerate().filter(first).count();
         short.drops.extend(gone.iter().map(|slot| slot.planned.key));
         match short.gone.iter_mut().find(|gone| gone.block == id) {
             Some(before) => {

@@ -15,6 +15,7 @@ mod level;
 mod lighten;
 mod maximum;
 mod normal;
+mod outcome;
 mod prescribed;
 mod propose;
 mod rules;

@@ -4,7 +4,7 @@ use super::guided::{Guide, guide};
 use super::ladder::Ladder;
 use super::maximum::{Lack, Maximum, Taken, WithBody};
 use super::prescribed::{Base, DoneSet, Prescribed};
-use super::set_because::{OutcomeStep, SetBecause, ShareOf};
+use super::set_because::{SetBecause, ShareOf};
 use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Block, LoadPolicy, PlannedSet, SetKind, Sets, Step};
@@ -61,12 +61,8 @@ fn prescribe(
     }
 }
 
-/// More reps than this missing call for a lighter set rather than the same again: the 2-for-2 rule turned round
-/// (common practice, no source).
-const FAR_BELOW: u16 = 2;
-
 /// What a set's load is worked out from.
-struct Floor<'a> {
+pub(super) struct Floor<'a> {
     block: &'a Block,
     base: Option<Load>,
     done: &'a [DoneSet],
@@ -125,7 +121,7 @@ impl Floor<'_> {
     fn policy(&self, set: &PlannedSet) -> SetBecause {
         match &set.load {
             LoadPolicy::Same => self.same(set),
-            LoadPolicy::Rising(step) => self.stepped(set, *step, true),
+            LoadPolicy::Rising(step) => self.rising(set, *step),
             LoadPolicy::Falling(step) => self.stepped(set, *step, false),
             LoadPolicy::List(loads) => self.listed(loads, set.key.set),
             LoadPolicy::ShareOfTop(shares) => {
@@ -142,7 +138,11 @@ impl Floor<'_> {
 
     /// The load fitted to the kit with its because, or why there is none. Where the kit makes nothing at all for the
     /// exercise, what was done today can be had all the same.
-    fn from(&self, load: Option<Load>, because: impl FnOnce(Load) -> SetBecause) -> SetBecause {
+    pub(super) fn from(
+        &self,
+        load: Option<Load>,
+        because: impl FnOnce(Load) -> SetBecause,
+    ) -> SetBecause {
         let Some(wanted) = load else {
             return SetBecause::NothingKnown;
         };
@@ -231,7 +231,7 @@ impl Floor<'_> {
     /// The last set of this set's line that was done with a load before it, and how many sets from that one to this.
     ///
     /// Sets that were passed over do not count: nobody should meet two steps at once.
-    fn before(&self, set: &PlannedSet) -> Option<(&DoneSet, u8)> {
+    pub(super) fn before(&self, set: &PlannedSet) -> Option<(&DoneSet, u8)> {
         let mut in_line: Vec<&DoneSet> = self
             .done
             .iter()
@@ -272,7 +272,7 @@ impl Floor<'_> {
         }
     }
 
-    fn stepped(&self, set: &PlannedSet, step: Step, harder: bool) -> SetBecause {
+    pub(super) fn stepped(&self, set: &PlannedSet, step: Step, harder: bool) -> SetBecause {
         let Some((from, steps)) = self.start(set) else {
             return SetBecause::NothingKnown;
         };
@@ -288,7 +288,7 @@ impl Floor<'_> {
     }
 
     /// So many steps from a load; where the kit ends before, the last that it makes.
-    fn steps(
+    pub(super) fn steps(
         &self,
         from: Load,
         step: Step,
@@ -313,41 +313,6 @@ impl Floor<'_> {
                 self.from(Some(wanted), |to| SetBecause::Listed { number, wanted, to })
             }
             None => SetBecause::NothingKnown,
-        }
-    }
-
-    /// The next load by the reps of the set before: larger step, planned step, the same, or where more than two reps
-    /// are missing a planned step down (common practice, no source). Of a target without width, its number gives the planned step and
-    /// more than that the large one.
-    fn outcome(&self, set: &PlannedSet, planned: Step, large: Step) -> SetBecause {
-        let range = set.target.plain_reps().map(|asked| {
-            let whole = set.kind.whole(asked);
-            (whole.low(), whole.top())
-        });
-        let Some((before, 1)) = self.before(set) else {
-            return self.stepped(set, planned, true);
-        };
-        let (Some(from), Some(reps), Some((low, top))) = (before.load, before.reps, range) else {
-            return self.stepped(set, planned, true);
-        };
-        let at_top = if low < top { reps >= top } else { reps > top };
-        let outcome = |step| {
-            move |to| SetBecause::Outcome {
-                reps,
-                low,
-                top,
-                step,
-                to,
-            }
-        };
-        if at_top {
-            self.steps(from, large, 1, true, outcome(OutcomeStep::Large))
-        } else if reps >= low {
-            self.steps(from, planned, 1, true, outcome(OutcomeStep::Planned))
-        } else if reps.get().saturating_add(FAR_BELOW) < low.get() {
-            self.steps(from, planned, 1, false, outcome(OutcomeStep::Down))
-        } else {
-            self.from(Some(from), outcome(OutcomeStep::Stay))
         }
     }
 
