@@ -9,7 +9,7 @@ pub enum Ends {
     Racked,
     /// It is put down.
     PutDown,
-    /// There is nothing to put away: a body, a band, a stack.
+    /// There is nothing to put away: a body, a band, a stack. So it is where both may be: a clean is put down, a push press racked.
     Done,
 }
 
@@ -25,6 +25,7 @@ impl Ends {
         match block.exercise.equipment {
             _ if !block.basis.has_load() => Ends::Done,
             Equipment::Barbell if racked => Ends::Racked,
+            Equipment::Barbell if block.exercise.pattern == Pattern::Explosive => Ends::Done,
             equipment if equipment.is_lifted() => Ends::PutDown,
             _ => Ends::Done,
         }
@@ -54,6 +55,7 @@ mod tests {
         for pattern in [Pattern::Hinge, Pattern::PullAcross, Pattern::Carry] {
             assert_eq!(ends(Barbell, pattern, External), Ends::PutDown);
         }
+        assert_eq!(ends(Barbell, Pattern::Explosive, External), Ends::Done);
         assert_eq!(ends(Handle, Pattern::SingleJoint, External), Ends::PutDown);
         assert_eq!(ends(Stack, Pattern::PullAcross, External), Ends::Done);
         assert_eq!(ends(Other, Pattern::Squat, External), Ends::Done);
