@@ -67,17 +67,23 @@ const CUT_OFF: &str = "
       if (clips && !scrolled && element.scrollWidth > element.clientWidth + 1)
         cut.push(`${element.className || element.tagName} is cut off by ${element.scrollWidth - element.clientWidth} px`);
     }
-    // A word is broken where not even a hyphen is put: not every browser knows where that may stand.
+    // A word, or a part of it between soft hyphens, is broken where not even a hyphen is put: not every browser knows where that
+    // may stand.
     for (const element of document.querySelectorAll('.choice, .stepper-figure, h1, h2')) {
       element.style.hyphens = 'manual';
       const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
       while (texts.nextNode()) {
         const text = texts.currentNode;
         for (const word of text.data.matchAll(/[\\p{L}\\p{N}]+/gu)) {
-          const range = document.createRange();
-          range.setStart(text, word.index);
-          range.setEnd(text, word.index + word[0].length);
-          const lines = new Set([...range.getClientRects()].map((line) => Math.round(line.top)));
+          const lines = new Set();
+          for (let at = word.index; at < word.index + word[0].length; at++) {
+            const letter = document.createRange();
+            letter.setStart(text, at);
+            letter.setEnd(text, at + 1);
+            // The hyphen at the end of a line comes before the letter that stands behind it.
+            const seen = [...letter.getClientRects()].pop();
+            if (seen) lines.add(Math.round(seen.top));
+          }
           if (lines.size > 1) cut.push(`${word[0]} is broken`);
         }
       }

@@ -6,17 +6,18 @@ use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_rest};
+use fantoccini::wd::WindowHandle;
 
-#[tokio::test]
-async fn the_second_tab_follows_and_takes_over() {
-    let server = Server::start();
-    let browser = Browser::start("tabs");
-    let person = Person::arrive(&browser, &server).await;
+/// Logs a set in one tab and opens a second one, which follows and is in front; the windows of both.
+async fn a_set_and_a_second_tab(
+    browser: &Browser,
+    server: &Server,
+) -> (Person, WindowHandle, WindowHandle) {
+    let person = Person::arrive(browser, server).await;
     begin(&person, "Lower A").await;
     person.tap("log").await;
     person.reads("saved", "saved").await;
     let first = person.client.window().await.unwrap();
-
     let second = person.client.new_window(true).await.unwrap().handle;
     person
         .client
@@ -25,6 +26,14 @@ async fn the_second_tab_follows_and_takes_over() {
         .unwrap();
     person.client.goto(&server.url()).await.unwrap();
     person.reads("follows", "in use in another tab").await;
+    (person, first, second)
+}
+
+#[tokio::test]
+async fn the_second_tab_follows_and_takes_over() {
+    let server = Server::start();
+    let browser = Browser::start("tabs");
+    let (person, first, second) = a_set_and_a_second_tab(&browser, &server).await;
     person.reads("logged", "logged 6 reps at 15 kg").await;
     // Here one can look, not log.
     person.tap("undo-set").await;
@@ -156,19 +165,7 @@ async fn taps_in_two_tabs_in_turn_lose_nothing_in_a_browser_without_locks() {
 async fn what_one_tab_erases_is_erased_for_all_and_all_begin_anew() {
     let server = Server::start();
     let browser = Browser::start("tabs-erase");
-    let person = Person::arrive(&browser, &server).await;
-    begin(&person, "Lower A").await;
-    person.tap("log").await;
-    person.reads("saved", "saved").await;
-    let first = person.client.window().await.unwrap();
-    let second = person.client.new_window(true).await.unwrap().handle;
-    person
-        .client
-        .switch_to_window(second.clone())
-        .await
-        .unwrap();
-    person.client.goto(&server.url()).await.unwrap();
-    person.reads("follows", "in use in another tab").await;
+    let (person, first, second) = a_set_and_a_second_tab(&browser, &server).await;
 
     person.client.switch_to_window(first).await.unwrap();
     person.run("location.hash = '/kit'").await;
