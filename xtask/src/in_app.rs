@@ -40,7 +40,11 @@ const WRITES: &str = "
 
 /// Opens the app from a host of its own and waits until it runs; gives its address too.
 pub fn open(browser: &Browser) -> Outcome<(Session, String)> {
-    open_from(browser, places::dist())
+    let address = another()?;
+    let session = Session::start(browser)?;
+    session.open(&address)?;
+    once_ready(&session)?;
+    Ok((session, address))
 }
 
 /// Serves the app from one more host: to a browser it is another app, with nothing stored.
@@ -48,20 +52,12 @@ pub fn another() -> Outcome<String> {
     served(places::dist())
 }
 
-fn served(folder: PathBuf) -> Outcome<String> {
+/// Serves a folder that holds an app from one more host.
+pub fn served(folder: PathBuf) -> Outcome<String> {
     let host = Host::open(&Options::of(folder))?;
     let address = host.address()?;
     thread::spawn(move || host.answer());
     Ok(address)
-}
-
-/// The same of another folder that holds an app.
-pub fn open_from(browser: &Browser, folder: PathBuf) -> Outcome<(Session, String)> {
-    let address = served(folder)?;
-    let session = Session::start(browser)?;
-    session.open(&address)?;
-    once_ready(&session)?;
-    Ok((session, address))
 }
 
 /// Opens the app anew in the same browser and waits until it may write.

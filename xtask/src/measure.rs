@@ -11,9 +11,7 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{
-    axe, build, hands, heard, idle, in_app, lighthouse, link, places, precache, scale, taps,
-};
+use crate::{axe, build, hands, heard, idle, lighthouse, link, places, precache, scale, taps};
 
 /// The key of each figure, and the figure.
 pub type Figures = BTreeMap<&'static str, f64>;
@@ -38,13 +36,8 @@ pub fn run() -> Outcome<()> {
     build::dist(&tools)?;
     let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
     let floor = build::floor(&tools)?;
-    let median = step("Start of the smallest Leptos app", || {
-        let (session, address) = in_app::open_from(&browser, floor)?;
-        starts(&session, &address)
-    })?;
-    figures.insert("start.floor_ms", median);
     let scale = step("Ten years against nothing stored", || {
-        scale::figures(&browser)
+        scale::figures(&browser, Some(floor))
     })?;
     figures.extend(scale);
     let taps = step("Taps to a block", || taps::to_block(&browser))?;
@@ -69,7 +62,7 @@ pub fn run() -> Outcome<()> {
 /// Measures what ten years cost, in the build that is there, and adds the figures.
 pub fn ten_years() -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
-    let figures = step("Ten years", || scale::figures(&browser))?;
+    let figures = step("Ten years", || scale::figures(&browser, None))?;
     add(&figures)
 }
 

@@ -2,6 +2,8 @@
 //! out, the start, taps on the floor, the ledger, the page of an exercise, memory. Beside it the same with nothing stored.
 //! And whether a hundred years can be brought in.
 
+use std::path::PathBuf;
+
 use serde_json::{Value, json};
 
 use crate::in_app;
@@ -105,8 +107,8 @@ const TO_PLACE: &str = "
       });
     })();";
 
-/// All of it, empty and with ten years.
-pub fn figures(browser: &Browser) -> Outcome<Figures> {
+/// All of it, empty and with ten years; and the start of the smallest Leptos app in turns with both, where its build is given.
+pub fn figures(browser: &Browser, floor: Option<PathBuf>) -> Outcome<Figures> {
     let mut figures = Figures::new();
     let (session, address) = in_app::open(browser)?;
     let empty = in_app::another()?;
@@ -127,9 +129,13 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
     figures.insert("export.ten_years_ms", median(exports));
     figures.insert("memory.ten_years_mb", megabytes(&session)?);
     slow(&session, 1)?;
-    let mut starts = starts_of(&session, &[&empty, &address])?;
-    figures.insert("start.ten_years_ms", median(starts.remove(1)));
-    figures.insert("start.empty_ms", median(starts.remove(0)));
+    let floor = floor.map(in_app::served).transpose()?;
+    let apps = [Some(&empty), Some(&address), floor.as_ref()];
+    let apps: Vec<&str> = apps.into_iter().flatten().map(String::as_str).collect();
+    let keys = ["start.empty_ms", "start.ten_years_ms", "start.floor_ms"];
+    for (key, starts) in keys.into_iter().zip(starts_of(&session, &apps)?) {
+        figures.insert(key, median(starts));
+    }
     let opened = |hash: &str, looked_for: &str| opened(&session, hash, looked_for);
     let list = opened("#/ledger", "[data-part=\"session\"]")?;
     figures.insert(
