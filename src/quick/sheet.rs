@@ -5,8 +5,8 @@ use super::fault::Unread;
 use super::written::{Written, parse_line};
 use super::{Known, TEXT_BYTES_MAX, TEXT_LINES_MAX};
 use crate::sheet::{
-    BLOCKS_MAX, Block, BlockId, CIRCUIT_BLOCKS_MAX, Group, LINES_MAX, Line, Note, Sheet, SheetId,
-    SheetVersion,
+    BLOCKS_MAX, BUDGET_MINUTES_MAX, Block, BlockId, CIRCUIT_BLOCKS_MAX, Group, LINES_MAX, Line,
+    Note, Sheet, SheetId, SheetVersion,
 };
 use crate::units::Seconds;
 use crate::words::t;
@@ -152,7 +152,7 @@ impl Reading {
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(1, 600, t("1 to 600 minutes"))?;
+            let minutes = c.whole(1, BUDGET_MINUTES_MAX.into(), t("1 to 600 minutes"))?;
             if !c.word("min") || c.peek().is_some() {
                 return Err(c.fault(t("min after the minutes")));
             }

@@ -14,6 +14,9 @@ use std::fmt;
 use std::num::NonZeroU16;
 use uuid::Uuid;
 
+/// The longest time budget that can be written, in minutes.
+pub const BUDGET_MINUTES_MAX: u16 = 600;
+
 /// Most blocks on a sheet.
 pub const BLOCKS_MAX: usize = 40;
 /// Most lines of sets in a block.

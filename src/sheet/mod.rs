@@ -23,7 +23,9 @@ pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
 pub(crate) use form::SheetForm;
-pub(crate) use group::{BLOCKS_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX};
+pub(crate) use group::{
+    BLOCKS_MAX, BUDGET_MINUTES_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX,
+};
 pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
 pub use kind::{SetKind, Sets, UnfitSets};

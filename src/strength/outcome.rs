@@ -28,15 +28,7 @@ impl Floor<'_> {
                 to,
             }),
             // Further ahead: of the sets between, the first is the one that waits.
-            Some((from, sets, ..)) => {
-                let steps = sets - 1;
-                self.steps(from, step, steps, true, |to| SetBecause::Stepped {
-                    from,
-                    steps,
-                    harder: true,
-                    to,
-                })
-            }
+            Some((from, sets, ..)) => self.stepped_from(from, step, sets - 1, true),
         }
     }
 

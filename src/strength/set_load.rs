@@ -273,12 +273,21 @@ impl Floor<'_> {
     }
 
     pub(super) fn stepped(&self, set: &PlannedSet, step: Step, harder: bool) -> SetBecause {
-        let Some((from, steps)) = self.start(set) else {
-            return SetBecause::NothingKnown;
-        };
-        if steps == 0 {
-            return self.from(Some(from), |to| SetBecause::WorkLoad { to });
+        match self.start(set) {
+            None => SetBecause::NothingKnown,
+            Some((from, 0)) => self.from(Some(from), |to| SetBecause::WorkLoad { to }),
+            Some((from, steps)) => self.stepped_from(from, step, steps, harder),
         }
+    }
+
+    /// So many steps from a load, told as steps.
+    pub(super) fn stepped_from(
+        &self,
+        from: Load,
+        step: Step,
+        steps: u8,
+        harder: bool,
+    ) -> SetBecause {
         self.steps(from, step, steps, harder, |to| SetBecause::Stepped {
             from,
             steps,

@@ -51,12 +51,16 @@ pub const ERASED: &str = "erased";
 
 /// Tells the other tabs that the list changed.
 pub fn tell() {
-    Channel::open(LINE, |_| {}).post("changed");
+    post("changed");
 }
 
 /// Tells the other tabs that everything was erased.
 pub fn tell_erased() {
-    Channel::open(LINE, |_| {}).post(ERASED);
+    post(ERASED);
+}
+
+fn post(what: &str) {
+    Channel::open(LINE, |_| {}).post(what);
 }
 
 /// Brings this tab in line with the list: who sat here without a name has one now, and who was removed goes.

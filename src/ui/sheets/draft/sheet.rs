@@ -3,7 +3,7 @@
 use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
 use crate::say;
-use crate::sheet::{Line, Note, Sheet, SheetId};
+use crate::sheet::{BUDGET_MINUTES_MAX, Line, Note, Sheet, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -199,7 +199,7 @@ fn around(app: Stanchion, id: SheetId) -> AnyView {
         let minutes = match typed.trim() {
             "" => Ok(None),
             typed => match typed.parse::<NonZeroU16>() {
-                Ok(minutes) if minutes.get() <= 600 => Ok(Some(minutes)),
+                Ok(minutes) if minutes.get() <= BUDGET_MINUTES_MAX => Ok(Some(minutes)),
                 _ => Err(t("a time budget is 1 to 600 minutes, or nothing").to_owned()),
             },
         };
