@@ -1,6 +1,6 @@
 //! A whole number of parts of a unit as it is read: 10250 hundredths are 102.5.
 
-use crate::words::decimal;
+use crate::words::{decimal, grouped};
 
 /// `value` in parts of ten to the power of `decimals`, without zeros at the end: `figure(10250, 2)` is `102.5`.
 ///
@@ -11,12 +11,14 @@ pub fn figure(value: i64, decimals: u8) -> String {
     let size = value.unsigned_abs();
     let (whole, rest) = (size / parts, size % parts);
     let sign = if value < 0 { "−" } else { "" };
+    let whole = grouped(&format!("{sign}{whole}"));
     if rest == 0 {
-        return format!("{sign}{whole}");
+        return whole;
     }
     let width = usize::from(decimals.min(9));
     let rest = format!("{rest:0width$}");
-    decimal(&format!("{sign}{whole}.{}", rest.trim_end_matches('0')))
+    // The mark for the decimals alone: the one between thousands may be a point.
+    whole + &decimal(&format!(".{}", rest.trim_end_matches('0')))
 }
 
 #[cfg(test)]
@@ -31,6 +33,6 @@ mod tests {
         assert_eq!(figure(7, 0), "7");
         assert_eq!(figure(0, 2), "0");
         assert_eq!(figure(-5, 1), "−0.5");
-        assert_eq!(figure(i64::MIN, 0), "−9223372036854775808");
+        assert_eq!(figure(i64::MIN, 0), "−9,223,372,036,854,775,808");
     }
 }

@@ -4,7 +4,7 @@ use super::record::{DoneLine, SessionRecord};
 use crate::say;
 use crate::sheet::{Block, LoadBasis};
 use crate::units::{KG_PER_LB, Load, Unit, plain_decimal};
-use crate::words::decimal;
+use crate::words::{decimal, grouped};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -48,7 +48,8 @@ impl VolumeLoad {
     /// Number and unit for the screen, to the whole unit.
     #[must_use]
     pub fn shown(self, unit: Unit) -> String {
-        format!("{} {unit}", self.in_unit(unit).round())
+        let whole = self.in_unit(unit).round().to_string();
+        format!("{} {unit}", grouped(&whole))
     }
 
     /// The sum in whole units.

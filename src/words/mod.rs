@@ -14,7 +14,7 @@ mod small;
 
 pub use catalogue::Catalogue;
 pub use fill::{are_places_of, fill, say};
-pub use number::decimal;
+pub use number::{decimal, grouped};
 pub use small::{SOFT_HYPHEN, small};
 
 use std::cell::Cell;
@@ -105,7 +105,8 @@ pub fn many_of(
     let (one, more) = both
         .and_then(|both| both.split_once('|'))
         .unwrap_or((one, more));
-    let mut places: Vec<(&str, &dyn std::fmt::Display)> = vec![("n", &n)];
+    let said = grouped(&n.to_string());
+    let mut places: Vec<(&str, &dyn std::fmt::Display)> = vec![("n", &said)];
     places.extend_from_slice(others);
     fill(if n == 1 { one } else { more }, &places)
 }

@@ -11,3 +11,24 @@ pub fn decimal(plain: &str) -> String {
         None => plain.to_owned(),
     }
 }
+
+/// A whole number as the language that is spoken writes it: from five digits on its thousands stand apart, `188,518` in
+/// English and `188.518` in German. What is no digit stays in front, as a sign does.
+#[must_use]
+pub fn grouped(whole: &str) -> String {
+    let digits = whole.trim_start_matches(|c: char| !c.is_ascii_digit());
+    if digits.len() < 5 {
+        return whole.to_owned();
+    }
+    // Of comma and point one parts the decimals; the other one is free.
+    let is_point = spoken().is_some_and(|catalogue| catalogue.decimal_mark() == ",");
+    let mark = if is_point { '.' } else { ',' };
+    let mut said = whole[..whole.len() - digits.len()].to_owned();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            said.push(mark);
+        }
+        said.push(digit);
+    }
+    said
+}

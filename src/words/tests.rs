@@ -1,7 +1,7 @@
 //! The words in one language and another.
 
 use super::{
-    Catalogue, are_places_of, decimal, fill, later, many, speak, t, t_in, t_known, t_name,
+    Catalogue, are_places_of, decimal, fill, grouped, later, many, speak, t, t_in, t_known, t_name,
 };
 
 fn in_german(said: impl FnOnce()) {
@@ -27,6 +27,10 @@ fn english_is_what_is_written() {
     assert_eq!(many(1, "{n} set", "{n} sets"), "1 set");
     assert_eq!(many(0, "{n} set", "{n} sets"), "0 sets");
     assert_eq!(decimal("82.5"), "82.5");
+    assert_eq!(grouped("3035"), "3035");
+    assert_eq!(grouped("12000"), "12,000");
+    assert_eq!(grouped("−188518"), "−188,518");
+    assert_eq!(grouped("1234567"), "1,234,567");
     let (reps, load) = (5, "80 kg");
     assert_eq!(crate::say!("{reps} at {load}", reps, load), "5 at 80 kg");
 }
@@ -39,6 +43,7 @@ fn another_language_says_the_same() {
         assert_eq!(many(1, "{n} set", "{n} sets"), "1 Satz");
         assert_eq!(many(2, "{n} set", "{n} sets"), "2 Sätze");
         assert_eq!(decimal("82.5"), "82,5");
+        assert_eq!(grouped("188518"), "188.518");
         let said = crate::say!("{reps} at {load}", reps = 5, load = "80 kg");
         assert_eq!(said, "mit 80 kg 5-mal");
     });

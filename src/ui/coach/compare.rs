@@ -191,7 +191,7 @@ fn called(model: &Model, id: &ExerciseId) -> String {
 /// One exercise in both periods: a row a measure.
 fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> AnyView {
     let row = |word: &'static str, of: &dyn Fn(&InPeriod) -> String| {
-        table_row(vec![word.to_owned(), of(&done[0]), of(&done[1])])
+        table_row(&[], vec![word.to_owned(), of(&done[0]), of(&done[1])])
     };
     let mut rows = vec![
         row(t("sessions"), &|done| done.sessions.to_string()),

@@ -267,7 +267,7 @@ fn text_of(report: &Report) -> String {
             say!(" Body mass {mass}.", mass = end.shown(report.unit))
         }
         Some((begin, end)) => say!(
-            " Body mass {begin} at the begin, {end} at the end.",
+            " Body mass {begin} at the start, {end} at the end.",
             begin = begin.shown(report.unit),
             end = end.shown(report.unit)
         ),
@@ -302,7 +302,7 @@ fn exercises(report: &Report) -> AnyView {
         t("exercise"),
         t("sets"),
         t("best set"),
-        t("e1RM, begin to end"),
+        t("e1RM, start to end"),
         t("change"),
     ];
     let heads = heads.map(str::to_owned).to_vec();

@@ -14,7 +14,7 @@ pub fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
     }
 }
 
-/// The estimate at the begin and at the end.
+/// The estimate at the start and at the end.
 pub fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
     let whole = |load: Load| {
         let load = load.to_unit(unit);
@@ -48,7 +48,7 @@ pub fn told(change: Option<Change>) -> String {
         }) => say!("{percent} % weaker, more than noise", percent = percent(by)),
         Some(Change { detectable, .. }) => {
             say!(
-                "within noise (told from {percent} % on)",
+                "within noise (told from {percent}\u{a0}% on)",
                 percent = percent(detectable)
             )
         }

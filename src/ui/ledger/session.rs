@@ -9,7 +9,7 @@ use crate::say;
 use crate::session::{RESUME_MS_MAX, Session, SessionId, What};
 use crate::sheet::Note;
 use crate::store::{SessionLog, Shelf};
-use crate::strength::Curve;
+use crate::strength::{Curve, Unfed};
 use crate::ui::away::remove_session;
 use crate::ui::floor::{predicted, rpe_word};
 use crate::ui::live::Live;
@@ -167,7 +167,13 @@ fn block_view(
     opened: Live<Option<Open>>,
 ) -> AnyView {
     let basis = &block.block.basis;
-    let why = unfed_of(record, block, curve);
+    let mut why = unfed_of(record, block, curve);
+    // What holds for every set of a block is said once, above them.
+    let of_all = why.first().copied().flatten();
+    let of_all = of_all.filter(|it| why.len() > 1 && why.iter().all(|why| *why == Some(*it)));
+    if of_all.is_some() {
+        why.fill(None);
+    }
     let sets = block.lines.iter().zip(why).map(|(set, why)| {
         let key = set.key;
         let correct = Callback::new(move |()| opened.set(Some(Open::Set(key))));
@@ -175,13 +181,14 @@ fn block_view(
         let mut inside = vec![row_opener("set", done, facts, correct)];
         let note = set.note.as_ref().map(|note| note.as_str().to_owned());
         inside.extend(note.map(|note| line("said", "set-note", note)));
-        inside.extend(why.map(|why| line("quiet", "unfed", why.to_string())));
+        inside.extend(why.map(unfed));
         inside.into_any()
     });
     let id = block.block.id;
     let because = proposed(block, unit).map(|because| line("because", "proposed", because));
     let inside = vec![
         because.into_any(),
+        of_all.map(unfed).into_any(),
         list("rows", None, sets.collect()),
         button(
             "plain",
@@ -197,6 +204,11 @@ fn block_view(
         ),
     ];
     section(None, block.block.exercise.said(), inside)
+}
+
+/// Why what was done tells the estimate nothing.
+fn unfed(why: Unfed) -> AnyView {
+    line("quiet", "unfed", why.to_string())
 }
 
 /// The blocks of the sheet of which nothing was done, each with the way to add a set of it.

@@ -155,9 +155,16 @@ pub fn muscle_chart(muscles: &[MuscleSets]) -> Chart {
             Cell::Of(i64::from(sets.also) * 10),
         ],
     };
+    let about = if sorted.is_empty() {
+        t("No sets in this week.")
+    } else {
+        t(
+            "A set counts 1 for a main muscle and 0.5 for one that also works; filled are the hard ones.",
+        )
+    };
     Chart {
         title: t("Sets of each muscle").to_owned(),
-        about: t("A set counts 1 for a main muscle and 0.5 for one that also works; filled are the hard ones.").to_owned(),
+        about: about.to_owned(),
         x: Axis::from_zero(grain.clone(), t("sets")),
         y: Axis::of(names.clone(), ""),
         marks: vec![

@@ -13,8 +13,9 @@ pub fn table_of(
     heads: Vec<String>,
     rows: Vec<Vec<String>>,
 ) -> AnyView {
+    let rows = rows.into_iter().map(|cells| table_row(&heads, cells));
+    let rows: Vec<AnyView> = rows.collect();
     let heads: Vec<AnyView> = heads.into_iter().map(column_head).collect();
-    let rows: Vec<AnyView> = rows.into_iter().map(table_row).collect();
     el("div")
         .class(class)
         .set("role", "region")
@@ -35,11 +36,16 @@ pub fn column_head(name: impl Inside) -> AnyView {
     el("th").set("scope", "col").child(name).view()
 }
 
-/// A row; its first cell is its head.
-pub fn table_row(cells: Vec<String>) -> AnyView {
+/// A row; its first cell is its head. Each other one names the head of its column, where there is one, for a page that is
+/// too narrow for columns.
+pub fn table_row(heads: &[String], cells: Vec<String>) -> AnyView {
     let mut cells = cells.into_iter();
     let first = cells.next().unwrap_or_default();
-    let rest: Vec<AnyView> = cells.map(|cell| el("td").child(cell).view()).collect();
+    let rest = cells.enumerate().map(|(at, cell)| {
+        let head = heads.get(at + 1).cloned();
+        el("td").set("data-head", head).child(cell).view()
+    });
+    let rest: Vec<AnyView> = rest.collect();
     el("tr")
         .child(el("th").set("scope", "row").child(first))
         .child(rest)
