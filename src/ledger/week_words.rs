@@ -4,7 +4,7 @@
 use super::week::{Balance, Budgeted, Week};
 use super::week_load::Spread;
 use crate::say;
-use crate::words::{decimal, many, t};
+use crate::words::{decimal, grouped, many, t};
 use std::cmp::Ordering;
 
 /// How the weeks are counted, formula by formula with its source: what stands behind *How this is counted*.
@@ -91,8 +91,9 @@ fn hundredths(figure: f64) -> String {
 /// on average. Weeks without a session are among them.
 #[must_use]
 pub fn beside(before: &[i64]) -> Option<String> {
+    let said = |figure: i64| grouped(&figure.to_string());
     if let [only] = before {
-        return Some(say!("the week before: {only}", only));
+        return Some(say!("the week before: {only}", only = said(*only)));
     }
     let least = before.iter().min()?;
     let most = before.iter().max()?;
@@ -103,9 +104,9 @@ pub fn beside(before: &[i64]) -> Option<String> {
     Some(say!(
         "{count} weeks before: {least} to {most}, {mean} on average",
         count,
-        least,
-        most,
-        mean
+        least = said(*least),
+        most = said(*most),
+        mean = said(mean)
     ))
 }
 
@@ -262,6 +263,10 @@ mod tests {
         assert_eq!(
             beside(&[0, 30, 40]).as_deref(),
             Some("3 weeks before: 0 to 40, 23 on average")
+        );
+        assert_eq!(
+            beside(&[15_553, 28_859]).as_deref(),
+            Some("2 weeks before: 15,553 to 28,859, 22,206 on average")
         );
         assert_eq!(beside(&[30]).as_deref(), Some("the week before: 30"));
         assert_eq!(beside(&[]), None);
