@@ -48,7 +48,7 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
         let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
         say!(
-            "highest e1RM that is more than noise: {load}, {on}",
+            "e1RM to beat by more than noise: {load}, {on}",
             load = e1rm.shown(unit),
             on
         )
