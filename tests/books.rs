@@ -171,7 +171,7 @@ proptest! {
         histories_agree(&books, &records);
         summaries_agree(&books, &records);
         lasts_agree(&books, &records);
-        // And made anew they are the same rows to the last byte.
+        // And rebuilt they are the same rows to the last byte.
         books.0.retain(|(_, key), _| key != "form");
         let mut fresh = anew(&sessions);
         fresh.0.retain(|(_, key), _| key != "form");

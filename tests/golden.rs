@@ -26,7 +26,7 @@ fn value(text: &str) -> Value {
     serde_json::from_str(text).unwrap()
 }
 
-/// The file written anew, with the time it was written at first.
+/// The file written again, with the time it was written at first.
 fn again(text: &str) -> String {
     let written = value(text)["written"].as_str().unwrap().parse().unwrap();
     write(&read(text).unwrap(), written)

@@ -49,7 +49,7 @@ async fn forget_caches() {
     }
 }
 
-/// Loads the page anew, as at the first start.
+/// Loads the page again, as at the first start.
 pub fn start_anew() {
     let Some(window) = web_sys::window() else {
         return;

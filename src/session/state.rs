@@ -82,7 +82,7 @@ impl State {
         Some(state)
     }
 
-    /// Lays the slots anew from sheet, order and changes; what is known of each set stays.
+    /// Lays the slots again from sheet, order and changes; what is known of each set stays.
     fn plan(&mut self, changes: &Changes) {
         let mut slots: Vec<Option<Slot>> = self.slots.drain(..).map(Some).collect();
         let mut known = Map::new();

@@ -78,7 +78,7 @@ impl Turn {
     }
 }
 
-/// Why books could not be kept up: then they are to be made anew.
+/// Why books could not be kept up: then they are to be rebuilt.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum BookFault<F> {
     /// A row of them cannot be read.

@@ -1,5 +1,5 @@
 //! The books beside the sessions: whoever writes a session writes what follows from it in the same transaction, whoever
-//! finds the books spoiled or of an older form makes them anew.
+//! finds the books spoiled or of an older form rebuilds them.
 
 use super::change::{delete, write};
 use super::keep::{Keep, put};
@@ -50,7 +50,7 @@ fn sessions_in(writes: &[Write]) -> Map<&str, Option<&str>> {
 /// Makes the writes that are next, then writes what follows from them for the books, and gives it.
 ///
 /// The session comes first, and the books lose their form with it, for who has changed something may leave at once: what
-/// follows must be read for. Whoever finds the books without their form makes them anew.
+/// follows must be read for. Whoever finds the books without their form rebuilds them.
 pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
     let disk = keep.settled();
     let turns = turns(&disk, &writes).await?;
@@ -123,7 +123,7 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
     Ok(keep.get::<u32>(Shelf::Books, FORM_KEY).await? == Some(BOOKS_FORM))
 }
 
-/// The books made anew from all sessions, as `turns` leave them.
+/// The books rebuilt from all sessions, as `turns` leave them.
 async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     let turning: Vec<SessionId> = turns.iter().map(|turn| turn.session).collect();
     let mut anew = Anew::beside(keep, &turning).await?;
@@ -136,7 +136,7 @@ async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     Ok(writes)
 }
 
-/// The books on their way to be made anew.
+/// The books on their way to be rebuilt.
 pub struct Anew {
     remaking: Remaking,
     /// What is written before all rows.
@@ -203,7 +203,7 @@ pub fn unread_in(rows: &[(String, String)]) -> Option<Vec<String>> {
     unread.and_then(|(_, row)| read(row))
 }
 
-/// Makes the books anew.
+/// Rebuilds the books.
 pub async fn make(keep: &Keep) -> Result<(), DbError> {
     keep.apply(anew(keep, Vec::new()).await?).await
 }

@@ -76,7 +76,7 @@ pub async fn apply(
 struct Made<'a> {
     to: &'a Archive,
     sessions: Vec<SessionId>,
-    /// The books, where they are made anew.
+    /// The books, where they are rebuilt.
     anew: Option<Anew>,
     rest: Vec<Write>,
     /// The part with sessions that was made last: all of them together are as long as the file.

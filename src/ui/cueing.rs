@@ -1,7 +1,7 @@
 //! Cues follow the phase: when a set or a rest begins, its whole line of tones is handed to the audio clock at once.
 //!
 //! Beside it runs an agenda of what need not be exact: words and vibration. And the screen looks at the clock: where
-//! the line and the clock on which the session counts have come apart (the device slept), it is laid anew.
+//! the line and the clock on which the session counts have come apart (the device slept), it is laid again.
 
 mod under_way;
 
@@ -23,7 +23,7 @@ use under_way::{Sounding, next_said, sounding};
 
 pub use crate::session::COUNT_IN_SECONDS;
 
-/// How far a line may be from the clock before it is laid anew: more than a call takes, less than a beat.
+/// How far a line may be from the clock before it is laid again: more than a call takes, less than a beat.
 const APART_MS: f64 = 400.0;
 /// How long a line may be unheard before the screen says so: an output needs a moment to wake.
 const UNHEARD_MS: u64 = 600;
@@ -60,7 +60,7 @@ pub fn run(app: Stanchion) {
     app.sound.with_value(settle_sound);
     let line: Held<Line> = held();
     let agenda: Held<Agenda<Item>> = held();
-    // Counts how often the line was laid anew because it had come apart from the clock.
+    // Counts how often the line was laid again because it had come apart from the clock.
     let anew = Live::new(0_u32);
     let sounding = app.of(sounding);
     let next = app.of(next_said);

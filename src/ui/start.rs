@@ -142,7 +142,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     }
 }
 
-/// The same where the books are known to be spoiled: they are made anew first.
+/// The same where the books are known to be spoiled: they are rebuilt first.
 pub async fn mend(app: Stanchion) -> Result<(), DbError> {
     // Spoiled again, they cannot be written: what can be read of them is shown.
     read_once(app, true).await.map(drop)
@@ -246,7 +246,7 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 }
 
 /// Reads what is wanted, and of the books the last session of each sheet. Where they are of an older form or spoiled, they
-/// are made anew first, by the tab that `writes`.
+/// are rebuilt first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
     ahead: Option<Wanted>,

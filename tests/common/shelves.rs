@@ -90,7 +90,7 @@ pub fn turns(
         .collect()
 }
 
-/// The books of all sessions, made anew.
+/// The books of all sessions, rebuilt.
 pub fn anew(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
     let mut remaking = Remaking::default();
     for events in sessions.values() {

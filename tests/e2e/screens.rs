@@ -139,7 +139,7 @@ async fn every_screen_has_its_picture_in_the_docs() {
         for theme in LOOKS {
             let file = format!("{slug}-{theme}.webp");
             row += &format!(" ![{name}, {theme}](shots/screens/{file}) |");
-            // Pictures are taken anew only when somebody asks: the walk alone tells whether each is there.
+            // Pictures are taken again only when somebody asks: the walk alone tells whether each is there.
             if let Some(folder) = &folder {
                 look(&person, theme).await;
                 std::fs::write(folder.join(file), picture(&person).await)

@@ -189,7 +189,7 @@ fn in_chromium(browser: &Browser) -> Command {
     command
 }
 
-/// Builds the app and takes the pictures of `docs/screens.md` anew.
+/// Builds the app and takes the pictures of `docs/screens.md`.
 pub fn shots() -> Outcome<()> {
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;

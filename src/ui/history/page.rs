@@ -33,7 +33,7 @@ enum Read {
     Failed,
 }
 
-/// What the page hangs on.
+/// What the page depends on.
 #[derive(Clone, Copy)]
 struct Shown {
     app: Stanchion,

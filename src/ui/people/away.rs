@@ -50,7 +50,7 @@ async fn tidy_one(app: Stanchion, person: &Person) -> Result<(), DbError> {
     home.apply(vec![row]).await
 }
 
-/// Erases what is kept of every lifter, and begins anew.
+/// Erases what is kept of every lifter, and begins again.
 pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
     let home = app.home().await;
     let people = list::read(&home).await;

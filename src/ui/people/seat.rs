@@ -1,4 +1,4 @@
-//! Who sits down: the one who was here last, or another one who is chosen. Their records are read anew.
+//! Who sits down: the one who was here last, or another one who is chosen. Their records are read in.
 
 use super::away::tidy;
 use super::list;

@@ -1,4 +1,4 @@
-//! How an element is drawn, and drawn anew.
+//! How an element is drawn, and redrawn.
 
 use super::{Element, Follow, Is, Plan, Trait, Value};
 use crate::ui::unfollow::leave_with_this;
