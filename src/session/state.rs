@@ -382,16 +382,4 @@ impl State {
     pub fn has_ended(&self) -> bool {
         matches!(self.phase, Phase::Ended(_))
     }
-
-    /// When the floor must wake up next: milliseconds from `now` to the end of the rest under way.
-    #[must_use]
-    pub fn deadline_ms(&self, now: &Moment) -> Option<u64> {
-        match &self.phase {
-            Phase::Resting(rest) => rest
-                .left_ms(now)
-                .and_then(|left| u64::try_from(left).ok())
-                .filter(|ms| *ms > 0),
-            _ => None,
-        }
-    }
 }
