@@ -50,7 +50,7 @@ async fn forget_caches() {
 }
 
 /// Loads the page again, as at the first start.
-pub fn start_anew() {
+pub fn start_over() {
     let Some(window) = web_sys::window() else {
         return;
     };

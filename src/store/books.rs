@@ -214,7 +214,7 @@ async fn exercises<S: Shelves>(
         };
         let summary = match followed(stored.as_ref(), exercise, &turns) {
             Some(summary) => Some(summary),
-            None => anew(shelves, exercise, &years).await?,
+            None => rebuilt(shelves, exercise, &years).await?,
         };
         let shelf = Shelf::Histories;
         changes.extend(years.into_iter().map(|(key, pasts)| Change {
@@ -291,7 +291,7 @@ fn followed(
 }
 
 /// The summary of all that is kept of an exercise, with those years as they are now.
-async fn anew<S: Shelves>(
+async fn rebuilt<S: Shelves>(
     shelves: &S,
     exercise: &ExerciseId,
     years: &Map<String, Vec<Past>>,

@@ -61,14 +61,14 @@ pub fn run(app: Stanchion) {
     let line: Held<Line> = held();
     let agenda: Held<Agenda<Item>> = held();
     // Counts how often the line was laid again because it had come apart from the clock.
-    let anew = Live::new(0_u32);
+    let relaid = Live::new(0_u32);
     let sounding = app.of(sounding);
     let next = app.of(next_said);
 
     whenever(move || {
         let hearing = app.hearing.get();
         sounding.with(|_| ());
-        anew.track();
+        relaid.track();
         // What sounded stops at once.
         line.set_value(None);
         set_if_other(app.unheard, false);
@@ -78,7 +78,7 @@ pub fn run(app: Stanchion) {
     });
     whenever_after(move |before: Option<Sounding>| {
         let hearing = app.hearing.get();
-        anew.track();
+        relaid.track();
         // The words change with the load; the line of tones must not be touched for that.
         let next = if hearing.next_said { next.get() } else { None };
         agenda.set_value(None);
@@ -94,7 +94,7 @@ pub fn run(app: Stanchion) {
         in_time(sounding, Box::new(begin));
         now
     });
-    watch(app, line, anew);
+    watch(app, line, relaid);
 }
 
 /// Begins what sounds. A set begins with a cue; a rest is silent at first, so the tap that began it is painted before.
@@ -112,10 +112,10 @@ fn in_time(sounding: Seen<Sounding>, begin: Box<dyn FnOnce()>) {
 }
 
 /// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
-fn watch(app: Stanchion, line: Held<Line>, anew: Live<u32>) {
+fn watch(app: Stanchion, line: Held<Line>, relaid: Live<u32>) {
     whenever(move || {
         let now = app.now.get();
-        look(app, line, anew, now);
+        look(app, line, relaid, now);
     });
     let tapped: Held<Listener> = held();
     let in_session = app.of(super::model::Model::in_session);
@@ -202,7 +202,7 @@ fn act(item: Item) {
 }
 
 /// Sees whether the line is where it should be and is heard.
-fn look(app: Stanchion, line: Held<Line>, anew: Live<u32>, now: Moment) {
+fn look(app: Stanchion, line: Held<Line>, relaid: Live<u32>, now: Moment) {
     let mut apart = false;
     line.update_value(|line| {
         let Some(line) = line else { return };
@@ -233,7 +233,7 @@ fn look(app: Stanchion, line: Held<Line>, anew: Live<u32>, now: Moment) {
         );
     });
     if apart {
-        anew.update(|times| *times += 1);
+        relaid.update(|times| *times += 1);
     }
 }
 

@@ -91,7 +91,7 @@ pub fn turns(
 }
 
 /// The books of all sessions, rebuilt.
-pub fn anew(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
+pub fn rebuilt(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
     let mut remaking = Remaking::default();
     for events in sessions.values() {
         if let Some(entry) = entry(Some(events)) {

@@ -1,6 +1,6 @@
 //! Sessions removed and brought back; everything erased.
 
-use super::gather::write;
+use super::whole::write;
 use crate::device::clock;
 use crate::device::db::DbError;
 use crate::say;

@@ -79,6 +79,6 @@ pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
     erase::everything(&all).await;
     // They show what is no more, and would write on into it.
     list::tell_erased();
-    erase::start_anew();
+    erase::start_over();
     Ok(())
 }
