@@ -47,7 +47,7 @@ fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(DEMO), DEMO);
 }
 
-/// Files and rows of before may say a budget of 0 min. It is none, and a week does not count it.
+/// Files and rows of older versions may say a budget of 0 min. It is none, and a week does not count it.
 #[test]
 fn a_budget_of_no_time_is_read_as_none() {
     let budget = "\"budget_minutes\": 45";

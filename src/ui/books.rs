@@ -49,8 +49,8 @@ fn sessions_in(writes: &[Write]) -> Map<&str, Option<&str>> {
 
 /// Makes the writes that are next, then writes what follows from them for the books, and gives it.
 ///
-/// The session comes first, and the books lose their form with it, for who has changed something may leave at once: what
-/// follows must be read for. Whoever finds the books without their form rebuilds them.
+/// The session is written first, and the books lose their form with it, since the page may be closed at once and what
+/// follows needs reading. Whoever finds the books without their form rebuilds them.
 pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
     let disk = keep.settled();
     let turns = turns(&disk, &writes).await?;

@@ -79,7 +79,7 @@ impl Shown {
                     Read::Failed
                 }
             };
-            // Who has left the page by now is told nothing.
+            // Whoever has left the page by now gets no notice.
             self.read.set(read);
         });
     }
