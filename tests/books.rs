@@ -6,7 +6,7 @@ mod common;
 use common::built::{block, done, events, key, reps, work};
 use common::events::{event, session};
 use common::id;
-use common::shelves::{Memory, anew, turns};
+use common::shelves::{Memory, rebuilt, turns};
 use common::simple::{
     Sessions, headings_agree, histories_agree, lasts_agree, records, summaries_agree,
 };
@@ -171,9 +171,9 @@ proptest! {
         histories_agree(&books, &records);
         summaries_agree(&books, &records);
         lasts_agree(&books, &records);
-        // And made anew they are the same rows to the last byte.
+        // And rebuilt they are the same rows to the last byte.
         books.0.retain(|(_, key), _| key != "form");
-        let mut fresh = anew(&sessions);
+        let mut fresh = rebuilt(&sessions);
         fresh.0.retain(|(_, key), _| key != "form");
         prop_assert_eq!(books, fresh);
     }
@@ -202,7 +202,7 @@ fn a_spoiled_row_is_told_and_nothing_is_guessed() {
     let squat = &blocks()[0];
     let sets = [(key(0, 0), done(Some("60 kg"), Amount::Reps(reps(5))))];
     put(&mut sessions, events(1, squat, None, &sets));
-    let mut books = anew(&sessions);
+    let mut books = rebuilt(&sessions);
     for row in books.0.values_mut() {
         row.push('x');
     }

@@ -1,4 +1,4 @@
-//! From sessions built by hand to the estimate: what feeds it, what does not and why, and rows of before.
+//! From sessions built by hand to the estimate: what feeds it, what does not and why, and rows of older versions.
 
 mod common;
 

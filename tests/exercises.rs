@@ -8,7 +8,7 @@ use stanchion::store::demo;
 use stanchion::units::{Load, Unit};
 use uuid::Uuid;
 
-/// Ids that history may hang on. Add new ones at the end; take none away.
+/// Ids that history may go by. Add new ones at the end; take none away.
 const IDS: &str = include_str!("golden/exercise_ids.txt");
 
 /// Equipment whose loads a kit lists.

@@ -26,7 +26,7 @@ fn value(text: &str) -> Value {
     serde_json::from_str(text).unwrap()
 }
 
-/// The file written anew, with the time it was written at first.
+/// The file written again, with the time it was written at first.
 fn again(text: &str) -> String {
     let written = value(text)["written"].as_str().unwrap().parse().unwrap();
     write(&read(text).unwrap(), written)
@@ -47,7 +47,7 @@ fn the_files_are_written_as_they_were_read() {
     assert_eq!(again(DEMO), DEMO);
 }
 
-/// Files and rows of before may say a budget of 0 min. It is none, and a week does not count it.
+/// Files and rows of older versions may say a budget of 0 min. It is none, and a week does not count it.
 #[test]
 fn a_budget_of_no_time_is_read_as_none() {
     let budget = "\"budget_minutes\": 45";

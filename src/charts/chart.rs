@@ -150,11 +150,11 @@ pub enum Ink {
 /// One place of a mark.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Spot {
-    /// Along the horizontal axis.
+    /// Value on the horizontal axis, in parts of its unit.
     pub x: i64,
-    /// Along the upright axis.
+    /// Value on the upright axis, in parts of its unit.
     pub y: i64,
-    /// Where a band or a bar begins; the others pass over it.
+    /// Where a band or a bar begins on the upright axis, as `y`; other marks pay no heed to it.
     pub from: i64,
 }
 
@@ -249,9 +249,9 @@ pub enum Cell {
 /// A row of the table, and the place of the picture that it stands for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
-    /// Along the horizontal axis.
+    /// Value on the horizontal axis, in parts of its unit.
     pub x: i64,
-    /// Along the upright axis.
+    /// Value on the upright axis, in parts of its unit.
     pub y: i64,
     /// Its cells, one a column.
     pub cells: Vec<Cell>,

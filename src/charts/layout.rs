@@ -1,6 +1,6 @@
 //! A chart laid out for a width: axes, ticks, and each mark as a path.
 //!
-//! A unit is a pixel at ordinary text size; who has larger text asks for fewer units and draws them larger, so that the
+//! A unit is a pixel at ordinary text size; a page with larger text asks for fewer units and draws them larger, so that the
 //! figures on the axes grow with the text around them.
 
 use super::axes::axes;

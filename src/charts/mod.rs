@@ -26,5 +26,5 @@ pub use scale::Scale;
 pub use thin::{thin_dots, thin_line};
 pub use ticks::{Tick, covering, number_ticks};
 
-/// The largest value that a chart takes; what is beyond is drawn as this.
+/// The largest value that a chart takes, in parts of its unit; what is beyond is drawn as this.
 pub const VALUE_MAX: i64 = 1_000_000_000_000;

@@ -6,7 +6,7 @@ use super::figure::figure;
 /// A tick: where, and what stands beside it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Tick {
-    /// Where.
+    /// Its value on the scale, in parts of the unit.
     pub at: i64,
     /// What stands beside it.
     pub label: String,

@@ -16,11 +16,11 @@ pub(super) struct Builder {
     now_ms: u32,
     cues: Vec<Cued>,
     phases: Vec<Span>,
-    /// Side that is under way.
+    /// Side that is under way, from 0.
     pub side: u8,
-    /// Portion that is under way.
+    /// Portion of a cluster that is under way, from 0.
     pub portion: u8,
-    /// Stage that is under way.
+    /// Stage that is under way, from 0.
     pub stage: u8,
 }
 

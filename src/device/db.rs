@@ -1,6 +1,6 @@
 //! The store of record: texts by key on named shelves, in the browser's IndexedDB.
 //!
-//! A write is told as done only when its transaction has completed with strict durability, so a
+//! A write is reported as done only when its transaction has completed with strict durability, so a
 //! killed browser loses nothing that was shown as saved. Phones drop the connection of a page in
 //! the background; a lost connection is opened again and the operation tried once more, which is
 //! safe because every write names its key.

@@ -105,7 +105,7 @@ impl Focused {
     }
 }
 
-/// How wide an element is, in pixels of ordinary text size: who has text twice as large has half as many. None where it
+/// How wide an element is, in pixels of ordinary text size: with text twice as large there are half as many. None where it
 /// is not on the page.
 #[must_use]
 pub fn width_in_units(id: &str) -> Option<i64> {

@@ -49,8 +49,8 @@ async fn forget_caches() {
     }
 }
 
-/// Loads the page anew, as at the first start.
-pub fn start_anew() {
+/// Loads the page again, as at the first start.
+pub fn start_over() {
     let Some(window) = web_sys::window() else {
         return;
     };

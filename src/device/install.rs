@@ -67,7 +67,7 @@ impl Install {
     pub fn ask(&self) {
         if let Some(offer) = self.offer.borrow_mut().take() {
             spawn_local(async move {
-                // What the person answers is told by `appinstalled`; a refusal is no fault.
+                // The event `appinstalled` says that the person agreed; a refusal is no fault.
                 let _ = js::call_async(&offer, "prompt", &[]).await;
             });
         }

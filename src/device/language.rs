@@ -77,8 +77,8 @@ pub fn catalogue() -> Option<&'static Catalogue> {
     Some(Box::leak(Box::new(catalogue)))
 }
 
-/// Reads what `boot.js` made of a file of `assets/words/`: its `language` (as in BCP 47), its `decimal_mark`, then each English
-/// text and its text, all with a zero between them. None where something is missing.
+/// Reads what `boot.js` made of a file of `assets/words/`: its `language` (as in BCP 47), its `decimal_mark`, then each
+/// English text and its text, all with a zero between them. None where something is missing.
 #[must_use]
 pub fn read(text: &'static str) -> Option<Catalogue> {
     let mut parts = text.split('\0').map(Cow::Borrowed);

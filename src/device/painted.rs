@@ -27,7 +27,7 @@ pub fn once_painted(work: impl FnOnce() + 'static) {
 fn wait(work: Work) {
     WAITING.with_borrow_mut(|waiting| waiting.push(work));
     if ASKED.get() {
-        // A picture is on its way; where the page is hidden before, that is told.
+        // A picture is on its way; if the page is hidden before it, the listeners below do the work.
     } else if !is_visible() {
         do_all();
     } else {

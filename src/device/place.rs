@@ -52,7 +52,7 @@ pub fn back() {
     }
 }
 
-/// Loads the page anew, where it is.
+/// Loads the page again, where it is.
 pub fn reload() {
     if let Some(window) = web_sys::window() {
         // A refusal leaves the old page, which works until it is closed.

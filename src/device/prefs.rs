@@ -1,4 +1,4 @@
-//! Small settings that may be lost: the unit on display, the theme, the volume. Kept in local
+//! Small settings that may be lost: the look, the volume, the language. Kept in local
 //! storage, which browsers write late and never sync; nothing that was lifted belongs here.
 
 use super::js;

@@ -134,7 +134,7 @@ impl Sound {
         Playing::new(line, self.clone())
     }
 
-    /// Looks after an output that says it runs and is not heard: what it held back is scheduled anew, and one whose
+    /// Looks after an output that says it runs and is not heard: what it held back is scheduled again, and one whose
     /// clock stands is given up. To be called as often as one likes while a list is not heard. One that waits for a
     /// tap, or that the phone took away, tells by itself when it is back.
     pub fn tend(&self) {

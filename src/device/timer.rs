@@ -1,11 +1,8 @@
-//! Timers that end when their guard is dropped. They paint; nothing that must be on time hangs
+//! Timers that end when their guard is dropped. They paint; nothing that must be on time depends
 //! on them, because a hidden page's timers are slowed to one a second or one a minute.
 
-use std::cell::{Cell, RefCell};
-use std::rc::{Rc, Weak};
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::Window;
 
 /// A running timer; dropping it ends it.
 #[must_use = "a timer ends when it is dropped"]
@@ -24,15 +21,6 @@ enum Kind {
         id: i32,
         _call: Closure<dyn FnMut()>,
     },
-    Frame(Rc<Frames>),
-}
-
-type OnFrame = Closure<dyn FnMut(f64)>;
-
-struct Frames {
-    /// The request that is pending; `None` once the guard is gone.
-    pending: Cell<Option<i32>>,
-    tick: RefCell<Option<OnFrame>>,
 }
 
 fn ms(length: u32) -> i32 {
@@ -79,43 +67,6 @@ fn set_timeout(callback: &JsValue, length_ms: u32) -> Option<i32> {
         .ok()
 }
 
-/// Calls `f` before every paint, with the frame's time in milliseconds on the clock of
-/// [`monotonic_ms`](super::clock::monotonic_ms). Hidden pages paint nothing and call nothing.
-pub fn on_frame(mut f: impl FnMut(f64) + 'static) -> Timer {
-    let Some(window) = web_sys::window() else {
-        return Timer { kind: Kind::None };
-    };
-    let frames = Rc::new(Frames {
-        pending: Cell::new(None),
-        tick: RefCell::new(None),
-    });
-    let again: Weak<Frames> = Rc::downgrade(&frames);
-    let next = window.clone();
-    let tick = OnFrame::new(move |now| {
-        f(now);
-        // The guard may have been dropped inside `f`, and the frames with it.
-        if let Some(frames) = again.upgrade() {
-            frames.request(&next);
-        }
-    });
-    *frames.tick.borrow_mut() = Some(tick);
-    frames.request(&window);
-    Timer {
-        kind: Kind::Frame(frames),
-    }
-}
-
-impl Frames {
-    fn request(&self, window: &Window) {
-        let id = self.tick.borrow().as_ref().and_then(|tick| {
-            window
-                .request_animation_frame(tick.as_ref().unchecked_ref())
-                .ok()
-        });
-        self.pending.set(id);
-    }
-}
-
 impl Drop for Timer {
     fn drop(&mut self) {
         let Some(window) = web_sys::window() else {
@@ -125,12 +76,6 @@ impl Drop for Timer {
             Kind::None => {}
             Kind::Every { id, .. } => window.clear_interval_with_handle(*id),
             Kind::After { id, .. } => window.clear_timeout_with_handle(*id),
-            Kind::Frame(frames) => {
-                if let Some(id) = frames.pending.take() {
-                    // A frame that is not cancelled finds no closure and does nothing.
-                    let _ = window.cancel_animation_frame(id);
-                }
-            }
         }
     }
 }

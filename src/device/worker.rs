@@ -65,7 +65,7 @@ fn trusted() -> JsValue {
 }
 
 impl Worker {
-    /// Lets the update that waits take over, and loads the page anew when it has. To be called
+    /// Lets the update that waits take over, and loads the page again when it has. To be called
     /// when the person has agreed and no session is under way.
     pub fn take_over(&self) {
         let waiting = self
@@ -77,7 +77,7 @@ impl Worker {
         if let Some(waiting) = waiting {
             self.state.asked.set(true);
             let word = js::object(&[("type", "take-over".into())]);
-            // A worker that is gone has been replaced, and its follower is told of in its turn.
+            // A worker that is gone has been replaced, and the one in its place is announced in its turn.
             let _ = js::call(&waiting, "postMessage", &[word]);
         }
     }

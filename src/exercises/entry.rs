@@ -80,16 +80,10 @@ impl Entry {
         muscles(self.also)
     }
 
-    /// How the sides of the body usually share a set; anything but both is unilateral.
+    /// How the sides of the body usually share a set; anything but `Both` is unilateral.
     #[must_use]
     pub fn sides(&self) -> SideMode {
         self.sides
-    }
-
-    /// True when one side works at a time.
-    #[must_use]
-    pub fn is_unilateral(&self) -> bool {
-        self.sides != SideMode::Both
     }
 
     /// What the load usually means together with the body. A band is labelled “band” until one of the kit is named.

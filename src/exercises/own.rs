@@ -1,4 +1,4 @@
-//! An exercise of the lifter's own, or a listed one under another name: history hangs on the id, so it stays.
+//! An exercise of the lifter's own, or a listed one under another name: history goes by the id, so it stays.
 
 use super::muscle::{Muscle, Muscles};
 use crate::say;
@@ -16,7 +16,7 @@ pub const CAUTIONS_MAX: usize = 20;
 /// for that one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct OwnExercise {
-    /// Lasting id: history hangs on it.
+    /// Lasting id: history goes by it.
     pub id: ExerciseId,
     /// This version, UUIDv7; the newest of an id counts.
     pub version: Uuid,

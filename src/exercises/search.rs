@@ -13,9 +13,9 @@ use crate::words::{SOFT_HYPHEN, later, small, spoken, t};
 const TEXT_BYTES_MAX: usize = 200;
 
 /// The entries of which some word holds every word of `text`, at most `most`. Words are those of names, muscles,
-/// equipment and pattern, in English and in the language that is spoken; hyphens and the case of letters do not count. First come those whose name begins with
-/// the text, then those whose name holds it, then those with it in an other name, then the rest; among equals the order
-/// of the list. A text without a letter or digit finds all.
+/// equipment and pattern, in English and in the language that is spoken; hyphens and the case of letters do not count.
+/// First come those whose name begins with the text, then those whose name holds it, then those with it in an other
+/// name, then the rest; among equals the order of the list. A text without a letter or digit finds all.
 #[must_use]
 pub fn search(text: &str, most: usize) -> Vec<&'static Entry> {
     let listed = all().iter().map(KnownExercise::Listed);

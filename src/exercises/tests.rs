@@ -198,8 +198,8 @@ fn search_is_bounded_and_never_surprised() {
 
 #[test]
 fn sides_tell_one_side_from_both() {
-    assert!(!entry("front-squat").unwrap().is_unilateral());
-    assert!(entry("step-up").unwrap().is_unilateral());
+    assert_eq!(entry("front-squat").unwrap().sides(), SideMode::Both);
+    assert_ne!(entry("step-up").unwrap().sides(), SideMode::Both);
     let holds = entry("bent-over-row-one-holds").unwrap();
     assert_eq!(holds.sides(), SideMode::OneHolds);
 }

@@ -96,7 +96,7 @@ impl Temperature {
         decimal(&degrees(self.tenths))
     }
 
-    /// In degrees Fahrenheit. No load hangs on it, so a float will do.
+    /// In degrees Fahrenheit. No load depends on it, so a float will do.
     pub(super) fn fahrenheit(self) -> f64 {
         let degrees = f64::from(self.tenths) / 10.0;
         match self.scale {

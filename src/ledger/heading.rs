@@ -48,7 +48,7 @@ pub struct Heading {
     /// The length predicted for its sheet, with the change-over known when it began and the longer rests of the heat.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub predicted_minutes: Option<u32>,
-    /// The part of that length that hangs on no change-over, in seconds; none in rows of before.
+    /// The part of that length that depends on no change-over, in seconds; none in rows of older versions.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bare_seconds: Option<u64>,
     /// How many change-overs its sheet has.
@@ -79,7 +79,7 @@ pub struct Heading {
     pub set_notes: String,
 }
 
-/// The budget of a row; rows of before may say 0 min, which is none.
+/// The budget of a row; rows of older versions may say 0 min, which is none.
 fn budget<'de, D: Deserializer<'de>>(source: D) -> Result<Option<NonZeroU16>, D::Error> {
     Ok(Option::<u16>::deserialize(source)?.and_then(NonZeroU16::new))
 }
@@ -115,7 +115,7 @@ impl Heading {
         }
     }
 
-    /// Predicts its length anew with that pace. A row of before stays as it is.
+    /// Predicts its length again with that pace. A row of an older version stays as it is.
     pub fn at_pace(&mut self, pace: Pace) {
         if let Some(bare) = self.bare_seconds {
             let changes = u64::from(self.changes) * u64::from(pace.change_over().get());

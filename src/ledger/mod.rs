@@ -1,7 +1,7 @@
 //! What was done: sessions as records, their volume load, short headings, what each exercise did last, what moved.
 //!
 //! All of it follows from the events of a session; nothing here is kept for its own sake. Headings and summaries are
-//! kept too, so that the app starts without reading the history, and can be made anew from the events at any time.
+//! kept too, so that the app starts without reading the history, and can be rebuilt from the events at any time.
 
 mod again;
 mod best_now;

@@ -109,8 +109,8 @@ impl Pace {
 /// The change-overs of a session, in the order they were made.
 ///
 /// From the log of the last set of one group to the start of the first set of the next, less the prescribed rest,
-/// stretched where it was begun in the heat, never below 0. Where no start was recorded, to the log less the predicted length of that set. More than 15 minutes is a
-/// pause and does not count.
+/// stretched where it was begun in the heat, never below 0. Where no start was recorded, to the log less the predicted
+/// length of that set. More than 15 minutes is a pause and does not count.
 pub(super) fn change_overs(counting: &[&Event], state: &State) -> Vec<Seconds> {
     let mut measured = Vec::new();
     let mut before: Option<(&Slot, Moment, u64)> = None;

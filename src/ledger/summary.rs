@@ -196,7 +196,7 @@ impl ExerciseSummary {
     }
 
     /// Takes in what one session did of the exercise, block by block. False, and nothing is changed, where that session is
-    /// not later than all that is known: then the summary is to be made anew of the history, by [`ExerciseSummary::of`].
+    /// not later than all that is known: then the summary is to be rebuilt from the history, by [`ExerciseSummary::of`].
     #[must_use]
     pub fn take(&mut self, session: &[Past]) -> bool {
         let counting: Vec<Past> = session

@@ -41,13 +41,13 @@ impl MuscleSets {
 /// Sets by movement pattern, ramp-ups not among them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Balance {
-    /// Pulls, across and downward.
+    /// Sets of pulls, across and downward.
     pub pull: u32,
-    /// Pushes, across and upward.
+    /// Sets of pushes, across and upward.
     pub push: u32,
-    /// Hinges.
+    /// Sets of hinges.
     pub hinge: u32,
-    /// Squats.
+    /// Sets of squats.
     pub squat: u32,
 }
 

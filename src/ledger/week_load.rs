@@ -2,7 +2,8 @@
 //!
 //! Session load = session RPE × minutes, in arbitrary units (Foster et al. 2001, J Strength Cond Res 15(1):109–115).
 //! Monotony = mean / standard deviation of the seven daily loads, rest days 0; strain = total × monotony (Foster 1998,
-//! Med Sci Sports Exerc 30(7):1164–1168). The source does not say which standard deviation: here it is that of a sample, n − 1.
+//! Med Sci Sports Exerc 30(7):1164–1168). The source does not say which standard deviation: here it is that of a
+//! sample, n − 1.
 
 use crate::units::Rpe;
 

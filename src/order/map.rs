@@ -1,4 +1,4 @@
-//! A map and a set, sorted, in one row: std's trees are compiled anew for each type that they hold, five kilobytes of
+//! A map and a set, sorted, in one row: std's trees are compiled again for each type that they hold, five kilobytes of
 //! WebAssembly each time. Here only a comparison and a move belong to the type; the search is the same for all.
 //!
 //! What comes in rising order is put at the end. Anything else moves what stands behind it, so they are for thousands of

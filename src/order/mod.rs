@@ -1,4 +1,4 @@
-//! Sorting and sorted collections. One sort for everything: std's own is compiled anew for each type that is sorted, three
+//! Sorting and sorted collections. One sort for everything: std's own is compiled again for each type that is sorted, three
 //! kilobytes of WebAssembly each time. Here only a comparison and the swaps belong to the type; the sorting itself moves
 //! indices. Of the collections see [`Map`].
 

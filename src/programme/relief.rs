@@ -10,7 +10,7 @@ use chrono::{DateTime, FixedOffset};
 /// How long it is offered from the first light session on, in days: a week (common practice, no source).
 const OFFERED_DAYS: i64 = 7;
 
-/// Who has not done the exercise for more than so many days has rested, and is led back by the rule of a break.
+/// Whoever has not done the exercise for more than so many days has rested, and is led back by the rule of a break.
 const LATELY_DAYS: i64 = 14;
 
 /// A light session that is offered, and why.

@@ -16,11 +16,14 @@ pub(super) type Read<T> = Result<T, Unread>;
 /// A line of text and a place in it. Every reading method first skips spaces, and moves only when it succeeds.
 pub(super) struct Cursor {
     chars: Vec<char>,
+    /// Number of the line in its text, from 1.
     line: usize,
+    /// The place: characters before it in the line.
     pub at: usize,
 }
 
 impl Cursor {
+    /// At the beginning of `text`, which is the line of that number.
     pub fn new(text: &str, line: usize) -> Cursor {
         Cursor {
             chars: text.chars().collect(),
@@ -42,6 +45,7 @@ impl Cursor {
         matches!(self.peek(), None | Some(';'))
     }
 
+    /// Takes the next character that is no space if it is one of `any`; true then.
     pub fn eat(&mut self, any: &[char]) -> bool {
         let found = self.peek().is_some_and(|c| any.contains(&c));
         self.at += usize::from(found);

@@ -33,8 +33,8 @@ pub(super) fn default_basis(equipment: Equipment) -> LoadBasis {
     }
 }
 
-/// An exercise that nobody knows, by its name: an id made from its name, one joint and any load, until the line says more. That
-/// is the cautious side: one joint gets the smaller steps.
+/// An exercise that nobody knows, by its name: an id made from its name, one joint and any load, until the line says
+/// more. That is the cautious side: one joint gets the smaller steps.
 pub fn named_exercise(name: Line) -> Exercise {
     Exercise {
         id: ExerciseId::of_name(name.as_str()),

@@ -15,18 +15,23 @@ use crate::words::t;
 pub(super) struct Options {
     pub sets: Vec<Sets>,
     pub basis: Option<LoadBasis>,
+    /// The load to start from.
     pub start: Option<Load>,
     pub tempo: Option<Tempo>,
     pub sides: SideMode,
+    /// Rest within the block.
     pub rest: Option<Seconds>,
+    /// Rest after the block.
     pub rest_after: Option<Seconds>,
     pub role: Option<Role>,
     pub progression: Progression,
     pub cues: Vec<Line>,
     pub cautions: Vec<Line>,
+    /// Rest from block to block within a round.
     pub between: Option<Seconds>,
+    /// Whether two lines make a circuit in place of a pair.
     pub circuit: bool,
-    /// Where a load with a minus stands that was not called assistance.
+    /// The place of a load with a minus that was not called assistance.
     pub bare_minus: Option<usize>,
     once: Once,
 }

@@ -1,7 +1,7 @@
 //! What lies on the bar, and what to change on it: the plate plan of what is left, followed set by set.
 //!
 //! The state keeps no plates. What lies on the bar now follows from the sets that were logged: before each of them the
-//! plan began anew, from what lay there, over that set and those after it. So the change that is shown is the one from
+//! plan began again, from what lay there, over that set and those after it. So the change that is shown is the one from
 //! the loading that was shown before, even where the loads took another turn since. Where two lifters take turns at one
 //! rack, the sets of both are followed, and the plan goes over those to come in turn.
 

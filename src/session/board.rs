@@ -52,7 +52,7 @@ pub struct Board {
     pub aim: Option<Rir>,
     /// Reserve said already.
     pub reserve: Option<Rir>,
-    /// True when the next load hangs on the reserve of this set, which was not said yet.
+    /// True when the next load depends on the reserve of this set, which was not said yet.
     pub asks_reserve: bool,
     /// True when the load is more than 10 % above the best done lately: it wants a second tap.
     pub jump: bool,

@@ -9,7 +9,8 @@ pub enum Ends {
     Racked,
     /// It is put down.
     PutDown,
-    /// There is nothing to put away: a body, a band, a stack. So it is where both may be: a clean is put down, a push press racked.
+    /// There is nothing to put away: a body, a band, a stack. So it is where both may be: a clean is put down, a push
+    /// press racked.
     Done,
 }
 

@@ -131,7 +131,7 @@ impl Session {
             self.may_resume(&event.moment())?;
         }
         self.events.push(event);
-        // A session has at most some hundred events: folding them all anew takes less than a frame, and there is
+        // A session has at most some hundred events: folding them all again takes less than a frame, and there is
         // no second path on which live and replayed state could differ.
         self.state = State::fold(&self.events).ok_or(Refusal::NotABeginning)?;
         Ok(())

@@ -1,8 +1,8 @@
 //! What is happening: events, the state they fold to, and what may come next.
 //!
 //! The machine has no clock. The contract with the shell: make an [`Event`] with an id from [`Mint`] and the time of
-//! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`State::deadline_ms`] says when the
-//! floor must look again.
+//! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`Rest::left_ms`] says how long a rest
+//! still takes.
 
 mod bar;
 mod board;

@@ -113,7 +113,7 @@ pub(super) fn goes(slots: Vec<&Slot>) -> Vec<Vec<&Slot>> {
     goes
 }
 
-/// The loads of both in turn, the first's first; of who has more left, the rest follows.
+/// The loads of both in turn, the first's first; of the one who has more left, the rest follows.
 pub(super) fn in_turn(first: Vec<Vec<Load>>, second: Vec<Vec<Load>>) -> Vec<Load> {
     let mut all = Vec::new();
     let mut second = second.into_iter();

@@ -82,7 +82,7 @@ impl State {
         Some(state)
     }
 
-    /// Lays the slots anew from sheet, order and changes; what is known of each set stays.
+    /// Lays the slots again from sheet, order and changes; what is known of each set stays.
     fn plan(&mut self, changes: &Changes) {
         let mut slots: Vec<Option<Slot>> = self.slots.drain(..).map(Some).collect();
         let mut known = Map::new();
@@ -381,17 +381,5 @@ impl State {
     #[must_use]
     pub fn has_ended(&self) -> bool {
         matches!(self.phase, Phase::Ended(_))
-    }
-
-    /// When the floor must wake up next: milliseconds from `now` to the end of the rest under way.
-    #[must_use]
-    pub fn deadline_ms(&self, now: &Moment) -> Option<u64> {
-        match &self.phase {
-            Phase::Resting(rest) => rest
-                .left_ms(now)
-                .and_then(|left| u64::try_from(left).ok())
-                .filter(|ms| *ms > 0),
-            _ => None,
-        }
     }
 }

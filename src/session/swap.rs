@@ -84,7 +84,7 @@ impl Swap {
         }
     }
 
-    /// The swap as it belongs into a session: in a light week its load is as light as the others.
+    /// The swap as it belongs in a session: in a light week its load is as light as the others.
     #[must_use]
     pub fn suited_to(self, began: &Began, kit: &Kit) -> Swap {
         let Some(written) = began.sheet.block(self.block()).filter(|_| began.light) else {

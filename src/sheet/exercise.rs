@@ -216,7 +216,7 @@ impl Equipment {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Exercise {
-    /// Lasting id: history hangs on it.
+    /// Lasting id: history goes by it.
     pub id: ExerciseId,
     /// Name on screen.
     pub name: Line,

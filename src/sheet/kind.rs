@@ -174,7 +174,7 @@ impl TryFrom<SetsForm> for Sets {
     fn try_from(form: SetsForm) -> Result<Sets, UnfitSets> {
         let sets = Sets {
             kind: form.kind,
-            // What is beyond the type is beyond the range too, and is told as given below.
+            // What is beyond the type is beyond the range too; the refusal below names the count as it was given.
             count: u8::try_from(form.count).unwrap_or(u8::MAX),
             target: form.target,
             reserve: form.reserve,

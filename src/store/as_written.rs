@@ -1,5 +1,5 @@
-//! Parts of an event read by the very text with which they are written here: most of a file is events, and most of an
-//! event is the same in all of them. Whatever is written in another way is none, and left to the reader of any JSON.
+//! A fast reader of events that takes only the exact text this app writes: most of a file is events, and most of an event
+//! is the same in all of them. Text that is written in any other way gives `None` and is left to the reader of any JSON.
 
 use crate::json::Cursor;
 use crate::session::{Amount, Done, EventId, Moment, Tick, What};

@@ -5,7 +5,7 @@ use crate::session::SessionId;
 use crate::sheet::{ExerciseId, SheetId};
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDateTime, Timelike};
 
-/// The form of the books. Rises when what is kept in them changes, or what a session may hold: then they are made anew
+/// The form of the books. Rises when what is kept in them changes, or what a session may hold: then they are rebuilt
 /// from the sessions, each of which is read.
 pub const BOOKS_FORM: u32 = 2;
 

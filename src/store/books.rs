@@ -78,7 +78,7 @@ impl Turn {
     }
 }
 
-/// Why books could not be kept up: then they are to be made anew.
+/// Why books could not be kept up: then they are to be rebuilt.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum BookFault<F> {
     /// A row of them cannot be read.
@@ -214,7 +214,7 @@ async fn exercises<S: Shelves>(
         };
         let summary = match followed(stored.as_ref(), exercise, &turns) {
             Some(summary) => Some(summary),
-            None => anew(shelves, exercise, &years).await?,
+            None => rebuilt(shelves, exercise, &years).await?,
         };
         let shelf = Shelf::Histories;
         changes.extend(years.into_iter().map(|(key, pasts)| Change {
@@ -291,7 +291,7 @@ fn followed(
 }
 
 /// The summary of all that is kept of an exercise, with those years as they are now.
-async fn anew<S: Shelves>(
+async fn rebuilt<S: Shelves>(
     shelves: &S,
     exercise: &ExerciseId,
     years: &Map<String, Vec<Past>>,

@@ -112,7 +112,7 @@ pub fn read_file(text: String) -> Result<Archive, ReadError> {
         return gather(form);
     }
     let text = unmarked(&file);
-    // What is wrong somewhere is told with its place, and what the file is before what is wrong in it.
+    // What is wrong is reported with its place; but first of all, that it is no file of ours or of another version.
     match version(text)? {
         FormatVersion::V1 => gather(parse(text).map_err(ReadError::Wrong)?),
     }

@@ -1,4 +1,4 @@
-//! The books made anew, session by session: after a change of their form, or where a row of them is spoiled.
+//! The books rebuilt, session by session: after a change of their form, or where a row of them is spoiled.
 
 use super::book_keys::{heading_key, history_key, last_key, year_of};
 use super::books::{Entry, at_their_pace, form, put};

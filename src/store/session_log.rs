@@ -60,7 +60,7 @@ const TAIL: &str = "\n   ]\n  }";
 /// What of that stands behind the list of events.
 pub(super) const TAIL_END: &str = "\n  }";
 
-/// The entry of a file, from the row of a session whose checksum holds; none where it has to be written anew, as rows of
+/// The entry of a file, from the row of a session whose checksum holds; none where it has to be written again, as rows of
 /// before are in one line. That it can be read is not looked at.
 #[must_use]
 pub fn entry(row: &str) -> Option<&str> {

@@ -25,7 +25,7 @@ pub enum Shelf {
     /// Finished sessions, one row with all its events; key: session id.
     Sessions,
     /// Headings of finished sessions; key: [`super::heading_key`], by which they stand in the order of time. A book:
-    /// can be made anew from the sessions.
+    /// can be rebuilt from the sessions.
     Headings,
     /// What was done of an exercise in a year; key: exercise id, a slash, the year of the beginning in UTC. A book.
     Histories,

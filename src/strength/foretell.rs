@@ -40,7 +40,8 @@ pub struct Foretold {
 }
 
 impl Foretold {
-    /// What is known of a set of the reps `asked` for with the written `load` on `basis`. None where nothing feeds the estimate or it is not known what is moved.
+    /// What is known of a set of the reps `asked` for with the written `load` on `basis`. None where nothing feeds the
+    /// estimate or it is not known what is moved.
     #[must_use]
     pub fn of(known: &Known, basis: &LoadBasis, load: Load, asked: RepTarget) -> Option<Foretold> {
         let moved = system_load(basis, Some(load), known.body_mass).ok()?;

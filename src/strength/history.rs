@@ -28,7 +28,7 @@ pub struct SetResult {
     /// True for a set that goes on until no rep more can be done: to failure, or so many and more.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub to_limit: bool,
-    /// Why its kind of set says nothing about strength; none for a plain set, and in rows of before.
+    /// Why its kind of set says nothing about strength; none for a plain set, and in rows of older versions.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unfed: Option<Unfed>,
 }
@@ -43,7 +43,7 @@ pub struct Performance {
     pub at: DateTime<FixedOffset>,
     /// The prescription, told apart from others of the same exercise: see [`crate::sheet::Block::shape`].
     pub shape: String,
-    /// What the loads are added to; none in rows of before.
+    /// What the loads are added to; none in rows of older versions.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub basis: Option<LoadBasis>,
     /// Body mass on the day, when known.

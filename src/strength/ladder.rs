@@ -129,8 +129,8 @@ impl Ladder {
     }
 
     /// A load so much lighter, or the nearest below; where the kit makes nothing so light, its lightest, though it be
-    /// harder. None where it makes nothing. A share of an assistance says nothing about how hard a set is: there it is a step more
-    /// assistance, and one more for each tenth.
+    /// harder. None where it makes nothing. A share of an assistance says nothing about how hard a set is: there it is
+    /// a step more assistance, and one more for each tenth.
     pub(super) fn lightened(&self, from: Load, less: Share) -> Option<Load> {
         if self.assists {
             let tenths = (less.in_percent() / Decimal::TEN).floor();

@@ -189,7 +189,7 @@ proptest! {
 
     /// More load with the same reps, or more reps with the same load, last time: never less this time.
     ///
-    /// But where that is what makes a deload due: a session lightened by as much as one begins the count of misses anew,
+    /// But where that is what makes a deload due: a session lightened by as much as one begins the count of misses again,
     /// and one a little less lightened is a miss more.
     #[test]
     fn more_done_never_gives_less(
@@ -200,7 +200,7 @@ proptest! {
         days in 0..100_i64,
     ) {
         let block = block(json!({ "progression": rule }));
-        // 2-for-2 asks for two sessions at one load: there a new load begins the count anew.
+        // 2-for-2 asks for two sessions at one load: there a new load begins the count again.
         let counts = matches!(block.progression, Progression::TwoForTwo { .. });
         let mut better = sessions.clone();
         let Some(last) = better.last_mut() else {

@@ -33,8 +33,8 @@ impl Floor<'_> {
     }
 
     /// The next load by the reps of the set before: larger step, planned step, the same, or where more than two reps
-    /// are missing a planned step down (common practice, no source). Of a target without width, its number gives the planned step and
-    /// more than that the large one.
+    /// are missing a planned step down (common practice, no source). Of a target without width, its number gives the
+    /// planned step and more than that the large one.
     pub(super) fn outcome(&self, set: &PlannedSet, planned: Step, large: Step) -> SetBecause {
         let Some((before, 1)) = self.before(set) else {
             return self.stepped(set, planned, true);

@@ -128,7 +128,7 @@ impl Words {
         )
     }
 
-    /// How much easier it gets, to come back or to start anew.
+    /// How much easier it gets, to come back or to start again.
     fn eased(self, less: Option<Share>, moved: &Moved) -> String {
         let Moved {
             at, to, assists, ..

@@ -1,5 +1,5 @@
 //! The books beside the sessions: whoever writes a session writes what follows from it in the same transaction, whoever
-//! finds the books spoiled or of an older form makes them anew.
+//! finds the books spoiled or of an older form rebuilds them.
 
 use super::change::{delete, write};
 use super::keep::{Keep, put};
@@ -49,8 +49,8 @@ fn sessions_in(writes: &[Write]) -> Map<&str, Option<&str>> {
 
 /// Makes the writes that are next, then writes what follows from them for the books, and gives it.
 ///
-/// The session comes first, and the books lose their form with it, for who has changed something may leave at once: what
-/// follows must be read for. Whoever finds the books without their form makes them anew.
+/// The session is written first, and the books lose their form with it, since the page may be closed at once and what
+/// follows needs reading. Whoever finds the books without their form rebuilds them.
 pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
     let disk = keep.settled();
     let turns = turns(&disk, &writes).await?;
@@ -63,10 +63,10 @@ pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write
     keep.apply(writes).await?;
     let mut more = match kept {
         true => of_kept(&disk, turns).await?,
-        false => anew(&disk, turns).await?,
+        false => rebuilt(&disk, turns).await?,
     };
     more.push(put(Shelf::Books, FORM_KEY, &BOOKS_FORM));
-    keep.follows(more.clone());
+    keep.note_books(more.clone());
     keep.apply(more.clone()).await?;
     Ok(more)
 }
@@ -104,7 +104,7 @@ pub async fn of_turns(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbErr
         return Ok(Vec::new());
     }
     if !are_kept(keep).await? {
-        return anew(keep, turns).await;
+        return rebuilt(keep, turns).await;
     }
     of_kept(keep, turns).await
 }
@@ -113,7 +113,7 @@ pub async fn of_turns(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbErr
 async fn of_kept(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     match turned(keep, &turns).await {
         Ok(changes) => Ok(changes.into_iter().map(write).collect()),
-        Err(BookFault::Unreadable) => anew(keep, turns).await,
+        Err(BookFault::Unreadable) => rebuilt(keep, turns).await,
         Err(BookFault::Shelves(error)) => Err(error),
     }
 }
@@ -123,29 +123,29 @@ pub async fn are_kept(keep: &Keep) -> Result<bool, DbError> {
     Ok(keep.get::<u32>(Shelf::Books, FORM_KEY).await? == Some(BOOKS_FORM))
 }
 
-/// The books made anew from all sessions, as `turns` leave them.
-async fn anew(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
+/// The books rebuilt from all sessions, as `turns` leave them.
+async fn rebuilt(keep: &Keep, turns: Vec<Turn>) -> Result<Vec<Write>, DbError> {
     let turning: Vec<SessionId> = turns.iter().map(|turn| turn.session).collect();
-    let mut anew = Anew::beside(keep, &turning).await?;
+    let mut rebuild = Rebuild::beside(keep, &turning).await?;
     let after = turns.into_iter().filter_map(|turn| turn.after);
-    after.for_each(|entry| anew.take(entry));
+    after.for_each(|entry| rebuild.take(entry));
     let mut writes = Vec::new();
-    while let Some(more) = anew.next_writes() {
+    while let Some(more) = rebuild.next_writes() {
         writes.extend(more);
     }
     Ok(writes)
 }
 
-/// The books on their way to be made anew.
-pub struct Anew {
+/// The books on their way to be rebuilt.
+pub struct Rebuild {
     remaking: Remaking,
     /// What is written before all rows.
     first: Vec<Write>,
 }
 
-impl Anew {
+impl Rebuild {
     /// From all sessions but those that are `turning`.
-    pub async fn beside(keep: &Keep, turning: &[SessionId]) -> Result<Anew, DbError> {
+    pub async fn beside(keep: &Keep, turning: &[SessionId]) -> Result<Rebuild, DbError> {
         let mut remaking = Remaking::default();
         let mut unreadable = Set::new();
         keep.walk(Shelf::Sessions, &mut |key, row| {
@@ -174,7 +174,7 @@ impl Anew {
         };
         let clear = Shelf::OF_BOOKS.into_iter().map(clear);
         let first = clear.chain([told]).collect();
-        Ok(Anew { remaking, first })
+        Ok(Rebuild { remaking, first })
     }
 
     /// Takes a session in.
@@ -203,9 +203,9 @@ pub fn unread_in(rows: &[(String, String)]) -> Option<Vec<String>> {
     unread.and_then(|(_, row)| read(row))
 }
 
-/// Makes the books anew.
+/// Rebuilds the books.
 pub async fn make(keep: &Keep) -> Result<(), DbError> {
-    keep.apply(anew(keep, Vec::new()).await?).await
+    keep.apply(rebuilt(keep, Vec::new()).await?).await
 }
 
 /// The model with what was written to the books: see [`apply_next`].

@@ -1,6 +1,6 @@
 //! From one state of what is kept to another: all of it in one write.
 
-use super::books::{Anew, are_kept, entry_of, of_turns};
+use super::books::{Rebuild, are_kept, entry_of, of_turns};
 use super::keep::Keep;
 use crate::device::db::{DbError, Parts, Write};
 use crate::session::SessionId;
@@ -47,7 +47,7 @@ pub async fn apply(
     let mut rest: Vec<Write> = rows.into_iter().map(write).collect();
     rest.extend(more);
     let entry = |archive: &Archive, id| archive.sessions.get(&id).and_then(entry_of);
-    let mut anew = None;
+    let mut rebuild = None;
     if sessions.is_empty() {
         // Nothing follows.
     } else if are_kept(keep).await? {
@@ -58,12 +58,12 @@ pub async fn apply(
         };
         rest.extend(of_turns(keep, sessions.iter().map(turn).collect()).await?);
     } else {
-        anew = Some(Anew::beside(keep, &sessions).await?);
+        rebuild = Some(Rebuild::beside(keep, &sessions).await?);
     }
     let mut made = Made {
         to,
         sessions,
-        anew,
+        rebuild,
         rest,
         part: Vec::new(),
         behind: Vec::new(),
@@ -76,8 +76,8 @@ pub async fn apply(
 struct Made<'a> {
     to: &'a Archive,
     sessions: Vec<SessionId>,
-    /// The books, where they are made anew.
-    anew: Option<Anew>,
+    /// The books, where they are rebuilt.
+    rebuild: Option<Rebuild>,
     rest: Vec<Write>,
     /// The part with sessions that was made last: all of them together are as long as the file.
     part: Vec<Write>,
@@ -91,8 +91,8 @@ impl Made<'_> {
         self.part.clear();
         for id in sessions {
             let entry = self.to.sessions.get(id).and_then(entry_of);
-            if let Some((anew, entry)) = self.anew.as_mut().zip(entry) {
-                anew.take(entry);
+            if let Some((rebuild, entry)) = self.rebuild.as_mut().zip(entry) {
+                rebuild.take(entry);
             }
             self.part.push(write(session_row(self.to, *id)));
         }
@@ -119,7 +119,7 @@ impl Parts for Made<'_> {
             return self.some_sessions(number);
         };
         if number == self.behind.len() {
-            let books = self.anew.as_mut().and_then(Anew::next_writes);
+            let books = self.rebuild.as_mut().and_then(Rebuild::next_writes);
             let next = books.unwrap_or_else(|| std::mem::take(&mut self.rest));
             self.behind.push(next);
         }
@@ -206,7 +206,7 @@ mod tests {
         let sessions = sessions_that_differ(&Archive::default(), &all, None);
         let mut made = Made {
             to: &all,
-            anew: Some(now(Anew::beside(&keep, &sessions)).unwrap()),
+            rebuild: Some(now(Rebuild::beside(&keep, &sessions)).unwrap()),
             sessions,
             rest: vec![delete(Shelf::Aside, "nowhere")],
             part: Vec::new(),

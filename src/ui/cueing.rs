@@ -1,7 +1,7 @@
 //! Cues follow the phase: when a set or a rest begins, its whole line of tones is handed to the audio clock at once.
 //!
 //! Beside it runs an agenda of what need not be exact: words and vibration. And the screen looks at the clock: where
-//! the line and the clock on which the session counts have come apart (the device slept), it is laid anew.
+//! the line and the clock on which the session counts have come apart (the device slept), it is laid again.
 
 mod under_way;
 
@@ -23,7 +23,7 @@ use under_way::{Sounding, next_said, sounding};
 
 pub use crate::session::COUNT_IN_SECONDS;
 
-/// How far a line may be from the clock before it is laid anew: more than a call takes, less than a beat.
+/// How far a line may be from the clock before it is laid again: more than a call takes, less than a beat.
 const APART_MS: f64 = 400.0;
 /// How long a line may be unheard before the screen says so: an output needs a moment to wake.
 const UNHEARD_MS: u64 = 600;
@@ -60,15 +60,15 @@ pub fn run(app: Stanchion) {
     app.sound.with_value(settle_sound);
     let line: Held<Line> = held();
     let agenda: Held<Agenda<Item>> = held();
-    // Counts how often the line was laid anew because it had come apart from the clock.
-    let anew = Live::new(0_u32);
+    // Counts how often the line was laid again because it had come apart from the clock.
+    let relaid = Live::new(0_u32);
     let sounding = app.of(sounding);
     let next = app.of(next_said);
 
     whenever(move || {
         let hearing = app.hearing.get();
         sounding.with(|_| ());
-        anew.track();
+        relaid.track();
         // What sounded stops at once.
         line.set_value(None);
         set_if_other(app.unheard, false);
@@ -78,7 +78,7 @@ pub fn run(app: Stanchion) {
     });
     whenever_after(move |before: Option<Sounding>| {
         let hearing = app.hearing.get();
-        anew.track();
+        relaid.track();
         // The words change with the load; the line of tones must not be touched for that.
         let next = if hearing.next_said { next.get() } else { None };
         agenda.set_value(None);
@@ -94,7 +94,7 @@ pub fn run(app: Stanchion) {
         in_time(sounding, Box::new(begin));
         now
     });
-    watch(app, line, anew);
+    watch(app, line, relaid);
 }
 
 /// Begins what sounds. A set begins with a cue; a rest is silent at first, so the tap that began it is painted before.
@@ -112,10 +112,10 @@ fn in_time(sounding: Seen<Sounding>, begin: Box<dyn FnOnce()>) {
 }
 
 /// What looks at the line whenever the clock of the floor moves, and the tap that lets sound begin while a session runs.
-fn watch(app: Stanchion, line: Held<Line>, anew: Live<u32>) {
+fn watch(app: Stanchion, line: Held<Line>, relaid: Live<u32>) {
     whenever(move || {
         let now = app.now.get();
-        look(app, line, anew, now);
+        look(app, line, relaid, now);
     });
     let tapped: Held<Listener> = held();
     let in_session = app.of(super::model::Model::in_session);
@@ -202,7 +202,7 @@ fn act(item: Item) {
 }
 
 /// Sees whether the line is where it should be and is heard.
-fn look(app: Stanchion, line: Held<Line>, anew: Live<u32>, now: Moment) {
+fn look(app: Stanchion, line: Held<Line>, relaid: Live<u32>, now: Moment) {
     let mut apart = false;
     line.update_value(|line| {
         let Some(line) = line else { return };
@@ -233,7 +233,7 @@ fn look(app: Stanchion, line: Held<Line>, anew: Live<u32>, now: Moment) {
         );
     });
     if apart {
-        anew.update(|times| *times += 1);
+        relaid.update(|times| *times += 1);
     }
 }
 

@@ -5,7 +5,7 @@ use super::keep::Keep;
 use super::layout;
 use super::model::{Keeping, Model, Stage};
 use super::stanchion::Stanchion;
-use super::start::read_anew;
+use super::start::read_again;
 use crate::device::channel::Channel;
 use crate::device::db::Answer;
 use crate::device::locks::{Role, Writer, writer};
@@ -221,7 +221,7 @@ impl Stanchion {
     /// Another tab wrote into that database.
     fn heard(self, database: &str) {
         if self.keep().name() == database {
-            spawn_local(read_anew(self));
+            spawn_local(read_again(self));
         } else if self.is_other(database) {
             // What is in memory is not what is on disk any more: it is read when they are turned to.
             self.other_follows();
@@ -264,7 +264,7 @@ impl Stanchion {
                 self.model.update(|model| model.follows = true);
                 let looked = |desk: &mut Desk| std::mem::take(&mut desk.looked);
                 if self.desk.try_update_value(looked) == Some(true) {
-                    spawn_local(read_anew(self));
+                    spawn_local(read_again(self));
                 }
             }
             Some(Role::Writer) if !before => self.desk.update_value(|desk| desk.looked = false),
@@ -278,7 +278,7 @@ impl Stanchion {
                     // What the other tab still had to write may be on its way: it is read until nothing more comes.
                     let mut known = None;
                     loop {
-                        read_anew(self).await;
+                        read_again(self).await;
                         if self.has_left(&keep) || known == Some(events()) {
                             break;
                         }

@@ -1,6 +1,6 @@
 //! Events taken into a session of the model: all of one tap or none, and what of them is to be written.
 
-use super::archive::archive;
+use super::ended::into_ledger;
 use super::keep::put;
 use super::model::Model;
 use crate::device::db::Write;
@@ -51,5 +51,5 @@ pub fn take_all(model: &mut Model, lies: Lies, events: Vec<Event>) -> Result<Vec
             *copy = session.clone();
         }
     }
-    Ok(archive(model, &session))
+    Ok(into_ledger(model, &session))
 }

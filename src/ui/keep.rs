@@ -103,7 +103,7 @@ impl Keep {
     }
 
     /// Puts writes at the end of those that wait.
-    pub fn wait(&self, writes: Vec<Write>) {
+    pub fn enqueue(&self, writes: Vec<Write>) {
         let (asked, more) = (writes, Vec::new());
         let mut held = self.held.borrow_mut();
         held.waiting.push_back(Waiting { asked, more });
@@ -115,8 +115,8 @@ impl Keep {
         held.waiting.front().map(|next| next.asked.clone())
     }
 
-    /// What follows from the writes that are next.
-    pub fn follows(&self, more: Vec<Write>) {
+    /// What follows for the books from the writes that are next; counts as waiting with them.
+    pub fn note_books(&self, more: Vec<Write>) {
         if let Some(next) = self.held.borrow_mut().waiting.front_mut() {
             next.more = more;
         }

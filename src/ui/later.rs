@@ -22,7 +22,7 @@ use serde::de::DeserializeOwned;
 /// The setting with the mark of what was said to be unreadable.
 const TOLD: &str = "told";
 
-/// The setting with the key of the oldest of the newest headings: where the next start begins to read them. Lost, or amiss
+/// The setting with the key of the oldest of the newest headings: where the next start begins to read them. Lost, or wrong
 /// since sessions went, it costs a start some time.
 pub const NEWEST: &str = "newest";
 
@@ -82,8 +82,8 @@ pub fn records<T: DeserializeOwned>(rows: Answer, shelf: Shelf, lost: &mut Lost)
     read.records
 }
 
-/// Whether the choice of a sheet comes first, and for the only lifter of this phone. What a programme has come next is told
-/// from the newest sessions.
+/// Whether the choice of a sheet comes first, and for the only lifter of this phone. What a programme has come next
+/// follows from the newest sessions, which are read later.
 pub fn only_chooses(model: &Model) -> bool {
     model.stage == Stage::Opening
         && model.place == Place::Floor
@@ -169,7 +169,7 @@ impl Stanchion {
         rows
     }
 
-    /// Completes the model, then does `then`: at once, but where the books have to be made anew before.
+    /// Completes the model, then does `then`: at once, but where the books have to be rebuilt before.
     pub fn completed(self, then: impl FnOnce() + 'static) {
         if self.complete() {
             return then();

@@ -1,6 +1,6 @@
 //! The clock that the floor is painted by, and the screen that stays on: both while a session runs.
 //!
-//! The clock paints only; no cue hangs on it. Nothing on the floor changes between two seconds except what is counted
+//! The clock paints only; no cue depends on it. Nothing on the floor changes between two seconds except what is counted
 //! while a set is done by ear, so it looks once a second, on the second of what counts, and more often only then.
 
 use super::model::Model;
@@ -34,7 +34,7 @@ fn next_look_ms(model: &Model, now: &Moment) -> Option<u32> {
 pub fn run(app: Stanchion) {
     let timer: StoredValue<Option<Timer>, LocalStorage> = StoredValue::new_local(None);
     let awake: StoredValue<Option<Awake>, LocalStorage> = StoredValue::new_local(None);
-    // What the next look hangs on besides the time.
+    // What the next look depends on besides the time.
     let phase = app.of(|model| model.session.as_ref().map(|session| session.state().phase));
     whenever(move || {
         // Read, not only tracked: a memo that nobody has read yet follows nothing, and after a start amid a session the

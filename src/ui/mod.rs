@@ -1,7 +1,6 @@
 //! What is seen: the four places and the parts they share. Only here is Leptos.
 
 mod app;
-mod archive;
 mod away;
 mod belongings;
 mod body;
@@ -12,6 +11,7 @@ mod coach;
 mod cueing;
 mod desk;
 mod drafts;
+mod ended;
 mod exercises;
 mod floor;
 mod garage;

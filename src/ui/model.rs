@@ -23,7 +23,7 @@ use chrono::{DateTime, FixedOffset};
 use std::sync::Arc;
 use uuid::Uuid;
 
-/// How many headings are in the model, the newest ones. What a pace is told from is among them.
+/// How many headings are in the model, the newest ones. The sessions that a pace is computed from are among them.
 pub const HEADINGS_NEWEST: usize = PACE_SESSIONS;
 
 /// How far the start has come.

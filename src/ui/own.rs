@@ -27,7 +27,7 @@ impl Stanchion {
         true
     }
 
-    /// Calls an exercise something else; history hangs on its id and stays.
+    /// Calls an exercise something else; history goes by its id and stays.
     pub fn rename_exercise(self, known: KnownExercise, name: Line) -> bool {
         self.keep_exercise(OwnExercise {
             id: known.id(),
@@ -102,7 +102,7 @@ impl Stanchion {
         });
         for (id, sheet, is_changed) in drafts {
             if !is_changed {
-                // It was only opened: it begins anew from the sheet.
+                // It was only opened: it begins again from the sheet.
                 self.model.update(|model| _ = model.drafts.remove(&id));
                 continue;
             }

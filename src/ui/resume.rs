@@ -64,7 +64,7 @@ mod tests {
     use super::*;
     use crate::session::{Began, Event, EventId, Mint, Moment, SessionId, Tick};
     use crate::strength::Curve;
-    use crate::ui::archive::archive;
+    use crate::ui::ended::into_ledger;
     use chrono::TimeDelta;
 
     /// A session of the demo's first sheet, with a clock of its own.
@@ -145,7 +145,7 @@ mod tests {
         garage.log();
         garage.act(What::Ended);
         let mut model = Model::default();
-        archive(&mut model, garage.session());
+        into_ledger(&mut model, garage.session());
         assert_eq!((model.headings.len(), model.sessions), (1, 1));
 
         garage.act(What::Resumed);
@@ -158,7 +158,7 @@ mod tests {
 
         garage.act(What::Ended);
         model.session = Some(garage.session().clone());
-        let writes = archive(&mut model, garage.session());
+        let writes = into_ledger(&mut model, garage.session());
         assert_eq!((model.headings.len(), model.sessions), (1, 1));
         assert_eq!(count(&writes, Shelf::Events, true), events + 1);
         assert_eq!(count(&writes, Shelf::Sessions, false), 1);
@@ -170,10 +170,10 @@ mod tests {
         let event = garage.log();
         garage.act(What::Ended);
         let mut model = Model::default();
-        archive(&mut model, garage.session());
+        into_ledger(&mut model, garage.session());
         assert_eq!(model.headings[0].sets_done, 1);
         garage.act(What::Undone { event });
-        archive(&mut model, garage.session());
+        into_ledger(&mut model, garage.session());
         assert_eq!((model.headings[0].sets_done, model.sessions), (0, 1));
     }
 }

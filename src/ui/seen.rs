@@ -1,4 +1,4 @@
-//! What a view follows: a value computed from what is live, told on only when it changes.
+//! What a view follows: a value computed from what is live, passed on only when it changes.
 
 use super::unfollow::leave_with_owner;
 use leptos::prelude::*;
@@ -9,7 +9,7 @@ use std::cell::Cell;
 use std::marker::PhantomData;
 use std::sync::Arc;
 
-/// A computed value that is computed anew when what it reads changes, and wakes those that read it only when it differs;
+/// A computed value that is computed again when what it reads changes, and wakes those that read it only when it differs;
 /// or one that never changes.
 ///
 /// One concrete memo inside for all types: each type of memo would load the whole of its machinery once more.

@@ -1,8 +1,8 @@
 //! The start: stored data is read, the address followed, the service worker registered.
 
-use super::archive::archive;
 use super::away::{open_received, read_settings};
 use super::books;
+use super::ended::into_ledger;
 use super::keep::Keep;
 use super::later::{Later, Lost, NEWEST, only_chooses};
 use super::model::{Keeping, Model, Stage};
@@ -123,7 +123,7 @@ fn is_new(model: &Model) -> bool {
 }
 
 /// Reads what another tab has written.
-pub async fn read_anew(app: Stanchion) {
+pub async fn read_again(app: Stanchion) {
     if let Err(error) = read(app).await {
         app.complain(error.to_string());
     }
@@ -142,7 +142,7 @@ pub async fn read(app: Stanchion) -> Result<(), DbError> {
     }
 }
 
-/// The same where the books are known to be spoiled: they are made anew first.
+/// The same where the books are known to be spoiled: they are rebuilt first.
 pub async fn mend(app: Stanchion) -> Result<(), DbError> {
     // Spoiled again, they cannot be written: what can be read of them is shown.
     read_once(app, true).await.map(drop)
@@ -216,7 +216,8 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
         return Ok(true);
     }
     let whole = app.complete();
-    // The end and the archive are one write, but a session merged from elsewhere may still lie here ended.
+    // The end of a session and its record in the ledger are one write, but a session merged from elsewhere may still lie
+    // here ended.
     let ended = app.model.with_untracked(|model| {
         model
             .session
@@ -225,7 +226,8 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     });
     if let Some(session) = ended {
         let mut writes = Vec::new();
-        app.model.update(|model| writes = archive(model, &session));
+        app.model
+            .update(|model| writes = into_ledger(model, &session));
         app.write(writes);
     }
     Ok(whole || !writes)
@@ -246,7 +248,7 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 }
 
 /// Reads what is wanted, and of the books the last session of each sheet. Where they are of an older form or spoiled, they
-/// are made anew first, by the tab that `writes`.
+/// are rebuilt first, by the tab that `writes`.
 async fn read_books(
     keep: &Keep,
     ahead: Option<Wanted>,

@@ -1,13 +1,13 @@
-//! What has ended is no longer told of anything.
+//! Views, memos and effects leave the signals they follow when their owner ends.
 //!
-//! A source of the library keeps everybody who ever followed it, also those that are gone: each change of a source that
-//! lives as long as the app (the model, the clock) would go through all that a floor ever showed, and the memory of it
-//! would stay. So whoever follows says, when it is made, that it leaves its sources when its owner ends.
+//! A signal of Leptos (a *source* in its words) keeps everybody who ever followed it, also those that are gone: each change
+//! of one that lives as long as the app (the model, the clock) would go through all that a floor ever showed, and the
+//! memory of it would stay. So whoever follows says, when it is made, that it leaves its sources when its owner ends.
 
 use leptos::prelude::*;
 use leptos::reactive::graph::{AnySubscriber, Observer, Subscriber};
 
-/// Has one that follows leave its sources when the owner it is made in ends, or begins anew.
+/// Has one that follows leave its sources when the owner it is made in ends, or begins again.
 pub fn leave_with_owner(who: AnySubscriber) {
     on_cleanup(move || who.clear_sources(&who));
 }

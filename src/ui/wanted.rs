@@ -98,7 +98,7 @@ pub fn read_ahead() -> Ahead {
         let from: Option<String> = prefs::get(NEWEST);
         let mut parts = wanted(from.as_deref());
         parts.push((Shelf::People, Part::All));
-        // What fails now is read anew, and then it is told.
+        // What fails now is read again later, and reported then.
         let read = keep.several(&parts).await.unwrap_or_default();
         (keep, keeping, read)
     })

@@ -33,7 +33,7 @@ impl Stanchion {
 
     /// As [`Stanchion::write`], into those records.
     pub fn write_in(self, keep: &Keep, writes: Vec<Write>) {
-        keep.wait(writes);
+        keep.enqueue(writes);
         self.count_waiting();
         self.drain(keep.clone());
     }
@@ -41,7 +41,7 @@ impl Stanchion {
     /// As [`Stanchion::write`], begun when what was done is on the screen: a tap is seen sooner.
     pub fn write_once_painted(self, writes: Vec<Write>) {
         let keep = self.keep();
-        keep.wait(writes);
+        keep.enqueue(writes);
         self.count_waiting();
         once_painted(move || self.drain(keep));
     }

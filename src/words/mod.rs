@@ -52,8 +52,8 @@ pub const fn later(english: &'static str) -> &'static str {
 /// The context of the lines that the app puts into sheets: those of the demo, and the cautions of the list.
 pub const LINE: &str = "line";
 
-/// A line or a note of a sheet: one that the app brought along in the language that is spoken; else as it was written, though it
-/// be word for word a text of the app.
+/// A line or a note of a sheet: one that the app brought along in the language that is spoken; else as it was written,
+/// though it be word for word a text of the app.
 #[must_use]
 pub fn t_known(text: &str) -> &str {
     spoken()

@@ -182,7 +182,7 @@ fn a_clock_that_comes_to_a_stand_is_not_believed() {
     advance(400);
     assert!(!playing.is_heard());
     assert_near(playing.position_ms(), 400.0 - LEAD);
-    // What the clock held back is scheduled anew when the page looks after it.
+    // What the clock held back is scheduled again when the page looks after it.
     run("window.starts = []; window.standing += 10;
          document.dispatchEvent(new Event('visibilitychange'))");
     assert!(playing.is_heard());

@@ -1,7 +1,7 @@
 //! Timers run, and end with their guards.
 
 use crate::help::{number, patch, until};
-use stanchion::device::timer::{Timer, after, every, on_frame};
+use stanchion::device::timer::{Timer, after, every};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -33,44 +33,28 @@ async fn a_dropped_timer_does_not_call() {
          undo.push(() => window.removeEventListener('error', count));",
     );
     let (count, up) = counter();
-    let (again, at_frame) = (up.clone(), up.clone());
+    let again = up.clone();
     drop(after(1, up));
     drop(every(1, again));
-    drop(on_frame(move |_| at_frame()));
     // What comes due later, and is called, shows that the others had their chance.
     let (later, up) = counter();
     let _sentinel = after(20, up);
-    let (frames, up) = counter();
-    let _painting = on_frame(move |_| up());
-    until("later timers were called", || {
-        later.get() == 1 && frames.get() >= 2
-    })
-    .await;
+    until("a later timer was called", || later.get() == 1).await;
     assert_eq!((count.get(), number("errors")), (0, 0.0));
 }
 
 #[wasm_bindgen_test]
 async fn a_timer_may_end_itself() {
-    for make in [
-        (|f| every(1, f)) as fn(Box<dyn FnMut()>) -> Timer,
-        (|mut f| on_frame(move |_| f())) as fn(Box<dyn FnMut()>) -> Timer,
-    ] {
-        let held: Rc<RefCell<Option<Timer>>> = Rc::default();
-        let (count, up) = counter();
-        let own = Rc::clone(&held);
-        *held.borrow_mut() = Some(make(Box::new(move || {
-            up();
-            own.borrow_mut().take();
-        })));
-        until("it was called", || count.get() == 1).await;
-        let (later, up) = counter();
-        let _sentinel = after(20, up);
-        let (frames, up) = counter();
-        let _painting = on_frame(move |_| up());
-        until("more time has gone by", || {
-            later.get() == 1 && frames.get() >= 2
-        })
-        .await;
-        assert_eq!(count.get(), 1);
-    }
+    let held: Rc<RefCell<Option<Timer>>> = Rc::default();
+    let (count, up) = counter();
+    let own = Rc::clone(&held);
+    *held.borrow_mut() = Some(every(1, move || {
+        up();
+        own.borrow_mut().take();
+    }));
+    until("it was called", || count.get() == 1).await;
+    let (later, up) = counter();
+    let _sentinel = after(20, up);
+    until("more time has gone by", || later.get() == 1).await;
+    assert_eq!(count.get(), 1);
 }

@@ -90,8 +90,8 @@ pub fn turns(
         .collect()
 }
 
-/// The books of all sessions, made anew.
-pub fn anew(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
+/// The books of all sessions, rebuilt.
+pub fn rebuilt(sessions: &BTreeMap<SessionId, Vec<Event>>) -> Memory {
     let mut remaking = Remaking::default();
     for events in sessions.values() {
         if let Some(entry) = entry(Some(events)) {

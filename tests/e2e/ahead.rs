@@ -105,7 +105,7 @@ async fn the_floor_says_whether_the_screen_stays_on() {
     person.tap("panel-close").await;
     person.reload().await;
     person.run(REFUSE).await;
-    // It is asked for again when a page is shown; here it was not let go of, so the session is begun anew.
+    // It is asked for again when a page is shown; here it was not let go of, so the session is begun again.
     end_now(&person).await;
     person.tap("put-away").await;
     person.tap("go-floor").await;

@@ -23,7 +23,7 @@ new MutationObserver((_, watch) => {
 /// Kit shows the body mass.
 const MASS: &str = "return document.querySelector('[data-part=\"body-mass\"]')?.value === '81.4'";
 
-/// Opens the app anew and taps that at once.
+/// Opens the app again and taps that at once.
 async fn open_and_tap(person: &Person, css: &str) {
     let script = TAP.replace("CSS", &json!(css).to_string());
     let added = person.before_the_app(&script).await;
@@ -79,7 +79,7 @@ async fn a_tap_in_the_moment_of_the_start_finds_all_that_is_known() {
     person.close().await;
 }
 
-/// Where the newest sessions begin is a setting that may be lost or amiss: they are found all the same.
+/// Where the newest sessions begin is a setting that may be lost or wrong: they are found all the same.
 #[tokio::test]
 async fn the_newest_sessions_are_found_where_their_place_is_amiss() {
     let server = Server::start();

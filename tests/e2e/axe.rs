@@ -12,7 +12,7 @@ use std::time::Duration;
 /// The walk through the screens, which `cargo xtask measure` takes too.
 pub const WALK: &str = include_str!("axe_walk.js");
 
-/// All rules are asked in the first look, those that hang on colours in the others too.
+/// All rules are asked in the first look, those that depend on colours in the others too.
 const LOOKS: [&str; 4] = ["dark", "light", "sun", "night"];
 
 /// Height of the window: that of the longest page and more.

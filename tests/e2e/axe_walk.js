@@ -290,7 +290,7 @@ window.axeWalk = (() => {
   return {
     names: screens.map(([name]) => name),
     go: (i) => screens[i][2](),
-    /** Everything in the first look, and in the others what hangs on colours. */
+    /** Everything in the first look, and in the others what depends on colours. */
     check: async (i, look, whole) => {
       document.documentElement.dataset.theme = look;
       const [name, floor] = screens[i];

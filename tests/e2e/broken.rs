@@ -70,7 +70,7 @@ async fn spoiled_rows_cost_no_other_row_and_come_out_as_a_file() {
         chance = chance.wrapping_mul(1_664_525).wrapping_add(1_013_904_223) % (1 << 30);
         spoiled.push(flip(&person, shelf, chance).await);
     }
-    // These follow from the sessions: they are made anew, and nobody needs to know.
+    // These follow from the sessions: they are rebuilt, and nobody needs to know.
     for shelf in ["headings", "summaries"] {
         flip(&person, shelf, chance).await;
     }

@@ -326,8 +326,8 @@ async fn a_panel_keeps_the_keyboard_and_gives_it_back() {
     let person = Person::arrive(&browser, &server).await;
     person.tap("go-sheets").await;
     person.tap("sheet").await;
-    // Tab goes on from what was tapped. From further down it would come round by the browser's own bars, and in Firefox by a driver
-    // the page has no focus to show after that.
+    // Tab goes on from what was tapped. From further down it would come round by the browser's own bars, and in Firefox
+    // by a driver the page has no focus to show after that.
     person.tap_css("[data-part=\"sheet-look\"] h1").await;
     tab_to(&person, "[data-part=\"share-sheet\"]").await;
     press(&person, "Enter").await;

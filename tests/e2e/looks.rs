@@ -52,8 +52,8 @@ pub async fn look(person: &Person, look: &str) {
     person.run(&script).await;
 }
 
-/// How far the floor's largest figure lies behind the pad, in pixels; none where there is no floor, or something lies over it. What
-/// is not saved comes before all figures.
+/// How far the floor's largest figure lies behind the pad, in pixels; none where there is no floor, or something lies
+/// over it. What is not saved comes before all figures.
 const FIGURE_BEHIND: &str = "
     const figure = document.querySelector('.board-main .figure');
     const pad = document.querySelector('[data-part=\"pad\"]');
@@ -85,7 +85,8 @@ async fn sized(person: &Person, name: &str, (width, height, text): (u32, u32, f6
     );
 }
 
-/// Takes a picture of the screen in every look and size; nothing may stick out to the side, and the floor's largest figure is seen.
+/// Takes a picture of the screen in every look and size; nothing may stick out to the side, and the floor's largest
+/// figure is seen.
 ///
 /// Only where the window takes every size and look: in Chromium. Elsewhere the test that wants it goes on without.
 pub async fn picture(person: &Person, name: &str) {

@@ -1,4 +1,4 @@
-//! No network: the host is stopped, the page is loaded anew, the session is finished.
+//! No network: the host is stopped, the page is reloaded, the session is finished.
 
 use super::browser::Browser;
 use super::person::Person;

@@ -212,7 +212,7 @@ async fn what_is_called_before_it_is_there_is_waited_for() {
 }
 
 /// What the static shell does, as the style sheet has it: whether it waits, whether it takes room while it does, and whether
-/// it does when it has waited. Its wait begins anew for this and is held, so that no clock decides.
+/// it does when it has waited. Its wait begins again for this and is held, so that no clock decides.
 const SHELL: &str = "const shell = document.getElementById('shell');
     const waits = getComputedStyle(shell).animationName !== 'none';
     if (!waits) return { waits, before: shell.offsetHeight > 0, after: true };

@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 /// Longest wait for anything to appear; a slow machine needs a part of it, a broken app all of it.
 const PATIENCE: Duration = Duration::from_secs(20);
 
-/// How long something is tapped that is there and does not take it: it is just laid anew, or still under a notice.
+/// How long something is tapped that is there and does not take it: it is just being redrawn, or still under a notice.
 const TRY_AGAIN: Duration = Duration::from_secs(5);
 
 /// A person with a phone.
@@ -85,7 +85,7 @@ impl Person {
         self.tap_css(&format!("[data-part=\"{part}\"]")).await;
     }
 
-    /// Taps what a selector finds. What is laid anew in the same moment is looked for again.
+    /// Taps what a selector finds. What is redrawn in the same moment is looked for again.
     pub async fn tap_css(&self, css: &str) {
         let since = Instant::now();
         loop {

@@ -54,8 +54,8 @@ async fn set_out(person: &Person) -> Vec<String> {
         .collect()
 }
 
-/// What is cut off, broken, or sticks out to the side in a small window. Tables are scrolled sideways, and a name in a list may end
-/// in dots where all of it is told elsewhere.
+/// What is cut off, broken, or sticks out to the side in a small window. Tables are scrolled sideways, and a name in a
+/// list may end in dots where all of it is told elsewhere.
 const CUT_OFF: &str = "
     const cut = [];
     const out = document.documentElement.scrollWidth - innerWidth;
@@ -67,8 +67,8 @@ const CUT_OFF: &str = "
       if (clips && !scrolled && element.scrollWidth > element.clientWidth + 1)
         cut.push(`${element.className || element.tagName} is cut off by ${element.scrollWidth - element.clientWidth} px`);
     }
-    // A word, or a part of it between soft hyphens, is broken where not even a hyphen is put: not every browser knows where that
-    // may stand.
+    // A word, or a part of it between soft hyphens, is broken where not even a hyphen is put: not every browser knows
+    // where that may stand.
     for (const element of document.querySelectorAll('.choice, .stepper-figure, h1, h2')) {
       element.style.hyphens = 'manual';
       const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
@@ -139,7 +139,7 @@ async fn every_screen_has_its_picture_in_the_docs() {
         for theme in LOOKS {
             let file = format!("{slug}-{theme}.webp");
             row += &format!(" ![{name}, {theme}](shots/screens/{file}) |");
-            // Pictures are taken anew only when somebody asks: the walk alone tells whether each is there.
+            // Pictures are taken again only when somebody asks: the walk alone tells whether each is there.
             if let Some(folder) = &folder {
                 look(&person, theme).await;
                 std::fs::write(folder.join(file), picture(&person).await)

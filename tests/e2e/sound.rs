@@ -8,7 +8,7 @@ use super::server::Server;
 use super::whole_session::begin;
 use serde_json::json;
 
-/// Opens the app anew once all of it is on disk.
+/// Opens the app again once all of it is on disk.
 async fn reload(person: &Person) {
     let script = "return document.querySelector('[data-unsaved]') === null";
     person.until(script, "everything is on disk").await;
@@ -160,7 +160,7 @@ async fn a_rest_outlives_a_clock_set_back_a_new_zone_and_sleep() {
         let now = left(&person).await;
         assert!(now <= before && now > before - 20, "{now} s of {before} s");
     }
-    // An hour back, and the page opened anew: the rest goes on and does not stand.
+    // An hour back, and the page opened again: the rest goes on and does not stand.
     person
         .before_the_app(
             "const real = Date.prototype.getTime; window.shift = -3600000;

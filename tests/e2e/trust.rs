@@ -37,14 +37,14 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     assert!(!person.has("rest").await, "nothing was logged");
     picture(&person, "jump").await;
 
-    // Other reps are seen before they are logged, and asked about anew.
+    // Other reps are seen before they are logged, and asked about again.
     person.tap("reps-less").await;
     person.reads("log", "tap when put down").await;
     person.tap("reps-more").await;
     person.reads("log", "6").await;
     assert_eq!(person.run(DONE).await, 0);
 
-    // Another load is asked about anew.
+    // Another load is asked about again.
     person.tap("load").await;
     person.type_into("load-typed", "20").await;
     person.tap("load-use").await;

@@ -178,7 +178,7 @@ async fn what_one_tab_erases_is_erased_for_all_and_all_begin_anew() {
     person.see("welcome").await;
     person.client.close_window().await.unwrap();
 
-    // The tab that had the store open begins anew, and what is logged there is kept.
+    // The tab that had the store open begins again, and what is logged there is kept.
     person.client.switch_to_window(second).await.unwrap();
     person.see("welcome").await;
     person.client.goto(&server.url()).await.unwrap();

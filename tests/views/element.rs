@@ -1,4 +1,4 @@
-//! An element of the page as it is drawn, and drawn anew: `src/ui/parts/element.rs`.
+//! An element of the page as it is drawn, and redrawn: `src/ui/parts/element.rs`.
 
 use crate::help::until;
 use crate::stage::{Stage, hand_on, has_focus, scrolled, shows};

@@ -30,7 +30,7 @@ impl Stage {
         }
     }
 
-    /// Draws what follows `what`, which is drawn anew whenever that is set.
+    /// Draws what follows `what`, which is redrawn whenever that is set.
     pub fn following(what: Live<u8>, lay: impl Fn(u8) -> AnyView + Send + Sync + 'static) -> Stage {
         Stage::of(move || (move || lay(what.get())).into_any())
     }

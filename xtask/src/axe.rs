@@ -11,7 +11,7 @@ use crate::setup::{Browser, axe};
 /// The walk through the screens, which the end-to-end tests take too.
 const WALK: &str = include_str!("../../tests/e2e/axe_walk.js");
 
-/// The looks. All rules are asked in the first, those that hang on colours in the others too.
+/// The looks. All rules are asked in the first, those that depend on colours in the others too.
 const LOOKS: [&str; 4] = ["dark", "light", "sun", "night"];
 
 /// How many elements break a rule, summed over all screens and looks; each is named in a line.

@@ -1,5 +1,5 @@
-//! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the
-//! WebAssembly and its script, cuts it in parts, joins the style sheets, writes the licences of what is in it, then the service worker over the
+//! The end of a build, called by Trunk before it puts the new dist/ in place: shrinks the WebAssembly and its script,
+//! cuts it in parts, joins the style sheets, writes the licences of what is in it, then the service worker over the
 //! final bytes.
 
 use std::env;

@@ -60,7 +60,7 @@ pub fn served(folder: PathBuf) -> Outcome<String> {
     Ok(address)
 }
 
-/// Opens the app anew in the same browser and waits until it may write.
+/// Opens the app again in the same browser and waits until it may write.
 pub fn again(session: &Session, address: &str) -> Outcome<()> {
     session.open("about:blank")?;
     session.open(address)?;

@@ -63,7 +63,7 @@ pub fn figures(browser: &Browser) -> Outcome<Figures> {
             .arg(&address)
             .args(["--quiet", "--output=json", "--form-factor=mobile"])
             .arg("--only-categories=performance,accessibility,best-practices")
-            // The slow network and processor are applied, not reckoned from a fast run: that takes whatever this host sent
+            // The slow network and processor are applied, not extrapolated from a fast run: that takes whatever this host sent
             // before the first picture for something that the picture waited for.
             .arg("--throttling-method=devtools")
             .arg(format!("--output-path={}", report.display()))

@@ -1,14 +1,12 @@
-//! The project's only tool: set-up, serve, test, dist, measure, simulate, ledger, torture.
+//! The project's only tool: set-up, serve, host, test, dist, measure, shots, simulate, ledger, torture.
 
 mod advisories;
-mod again;
 mod axe;
 mod build;
 mod engines;
 mod finish;
 mod freshness;
 mod glue;
-mod hands;
 mod heard;
 mod http;
 mod idle;
@@ -18,13 +16,14 @@ mod licences;
 mod lighthouse;
 mod link;
 mod lock;
+mod many_years;
 mod measure;
 mod notices;
 mod places;
 mod precache;
 mod run;
+mod same_bytes;
 mod say;
-mod scale;
 #[cfg(test)]
 mod scratch;
 mod serve;
@@ -32,7 +31,8 @@ mod setup;
 mod simulate;
 mod split;
 mod styles;
-mod taps;
+mod tap_cost;
+mod taps_to_block;
 mod test;
 mod torture;
 mod webdriver;
@@ -55,7 +55,7 @@ cargo xtask <command>
                      build, then write sizes and times to target/measure.json; `cues` only prints
                      how exact the cues are; `ten-years` and `hundred-years` add what so many years cost in
                      the build that is there
-  shots              build, and take the pictures of every screen in docs/screens.md anew
+  shots              build, and take the pictures of every screen in docs/screens.md
   simulate           run the progression rules and the estimate on invented lifters, and write
                      target/simulate.json and docs/simulation.svg
   ledger [--years N] write the ledger of an invented lifter over N years (10) to target/ledger-N.json

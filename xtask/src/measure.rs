@@ -11,7 +11,10 @@ use crate::run::{run as run_tool, tool};
 use crate::say::{Failure, OrNext, Outcome, note, step};
 use crate::setup::{Browser, Tools};
 use crate::webdriver::Session;
-use crate::{axe, build, hands, heard, idle, lighthouse, link, places, precache, scale, taps};
+use crate::{
+    axe, build, heard, idle, lighthouse, link, many_years, places, precache, tap_cost,
+    taps_to_block,
+};
 
 /// The key of each figure, and the figure.
 pub type Figures = BTreeMap<&'static str, f64>;
@@ -37,10 +40,10 @@ pub fn run() -> Outcome<()> {
     let mut figures = step("Sizes, brotli", || sizes(&places::dist()))?;
     let floor = build::floor(&tools)?;
     let scale = step("Ten years against nothing stored", || {
-        scale::figures(&browser, Some(floor))
+        many_years::figures(&browser, Some(floor))
     })?;
     figures.extend(scale);
-    let taps = step("Taps to a block", || taps::to_block(&browser))?;
+    let taps = step("Taps to a block", || taps_to_block::count(&browser))?;
     figures.insert("sheet.taps_to_block", taps);
     let length = step("Link of a sheet", || link::length(&browser))?;
     figures.insert("sheet.link_bytes", length);
@@ -54,7 +57,7 @@ pub fn run() -> Outcome<()> {
     })?);
     let idle = step("A minute of rest", || idle::of_rest(&browser))?;
     figures.insert("rest.main_thread_ms_per_s", idle);
-    figures.extend(step("Taps on the floor", || hands::figures(&browser))?);
+    figures.extend(step("Taps on the floor", || tap_cost::figures(&browser))?);
     figures.extend(step("Times of the core", core_times)?);
     step("Figures", || write(&figures, &["kill.", "engines."]))
 }
@@ -62,14 +65,14 @@ pub fn run() -> Outcome<()> {
 /// Measures what ten years cost, in the build that is there, and adds the figures.
 pub fn ten_years() -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
-    let figures = step("Ten years", || scale::figures(&browser, None))?;
+    let figures = step("Ten years", || many_years::figures(&browser, None))?;
     add(&figures)
 }
 
 /// The same of a hundred years.
 pub fn hundred_years() -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
-    let figures = step("A hundred years", || scale::hundred_years(&browser))?;
+    let figures = step("A hundred years", || many_years::hundred_years(&browser))?;
     add(&figures)
 }
 
@@ -123,8 +126,8 @@ fn number(figure: f64) -> Value {
     }
 }
 
-/// Compressed sizes in bytes, of every file that the service worker keeps for everyone, of those that a first visit waits for, and of the texts of a language, the
-/// largest of them, which it keeps for those who speak it.
+/// Compressed sizes in bytes, of every file that the service worker keeps for everyone, of those that a first visit
+/// waits for, and of the texts of a language, the largest of them, which it keeps for those who speak it.
 fn sizes(dist: &Path) -> Outcome<Figures> {
     let mut figures = Figures::from([("bytes.language_br", 0.0)]);
     for path in precache::list(dist)?.paths() {

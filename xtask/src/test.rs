@@ -7,13 +7,13 @@ use std::process::Command;
 use serde_json::json;
 
 use crate::advisories;
-use crate::again;
 use crate::build;
 use crate::engines::{self, Engines};
 use crate::licences;
 use crate::measure::{self, Figures};
 use crate::places;
 use crate::run::{run as run_tool, run_tests, run_tests_in_browser, tool};
+use crate::same_bytes;
 use crate::say::{OrNext, Outcome, note, step};
 use crate::setup::{Browser, FLAGS, TRIPLE, Tools, axe};
 use crate::torture;
@@ -77,7 +77,7 @@ pub fn run(engines: Engines) -> Outcome<()> {
     })?;
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
-    again::check(&tools)?;
+    same_bytes::check(&tools)?;
     let others = engines::run(engines)?;
     step("Kills", || torture::few(KILLS))?;
     // With Chromium, whose tests came first.
@@ -189,7 +189,7 @@ fn in_chromium(browser: &Browser) -> Command {
     command
 }
 
-/// Builds the app and takes the pictures of `docs/screens.md` anew.
+/// Builds the app and takes the pictures of `docs/screens.md`.
 pub fn shots() -> Outcome<()> {
     let tools = Tools::prepare()?;
     let browser = step("Browser", Browser::prepare)?;

@@ -152,7 +152,7 @@ async fn by_the_page(name: &str) -> Result<Option<Option<Connection>>, Fault> {
     if named.as_deref() != Some(name) {
         return Ok(None);
     }
-    // A refusal would leave it for the next who asks, and a connection is of one owner.
+    // A refusal would leave it for whoever asks next, and a connection has one owner.
     let _ = js::set(&js_sys::global(), OPENED, &JsValue::UNDEFINED);
     let given = within(OPEN_LIMIT_MS, JsFuture::from(promise)).await;
     // One that is opened after all makes way when it is asked to.

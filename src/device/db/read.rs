@@ -86,7 +86,7 @@ pub type Take<'a> = dyn FnMut(String, &str) + 'a;
 pub(super) struct Walk<'a> {
     /// Behind which key it goes on.
     pub behind: RefCell<JsValue>,
-    /// Who gets each record, with its key.
+    /// Gets each record, with its key.
     pub take: RefCell<&'a mut Take<'a>>,
 }
 

@@ -55,7 +55,7 @@ impl Transaction {
         Self::begin(db, shelves, "readonly", &[])
     }
 
-    /// Begins a transaction whose end is told only after the bytes were handed to the disk.
+    /// Begins a transaction whose end is reported only after the bytes were handed to the disk.
     pub(super) fn write(db: &IdbDatabase, shelves: &[&str]) -> Result<Self, Fault> {
         Self::begin(db, shelves, "readwrite", &[("durability", "strict".into())])
     }

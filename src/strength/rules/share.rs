@@ -7,8 +7,8 @@ use super::Seen;
 use crate::sheet::{LoadBasis, Step};
 use crate::units::Share;
 
-/// The share of the estimate, nearest on the safe side; without an estimate, or without the body mass where the body is moved, the
-/// same load. Where not even one rep was done at a load, the maximum lies below it: then the share of that.
+/// The share of the estimate, nearest on the safe side; without an estimate, or without the body mass where the body is
+/// moved, the same load. Where not even one rep was done at a load, the maximum lies below it: then the share of that.
 pub(in super::super) fn share_of_e1rm(
     seen: &Seen<'_>,
     share: Share,

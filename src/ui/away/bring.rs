@@ -1,6 +1,6 @@
 //! A file on its way in: looked at first, then taken in whole or left; and taken back with one tap.
 
-use super::gather::{gather, replace, running};
+use super::whole::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
 use crate::say;

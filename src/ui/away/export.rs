@@ -1,7 +1,7 @@
 //! Everything in one file, or the sets as a table.
 
-use super::gather::gather_from;
 use super::reminder::exported_now;
+use super::whole::gather_from;
 use crate::device::db::DbError;
 use crate::device::files::{Outgoing, Sharing, Target, choose, save, share_file};
 use crate::say;

@@ -3,9 +3,9 @@
 mod bring;
 mod export;
 mod farewell;
-mod gather;
 mod reminder;
 mod remove;
+mod whole;
 
 pub use bring::{
     chosen_file, import_file, look, open_received, open_sheet_file, read_imports, take_import_back,

@@ -1,6 +1,6 @@
 //! Sessions removed and brought back; everything erased.
 
-use super::gather::write;
+use super::whole::write;
 use crate::device::clock;
 use crate::device::db::DbError;
 use crate::say;
@@ -90,7 +90,7 @@ pub fn bring_sessions_back(app: Stanchion) {
     });
 }
 
-/// Erases all that is kept on this phone, of every lifter, and begins anew.
+/// Erases all that is kept on this phone, of every lifter, and begins again.
 pub fn erase_everything(app: Stanchion) {
     if !app.may_write() {
         return;

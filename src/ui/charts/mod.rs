@@ -15,7 +15,7 @@ use leptos::prelude::*;
 use std::sync::atomic::AtomicUsize;
 use std::sync::atomic::Ordering::Relaxed;
 
-/// What a chart on the screen hangs on.
+/// What a chart on the screen depends on.
 #[derive(Clone, Copy)]
 struct Shown {
     part: &'static str,
@@ -61,7 +61,7 @@ fn chart_of(part: &'static str, chart: Seen<Chart>) -> AnyView {
         chart,
         at: Live::new(chart.with_untracked(last)),
     };
-    // Whatever is drawn anew, its newest place is said first.
+    // Whatever is redrawn, its newest place is said first.
     whenever(move || shown.at.set(chart.with(last)));
     let some = Seen::new(move || chart.with(|chart| !chart.is_empty()));
     let title = text(move || chart.with(|chart| chart.title.clone()));

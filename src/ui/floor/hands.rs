@@ -40,7 +40,7 @@ pub enum Sure {
     Given,
 }
 
-/// The set and the load that were asked about: another load is asked about anew.
+/// The set and the load that were asked about: another load is asked about again.
 type Asked = (SetKey, Option<Load>, Sure);
 
 /// The hands. Copied into every pad.
@@ -251,7 +251,7 @@ impl Hands {
         let Some(offered) = self.offer.get_untracked().filter(can_step) else {
             return;
         };
-        // The question stands where the figure is: what is changed is seen first, and asked about anew.
+        // The question stands where the figure is: what is changed is seen first, and asked about again.
         if let Some((_, _, Sure::Log)) = self.asked.get_untracked() {
             self.asked.set(None);
         }

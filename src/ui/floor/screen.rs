@@ -186,8 +186,8 @@ fn settle_focus(open: Open) {
     }
 }
 
-/// The board that the floor shows. One effect follows all that it is a function of: a board that goes is not drawn anew
-/// before.
+/// The board that the floor shows. One effect follows all that it is a function of: a board that is
+/// about to go is not redrawn first.
 pub(super) fn boards(
     app: Stanchion,
     face: Seen<Face>,

@@ -33,7 +33,7 @@ enum Read {
     Failed,
 }
 
-/// What the page hangs on.
+/// What the page depends on.
 #[derive(Clone, Copy)]
 struct Shown {
     app: Stanchion,
@@ -79,7 +79,7 @@ impl Shown {
                     Read::Failed
                 }
             };
-            // Who has left the page by now is told nothing.
+            // Whoever has left the page by now gets no notice.
             self.read.set(read);
         });
     }

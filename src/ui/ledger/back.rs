@@ -96,7 +96,7 @@ fn stretch(before: NaiveDate, days: u64) -> Option<(NaiveDate, NaiveDate)> {
     Some((first.max(floor), last))
 }
 
-/// Begins a search anew: from what is in the model, and where that is too little from what is kept.
+/// Begins a search again: from what is in the model, and where that is too little from what is kept.
 pub fn search(app: Stanchion, found: Live<Found>) {
     let (begun, until) = app.model.with_untracked(|model| {
         let sought = model.back.sought(model);

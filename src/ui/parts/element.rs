@@ -1,7 +1,7 @@
 //! An element of the page, in one concrete type for all of them.
 //!
-//! `view!` makes a type of its own for each combination of tag, attributes and children, and the compiler compiles how it
-//! is drawn anew for each. Here tag, attributes and children are data, so all of that is compiled once.
+//! `view!` makes a type of its own for each combination of tag, attributes and children, and the compiler compiles its
+//! drawing code again for each. Here tag, attributes and children are data, so all of that is compiled once.
 
 mod drawn;
 mod value;
@@ -17,7 +17,7 @@ use leptos::tachys::html::event::{On, on};
 /// An element as it shall be drawn. It is made with [`el`] or [`svg`], told what it has, and ends as a view by
 /// [`view`](Element::view) or as the [`child`](Element::child) of another one.
 ///
-/// Drawn anew in the place of an element with the same tag and the same names in the same order, it changes that one, which
+/// Redrawn in the place of an element with the same tag and the same names in the same order, it changes that one, which
 /// keeps the keyboard, what was typed and where it was scrolled to; otherwise it takes its place.
 pub struct Element(Box<Plan>);
 
@@ -189,7 +189,7 @@ impl Inside for Vec<AnyView> {
     }
 }
 
-/// Nothing keeps its place, so that what stands behind it is the same element when it is drawn anew.
+/// Nothing keeps its place, so that what stands behind it is the same element when it is redrawn.
 impl Inside for Option<AnyView> {
     fn put(self, inside: &mut Vec<AnyView>) {
         inside.push(self.unwrap_or_else(|| ().into_any()));

@@ -11,7 +11,7 @@ use std::sync::Arc;
 /// What lays a view, in one concrete type for all of them.
 type Lay = Arc<dyn Fn() -> AnyView + Send + Sync>;
 
-/// A view that is laid anew when what it reads changes.
+/// A view that is rebuilt when what it reads changes.
 pub fn dynamic(f: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
     dynamic_of(Arc::new(f))
 }
@@ -40,7 +40,7 @@ pub fn when(on: impl Into<Seen<bool>>, f: impl Fn() -> AnyView + Send + Sync + '
 }
 
 fn when_of(on: Seen<bool>, lay: Lay) -> AnyView {
-    // The view is laid anew when the answer changes, not whenever it is given again.
+    // The view is rebuilt when the answer changes, not whenever it is given again.
     let on = Seen::new(move || on.get());
     dynamic(move || if on.get() { lay() } else { ().into_any() })
 }

@@ -50,7 +50,7 @@ async fn tidy_one(app: Stanchion, person: &Person) -> Result<(), DbError> {
     home.apply(vec![row]).await
 }
 
-/// Erases what is kept of every lifter, and begins anew.
+/// Erases what is kept of every lifter, and begins again.
 pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
     let home = app.home().await;
     let people = list::read(&home).await;
@@ -79,6 +79,6 @@ pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
     erase::everything(&all).await;
     // They show what is no more, and would write on into it.
     list::tell_erased();
-    erase::start_anew();
+    erase::start_over();
     Ok(())
 }

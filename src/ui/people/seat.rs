@@ -1,10 +1,10 @@
-//! Who sits down: the one who was here last, or another one who is chosen. Their records are read anew.
+//! Who sits down: the one who was here last, or another one who is chosen. Their records are read in.
 
 use super::away::tidy;
 use super::list;
 use super::pair::restore;
 use crate::device::channel::Channel;
-use crate::device::erase::start_anew;
+use crate::device::erase::start_over;
 use crate::device::{clock, prefs};
 use crate::store::{DATABASE, Person};
 use crate::ui::keep::Keep;
@@ -39,7 +39,7 @@ pub async fn arrive(app: Stanchion, ahead: Ahead) {
     // For the life of the page.
     let line = Channel::open(list::LINE, move |told| {
         if told == list::ERASED {
-            start_anew();
+            start_over();
         } else {
             spawn_local(list_changed(app));
         }

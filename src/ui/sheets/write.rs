@@ -120,7 +120,7 @@ fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
 /// What becomes of a sheet that was read.
 type Then = fn(Stanchion, Sheet);
 
-/// Reads what was typed and goes on with it; what cannot be read is told and stays where it is.
+/// Reads what was typed and goes on with it; what cannot be read stays where it is, with a notice that says why.
 fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) {
     let mut ids = || app.id();
     match read(app, typed, before, &mut ids) {

@@ -30,7 +30,7 @@ pub fn year_place(year: i32) -> AnyView {
         spawn_local(async move {
             let found = headings_between(&keep, first, last).await;
             let found = found.map_err(|error| app.complain(error.to_string()));
-            // Who has left the page by now is told nothing.
+            // Whoever has left the page by now gets no notice.
             read.set(Some(found));
         });
     };

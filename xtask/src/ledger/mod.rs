@@ -212,7 +212,7 @@ impl Ledger {
 
     /// A week: Monday, Tuesday, Thursday and Saturday, now and then a Sunday.
     fn week(&mut self, week: i64, monday: DateTime<FixedOffset>) -> Outcome<()> {
-        // Once a year the sheets are written anew, with other cues.
+        // Once a year the sheets are written again, with other cues.
         if week % 52 == 51 {
             for mut sheet in self.sheets.clone() {
                 sheet.notes = day::text(&format!("Year {} in the boathouse.", week / 52 + 2))?;

@@ -11,7 +11,7 @@ pub fn is_here() -> bool {
     which("apt-get").is_some()
 }
 
-/// Installs packages; the lists are fetched anew if the first try fails.
+/// Installs packages; the lists are fetched again if the first try fails.
 pub fn install(packages: &[&str]) -> Outcome<()> {
     let names = packages.join(" ");
     let next = format!(

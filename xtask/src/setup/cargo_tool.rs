@@ -52,7 +52,7 @@ pub fn prepare(wanted: &Tool) -> Outcome<PathBuf> {
     }
     let next = "check the network and the free space, then run the command again: it goes on where it stopped";
     let built = run(&mut command, next);
-    // Asked anew even after a failure: another run may have built the same tool meanwhile.
+    // Asked again even after a failure: another run may have built the same tool meanwhile.
     if !whole(&bin, wanted.programs, wanted.version, version_of) {
         built?;
         return Err(Failure::new(

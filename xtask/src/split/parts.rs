@@ -134,7 +134,7 @@ impl<'a, 'm> Plan<'a, 'm> {
         self.stand_ins.iter().filter(move |it| it.lies_in == part)
     }
 
-    /// Each function of each part by its number there, for who looks for what a stand-in stood for.
+    /// Each function of each part by its number there, for whoever looks for what a stand-in stood for.
     fn listing(&self) -> String {
         let name = |function: u32| self.module.names.get(&function).copied().unwrap_or("?");
         let mut lines = String::new();

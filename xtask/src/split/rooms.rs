@@ -65,7 +65,7 @@ const ROOMS: &[(usize, &str)] = &[
     (1, "stanchion::ui::app::banners"),
     (1, "stanchion::ui::app::open"),
     (2, "stanchion::ui::app::place_of"),
-    (2, "stanchion::ui::archive"),
+    (2, "stanchion::ui::ended"),
     (2, "stanchion::ui::away"),
     (0, "stanchion::ui::away::bring::look"),
     (0, "stanchion::ui::away::reminder"),

@@ -1,4 +1,4 @@
-//! How an element is drawn, and drawn anew.
+//! How an element is drawn, and redrawn.
 
 use super::{Element, Follow, Is, Plan, Trait, Value};
 use crate::ui::unfollow::leave_with_this;
@@ -95,7 +95,8 @@ fn keep(node: &Node, has: Trait) -> (&'static str, Kept) {
     (name, kept)
 }
 
-fn keep_anew(node: &Node, has: Trait, kept: &mut Kept) {
+/// Brings what an element was drawn with up to what it has now.
+fn refresh(node: &Node, has: Trait, kept: &mut Kept) {
     let name = has.name;
     match (has.is, kept) {
         (Is::Fixed(value), Kept::Fixed(there)) => {
@@ -181,7 +182,7 @@ impl Render for Element {
             return;
         }
         for (has, (_, kept)) in self.0.traits.into_iter().zip(&mut drawn.traits) {
-            keep_anew(&drawn.node, has, kept);
+            refresh(&drawn.node, has, kept);
         }
         let count = self.0.inside.len();
         for (at, child) in self.0.inside.into_iter().enumerate() {

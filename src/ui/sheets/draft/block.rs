@@ -290,7 +290,7 @@ fn said(hand: Hand) -> AnyView {
     )
 }
 
-/// What the exercise is called here. Its history hangs on its id, so a name can change.
+/// What the exercise is called here. Its history goes by its id, so a name can change.
 fn exercise_name(hand: Hand) -> AnyView {
     fn take(block: &mut Block, _: At, typed: &str, _: Unit) -> Result<(), String> {
         let name = Line::new(typed).map_err(|unfit| unfit.to_string())?;

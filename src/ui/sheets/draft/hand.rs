@@ -281,7 +281,7 @@ impl Hand {
         })
     }
 
-    /// What depends on a choice: laid anew when `key` reads otherwise, and only then, so that what is being tapped
+    /// What depends on a choice: rebuilt when `key` reads otherwise, and only then, so that what is being tapped
     /// stays where it is.
     pub fn depends(self, at: At, key: Look, lay: Lay) -> AnyView {
         let key = Seen::new(move || self.read(key, at));

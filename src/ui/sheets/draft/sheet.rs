@@ -135,7 +135,7 @@ fn undo(app: Stanchion, id: SheetId) -> AnyView {
     })
 }
 
-/// Changes the draft; a refusal is told.
+/// Changes the draft; a refusal becomes a notice.
 pub fn change(
     app: Stanchion,
     id: SheetId,

@@ -12,7 +12,7 @@ use crate::store::{SessionLog, Shelf};
 
 /// Takes an ended session into the ledger: its record, and its rows of the floor away, all in one write; what follows from
 /// it for the books is written with it ([`super::books::apply_next`]). The model shows what of that is known at once.
-pub fn archive(model: &mut Model, session: &Session) -> Vec<Write> {
+pub fn into_ledger(model: &mut Model, session: &Session) -> Vec<Write> {
     let Ok(record) = SessionRecord::from_events(session.events()) else {
         return Vec::new();
     };

@@ -43,7 +43,7 @@ const WATCH: &str = "
       const at = event.timeStamp;
       if (event.target.closest('[data-part=log]')) logged = at;
       requestAnimationFrame(() => {
-        // What is asked for in a frame is told after it was painted.
+        // A message that is posted in a frame arrives after the frame was painted.
         const after = new MessageChannel();
         after.port1.onmessage = () => window.painted.push(window.real() - at);
         after.port2.postMessage(0);

@@ -34,7 +34,7 @@ const SCRIPT: &str = "
     })();";
 
 /// Taps for a block of four sets at rising loads, tempo and rest being those that are usual.
-pub fn to_block(browser: &Browser) -> Outcome<f64> {
+pub fn count(browser: &Browser) -> Outcome<f64> {
     let taps = in_app::ask(browser, SCRIPT)?;
     taps.as_f64().ok_or_else(|| {
         Failure::new(

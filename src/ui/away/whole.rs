@@ -1,4 +1,4 @@
-//! Everything that is stored, in one value, and one write that replaces it by another.
+//! Everything that is kept as a whole: read into one archive, and replaced by another in one write.
 
 use crate::device::db::{DbError, Write};
 use crate::session::SessionId;

@@ -11,7 +11,7 @@ use crate::measure::{Figures, RUNS, SLOWDOWN, median, metric, slow, starts, star
 use crate::say::{Failure, Outcome, note};
 use crate::setup::Browser;
 use crate::webdriver::Session;
-use crate::{hands, ledger};
+use crate::{ledger, tap_cost};
 
 /// How many years.
 const YEARS: u32 = 10;
@@ -156,7 +156,7 @@ pub fn figures(browser: &Browser, floor: Option<PathBuf>) -> Outcome<Figures> {
     figures.insert("memory.ten_years_use_mb", megabytes(&session)?);
     slow(&session, 1)?;
     session.open("about:blank")?;
-    let painted = hands::painted(&session, &[&empty, &address])?;
+    let painted = tap_cost::painted(&session, &[&empty, &address])?;
     figures.insert("tap.paint_p95_ms", painted[0]);
     figures.insert("tap.paint_ten_years_p95_ms", painted[1]);
     Ok(figures)
