@@ -83,15 +83,15 @@ fn a_break_makes_the_first_time_lighter() {
     assert_eq!(said(14), up);
     assert_eq!(
         said(15),
-        "last done 15 days ago: a step lighter to come back, 77.5 kg"
+        "last done like this 15 days ago: a step lighter to come back, 77.5 kg"
     );
     assert_eq!(
         said(31),
-        "last done 31 days ago: 10 % lighter to come back, nearest below is 70 kg"
+        "last done like this 31 days ago: 10 % lighter to come back, nearest below is 70 kg"
     );
     assert_eq!(
         said(57),
-        "last done 57 days ago: 20 % lighter to come back, nearest below is 62.5 kg"
+        "last done like this 57 days ago: 20 % lighter to come back, nearest below is 62.5 kg"
     );
     // The clock was set back, or that of another phone was ahead: no step up, and no break.
     assert_eq!(
@@ -113,7 +113,7 @@ fn a_break_never_makes_it_heavier_than_the_rule() {
     );
     assert_eq!(
         after(&plain(), &[("20 kg", 7)], 100).to_string(),
-        "last done 100 days ago: nothing lighter on this bar, 20 kg again"
+        "last done like this 100 days ago: nothing lighter on this bar, 20 kg again"
     );
     let written = block(json!({"progression": "as_written"}));
     assert_eq!(
@@ -140,7 +140,7 @@ fn a_break_from_assisted_work_gives_more_assistance() {
     );
     assert_eq!(
         after(&assisted, &[("20 kg", 7)], 31).to_string(),
-        "last done 31 days ago: more assistance to come back, 22.5 kg"
+        "last done like this 31 days ago: more assistance to come back, 22.5 kg"
     );
 }
 
