@@ -221,6 +221,20 @@ fn not_one_rep_says_that_the_maximum_lies_below() {
         said_after(&rule, &[("80 kg", 0)]),
         "no estimate of the maximum yet: a step down to 62.5 kg"
     );
+    // The empty bar did not move.
+    assert_eq!(
+        said_after(&rule, &[("20 kg", 0)]),
+        "the kit makes nothing as light as 16 kg, its lightest is 20 kg: take that only if it is light for you"
+    );
+    // What did not move is far above what did: no reason to take less than that, and none to take more.
+    let chin_up = block(json!({
+        "basis": "body_mass_plus",
+        "exercise": {"id": "chin-up", "name": "Chin-up", "pattern": "pull_downward", "equipment": "body"},
+        "progression": {"share_of_e1rm": {"share": "80 %"}},
+    }));
+    let next = after(&chin_up, &[("10 kg", 5), ("40 kg", 0)], 3);
+    assert_eq!(next.load(), Some(load("10 kg")));
+    assert!(next.asks_body_mass());
 }
 
 #[test]
