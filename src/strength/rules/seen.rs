@@ -45,7 +45,7 @@ impl<'a> Seen<'a> {
                 |set: &&&SetResult| set.load.is_some_and(|load| is_harder(block, at, load));
             let on_the_way = work.iter().take_while(easier).count();
             work.drain(..on_the_way);
-        } else if let Some(whole) = whole_of_shares(&work, block, kit) {
+        } else if let Some(whole) = whole_of_shares(&work, performance.left, block, kit) {
             at = whole;
         }
         Some(Seen { at, work, done })
@@ -138,16 +138,22 @@ impl<'a> Seen<'a> {
 }
 
 /// Where the block begins with shares of the top, what the work sets say it was: of the largest share, up to the next load that
-/// the kit makes, as the share was taken down to one.
-fn whole_of_shares(work: &[&SetResult], block: &Block, kit: &Kit) -> Option<Load> {
+/// the kit makes, as the share was taken down to one. Where some of `left` sets were not done and the shares differ, it is not
+/// known which set had which: then the hardest that was done, on the safe side.
+fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> Option<Load> {
     let mut plain = block.sets.iter().filter(|sets| is_plain(sets));
     let LoadPolicy::ShareOfTop(shares) = &plain.next()?.load else {
         return None;
     };
+    let known = left == 0 || shares.len() == 1;
     let of = |at: usize| shares.get(at).or(shares.last()).copied();
     let sets = usize::from(block.sets.iter().find(|sets| is_plain(sets))?.count);
     let each = work.iter().take(sets).enumerate();
     let each = each.filter_map(|(at, set)| Some((of(at)?, set.load?)));
+    if !known {
+        let loads = each.map(|(_, load)| load);
+        return loads.reduce(|a, b| if is_harder(block, b, a) { b } else { a });
+    }
     let (share, load) = each.reduce(|a, b| if b.0 > a.0 { b } else { a })?;
     let on = block.exercise.equipment;
     let whole = match (share == Share::percent(100), block.basis.assists()) {
