@@ -6,8 +6,9 @@ use common::built::{block, done, reps, sheet, work};
 use common::floor::Floor;
 use common::swaps::{kit, line, today};
 use common::{id, time};
+use stanchion::kit::Kit;
 use stanchion::session::{Amount, Board, What};
-use stanchion::sheet::{Block, LoadBasis, SetKind, SideMode};
+use stanchion::sheet::{Block, LoadBasis, LoadPolicy, SetKind, SideMode, Step};
 use stanchion::strength::{Performance, SetResult, Support};
 use stanchion::units::{Load, Rir, Seconds, Unit};
 
@@ -91,6 +92,60 @@ fn a_chosen_load_is_told_before_the_reason_of_the_one_that_was_proposed() {
     // The proposed one, chosen by hand, is no other one.
     let same = choose(&mut floor, proposed.load.unwrap());
     assert_eq!(same, because);
+}
+
+/// Who passes a set over, or takes it off, meets one step with the next, and not two.
+#[test]
+fn no_step_leads_over_a_set_that_was_passed_over() {
+    let mut squat = block(vec![work(4, 5, 7)], LoadBasis::External, SideMode::Both);
+    squat.sets[0].load = LoadPolicy::Rising(Step::By(Load::whole_kg(5)));
+    squat.start = Some(Load::whole_kg(60));
+    let proposal = today(&[], &kit()).propose(&squat);
+    let mut floor = Floor::with(sheet(squat), vec![proposal]);
+    let load = |floor: &Floor| board_with(floor, &[]).load.unwrap();
+    let key = |floor: &Floor| floor.state().current().unwrap().planned.key;
+    let set = key(&floor);
+    floor.tap(vec![What::SetSkipped { set }]);
+    assert_eq!(load(&floor), Load::whole_kg(60));
+    let (set, first) = (key(&floor), done(Some("60 kg"), Amount::Reps(reps(6))));
+    floor.tap(vec![What::SetDone {
+        set,
+        done: first,
+        proposed: None,
+    }]);
+    assert_eq!(load(&floor), Load::whole_kg(65));
+    let set = key(&floor);
+    floor.tap(vec![What::SetDropped { set }]);
+    assert_eq!(load(&floor), Load::whole_kg(65));
+    // Taken back, the set is there again.
+    floor.undo_tap();
+    assert_eq!(key(&floor), set);
+    assert_eq!(load(&floor), Load::whole_kg(65));
+}
+
+/// A reason never ends at another load than the one that stands beside it.
+#[test]
+fn a_kit_that_was_changed_since_is_told() {
+    let mut squat = squat();
+    squat.start = Some(Load::whole_kg(60));
+    let proposal = today(&[], &kit()).propose(&squat);
+    let floor = Floor::with(sheet(squat), vec![proposal]);
+    let mut parts = kit().parts().clone();
+    parts.plates.retain(|kind| kind.mass > Load::whole_kg(5));
+    let smaller = Kit::new(parts).unwrap();
+    let state = floor.state();
+    let board = state.board(state.current().unwrap(), &smaller, &[]);
+    assert_eq!(board.load, Some(Load::whole_kg(60)));
+    assert_eq!(board.because(Unit::Kg), "start of the sheet: 60 kg");
+    let mut parts = kit().parts().clone();
+    parts.plates.retain(|kind| kind.mass < Load::whole_kg(10));
+    let smaller = Kit::new(parts).unwrap();
+    let board = state.board(state.current().unwrap(), &smaller, &[]);
+    assert_eq!(board.load, Some("47.5 kg".parse().unwrap()));
+    assert_eq!(
+        board.because(Unit::Kg),
+        "start of the sheet: 60 kg; the kit as it is now makes 47.5 kg of it"
+    );
 }
 
 #[test]

@@ -3,8 +3,9 @@
 mod common;
 
 use common::{id, time};
-use stanchion::quick::{Unread, parse_sheet};
+use stanchion::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use stanchion::sheet::Sheet;
+use std::num::NonZeroU16;
 
 fn read(text: &str) -> Result<Sheet, Vec<Unread>> {
     let mut n = 0;
@@ -86,4 +87,29 @@ fn a_budget_of_no_time_is_none() {
     }
     let sheet = read("# A\nbudget 600 min\nRow: 3 × 5").unwrap();
     assert_eq!(sheet.budget_minutes.unwrap().get(), 600);
+}
+
+/// A file may say more than 600 minutes: a sheet of it can be changed as lines all the same.
+#[test]
+fn a_longer_budget_stays_where_it_is_not_changed() {
+    let mut old = read("# Lower A\nbudget 45 min\nRow: 3 × 5").unwrap();
+    old.budget_minutes = NonZeroU16::new(700);
+    let mut n = 9;
+    let mut ids = || {
+        n += 1;
+        id(n, n)
+    };
+    let mut revised = |text: &str| revise_sheet(text, &old, &|_: &str| None, &mut ids, time(9));
+    let text = print_sheet(&old, &|_: &str| None).replace("3 × 5", "4 × 5");
+    let kept = revised(&text).map(|sheet| sheet.budget_minutes);
+    assert_eq!(kept, Ok(old.budget_minutes));
+    let longer = text.replace("700", "701");
+    let faults = revised(&longer).unwrap_err();
+    let said: Vec<String> = faults.iter().map(ToString::to_string).collect();
+    assert_eq!(
+        said,
+        ["line 2, column 8: expected 1 to 600 minutes, found “701”"]
+    );
+    // A new sheet has none before.
+    assert!(read(&text).is_err());
 }

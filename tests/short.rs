@@ -5,7 +5,7 @@ mod common;
 use common::built::{block, sheet as sheet_of, work};
 use common::floor::{Floor, change_over, seen};
 use proptest::prelude::*;
-use stanchion::session::{Phase, What};
+use stanchion::session::{Gone, Phase, What};
 use stanchion::sheet::{
     BlockId, Group, LoadBasis, Off, Role, SetKind, Sheet, SideMode, cuts, worth,
 };
@@ -107,6 +107,10 @@ proptest! {
     fn power_and_strength_are_kept_longest(sheet in straight(), within in 0..6000u64) {
         let mut floor = Floor::on(sheet.clone());
         let short = floor.short(within);
+        // What is just enough is enough: nothing more goes.
+        if short.left <= within {
+            prop_assert_eq!(&floor.short(short.left).drops, &short.drops);
+        }
         floor.tap(short.events());
         let dearest = short.gone.iter().map(|gone| worth(sheet.block(gone.block).unwrap().role)).max();
         let cheaper = sheet.blocks().filter(|block| dearest.is_some_and(|lost| worth(block.role) < lost));
@@ -186,4 +190,24 @@ fn drops_whose_set_was_passed_over_go_as_one_set() {
     let gone = floor.short(0).gone;
     assert_eq!(gone.len(), 1);
     assert_eq!(gone[0].sets, 1);
+}
+
+#[test]
+fn what_goes_is_called_by_how_much_of_it_is_left() {
+    let said = |sets, whole, saves| {
+        Gone {
+            block: BlockId(common::id(1, 1)),
+            exercise: "Row".to_owned(),
+            sets,
+            whole,
+            saves,
+        }
+        .said()
+    };
+    assert_eq!(said(1, false, 30), "1 set of Row, saves 1 min");
+    assert_eq!(said(2, false, 89), "2 sets of Row, saves 1 min");
+    assert_eq!(said(1, true, 90), "the last set of Row, saves 2 min");
+    assert_eq!(said(2, true, 300), "both sets left of Row, saves 5 min");
+    assert_eq!(said(3, true, 600), "all 3 sets left of Row, saves 10 min");
+    assert_eq!(said(1, false, 29), "1 set of Row, saves less than a minute");
 }

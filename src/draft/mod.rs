@@ -201,6 +201,13 @@ impl Draft {
         self.resumed || !self.past.is_empty()
     }
 
+    /// True when it holds what no version of its sheet does and could be kept as one: what stays over a reload, and is in no
+    /// file. A sheet without a block cannot be read again: there is nothing to lose.
+    #[must_use]
+    pub fn is_unkept(&self) -> bool {
+        self.is_changed() && self.sheet.check().is_ok()
+    }
+
     /// What [`Draft::undo`] would take back, in words.
     #[must_use]
     pub fn undoable(&self) -> Option<&str> {

@@ -189,3 +189,24 @@ fn a_copy_is_another_sheet_with_blocks_of_its_own() {
     let copy = Draft::copy(&long, long.id, &mut ids, when());
     assert!(copy.sheet().name.as_str().ends_with("x, copy"));
 }
+
+/// What stays over a reload, what Kit counts and what an export names: one rule.
+#[test]
+fn a_draft_is_unkept_while_it_differs_and_could_be_kept() {
+    let empty = draft(&[]);
+    assert!(!empty.is_unkept());
+    let sheet = draft(&["front-squat"]).sheet().clone();
+    let mut changed = Draft::of(sheet.clone());
+    assert!(!changed.is_unkept(), "only opened");
+    changed.set_budget(NonZeroU16::new(45));
+    assert!(changed.is_unkept());
+    changed.undo();
+    assert!(!changed.is_unkept(), "as it was again");
+    assert!(Draft::resumed(sheet.clone()).is_unkept());
+    // A name, and nothing to do.
+    let nothing = Sheet {
+        groups: Vec::new(),
+        ..sheet
+    };
+    assert!(!Draft::resumed(nothing).is_unkept());
+}

@@ -50,6 +50,8 @@ pub fn revise_sheet(
 struct Reading {
     name: Option<Line>,
     budget: Option<NonZeroU16>,
+    /// The budget of the sheet that is revised.
+    before: Option<NonZeroU16>,
     warm_up: Vec<Line>,
     notes: Vec<String>,
     blocks: Vec<(usize, Written)>,
@@ -66,7 +68,12 @@ fn read(
     if text.len() > TEXT_BYTES_MAX {
         return Err(vec![fault("", 1, t("a text of at most 64 KiB"))]);
     }
-    let mut reading = Reading::default();
+    // A file may say more than can be typed: it is kept as it is.
+    let before = old.and_then(|old| old.budget_minutes);
+    let mut reading = Reading {
+        before,
+        ..Reading::default()
+    };
     let mut last = 1;
     for (index, line) in text.split('\n').enumerate() {
         last = index + 1;
@@ -152,11 +159,18 @@ impl Reading {
             }
             self.warm_up.push(c.line_of(&step, start + 1)?);
         } else if c.word("budget") && c.at_digit() {
-            let minutes = c.whole(1, BUDGET_MINUTES_MAX.into(), t("1 to 600 minutes"))?;
+            let at = c.at;
+            let minutes = c.whole(1, u16::MAX.into(), t("1 to 600 minutes"))?;
+            let minutes = NonZeroU16::new(minutes as u16);
+            let most = NonZeroU16::new(BUDGET_MINUTES_MAX);
+            if minutes > most && minutes != self.before {
+                c.at = at;
+                return Err(c.fault(t("1 to 600 minutes")));
+            }
             if !c.word("min") || c.peek().is_some() {
                 return Err(c.fault(t("min after the minutes")));
             }
-            self.budget = NonZeroU16::new(minutes as u16);
+            self.budget = minutes;
         } else {
             let written = parse_line(text, line, known)?;
             if self.blocks.len() == BLOCKS_MAX {

@@ -2,13 +2,12 @@
 
 use super::bar::Means;
 use super::ends::Ends;
-use super::event::EventId;
 use super::pair::Beside;
 use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::say;
-use crate::sheet::{Block, ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
+use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
     SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, set_load,
@@ -113,6 +112,16 @@ impl Board {
             return say!("{label} band", label);
         }
         match (&self.because, &self.proposal) {
+            // The kit was changed since.
+            (SetBecause::WorkLoad { to }, Some(proposal))
+                if proposal.load().is_some_and(|load| load != *to) =>
+            {
+                say!(
+                    "{because}; the kit as it is now makes {load} of it",
+                    because = proposal.said(unit),
+                    load = to.shown(unit)
+                )
+            }
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
                 proposal.said(unit)
             }
@@ -135,12 +144,6 @@ impl State {
             .find(|proposal| proposal.block == block)
     }
 
-    /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
-    pub(super) fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
-        let own = self.block_of(slot);
-        own.exercise.id == block.exercise.id && own.basis == block.basis
-    }
-
     /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its
     /// kind where that goes to failure.
     fn was_cautioned(&self, slot: &Slot) -> bool {
@@ -151,29 +154,6 @@ impl State {
             let logged = other.logged().is_some() && other.planned.key != slot.planned.key;
             same && logged && self.is_alike(other, block) && (!fails(slot) || fails(other))
         })
-    }
-
-    /// The sets of the block of `slot` that were done in this session: all, or those logged before an event.
-    pub(super) fn done_of(&self, slot: &Slot, before: Option<EventId>) -> Vec<DoneSet> {
-        let block = self.block_of(slot);
-        self.slots
-            .iter()
-            .filter(|other| other.planned.key.block == block.id)
-            .filter_map(|other| {
-                let logged = other.logged()?;
-                if before.is_some_and(|before| logged.event >= before) {
-                    return None;
-                }
-                // A set of another exercise says nothing of this one: it is as if it had been passed over.
-                let same = self.is_alike(other, block);
-                Some(DoneSet {
-                    key: other.planned.key,
-                    load: logged.done.load.filter(|_| same),
-                    reps: logged.done.amount.reps().filter(|_| same),
-                    reserve: logged.done.reserve.filter(|_| same),
-                })
-            })
-            .collect()
     }
 
     /// An estimate with the body mass that the session began with.
@@ -191,7 +171,7 @@ impl State {
             self.block_of(slot),
             &slot.planned,
             self.proposal(slot).map_or(None.into(), Base::from),
-            &self.done_of(slot, None),
+            &self.over_before(slot),
             self.maximum(e1rm),
             kit,
         )

@@ -17,6 +17,7 @@ mod machine;
 mod mint;
 mod off_plan;
 mod offer;
+mod over;
 mod pair;
 mod pause;
 mod short;

@@ -124,3 +124,7 @@ pub(super) fn in_turn(first: Vec<Vec<Load>>, second: Vec<Vec<Load>>) -> Vec<Load
     all.extend(second.flatten());
     all
 }
+
+#[cfg(test)]
+#[path = "pair_tests.rs"]
+mod tests;

@@ -143,7 +143,7 @@ impl<'a> Plan<'a> {
         let turn = |slot: &Slot| (slot.planned.key.line, slot.planned.key.set);
         let mut turns: Vec<(u8, u8)> = Vec::new();
         for slot in self.kept.iter().copied().filter(of_block).rev() {
-            if !self.is_under_way(slot) && !turns.contains(&turn(slot)) {
+            if !turns.contains(&turn(slot)) {
                 turns.push(turn(slot));
             }
         }

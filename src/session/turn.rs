@@ -67,3 +67,7 @@ impl State {
         })
     }
 }
+
+#[cfg(test)]
+#[path = "turn_tests.rs"]
+mod tests;

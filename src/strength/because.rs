@@ -69,7 +69,7 @@ impl Moved {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Missed {
-    /// Work load of that session.
+    /// Its load.
     pub at: Load,
     /// Its fewest repetitions.
     pub reps: Reps,

@@ -9,7 +9,7 @@ use super::ladder::Ladder;
 use super::prescribed::DoneSet;
 use super::set_because::{GuidedStep, SetBecause};
 use super::steps::{Training, usual_step};
-use crate::sheet::{Block, Progression, Step};
+use crate::sheet::{Block, Progression, SetKind, Step};
 use crate::units::{Load, Rir, Share};
 
 /// So many left are too many to judge by: the larger step. Reserve is told about a rep off at 0–5 left, and worse above
@@ -84,11 +84,18 @@ fn aim(block: &Block) -> Rir {
 }
 
 /// Reps that would have been left, had the set asked for as many as a work set: a ramp-up of three with five left
-/// leaves little in a set of eight.
+/// leaves little in a set of eight. Of a cluster all portions were asked.
 fn left(block: &Block, set: &DoneSet, reserve: Rir) -> i64 {
     let reserve = i64::from(reserve.get());
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
-    let asked = work.find_map(|sets| sets.target.plain_reps());
+    let own = block.sets.get(usize::from(set.key.line));
+    let asked = match own.filter(|own| matches!(own.kind, SetKind::Cluster { .. })) {
+        Some(own) => own
+            .target
+            .plain_reps()
+            .map(|portion| own.kind.whole(portion)),
+        None => work.find_map(|sets| sets.target.plain_reps()),
+    };
     match (set.reps, asked) {
         (Some(reps), Some(asked)) => {
             let reps = i64::from(reps.get());

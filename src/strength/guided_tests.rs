@@ -322,3 +322,37 @@ proptest! {
         }
     }
 }
+
+/// Four portions of two are eight reps: with two left as aimed at the load is found.
+#[test]
+fn all_portions_of_a_cluster_were_asked() {
+    let kit = Kit::starter(Unit::Kg);
+    let cluster = |kind: serde_json::Value| {
+        five_sets(json!({"sets": [
+            {"kind": kind, "count": 1, "target": {"reps": 2}, "reserve": [2]},
+            {"kind": {"cluster": {"portions": 4, "pause": 15}}, "count": 3, "target": {"reps": 2}, "reserve": [2]},
+        ]}))
+    };
+    let of = json!({"cluster": {"portions": 4, "pause": 15}});
+    let said = |block: &Block, reps, reserve| {
+        let next = second(block, &kit, "60 kg", reps, Some(reserve));
+        next.because.to_string()
+    };
+    let all = cluster(of);
+    assert_eq!(said(&all, 8, 2), "as in the set before: 60 kg");
+    assert_eq!(
+        said(&all, 8, 3),
+        "8 at 60 kg with 3 left, 2 aimed at: the usual step to 62.5 kg"
+    );
+    // A portion too few, and two left: one left of what was asked.
+    assert_eq!(
+        said(&all, 7, 2),
+        "7 at 60 kg with 2 left, 2 aimed at: a step down to 57.5 kg"
+    );
+    // A ramp-up goes on to portions, not to all of them in one go.
+    let ramp = cluster(json!({"ramp_up": {"shares": ["80 %"]}}));
+    assert_eq!(
+        said(&ramp, 5, 0),
+        "5 at 60 kg with 0 left, 2 aimed at: the usual step to 62.5 kg"
+    );
+}

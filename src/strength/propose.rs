@@ -10,6 +10,7 @@ use super::rules::{
     Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
     unless_cut_short, unless_deload, unless_lightened,
 };
+use super::unfed::Unfed;
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, Progression, Step};
 use crate::units::Load;
@@ -73,11 +74,11 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
     let Some(last) = like.last() else {
         return start(block, started, kit);
     };
-    let seen = Seen::new(last, block);
+    let seen = Seen::new(last, block, kit);
     let Some(at) = seen
         .as_ref()
         .map(|seen| seen.at)
-        .or_else(|| first_after_ramp(block, last))
+        .or_else(|| first_after_ramp(block, last, kit))
     else {
         return Because::NothingKnown {};
     };
@@ -105,7 +106,7 @@ fn by_rule(
                 .iter()
                 .rev()
                 .nth(1)
-                .and_then(|before| Seen::new(before, block));
+                .and_then(|before| Seen::new(before, block, today.kit));
             two_for_two(seen, before.as_ref(), *up, ladder)
         }
         Progression::Fixed { up } => fixed(seen, *up, ladder),
@@ -124,7 +125,7 @@ fn by_rule(
     let newest = &like[like.len().saturating_sub(3)..];
     let newest: Vec<Seen<'_>> = newest
         .iter()
-        .filter_map(|performance| Seen::new(performance, block))
+        .filter_map(|performance| Seen::new(performance, block, today.kit))
         .collect();
     unless_deload(because, &newest, ladder)
 }
@@ -152,12 +153,24 @@ fn start(block: &Block, wanted: Option<Load>, kit: &Kit) -> Because {
     }
 }
 
-/// The load of the first set behind the ramp-ups, of whatever kind.
-fn first_after_ramp(block: &Block, last: &Performance) -> Option<Load> {
-    let ramp_ups = block.sets.iter().filter(|sets| !sets.kind.is_work());
-    let ramp_ups: usize = ramp_ups.map(|sets| usize::from(sets.count)).sum();
-    let loads: Vec<Load> = last.sets.iter().filter_map(|set| set.load).collect();
-    loads.get(ramp_ups).or(loads.last()).copied()
+/// The load of the first set behind the ramp-ups, of whatever kind. Of drop sets that plan one load the hardest done with
+/// the reps asked for, as of work sets: a first time finds its load on the way.
+fn first_after_ramp(block: &Block, last: &Performance, kit: &Kit) -> Option<Load> {
+    let behind = || {
+        last.sets
+            .iter()
+            .filter(|set| set.unfed != Some(Unfed::RampUp))
+    };
+    let any = || last.sets.iter().rev().find_map(|set| set.load);
+    let first = behind().find_map(|set| set.load).or_else(any)?;
+    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
+    if work.any(|sets| sets.load != LoadPolicy::Same) {
+        return Some(first);
+    }
+    let ladder = Ladder::new(block, kit, Some(first));
+    let drops = behind().filter(|set| set.unfed == Some(Unfed::Drop) && set.reps >= set.low);
+    let loads = drops.filter_map(|set| set.load);
+    Some(loads.fold(first, |a, b| ladder.harder_of(a, b)))
 }
 
 fn same(at: Load, ladder: &Ladder) -> Because {
@@ -169,6 +182,10 @@ fn same(at: Load, ladder: &Ladder) -> Because {
 #[cfg(test)]
 #[path = "propose_tests.rs"]
 pub(super) mod tests;
+
+#[cfg(test)]
+#[path = "named_tests.rs"]
+mod named_tests;
 
 #[cfg(test)]
 #[path = "turns_tests.rs"]

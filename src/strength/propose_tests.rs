@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::sheet::BlockId;
-use crate::strength::SetResult;
+use crate::strength::{SetResult, Unfed};
 use crate::units::{Reps, Rir, Unit};
 use uuid::Uuid;
 
@@ -332,7 +332,8 @@ fn reserve_steers_both_ways() {
 #[test]
 fn sets_that_a_rule_cannot_judge_keep_their_load() {
     let mut staged = performed(&[("30 kg", 8), ("60 kg", 8)], (8, 8));
-    staged.sets.iter_mut().for_each(|set| set.work = false);
+    let kinds = [Unfed::RampUp, Unfed::Staged];
+    of_kinds(&mut staged, &kinds);
     let block = block(serde_json::json!({"sets": [
         {"kind": {"ramp_up": {"shares": ["50 %"]}}, "count": 1, "target": {"reps": 8}},
         {"kind": "work", "count": 1, "target": {"stages": [{"hold": {"seconds": 10}}]}},
@@ -352,10 +353,22 @@ fn of_sets_that_a_rule_cannot_judge_the_first_behind_the_ramp_ups_counts() {
     ]}));
     let sets = [("25 kg", 8), ("35 kg", 8), ("60 kg", 8), ("50 kg", 8)];
     let mut last = performed(&sets, (8, 8));
-    last.sets.iter_mut().for_each(|set| set.work = false);
+    let kinds = [Unfed::RampUp, Unfed::RampUp, Unfed::Staged, Unfed::Staged];
+    of_kinds(&mut last, &kinds);
     last.shape = block.shape();
+    let next = propose(&block, &[last.clone()], &kit());
+    assert_eq!(next.load, Some(Load::whole_kg(60)));
+    // Ramp-ups that were passed over are not counted behind.
+    last.sets.drain(..2);
     let next = propose(&block, &[last], &kit());
     assert_eq!(next.load, Some(Load::whole_kg(60)));
+}
+
+/// Sets that no rule judges, each of a kind.
+pub(in crate::strength) fn of_kinds(performance: &mut Performance, kinds: &[Unfed]) {
+    for (set, kind) in performance.sets.iter_mut().zip(kinds) {
+        (set.work, set.unfed) = (false, Some(*kind));
+    }
 }
 
 #[test]

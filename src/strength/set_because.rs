@@ -14,6 +14,8 @@ pub enum ShareOf {
     Drop,
     /// Of the heaviest load done so far.
     Top,
+    /// Of the work load, while nothing was done that is no share of it.
+    Base,
     /// Of the estimated one-repetition maximum.
     E1rm,
 }

@@ -63,11 +63,11 @@ fn prescribe(
 
 /// What a set's load is worked out from.
 pub(super) struct Floor<'a> {
-    block: &'a Block,
-    base: Option<Load>,
-    done: &'a [DoneSet],
+    pub(super) block: &'a Block,
+    pub(super) base: Option<Load>,
+    pub(super) done: &'a [DoneSet],
     maximum: Maximum,
-    ladder: Ladder,
+    pub(super) ladder: Ladder,
 }
 
 impl Floor<'_> {
@@ -102,6 +102,15 @@ impl Floor<'_> {
     }
 
     fn kind(&self, set: &PlannedSet) -> SetBecause {
+        match self.planned(set) {
+            because @ SetBecause::OutOfKit { .. } if self.ladder.is_empty() => {
+                self.like_before(set).unwrap_or(because)
+            }
+            because => because,
+        }
+    }
+
+    fn planned(&self, set: &PlannedSet) -> SetBecause {
         match &set.kind {
             SetKind::RampUp { shares } => match (pick(shares, set.key.set), self.first_work()) {
                 (Some(&share), Some(whole)) => self.share(ShareOf::WorkLoad, share, whole),
@@ -125,9 +134,9 @@ impl Floor<'_> {
             LoadPolicy::Falling(step) => self.stepped(set, *step, false),
             LoadPolicy::List(loads) => self.listed(loads, set.key.set),
             LoadPolicy::ShareOfTop(shares) => {
-                let whole = self.top().or(self.base);
-                match (pick(shares, set.key.set), whole) {
-                    (Some(&share), Some(whole)) => self.share(ShareOf::Top, share, whole),
+                match (pick(shares, set.key.set), self.top_beside(), self.base) {
+                    (Some(&share), Some(top), _) => self.share(ShareOf::Top, share, top),
+                    (Some(&share), None, Some(base)) => self.share(ShareOf::Base, share, base),
                     _ => SetBecause::NothingKnown,
                 }
             }
@@ -246,15 +255,6 @@ impl Floor<'_> {
         Some((last, steps.max(1) as u8))
     }
 
-    fn same(&self, set: &PlannedSet) -> SetBecause {
-        match self.before(set).and_then(|(before, _)| before.load) {
-            Some(at) if Some(at) != self.base || self.ladder.fit(at).is_none() => {
-                self.from(Some(at), |to| SetBecause::AsDone { at, to })
-            }
-            _ => self.from(self.base, |to| SetBecause::WorkLoad { to }),
-        }
-    }
-
     /// Where the steps of a line start from, and how many lead to this set.
     fn start(&self, set: &PlannedSet) -> Option<(Load, u8)> {
         match self.before(set) {
@@ -325,28 +325,38 @@ impl Floor<'_> {
         }
     }
 
-    /// The load of the block's first work set, which ramp-ups lead to.
+    /// The load of the block's first work set, which ramp-ups lead to, as the kit makes it.
     fn first_work(&self) -> Option<Load> {
         let work = self.block.sets.iter().find(|sets| sets.kind.is_work());
-        match work.map(|sets: &Sets| &sets.load) {
-            Some(LoadPolicy::List(loads)) => loads.first().copied().or(self.base),
-            Some(LoadPolicy::ShareOfE1rm(share)) => {
-                match self.maximum.take(&self.block.basis, *share) {
-                    Ok(Taken::Alone(e1rm)) => Some(e1rm.times(share.factor())),
-                    Ok(Taken::WithBody(taken)) => Some(taken.to),
-                    Err(_) => self.base,
-                }
+        let first = match work.map(|sets: &Sets| &sets.load) {
+            Some(LoadPolicy::List(loads)) => self.listed(loads, 0),
+            Some(LoadPolicy::ShareOfE1rm(share)) => self.of_maximum(*share),
+            Some(LoadPolicy::ShareOfTop(shares)) => {
+                self.share(ShareOf::Base, *shares.first()?, self.base?)
             }
-            _ => self.base,
+            _ => return self.base,
+        };
+        match first {
+            SetBecause::OutOfKit { wanted } => Some(wanted),
+            because => because.load().or(self.base),
         }
     }
 
     /// The hardest load of the block's sets done, ramp-ups aside, and those of which no rep was done.
     fn top(&self) -> Option<Load> {
+        self.top_of(|_| true)
+    }
+
+    /// The same of the lines that are no shares of it: a share of a share would get less from set to set.
+    fn top_beside(&self) -> Option<Load> {
+        self.top_of(|sets| !matches!(sets.load, LoadPolicy::ShareOfTop(_)))
+    }
+
+    fn top_of(&self, counts: impl Fn(&Sets) -> bool) -> Option<Load> {
         let is_work = |done: &&DoneSet| {
             let sets = self.block.sets.get(usize::from(done.key.line));
             done.key.block == self.block.id
-                && sets.is_some_and(|sets| sets.kind.is_work())
+                && sets.is_some_and(|sets| sets.kind.is_work() && counts(sets))
                 && done.reps.is_none_or(|reps| reps.get() > 0)
         };
         let work = self.done.iter().filter(is_work);
@@ -363,6 +373,10 @@ fn pick<T>(list: &[T], index: u8) -> Option<&T> {
 #[cfg(test)]
 #[path = "set_load_tests.rs"]
 pub(super) mod tests;
+
+#[cfg(test)]
+#[path = "goes_on_tests.rs"]
+mod goes_on_tests;
 
 #[cfg(test)]
 #[path = "guided_tests.rs"]

@@ -49,6 +49,7 @@ impl Words {
                     ShareOf::BackOff => say!("back-off: {share} of {load}", share, load = whole),
                     ShareOf::Drop => say!("drop: {share} of {load}", share, load = whole),
                     ShareOf::Top => say!("{share} of the heaviest, {load}", share, load = whole),
+                    ShareOf::Base => say!("{share} of the work load {load}", share, load = whole),
                     ShareOf::E1rm => say!(
                         "{share} of the estimated maximum {load}",
                         share,

@@ -96,7 +96,7 @@ impl Words {
 
     pub(super) fn after_break(self, days: u32, less: Option<Share>, moved: &Moved) -> String {
         say!(
-            "last done {days} days ago: {follows}",
+            "last done like this {days} days ago: {follows}",
             days,
             follows = self.eased(less, moved)
         )
@@ -119,12 +119,27 @@ impl Words {
                 load = self.load(one.at)
             )
         });
-        let asked = missed[2].low;
+        let (done, newest) = (said.join(", "), missed[2]);
+        let asked = match missed.iter().all(|one| one.low == newest.low) {
+            true => newest.low.to_string(),
+            false => t("what was asked").to_owned(),
+        };
+        let follows = self.eased(Some(less), moved);
+        if newest.at == moved.at {
+            return say!(
+                "{done}: below {asked} three times running, {follows}",
+                done,
+                asked,
+                follows
+            );
+        }
+        // The sets that missed were heavier or lighter than the first one, by which the load goes.
         say!(
-            "{done}: below {asked} three times running, {follows}",
-            done = said.join(", "),
+            "{done}: below {asked} three times running, work load {load}: {follows}",
+            done,
             asked,
-            follows = self.eased(Some(less), moved)
+            load = self.load(moved.at),
+            follows
         )
     }
 

@@ -83,15 +83,15 @@ fn a_break_makes_the_first_time_lighter() {
     assert_eq!(said(14), up);
     assert_eq!(
         said(15),
-        "last done 15 days ago: a step lighter to come back, 77.5 kg"
+        "last done like this 15 days ago: a step lighter to come back, 77.5 kg"
     );
     assert_eq!(
         said(31),
-        "last done 31 days ago: 10 % lighter to come back, nearest below is 70 kg"
+        "last done like this 31 days ago: 10 % lighter to come back, nearest below is 70 kg"
     );
     assert_eq!(
         said(57),
-        "last done 57 days ago: 20 % lighter to come back, nearest below is 62.5 kg"
+        "last done like this 57 days ago: 20 % lighter to come back, nearest below is 62.5 kg"
     );
     // The clock was set back, or that of another phone was ahead: no step up, and no break.
     assert_eq!(
@@ -113,7 +113,7 @@ fn a_break_never_makes_it_heavier_than_the_rule() {
     );
     assert_eq!(
         after(&plain(), &[("20 kg", 7)], 100).to_string(),
-        "last done 100 days ago: nothing lighter on this bar, 20 kg again"
+        "last done like this 100 days ago: nothing lighter on this bar, 20 kg again"
     );
     let written = block(json!({"progression": "as_written"}));
     assert_eq!(
@@ -140,7 +140,7 @@ fn a_break_from_assisted_work_gives_more_assistance() {
     );
     assert_eq!(
         after(&assisted, &[("20 kg", 7)], 31).to_string(),
-        "last done 31 days ago: more assistance to come back, 22.5 kg"
+        "last done like this 31 days ago: more assistance to come back, 22.5 kg"
     );
 }
 
@@ -221,6 +221,20 @@ fn not_one_rep_says_that_the_maximum_lies_below() {
         said_after(&rule, &[("80 kg", 0)]),
         "no estimate of the maximum yet: a step down to 62.5 kg"
     );
+    // The empty bar did not move.
+    assert_eq!(
+        said_after(&rule, &[("20 kg", 0)]),
+        "the kit makes nothing as light as 16 kg, its lightest is 20 kg: take that only if it is light for you"
+    );
+    // What did not move is far above what did: no reason to take less than that, and none to take more.
+    let chin_up = block(json!({
+        "basis": "body_mass_plus",
+        "exercise": {"id": "chin-up", "name": "Chin-up", "pattern": "pull_downward", "equipment": "body"},
+        "progression": {"share_of_e1rm": {"share": "80 %"}},
+    }));
+    let next = after(&chin_up, &[("10 kg", 5), ("40 kg", 0)], 3);
+    assert_eq!(next.load(), Some(load("10 kg")));
+    assert!(next.asks_body_mass());
 }
 
 #[test]

@@ -142,7 +142,7 @@ fn how_much_easier_it_gets_after_a_break() {
             "nothing as light on this bar, 40 kg",
         ),
     ] {
-        let says = format!("last done 20 days ago: {says}");
+        let says = format!("last done like this 20 days ago: {says}");
         assert_eq!(said(less, at, to, assists), says);
     }
 }

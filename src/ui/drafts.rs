@@ -34,7 +34,7 @@ impl Stanchion {
         };
         let copy = SheetId(self.id());
         let draft = Draft::copy(&sheet, copy, &mut || self.id(), clock::wall());
-        self.write(vec![row(copy, draft.sheet())]);
+        self.write(vec![row(&draft)]);
         self.model.update(|model| {
             model.drafts.insert(copy, draft);
         });
@@ -59,7 +59,7 @@ impl Stanchion {
             ));
         };
         let draft = Draft::resumed(sheet);
-        self.write(vec![row(id, draft.sheet())]);
+        self.write(vec![row(&draft)]);
         self.model.update(|model| {
             model.drafts.insert(id, draft);
         });
@@ -94,7 +94,7 @@ impl Stanchion {
         self.model.update(|model| {
             if let Some(draft) = model.drafts.get_mut(&id) {
                 done = change(draft).map_err(|unfit| unfit.to_string());
-                write = Some(row(id, draft.sheet()));
+                write = Some(row(draft));
                 let draft = draft.clone();
                 model.change_sheets(&mut |model| _ = model.drafts.insert(id, draft.clone()));
             }
@@ -160,12 +160,14 @@ impl Stanchion {
     }
 }
 
-/// The write that keeps a draft over a reload. A sheet without a block cannot be read again: there is nothing to lose.
-pub fn row(id: SheetId, sheet: &Sheet) -> Write {
-    if sheet.groups.is_empty() {
-        taken_off(id)
+/// The write that keeps a draft over a reload. Its shelf holds those that are unkept, and no others: an export counts them
+/// there.
+pub fn row(draft: &Draft) -> Write {
+    let sheet = draft.sheet();
+    if draft.is_unkept() {
+        put(Shelf::Drafts, &sheet.id.0.to_string(), sheet)
     } else {
-        put(Shelf::Drafts, &id.0.to_string(), sheet)
+        taken_off(sheet.id)
     }
 }
 

@@ -124,5 +124,19 @@ async fn a_sheet_that_is_being_written_is_not_in_an_export_which_says_so() {
     person.reads("sheet-look", "Lower A, soon").await;
     person.tap("go-kit").await;
     person.gone("export-drafts").await;
+    // Changed and undone it is as it was: nobody is told of it, neither here nor after the export.
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.tap("change-sheet").await;
+    person.type_into("draft-name", "Lower A, sooner").await;
+    person.tap("draft-undo").await;
+    person.gone("draft-undo").await;
+    person.all_is_saved().await;
+    person.tap("go-kit").await;
+    person.see("exported").await;
+    assert!(!person.has("export-drafts").await);
+    person.tap("export").await;
+    person.reads("notice", "stanchion-").await;
+    person.gone_words("notice", "being written").await;
     person.close().await;
 }

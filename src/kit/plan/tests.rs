@@ -198,3 +198,22 @@ fn a_run_of_many_loads_is_planned_in_pieces_that_fit() {
         assert_eq!(loading.as_ref().map(Loading::load), Some(*load));
     }
 }
+
+/// Seventeen loads are planned in two pieces, and the first piece ends where the second begins badly: here going to each
+/// load by its fewest plates moves fewer. That is taken then.
+#[test]
+fn in_pieces_no_more_plates_move_than_by_the_fewest_plates_each() {
+    let kit = kit(&[("1.25 kg", 2), ("0.5 kg", 1)]);
+    let loads = [
+        "22.5 kg", "20 kg", "23.5 kg", "26 kg", "25 kg", "21 kg", "22.5 kg", "23.5 kg", "22.5 kg",
+        "23.5 kg", "20 kg", "21 kg", "23.5 kg", "22.5 kg", "21 kg", "26 kg", "25 kg",
+    ];
+    let plan = planned(&kit, None, &loads);
+    assert!(!plan.exact);
+    let fewest = loads.map(|at| kit.loading(Equipment::Barbell, load(at)));
+    assert_eq!(plan.loadings, fewest);
+    assert_eq!(
+        plan.moved,
+        Plan::following(None, fewest.to_vec(), false).moved
+    );
+}

@@ -31,7 +31,7 @@ pub(in super::super) fn unless_deload(
     let missed = |seen: &Seen<'_>| {
         let worst = seen.missed()?;
         Some(Missed {
-            at: seen.at,
+            at: worst.load.unwrap_or(seen.at),
             reps: worst.reps,
             low: worst.low,
         })

@@ -3,8 +3,10 @@
 use super::super::because::{Because, Wish};
 use super::super::history::{Performance, SetResult};
 use super::super::ladder::Ladder;
-use crate::sheet::{Block, LoadPolicy, SetKind, Step};
-use crate::units::{Load, Reps};
+use crate::kit::Kit;
+use crate::sheet::{Block, LoadPolicy, SetKind, Sets, Step};
+use crate::units::{Load, Share};
+use rust_decimal::Decimal;
 
 /// The work sets of one session with their work load.
 ///
@@ -12,7 +14,8 @@ use crate::units::{Load, Reps};
 /// moves them all. Whether the reps were reached is asked of every work set at its own load. Where the block plans one
 /// load and the lifter went up on the way, the work load is the hardest that was done with the reps asked for, and the
 /// easier sets before it were on the way there. What was tried at that load or a harder one counts, wherever it stands:
-/// else a rep more there could give less.
+/// else a rep more there could give less. Where the first sets are shares of the top, the work load is what they are
+/// shares of.
 pub(in super::super) struct Seen<'a> {
     /// The work load.
     pub at: Load,
@@ -24,7 +27,11 @@ pub(in super::super) struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     /// The work sets of a session; none where no work set has a load.
-    pub(in super::super) fn new(performance: &'a Performance, block: &Block) -> Option<Seen<'a>> {
+    pub(in super::super) fn new(
+        performance: &'a Performance,
+        block: &Block,
+        kit: &Kit,
+    ) -> Option<Seen<'a>> {
         let sets = performance.sets.iter();
         let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
         let mut at = work.first()?.load?;
@@ -38,6 +45,8 @@ impl<'a> Seen<'a> {
                 |set: &&&SetResult| set.load.is_some_and(|load| is_harder(block, at, load));
             let on_the_way = work.iter().take_while(easier).count();
             work.drain(..on_the_way);
+        } else if let Some(whole) = whole_of_shares(&work, performance.left, block, kit) {
+            at = whole;
         }
         Some(Seen { at, work, done })
     }
@@ -70,16 +79,23 @@ impl<'a> Seen<'a> {
         loads.reduce(|a, b| ladder.easier_of(a, b))
     }
 
-    /// Reps of the work sets in order.
-    pub(super) fn reps(&self) -> Vec<Reps> {
-        self.work.iter().map(|set| set.reps).collect()
+    /// The work sets that ask for as many reps as `like`.
+    pub(super) fn asked_like(&self, like: &SetResult) -> Vec<&'a SetResult> {
+        let asked = |set: &SetResult| (set.low, set.top);
+        let alike = self.work.iter().copied();
+        alike.filter(|set| asked(set) == asked(like)).collect()
     }
 
     /// The least and the most that the work sets were done with.
     pub(super) fn span(&self) -> [Load; 2] {
-        let loads = self.work.iter().filter_map(|set| set.load);
+        self.span_of(&self.work)
+    }
+
+    /// The same of some of them, the first of which has a load.
+    pub(super) fn span_of(&self, sets: &[&SetResult]) -> [Load; 2] {
+        let loads = sets.iter().filter_map(|set| set.load);
         loads.fold(
-            [self.work[0].load.unwrap_or(self.at); 2],
+            [sets[0].load.unwrap_or(self.at); 2],
             |[least, most], load| [least.min(load), most.max(load)],
         )
     }
@@ -121,6 +137,33 @@ impl<'a> Seen<'a> {
     }
 }
 
+/// Where the block begins with shares of the top, what the work sets say it was: of the largest share, up to the next load that
+/// the kit makes, as the share was taken down to one. Where some of `left` sets were not done and the shares differ, it is not
+/// known which set had which: then the hardest that was done, on the safe side.
+fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> Option<Load> {
+    let mut plain = block.sets.iter().filter(|sets| is_plain(sets));
+    let LoadPolicy::ShareOfTop(shares) = &plain.next()?.load else {
+        return None;
+    };
+    let known = left == 0 || shares.len() == 1;
+    let of = |at: usize| shares.get(at).or(shares.last()).copied();
+    let sets = usize::from(block.sets.iter().find(|sets| is_plain(sets))?.count);
+    let each = work.iter().take(sets).enumerate();
+    let each = each.filter_map(|(at, set)| Some((of(at)?, set.load?)));
+    if !known {
+        let loads = each.map(|(_, load)| load);
+        return loads.reduce(|a, b| if is_harder(block, b, a) { b } else { a });
+    }
+    let (share, load) = each.reduce(|a, b| if b.0 > a.0 { b } else { a })?;
+    let on = block.exercise.equipment;
+    let whole = match (share == Share::percent(100), block.basis.assists()) {
+        (true, _) => None,
+        (false, true) => kit.next_below(on, load),
+        (false, false) => kit.at_or_above(on, load.times(Decimal::ONE / share.factor())),
+    };
+    Some(whole.unwrap_or(load))
+}
+
 /// True where the block plans one load for all its plain work sets.
 fn plans_one_load(block: &Block) -> bool {
     policies(block).all(|policy| *policy == LoadPolicy::Same)
@@ -136,13 +179,15 @@ fn is_harder(block: &Block, load: Load, than: Load) -> bool {
 
 /// How the loads of the block's plain work sets run.
 fn policies(block: &Block) -> impl Iterator<Item = &LoadPolicy> {
-    let counted = block.sets.iter().filter(|sets| {
-        matches!(
-            sets.kind,
-            SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure
-        )
-    });
+    let counted = block.sets.iter().filter(|sets| is_plain(sets));
     counted.map(|sets| &sets.load)
+}
+
+fn is_plain(sets: &Sets) -> bool {
+    matches!(
+        sets.kind,
+        SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure
+    )
 }
 
 /// What a rule says, or the same load again where it would step up although the sets were made easier midway.

@@ -67,7 +67,7 @@ impl Stanchion {
         }
         let next = SheetId(self.id());
         let draft = Draft::for_another(&sheet, next, &mut || self.id(), clock::wall(), whom);
-        self.write_sheets(vec![row(next, draft.sheet())]);
+        self.write_sheets(vec![row(&draft)]);
         self.model.update(|model| {
             model.change_sheets(&mut |model| {
                 model.drafts.insert(next, draft.clone());

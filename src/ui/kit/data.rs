@@ -108,8 +108,7 @@ fn reminder(app: Stanchion) -> AnyView {
 fn drafts(app: Stanchion) -> AnyView {
     let drafts = app.of(|model| {
         let drafts = model.drafts.values();
-        let written = drafts.filter(|draft| draft.is_changed() && draft.sheet().check().is_ok());
-        written.count()
+        drafts.filter(|draft| draft.is_unkept()).count()
     });
     dynamic(move || match not_in_the_file(drafts.get()) {
         Some(said) => line("caution", "export-drafts", said),

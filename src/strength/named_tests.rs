@@ -1,0 +1,162 @@
+//! Checks that a reason names what was lifted and what decided, and goes on from it.
+
+use super::tests::{block, of_kinds, performed, propose};
+use super::*;
+use crate::units::{Reps, Unit};
+use serde_json::json;
+
+fn kit() -> Kit {
+    Kit::starter(Unit::Kg)
+}
+
+fn load(text: &str) -> Load {
+    text.parse().unwrap()
+}
+
+/// A block of 5 and of 8–10 reps: the reason names the range that decided, and the sets that ask for it.
+#[test]
+fn of_two_ranges_the_one_that_decided_is_named() {
+    let said = |reach: &str, sets: &[(&str, u16)]| {
+        let block = block(json!({
+            "sets": [
+                {"kind": "work", "count": 1, "target": {"reps": 5}},
+                {"kind": "work", "count": 2, "target": {"reps": {"from": 8, "to": 10}}},
+            ],
+            "progression": {"double": {"reach": reach}},
+        }));
+        let mut last = performed(sets, (8, 10));
+        last.shape = block.shape();
+        let five = Reps::new(5).unwrap();
+        (last.sets[0].low, last.sets[0].top) = (five, five);
+        propose(&block, &[last], &kit()).because.to_string()
+    };
+    let sets = |reps: [u16; 3]| reps.map(|n| ("60 kg", n));
+    assert_eq!(
+        said("all_sets", &sets([5, 9, 7])),
+        "9, 7 at 60 kg: below 8–10, a step down to 57.5 kg"
+    );
+    assert_eq!(
+        said("all_sets", &sets([4, 9, 8])),
+        "4 at 60 kg: below 5, a step down to 57.5 kg"
+    );
+    assert_eq!(
+        said("all_sets", &sets([5, 10, 9])),
+        "10, 9 at 60 kg: inside 8–10, same load again"
+    );
+    assert_eq!(
+        said("last_set", &sets([5, 8, 10])),
+        "8, 10 at 60 kg: top of 8–10 reached, next step on this bar is 62.5 kg"
+    );
+    assert_eq!(
+        said("all_sets", &sets([5, 10, 10])),
+        "5 at 60 kg: top of 5 reached, next step on this bar is 62.5 kg"
+    );
+}
+
+/// 55, 60, 65 kg rising, the last of them missed three times: those were the loads that did not go.
+#[test]
+fn a_deload_names_the_loads_that_were_missed() {
+    let block = block(json!({
+        "sets": [{"kind": "work", "count": 2, "target": {"reps": {"from": 5, "to": 7}}, "load": {"rising": {"by": "5 kg"}}}],
+    }));
+    let day = |first: &str, second: &str| {
+        let mut one = performed(&[(first, 7), (second, 3)], (5, 7));
+        one.shape = block.shape();
+        one
+    };
+    let mut history = [
+        day("60 kg", "65 kg"),
+        day("57.5 kg", "62.5 kg"),
+        day("55 kg", "60 kg"),
+    ];
+    let said = |history: &[Performance]| propose(&block, history, &kit()).because.to_string();
+    assert_eq!(
+        said(&history),
+        "3 at 65 kg, 3 at 62.5 kg, 3 at 60 kg: below 5 three times running, work load 55 kg: 10 % lighter to come \
+         back, nearest below is 47.5 kg"
+    );
+    // Sets of which other reps were asked.
+    history[0].sets[1].low = Reps::new(4).unwrap();
+    assert!(said(&history).contains(": below what was asked three times running, "));
+}
+
+/// 60 kg, of which the sets were 80, 90, 100 %: it is 60 kg that the next step is from.
+#[test]
+fn shares_of_the_top_go_on_from_the_top() {
+    let next = |shares: &[&str], sets: &[(&str, u16)], left: u8| {
+        let block = block(json!({
+            "sets": [{"kind": "work", "count": 3, "target": {"reps": {"from": 5, "to": 7}}, "load": {"share_of_top": shares}}],
+        }));
+        let mut last = performed(sets, (5, 7));
+        last.left = left;
+        last.shape = block.shape();
+        propose(&block, &[last], &kit()).because.to_string()
+    };
+    let rising = ["80 %", "90 %", "100 %"];
+    let sets = [("47.5 kg", 7), ("52.5 kg", 7), ("60 kg", 7)];
+    assert_eq!(
+        next(&rising, &sets, 0),
+        "7, 7, 7 at 47.5–60 kg: top of 5–7 reached, next step on this bar is 62.5 kg"
+    );
+    // Passed over or left off, it is not known which share a set had: no more than was done, and no step up.
+    for done in [&sets[..2], &sets[1..]] {
+        let said = next(&rising, done, 1);
+        assert!(said.ends_with(": same load again"), "{said}");
+    }
+    let kept = |shares: &[&str], sets: &[(&str, u16)], assists: bool, left: u8| {
+        let mut block = block(json!({
+            "sets": [{"kind": "work", "count": 3, "target": {"reps": {"from": 5, "to": 7}}, "load": {"share_of_top": shares}}],
+        }));
+        if assists {
+            block.basis = crate::sheet::LoadBasis::BodyMassMinus;
+            block.exercise.equipment = crate::sheet::Equipment::Body;
+        }
+        let mut last = performed(sets, (5, 7));
+        last.left = left;
+        last.shape = block.shape();
+        propose(&block, &[last], &kit()).load
+    };
+    let (two, last) = (&sets[..2], &sets[1..]);
+    assert_eq!(kept(&rising, two, false, 1), Some(load("52.5 kg")));
+    assert_eq!(kept(&rising, last, false, 1), Some(load("60 kg")));
+    let alike = &["90 %"];
+    assert_eq!(
+        kept(alike, &[("52.5 kg", 6)], false, 1),
+        Some(load("60 kg"))
+    );
+    // A step more assistance than the 20 kg stood for.
+    assert_eq!(
+        kept(alike, &[("21.25 kg", 6)], true, 0),
+        Some(load("20 kg"))
+    );
+    assert_eq!(
+        kept(&["100 %"], &[("20 kg", 6)], true, 0),
+        Some(load("20 kg"))
+    );
+    let assisted = [("21.25 kg", 6), ("20 kg", 6)];
+    assert_eq!(kept(&rising, &assisted, true, 1), Some(load("20 kg")));
+}
+
+/// Two drop sets of two drops: the second one began harder, as in a first time.
+#[test]
+fn a_drop_set_goes_on_from_the_hardest_that_was_done() {
+    let block = block(serde_json::json!({"sets": [
+        {"kind": {"drop": {"drops": 2, "keep": "80 %"}}, "count": 2, "target": {"reps": 8}},
+    ]}));
+    let next = |second: u16| {
+        let sets = [
+            ("40 kg", 8),
+            ("30 kg", 8),
+            ("22.5 kg", 8),
+            ("45 kg", second),
+            ("35 kg", 8),
+            ("27.5 kg", 8),
+        ];
+        let mut last = performed(&sets, (8, 8));
+        of_kinds(&mut last, &[Unfed::Drop; 6]);
+        last.shape = block.shape();
+        propose(&block, &[last], &kit()).because.to_string()
+    };
+    assert_eq!(next(8), "45 kg last time: same load again");
+    assert_eq!(next(6), "40 kg last time: same load again");
+}
