@@ -38,7 +38,7 @@ pub fn kit_place() -> AnyView {
     // Not while another one's file is looked at: what would be said and exported here is theirs, what is removed one's own.
     if app.model.with_untracked(|model| model.looks_at.is_none()) {
         inside.extend([
-            settings::people(app),
+            settings::people(),
             data::data(app),
             home::home(app),
             erase::erase(app),

@@ -63,7 +63,7 @@ pub fn lifter(app: Stanchion) -> AnyView {
 }
 
 /// The way to those who train with this phone.
-pub fn people(app: Stanchion) -> AnyView {
+pub fn people() -> AnyView {
     section(
         None,
         t("Lifters"),
