@@ -4,7 +4,7 @@ use super::chart::{Chart, Mark, Shape};
 use super::layout::{Drawing, Words, lay_out};
 use super::marks::class_of;
 use super::pen::{Pen, tenths_text};
-use crate::words::SOFT_HYPHEN;
+use crate::words::{SOFT_HYPHEN, file_word};
 
 /// Width of a saved picture, in units.
 pub const PICTURE_WIDTH: i64 = 640;
@@ -81,26 +81,7 @@ pub fn to_svg(chart: &Chart) -> String {
 /// The name of a file for it, without its ending: `volume-load-2026-02-03`.
 #[must_use]
 pub fn file_stem(title: &str, day: &str) -> String {
-    let mut stem = String::new();
-    let letters = title.chars().filter(|letter| *letter != SOFT_HYPHEN);
-    for letter in letters.flat_map(char::to_lowercase) {
-        let spelt = match letter {
-            'ä' => "ae",
-            'ö' => "oe",
-            'ü' => "ue",
-            'ß' => "ss",
-            _ => "",
-        };
-        if letter.is_ascii_alphanumeric() {
-            stem.push(letter);
-        } else if !spelt.is_empty() {
-            stem.push_str(spelt);
-        } else if !stem.is_empty() && !stem.ends_with('-') {
-            stem.push('-');
-        }
-    }
-    stem.truncate(60);
-    let stem = stem.trim_end_matches('-');
+    let stem = file_word(title, 60);
     if stem.is_empty() {
         format!("chart-{day}")
     } else {

@@ -166,7 +166,7 @@ pub fn next_words(
 
 fn load_words(load: Option<Load>, basis: &LoadBasis, unit: Unit) -> Option<String> {
     if let LoadBasis::Band(label) = basis {
-        return Some(say!("{label} band", label));
+        return Some(say!("band: {label}", label));
     }
     let load = load.filter(|_| basis.has_load())?;
     let figure = load.figure(unit);

@@ -109,7 +109,7 @@ impl Board {
     fn rule_said(&self, unit: Unit) -> String {
         // A band has no figure, but it is a load.
         if let LoadBasis::Band(label) = &self.basis {
-            return say!("{label} band", label);
+            return say!("band: {label}", label);
         }
         match (&self.because, &self.proposal) {
             // The kit was changed since.

@@ -2,6 +2,7 @@
 
 use crate::sheet::{Line, Sheet};
 use crate::store::{Archive, SheetRecord, write};
+use crate::words::file_word;
 use chrono::{DateTime, FixedOffset};
 
 /// Longest name of a sheet within a file's name.
@@ -29,18 +30,7 @@ pub fn single_sheet(archive: &Archive) -> Option<&Sheet> {
 /// The name of that file: `stanchion-lower-a.json`.
 #[must_use]
 pub fn file_name(name: &Line) -> String {
-    let mut short = String::new();
-    for c in name.as_str().chars() {
-        if short.len() == NAME_CHARS_MAX {
-            break;
-        }
-        if c.is_ascii_alphanumeric() {
-            short.push(c.to_ascii_lowercase());
-        } else if !short.is_empty() && !short.ends_with('-') {
-            short.push('-');
-        }
-    }
-    match short.trim_end_matches('-') {
+    match file_word(name.as_str(), NAME_CHARS_MAX).as_str() {
         "" => "stanchion-sheet.json".to_owned(),
         short => format!("stanchion-{short}.json"),
     }
@@ -54,7 +44,7 @@ mod tests {
     fn a_file_is_named_after_its_sheet() {
         let named = |name: &str| file_name(&Line::new(name).unwrap());
         assert_eq!(named("Lower A"), "stanchion-lower-a.json");
-        assert_eq!(named("  Übung/../B! "), "stanchion-bung-b.json");
+        assert_eq!(named("  Übung/../B! "), "stanchion-uebung-b.json");
         assert_eq!(named("قرفصاء"), "stanchion-sheet.json");
         assert_eq!(named(&"x".repeat(200)).len(), "stanchion-.json".len() + 40);
     }

@@ -52,15 +52,19 @@ impl Words {
         )
     }
 
-    pub(super) fn guided_start(self, to: Load) -> String {
-        let with = if to.is_zero() {
+    /// What is lifted a first time; where that is the body alone, it has no figure.
+    fn first_load(self, load: Load) -> String {
+        if load.is_zero() {
             t("nothing added").to_owned()
         } else {
-            self.load(to)
-        };
+            self.load(load)
+        }
+    }
+
+    pub(super) fn guided_start(self, to: Load) -> String {
         say!(
             "first time: begin light with {load}, say how many reps were left, and the next load follows",
-            load = with
+            load = self.first_load(to)
         )
     }
 
@@ -225,7 +229,7 @@ impl Words {
     pub(super) fn guide_unsaid(self, to: Load) -> String {
         say!(
             "the reps left were not said: {load} again; say them, and the next load follows",
-            load = self.load(to)
+            load = self.first_load(to)
         )
     }
 }

@@ -170,6 +170,18 @@ fn a_guided_start_says_where_the_kit_ends() {
 }
 
 #[test]
+fn the_body_alone_has_no_figure_the_first_time() {
+    assert_eq!(
+        Words(None).guided_start(kg("0 kg")),
+        "first time: begin light with nothing added, say how many reps were left, and the next load follows"
+    );
+    assert_eq!(
+        Words(None).guide_unsaid(kg("0 kg")),
+        "the reps left were not said: nothing added again; say them, and the next load follows"
+    );
+}
+
+#[test]
 fn where_the_kit_has_nothing_the_nearest_is_told_for_what_it_is() {
     let said = |wanted, easiest: Option<&str>| Words(None).not_made(kg(wanted), easiest.map(kg));
     assert_eq!(

@@ -8,11 +8,13 @@
 //! What programs read is not translated: the lines of a sheet as text, files, the table of the sets, links.
 
 mod catalogue;
+mod file_word;
 mod fill;
 mod number;
 mod small;
 
 pub use catalogue::Catalogue;
+pub use file_word::file_word;
 pub use fill::{are_places_of, fill, say};
 pub use number::{decimal, grouped};
 pub use small::{SOFT_HYPHEN, small};

@@ -1,7 +1,8 @@
 //! What the floor thinks ahead: the next set, a set off plan, turns, the budget; the screen that stays on, and the look.
 
 use super::browser::Browser;
-use super::looks::picture;
+use super::engine::Engine;
+use super::looks::{picture, resize};
 use super::person::Person;
 use super::server::Server;
 use super::sight::to_the_bar;
@@ -174,5 +175,51 @@ async fn what_is_no_plain_set_is_said_as_it_is() {
 
     person.reads("main", "102.5").await;
     picture(&person, "sight-long-name").await;
+    person.close().await;
+}
+
+/// A push-up with nothing added, and a dip with help: the words behind its load are the longest there are.
+const BODY: &str = "# Body day\\nPush-up (body, push across): 1 × 12; 64 % body; as written\\nDip (body, push across): 1 × 6; -20 kg assistance";
+
+#[tokio::test]
+async fn of_a_body_with_nothing_added_the_reps_are_the_largest_figure() {
+    let server = Server::start();
+    let browser = Browser::start("body");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    paste(&person, BODY).await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-floor").await;
+    begin(&person, "Body day").await;
+
+    person.reads("main", "12 reps").await;
+    person.reads("target", "nothing added").await;
+    picture(&person, "body-alone").await;
+    log(&person).await;
+    person.reads("logged", "12 reps, nothing added").await;
+    person.reads("next", "20 kg assistance, 6 reps").await;
+    end_rest(&person).await;
+    person.reads("main", "20 kg assistance").await;
+    person.reads("target", "6 reps").await;
+
+    // On its side the phone has little room beside such a load: the seconds under way stay in one line all the same.
+    if Engine::here() == Engine::Chromium {
+        resize(&person, 844, 390).await;
+    }
+    person.tap("cues-begin").await;
+    person.reads("count", "under way").await;
+    let lines = "
+        const text = document.createRange();
+        text.selectNodeContents(document.querySelector('[data-part=\"count\"] > .second'));
+        const upper = document.querySelector('.floor-upper');
+        return [new Set([...text.getClientRects()].map((line) => line.top)).size, upper.scrollWidth - upper.clientWidth];";
+    assert_eq!(
+        person.run(lines).await,
+        json!([1, 0]),
+        "lines of the count, and how far it sticks out"
+    );
     person.close().await;
 }

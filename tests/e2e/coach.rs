@@ -80,6 +80,13 @@ async fn anothers_export_is_looked_at_and_nothing_of_it_stays() {
     person.tap("unit-lb").await;
     person.reads("notice", "nothing is changed here").await;
     person.tap("notice-close").await;
+    // Nor is hers exported under one's own name, or told to be erased.
+    for own in ["export", "import", "erase", "sessions-remove"] {
+        assert!(
+            !person.has(own).await,
+            "{own} while another one's file is looked at"
+        );
+    }
     person.tap("go-floor").await;
     person.see("looking-floor").await;
     picture(&person, "coach-floor").await;

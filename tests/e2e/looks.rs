@@ -275,6 +275,12 @@ async fn what_one_names_and_plans_in_every_look() {
     person.close().await;
 }
 
+/// How many small buttons the pad has, and in how many rows they stand.
+pub const SMALL_BUTTONS: &str = "
+    const all = [...document.querySelectorAll('.pad-row > button')].map((button) => button.getBoundingClientRect());
+    return [all.length, new Set(all.map((one) => one.top)).size];
+";
+
 #[tokio::test]
 async fn the_pad_is_large() {
     if !only_in(
@@ -305,5 +311,8 @@ async fn the_pad_is_large() {
         json!([]),
         "no target on the floor is smaller than 64 px"
     );
+    // In the narrowest window five still have one row, and leave the figures their room.
+    resize(&person, 320, 568).await;
+    assert_eq!(person.run(SMALL_BUTTONS).await, json!([5, 1]));
     person.close().await;
 }

@@ -3,7 +3,7 @@
 use super::browser::Browser;
 use super::disk::{leave, return_to, rows_of};
 use super::engine::{Engine, only_in};
-use super::looks::picture;
+use super::looks::{SMALL_BUTTONS, picture, resize};
 use super::people::{ann_and_bea, change_over};
 use super::person::Person;
 use super::server::Server;
@@ -67,6 +67,14 @@ async fn two_take_turns_each_in_an_own_session() {
     person.see("pair").await;
     on(&person, "Ann").await;
     picture(&person, "pair-ann").await;
+    // The edge along their side takes width from the pad, and still five small buttons have one row.
+    if Engine::here() == Engine::Chromium {
+        for (width, height) in [(844, 390), (320, 568), (390, 844)] {
+            resize(&person, width, height).await;
+            let at = format!("{width} × {height}");
+            assert_eq!(person.run(SMALL_BUTTONS).await, json!([5, 1]), "{at}");
+        }
+    }
     log_turn(&person, "Ann", "Bea").await;
     assert_eq!(done(&person).await, 0, "Bea did nothing yet");
     person.reads("pair-left", "saved: 6 reps at 15 kg").await;

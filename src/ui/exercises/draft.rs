@@ -15,8 +15,8 @@ pub const BASES: i64 = 6;
 pub fn base(at: i64) -> &'static str {
     t(match at {
         0 => "load alone",
-        1 => "body and load",
-        2 => "body less load",
+        1 => "body + load",
+        2 => "body − assistance",
         SHARE => "share of body",
         BAND => "band",
         _ => "no load",

@@ -6,7 +6,6 @@ use super::figures::{
 use super::plates::plates;
 use super::tempo::tempo_strip;
 use crate::session::Board;
-use crate::sheet::Target;
 use crate::strength::{body_mass_words, jump_words};
 use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
@@ -71,18 +70,19 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
     });
     let load = load_figure(board, unit);
     let target = target_figure(board);
-    let main = load.clone().unwrap_or_else(|| target.clone());
-    let staged = matches!(board.target, Target::Stages(_));
-    let second = (load.is_some() || staged).then_some(target);
+    // Largest is the load, and what is to be done where there is none, or none that hangs on the body.
+    let (main, second) = match load {
+        Some(load) if load.text.is_empty() && !target.text.is_empty() => (Some(target), Some(load)),
+        Some(load) => (Some(load), Some(target)),
+        None if target.text.is_empty() => (None, Some(target)),
+        None => (Some(target), None),
+    };
     let mut inside = vec![
         title(board.exercise.to_string()),
         line("board-kind", "kind", kind_line(board)),
     ];
     inside.extend(turn.map(|turn| line("board-kind", "turn", turn)));
-    if !main.text.is_empty() {
-        let size = main.size();
-        inside.push(figure("board-main", "main", size, main));
-    }
+    inside.extend(main.map(|main| figure("board-main", "main", main.size(), main)));
     let counted = Seen::new(move || position.get().and_then(counting));
     inside.push(dynamic(move || match (counted.get(), second.clone()) {
         (Some(count), _) => figure("board-second", "count", "second", count),

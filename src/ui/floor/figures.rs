@@ -6,8 +6,9 @@ use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount};
 use crate::sheet::{LoadBasis, SideMode, Target};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
-use crate::units::{Unit, clock};
+use crate::units::{Load, Unit, clock};
 use crate::words::{many, t};
+use std::fmt;
 
 /// A figure for the board with the word behind it.
 #[derive(Clone, PartialEq)]
@@ -16,6 +17,16 @@ pub struct Figure {
     pub text: String,
     /// The word.
     pub word: String,
+}
+
+impl fmt::Display for Figure {
+    /// As a part of a sentence; of either there may be none.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.text.as_str(), self.word.as_str()) {
+            ("", said) | (said, "") => f.write_str(said),
+            (text, word) => write!(f, "{text} {word}"),
+        }
+    }
 }
 
 impl Figure {
@@ -35,8 +46,28 @@ pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
         LoadBasis::External => unit.to_string(),
         LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{unit} added", unit),
         LoadBasis::BodyMassMinus => say!("{unit} assistance", unit),
-        LoadBasis::Band(label) => say!("{label} band", label),
+        LoadBasis::Band(label) => say!("band: {label}", label),
         LoadBasis::Unloaded => String::new(),
+    }
+}
+
+/// A load on the block's basis. Where nothing hangs on the body, or takes off it, there is no figure: words say so.
+fn load_said(load: Load, basis: &LoadBasis, unit: Unit) -> Figure {
+    let nothing = match basis {
+        _ if !load.is_zero() => None,
+        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => Some(t("nothing added")),
+        LoadBasis::BodyMassMinus => Some(t("no assistance")),
+        LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => None,
+    };
+    match nothing {
+        Some(said) => Figure {
+            text: String::new(),
+            word: said.to_owned(),
+        },
+        None => Figure {
+            text: load.figure(unit),
+            word: load_word(basis, unit),
+        },
     }
 }
 
@@ -46,10 +77,7 @@ pub fn load_figure(board: &Board, unit: Unit) -> Option<Figure> {
         LoadBasis::Unloaded => None,
         LoadBasis::Band(_) => None,
         basis => Some(match board.load {
-            Some(load) => Figure {
-                text: load.figure(unit),
-                word: load_word(basis, unit),
-            },
+            Some(load) => load_said(load, basis, unit),
             None => Figure {
                 text: "?".to_owned(),
                 word: say!("{word}: choose a load", word = load_word(basis, unit)),
@@ -111,7 +139,7 @@ pub fn set_line(board: &Board) -> String {
     );
     if let LoadBasis::Band(label) = &board.basis {
         line.push_str(" · ");
-        line.push_str(&say!("{label} band", label));
+        line.push_str(&say!("band: {label}", label));
     }
     line
 }
@@ -215,9 +243,34 @@ pub fn logged_line(done: &Done, basis: &LoadBasis, unit: Unit) -> String {
         (Some(load), LoadBasis::External) => {
             say!("{amount} at {load}", amount, load = load.shown(unit))
         }
-        (Some(load), basis) => {
-            format!("{amount}, {} {}", load.figure(unit), load_word(basis, unit))
-        }
+        (Some(load), basis) => format!("{amount}, {}", load_said(load, basis, unit)),
         (None, _) => amount,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Share;
+
+    #[test]
+    fn nothing_that_hangs_on_the_body_is_words_and_no_figure() {
+        let said = |load: u16, basis: &LoadBasis| {
+            let said = load_said(Load::whole_kg(load), basis, Unit::Kg);
+            (said.text.clone(), said.to_string())
+        };
+        let words = |text: &str| (String::new(), text.to_owned());
+        let share = LoadBasis::BodyMassShare(Share::percent(64));
+        assert_eq!(said(0, &LoadBasis::BodyMassPlus), words("nothing added"));
+        assert_eq!(said(0, &share), words("nothing added"));
+        assert_eq!(said(0, &LoadBasis::BodyMassMinus), words("no assistance"));
+        let both = |text: &str, all: &str| (text.to_owned(), all.to_owned());
+        assert_eq!(said(5, &share), both("5", "5 kg added"));
+        assert_eq!(
+            said(20, &LoadBasis::BodyMassMinus),
+            both("20", "20 kg assistance")
+        );
+        // What is lifted itself has a figure in any case.
+        assert_eq!(said(0, &LoadBasis::External), both("0", "0 kg"));
     }
 }

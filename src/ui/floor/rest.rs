@@ -164,14 +164,11 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
     let target = target_figure(board);
     let (figure, word) = match load_figure(board, unit) {
         // Of a set in stages there is no figure: its words stand behind.
-        Some(load) if target.text.is_empty() => {
-            (format!("{} {}", load.text, load.word), target.word)
+        Some(load) if target.text.is_empty() => (load.to_string(), target.word),
+        Some(load) if load.text.is_empty() => {
+            (target.text, format!("{}, {}", target.word, load.word))
         }
-        Some(load) => (
-            format!("{} {}, {}", load.text, load.word, target.text),
-            target.word,
-        ),
-        None if target.text.is_empty() => (String::new(), target.word),
+        Some(load) => (format!("{load}, {}", target.text), target.word),
         None => (target.text, target.word),
     };
     let mut set = set_line(board);

@@ -16,9 +16,7 @@ fn of_set(board: &Board, app: Stanchion) -> String {
     let figures = load_figure(board, unit)
         .into_iter()
         .chain([target_figure(board)]);
-    let figures: Vec<String> = figures
-        .map(|figure| format!("{} {}", figure.text, figure.word))
-        .collect();
+    let figures: Vec<String> = figures.map(|figure| figure.to_string()).collect();
     format!("{}: {}", board.exercise, figures.join(", "))
 }
 

@@ -102,7 +102,7 @@ fn adding(part: &'static str, app: Stanchion, things: &'static Things) -> AnyVie
         let unit = app.model.with_untracked(Model::unit);
         change(app, &|kit| (things.add)(kit, &typed, unit))
     };
-    adder(part, (things.new)(), things.fields, Callback::new(add))
+    adder(app, part, (things.new)(), things.fields, Callback::new(add))
 }
 
 fn smallest_step(app: Stanchion) -> AnyView {

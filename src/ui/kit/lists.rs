@@ -3,7 +3,9 @@
 use super::things::Field;
 use crate::say;
 use crate::ui::live::Live;
+use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, el, field, tap, text, wrong_word};
+use crate::ui::stanchion::Stanchion;
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -44,8 +46,10 @@ fn at_row(part: &'static str, word: &'static str, name: String, on_tap: Callback
     tap("plain", part, Some(name), word.into_any(), on_tap)
 }
 
-/// Fields for a new thing, and the button that adds it. `add` says why not, if so; then the fields stay as they are.
+/// Fields for a new thing, those of a mass with the unit on display, and the button that adds it. `add` says why not, if so; then the
+/// fields stay as they are.
 pub fn adder(
+    app: Stanchion,
     part: &'static str,
     new: &'static str,
     fields: &'static [Field],
@@ -53,16 +57,22 @@ pub fn adder(
 ) -> AnyView {
     let values: Vec<Live<String>> = fields.iter().map(|_| Live::new(String::new())).collect();
     let wrong = Live::new(None::<String>);
+    let unit = app.of(Model::unit);
     let inputs: Vec<AnyView> = fields
         .iter()
         .zip(values.clone())
         .map(|((word, label), value)| {
-            let mode = match *word {
-                "name" | "label" => Mode::Text,
-                _ => Mode::Decimal,
+            let (mode, is_mass) = match *word {
+                "name" | "label" => (Mode::Text, false),
+                "pairs" | "count" => (Mode::Decimal, false),
+                _ => (Mode::Decimal, true),
             };
+            let label = text(move || match is_mass {
+                true => format!("{}, {}", label(), unit.get()),
+                false => label().to_owned(),
+            });
             let typed = move |text| value.set(text);
-            field(format!("{part}-{word}"), mode, label(), value, true, typed)
+            field(format!("{part}-{word}"), mode, label, value, true, typed)
         })
         .collect();
     let take_in = move || {

@@ -34,11 +34,16 @@ pub fn kit_place() -> AnyView {
         sound::sound_settings(app),
         language::language(app),
         looks::looks(),
-        settings::people(app),
-        data::data(app),
-        home::home(app),
-        erase::erase(app),
-        settings::about(),
     ]);
+    // Not while another one's file is looked at: what would be said and exported here is theirs, what is removed one's own.
+    if app.model.with_untracked(|model| model.looks_at.is_none()) {
+        inside.extend([
+            settings::people(),
+            data::data(app),
+            home::home(app),
+            erase::erase(app),
+        ]);
+    }
+    inside.push(settings::about());
     page("kit", inside)
 }

@@ -63,10 +63,7 @@ pub fn lifter(app: Stanchion) -> AnyView {
 }
 
 /// The way to those who train with this phone.
-pub fn people(app: Stanchion) -> AnyView {
-    if app.model.with_untracked(|model| model.looks_at.is_some()) {
-        return ().into_any();
-    }
+pub fn people() -> AnyView {
     section(
         None,
         t("Lifters"),

@@ -153,7 +153,7 @@ pub const STACKS: Things = Things {
         ("first", || t_in("stack", "first")),
         ("step", || t_in("stack", "step")),
         ("last", || t_in("stack", "last")),
-        ("add-ons", || t("add-ons, spaced")),
+        ("add-ons", || t("add-ons, parted by spaces")),
     ],
     shown: |kit, unit| {
         let line = |stack: &Stack| {

@@ -79,7 +79,7 @@ pub fn block_head(block: &Block) -> String {
         LoadBasis::BodyMassShare(share) => {
             parts.push(say!("{share} of body mass", share = figure(share)));
         }
-        LoadBasis::Band(label) => parts.push(say!("{label} band", label)),
+        LoadBasis::Band(label) => parts.push(say!("band: {label}", label)),
     }
     parts.push(say!("rest {time}", time = block.rest.clock()));
     parts.join(" · ")

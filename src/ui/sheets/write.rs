@@ -239,7 +239,9 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
                 typed.with_untracked(|typed| then(typed, by_taps));
             }),
             finder(app, typed),
-            quiet(t("One line is one exercise. Lines to copy from:")),
+            quiet(t(
+                "A line that begins with # is the name of the sheet, with - a warm-up, with > a note; budget 45 min says how long it may take. Any other line is an exercise. Lines to copy from:",
+            )),
             list(
                 "examples",
                 Some("examples"),

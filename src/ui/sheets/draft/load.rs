@@ -13,7 +13,7 @@ fn bases() -> [&'static str; 6] {
     [
         t("load alone"),
         t("body + load"),
-        t("body − help"),
+        t("body − assistance"),
         t("share of body"),
         t("band"),
         t("no load"),
