@@ -130,4 +130,13 @@ impl Block {
         }
         shape
     }
+
+    /// Whether a shape is of a block with the same basis and sides: a load means the same there, whatever reps and tempo.
+    #[must_use]
+    pub fn means_the_same_by(&self, shape: &str) -> bool {
+        let alike = json::text(&(&self.basis, &self.sides));
+        let alike = alike.strip_suffix(']').unwrap_or(&alike);
+        let rest = shape.strip_prefix(alike);
+        rest.is_some_and(|rest| rest.starts_with(','))
+    }
 }

@@ -214,6 +214,22 @@ pub enum Because {
         /// What the kit makes of it, nearest below.
         to: Load,
     },
+    /// Never done like this, but otherwise: the share of the estimate with which the most reps asked for can be done with
+    /// the reserve left, nearest below.
+    FromEstimate {
+        /// The most reps that a work set asks for.
+        reps: Reps,
+        /// Reps in reserve aimed at.
+        reserve: Rir,
+        /// The share that goes with both.
+        share: Share,
+        /// The estimated one-repetition maximum.
+        e1rm: Load,
+        /// So many steps below that, since the loads rise from set to set.
+        below: u8,
+        /// The load, one that the kit can make.
+        to: Load,
+    },
     /// A share of the estimate, the body being part of what is moved.
     ShareWithBody(WithBody),
     /// A light week: a share of what would have been proposed, or more assistance.
@@ -347,6 +363,7 @@ impl Because {
             | Because::OutOfKit { .. }
             | Because::AsWritten { .. }
             | Because::ShareOfE1rm { .. }
+            | Because::FromEstimate { .. }
             | Because::ShareWithBody(_)
             | Because::LightWeek { .. } => None,
         }
@@ -360,6 +377,7 @@ impl Because {
             | Because::GuidedStart { to }
             | Because::AsWritten { to, .. }
             | Because::ShareOfE1rm { to, .. }
+            | Because::FromEstimate { to, .. }
             | Because::ShareWithBody(WithBody { to, .. })
             | Because::LightWeek { to, .. } => Some(*to),
             _ => self.moved().map(|moved| moved.to),

@@ -74,7 +74,7 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
 }
 
 /// Reserve that the block aims at in its work sets.
-fn aim(block: &Block) -> Rir {
+pub(super) fn aim(block: &Block) -> Rir {
     if let Progression::ByReserve { aim, .. } = block.progression {
         return aim;
     }

@@ -8,6 +8,7 @@ mod estimate;
 mod feed;
 mod filter;
 mod foretell;
+mod from_estimate;
 mod goes_on;
 mod guided;
 mod history;

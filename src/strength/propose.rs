@@ -3,6 +3,7 @@
 use super::because::{Because, Proposal, Wish};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
+use super::from_estimate::from_estimate;
 use super::history::Performance;
 use super::ladder::Ladder;
 use super::maximum::Maximum;
@@ -72,7 +73,9 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
         return as_written(wanted, &Ladder::new(block, kit, Some(wanted)));
     }
     let Some(last) = like.last() else {
-        return start(block, started, kit);
+        let known = || from_estimate(block, today);
+        let known = if started.is_none() { known() } else { None };
+        return known.unwrap_or_else(|| start(block, started, kit));
     };
     let seen = Seen::new(last, block, kit);
     let Some(at) = seen

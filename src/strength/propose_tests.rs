@@ -60,7 +60,7 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
     }
 }
 
-fn kit() -> Kit {
+pub(in crate::strength) fn kit() -> Kit {
     Kit::starter(Unit::Kg)
 }
 

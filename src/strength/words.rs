@@ -166,6 +166,36 @@ impl Words {
                 e1rm.times(share.factor()),
                 *to,
             ),
+            Because::FromEstimate {
+                reps,
+                reserve,
+                share,
+                e1rm,
+                below,
+                to,
+            } => {
+                let of = say!(
+                    "not done like this yet: {reps} reps with {reserve} left are {share} of the estimated maximum {load}",
+                    reps,
+                    reserve,
+                    share,
+                    load = self.load(*e1rm)
+                );
+                match below {
+                    0 => self.share(&of, e1rm.times(share.factor()), *to),
+                    1 => say!(
+                        "{of}, a step below it to begin with: {load}",
+                        of,
+                        load = self.load(*to)
+                    ),
+                    _ => say!(
+                        "{of}, {below} steps below it to begin with: {load}",
+                        of,
+                        below,
+                        load = self.load(*to)
+                    ),
+                }
+            }
             Because::ShareWithBody(taken) => self.with_body(taken),
             Because::LightWeek { share, usual, to } => self.light_week(*share, *usual, *to),
             Because::SameAsLast { moved } => {

@@ -80,6 +80,16 @@ pub fn because() -> BoxedStrategy<Because> {
             to
         }),
         1 => with_body().prop_map(Because::ShareWithBody),
+        1 => (reps(), rir(), share(), (load(), load()), 0..4_u8).prop_map(
+            |(reps, reserve, share, (e1rm, to), below)| Because::FromEstimate {
+                reps,
+                reserve,
+                share,
+                e1rm,
+                below,
+                to
+            }
+        ),
     ];
     let plain = prop_oneof![
         moved().prop_map(|moved| Because::SameAsLast { moved }),

@@ -1,0 +1,85 @@
+//! A first time at this way of doing an exercise that is known: other reps, another tempo. The estimate says where to begin
+//! (common practice, no source; the share of the maximum is that of the lifter's curve).
+
+use super::because::Because;
+use super::curves::Curve;
+use super::estimate::best_e1rm;
+use super::guided::aim;
+use super::history::Performance;
+use super::ladder::Ladder;
+use super::propose::Today;
+use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets, Step};
+use crate::units::{Load, Reps, Rir, Share};
+use rust_decimal::Decimal;
+
+/// What is known counts as long as the exercise was done in so many days: a longer break makes the next time lighter
+/// (`rules/comeback.rs`), and a first time after one begins light.
+const KNOWN_DAYS: i64 = 14;
+
+/// The work load by the estimate from what was done otherwise with the same sides, or that estimate's share where the
+/// rule is one. None where nothing feeds an estimate, where the body is moved too, after a break, for sets without plain
+/// reps and for more reps than the curve holds for.
+pub(super) fn from_estimate(block: &Block, today: &Today<'_>) -> Option<Because> {
+    if block.basis != LoadBasis::External {
+        return None;
+    }
+    let alike = |performance: &&Performance| block.means_the_same_by(&performance.shape);
+    let known: Vec<Performance> = today.history.iter().filter(alike).cloned().collect();
+    let days = (today.now - known.last()?.at).num_days();
+    if !(0..=KNOWN_DAYS).contains(&days) {
+        return None;
+    }
+    let e1rm = best_e1rm(&known, today.curve)?;
+    let ladder = |wanted| Ladder::new(block, today.kit, Some(wanted));
+    if let Progression::ShareOfE1rm { share } = block.progression {
+        let wanted = e1rm.times(share.factor());
+        let to = ladder(wanted).fit(wanted)?;
+        return Some(Because::ShareOfE1rm { share, e1rm, to });
+    }
+    let work = block.sets.iter().find(|sets| sets.kind.is_work())?;
+    let (reps, reserve, share) = asked(block, work, today.curve)?;
+    let wanted = e1rm.times(share.factor());
+    let ladder = ladder(wanted);
+    let (below, to) = rising(work, ladder.fit(wanted)?, &ladder);
+    Some(Because::FromEstimate {
+        reps,
+        reserve,
+        share,
+        e1rm,
+        below,
+        to,
+    })
+}
+
+/// The most reps that a work set asks for, the reps to be left, and the share of the maximum that goes with both.
+fn asked(block: &Block, work: &Sets, curve: Curve) -> Option<(Reps, Rir, Share)> {
+    if !matches!(work.kind, SetKind::Work | SetKind::ToFailure) {
+        return None;
+    }
+    let (reps, reserve) = (work.target.plain_reps()?.top(), aim(block));
+    let all = Reps::saturating(i64::from(reps.get()) + i64::from(reserve.get()));
+    // To a tenth of a percent, on the safe side.
+    let percent = curve.share(all).ok()? * Decimal::ONE_HUNDRED;
+    Some((reps, reserve, Share::new(percent.trunc_with_scale(1)).ok()?))
+}
+
+/// Where loads rise from set to set the last one is to be as heavy as that: how many steps below it the first one is, as
+/// far as the kit goes, and its load.
+fn rising(work: &Sets, last: Load, ladder: &Ladder) -> (u8, Load) {
+    let step: Step = match &work.load {
+        LoadPolicy::Rising(step) | LoadPolicy::RisingByOutcome { planned: step, .. } => *step,
+        _ => return (0, last),
+    };
+    let (mut below, mut to) = (0, last);
+    for _ in 1..work.count {
+        let Some(easier) = ladder.step(to, step, false) else {
+            break;
+        };
+        (below, to) = (below + 1, easier);
+    }
+    (below, to)
+}
+
+#[cfg(test)]
+#[path = "from_estimate_tests.rs"]
+mod tests;
