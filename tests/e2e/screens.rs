@@ -62,7 +62,8 @@ const CUT_OFF: &str = "
     if (out > 0) cut.push(`the page sticks out by ${out} px`);
     for (const element of document.querySelectorAll('main, main *, [role=dialog], [role=dialog] *')) {
       const style = getComputedStyle(element);
-      const clips = !element.matches('.unseen') && style.overflowX !== 'visible' && style.textOverflow !== 'ellipsis';
+      // What is clipped away whole is heard, not seen.
+      const clips = style.clipPath === 'none' && style.overflowX !== 'visible' && style.textOverflow !== 'ellipsis';
       const scrolled = element.querySelector('table') || element.closest('svg') || element.matches('textarea, input, select');
       if (clips && !scrolled && element.scrollWidth > element.clientWidth + 1)
         cut.push(`${element.className || element.tagName} is cut off by ${element.scrollWidth - element.clientWidth} px`);
