@@ -1,10 +1,11 @@
 //! What is planned over both who share a rack: each goes by what is known of their own exercises.
 
-use super::super::{Began, Event, EventId, Moment, Session, SessionId, State, Tick, What};
+use super::super::tests::Gym;
+use super::super::{Session, State};
 use super::*;
 use crate::kit::{Kit, Loading};
 use crate::sheet::Sheet;
-use crate::strength::{Curve, SetResult};
+use crate::strength::SetResult;
 use crate::units::Reps;
 use serde_json::json;
 use uuid::Uuid;
@@ -36,26 +37,7 @@ fn session(n: u128) -> Session {
         }}],
     }))
     .unwrap();
-    let moment = Moment {
-        at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
-        tick: Tick { run: 1, ms: 1 },
-    };
-    let began = Began {
-        curve: Curve::default(),
-        session: SessionId(Uuid::from_u128(n)),
-        sheet,
-        body_mass: None,
-        proposals: vec![],
-        light: false,
-        along: None,
-    };
-    Session::begin(Event {
-        id: EventId(Uuid::from_u128(n)),
-        at: moment.at,
-        tick: moment.tick,
-        what: What::Began(Box::new(began)),
-    })
-    .unwrap()
+    Gym::of(n, sheet).session
 }
 
 /// Once `load`, to failure: that is the maximum.

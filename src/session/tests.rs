@@ -4,7 +4,7 @@ use super::*;
 use crate::sheet::{SetKey, Sheet};
 use crate::strength::Curve;
 use crate::units::{Reps, Rpe};
-use chrono::{DateTime, FixedOffset, TimeDelta};
+use chrono::TimeDelta;
 use uuid::Uuid;
 
 /// Two straight blocks: A with two sets and 90 s of rest, 120 s after it; B with one set.
@@ -36,16 +36,20 @@ pub(super) struct Gym {
 
 impl Gym {
     pub(super) fn open() -> Gym {
-        let at: DateTime<FixedOffset> = "2026-03-02T18:00:00+01:00".parse().unwrap();
+        Gym::of(5, sheet())
+    }
+
+    /// With a session of that number, just begun on a sheet.
+    pub(super) fn of(session: u128, sheet: Sheet) -> Gym {
         let now = Moment {
-            at,
+            at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
             tick: Tick { run: 1, ms: 1000 },
         };
         let mut mint = Mint::default();
         let began = Began {
             curve: Curve::default(),
-            session: SessionId(Uuid::from_u128(5)),
-            sheet: sheet(),
+            session: SessionId(Uuid::from_u128(session)),
+            sheet,
             body_mass: None,
             proposals: vec![],
             light: false,

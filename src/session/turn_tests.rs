@@ -1,8 +1,7 @@
 //! Whose turn it is, told by small circuits.
 
-use crate::session::{Amount, Began, Done, Event, EventId, Moment, Session, SessionId, Tick, What};
-use crate::sheet::Sheet;
-use crate::strength::Curve;
+use crate::session::tests::Gym;
+use crate::session::{Amount, Done, What};
 use crate::units::Reps;
 use serde_json::{Value, json};
 use uuid::Uuid;
@@ -18,45 +17,22 @@ fn block(n: u128, id: &str, name: &str) -> Value {
 }
 
 /// A session of these groups.
-fn on(groups: &[Value]) -> Session {
-    let sheet: Sheet = serde_json::from_value(json!({
+fn on(groups: &[Value]) -> Gym {
+    let sheet = json!({
         "id": Uuid::from_u128(1),
         "version": Uuid::from_u128(2),
         "written": "2026-03-01T08:00:00+01:00",
         "name": "Lower A",
         "groups": groups,
-    }))
-    .unwrap();
-    let began = Began {
-        curve: Curve::default(),
-        session: SessionId(Uuid::from_u128(5)),
-        sheet,
-        body_mass: None,
-        proposals: vec![],
-        light: false,
-        along: None,
-    };
-    Session::begin(event(1, What::Began(Box::new(began)))).unwrap()
-}
-
-fn event(n: u64, what: What) -> Event {
-    let moment = Moment {
-        at: "2026-03-02T18:00:00+01:00".parse().unwrap(),
-        tick: Tick { run: 1, ms: n },
-    };
-    Event {
-        id: EventId(Uuid::from_u128(u128::from(n))),
-        at: moment.at,
-        tick: moment.tick,
-        what,
-    }
+    });
+    Gym::of(5, serde_json::from_value(sheet).unwrap())
 }
 
 /// What is said of each set as it comes, all of them logged.
-fn turns(mut session: Session) -> Vec<Option<String>> {
+fn turns(mut gym: Gym) -> Vec<Option<String>> {
     let mut said = Vec::new();
-    while let Some(set) = session.state().current().map(|slot| slot.planned.key) {
-        said.push(session.state().turn(set).map(|turn| turn.said()));
+    while let Some(set) = gym.session.state().current().map(|slot| slot.planned.key) {
+        said.push(gym.session.state().turn(set).map(|turn| turn.said()));
         let done = Done {
             load: None,
             amount: Amount::Reps(Reps::saturating(5)),
@@ -67,8 +43,7 @@ fn turns(mut session: Session) -> Vec<Option<String>> {
             done,
             proposed: None,
         };
-        let n = session.events().len() as u64 + 1;
-        session.take(event(n, what)).unwrap();
+        gym.act(what).unwrap();
     }
     said
 }
@@ -99,21 +74,25 @@ fn neither_what_is_over_nor_another_group_follows() {
         "between": 30,
     }});
     let alone = json!({"straight": block(12, "plank", "Plank")});
-    let mut session = on(&[pair, alone]);
+    let mut gym = on(&[pair, alone]);
     // Both sets of the row are passed over: the squat follows on itself, and then nothing of the pair.
-    let rows = session.state().slots.iter().map(|slot| slot.planned.key);
+    let rows = gym
+        .session
+        .state()
+        .slots
+        .iter()
+        .map(|slot| slot.planned.key);
     let rows: Vec<_> = rows
         .filter(|key| key.block.0 == Uuid::from_u128(11))
         .collect();
     for set in rows {
-        let n = session.events().len() as u64 + 1;
-        session.take(event(n, What::SetSkipped { set })).unwrap();
+        gym.act(What::SetSkipped { set }).unwrap();
     }
     let said = [
         "pair 1 of 2 · then Front squat",
         "pair 1 of 2 · its last set",
     ];
-    assert_eq!(turns(session)[..2], some(&said));
+    assert_eq!(turns(gym)[..2], some(&said));
 }
 
 #[test]

@@ -8,13 +8,10 @@ use super::guided::aim;
 use super::history::Performance;
 use super::ladder::Ladder;
 use super::propose::Today;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets, Step};
+use super::rules::NO_BREAK_DAYS;
+use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets};
 use crate::units::{Load, Reps, Rir, Share};
 use rust_decimal::Decimal;
-
-/// What is known counts as long as the exercise was done in so many days: a longer break makes the next time lighter
-/// (`rules/comeback.rs`), and a first time after one begins light.
-const KNOWN_DAYS: i64 = 14;
 
 /// The work load by the estimate from what was done otherwise with the same sides, or that estimate's share where the
 /// rule is one. None where nothing feeds an estimate, where the body is moved too, after a break, for sets without plain
@@ -25,8 +22,9 @@ pub(super) fn from_estimate(block: &Block, today: &Today<'_>) -> Option<Because>
     }
     let alike = |performance: &&Performance| block.means_the_same_by(&performance.shape);
     let known: Vec<Performance> = today.history.iter().filter(alike).cloned().collect();
+    // A first time after a break begins light, as the usual next time gets lighter.
     let days = (today.now - known.last()?.at).num_days();
-    if !(0..=KNOWN_DAYS).contains(&days) {
+    if !(0..=NO_BREAK_DAYS).contains(&days) {
         return None;
     }
     let e1rm = best_e1rm(&known, today.curve)?;
@@ -66,7 +64,7 @@ fn asked(block: &Block, work: &Sets, curve: Curve) -> Option<(Reps, Rir, Share)>
 /// Where loads rise from set to set the last one is to be as heavy as that: how many steps below it the first one is, as
 /// far as the kit goes, and its load.
 fn rising(work: &Sets, last: Load, ladder: &Ladder) -> (u8, Load) {
-    let step: Step = match &work.load {
+    let step = match &work.load {
         LoadPolicy::Rising(step) | LoadPolicy::RisingByOutcome { planned: step, .. } => *step,
         _ => return (0, last),
     };

@@ -73,8 +73,10 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
         return as_written(wanted, &Ladder::new(block, kit, Some(wanted)));
     }
     let Some(last) = like.last() else {
-        let known = || from_estimate(block, today);
-        let known = if started.is_none() { known() } else { None };
+        let known = match started {
+            None => from_estimate(block, today),
+            Some(_) => None,
+        };
         return known.unwrap_or_else(|| start(block, started, kit));
     };
     let seen = Seen::new(last, block, kit);

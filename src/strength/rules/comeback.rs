@@ -7,10 +7,11 @@ use crate::sheet::Step;
 use crate::units::{Load, Share};
 use chrono::{DateTime, FixedOffset};
 
+/// So many days are no break yet: who trains an exercise every second week has none.
+pub(in super::super) const NO_BREAK_DAYS: i64 = 14;
+
 /// After more than so many days the load is lighter, the longest first: by a share, or by one step.
-///
-/// Who trains an exercise every second week has no break: 14 days are not more than 14.
-const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (14, None)];
+const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (NO_BREAK_DAYS, None)];
 
 /// The same because, or that the last time is long ago where the load would then be easier.
 ///

@@ -141,14 +141,13 @@ impl<'a> Seen<'a> {
 /// the kit makes, as the share was taken down to one. Where some of `left` sets were not done and the shares differ, it is not
 /// known which set had which: then the hardest that was done, on the safe side.
 fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> Option<Load> {
-    let mut plain = block.sets.iter().filter(|sets| is_plain(sets));
-    let LoadPolicy::ShareOfTop(shares) = &plain.next()?.load else {
+    let first = block.sets.iter().find(|sets| is_plain(sets))?;
+    let LoadPolicy::ShareOfTop(shares) = &first.load else {
         return None;
     };
     let known = left == 0 || shares.len() == 1;
     let of = |at: usize| shares.get(at).or(shares.last()).copied();
-    let sets = usize::from(block.sets.iter().find(|sets| is_plain(sets))?.count);
-    let each = work.iter().take(sets).enumerate();
+    let each = work.iter().take(usize::from(first.count)).enumerate();
     let each = each.filter_map(|(at, set)| Some((of(at)?, set.load?)));
     if !known {
         let loads = each.map(|(_, load)| load);
