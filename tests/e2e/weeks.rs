@@ -107,6 +107,10 @@ async fn a_report_is_one_page_of_paper() {
     person.reads("report-muscles", "a week").await;
     person.reads("report-notes", "Cold boathouse").await;
     picture(&person, "report").await;
+    let whole = "return document.documentElement.scrollHeight <= innerHeight";
+    person
+        .until(whole, "the window itself does not scroll")
+        .await;
     on_paper(&person, "report-paper").await;
     on_both(&person, "a report of eight weeks", 1).await;
     person.tap("report-of-3").await;
