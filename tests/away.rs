@@ -1,6 +1,6 @@
 //! In and away: an import that is undone, sessions that are removed, and what stands on disk after each.
 
-mod common;
+use crate::common;
 
 use common::archives::archive;
 use common::built::{block, done, events, key, reps, work};

@@ -1,6 +1,6 @@
 //! What the board says beside the load: the caution beyond what was done, cue, rest, warm-up, bands.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, reps, sheet, work};
 use common::floor::Floor;

@@ -1,7 +1,7 @@
 //! Books kept up session by session equal what a simple path over the raw events gives: everything folded, nothing kept.
 //! Random histories with corrections, removals and merges, in any order.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, events, key, reps, work};
 use common::events::{event, session};

@@ -1,6 +1,6 @@
 //! Spoiled rows and files: what can be read is read, the rest comes out as it is, and nothing ever panics.
 
-mod common;
+use crate::common;
 
 use common::archives::archive;
 use common::events::session;

@@ -1,6 +1,6 @@
 //! Cautions come with the first set that they are for, and stay where they can be found.
 
-mod common;
+use crate::common;
 
 use common::built::{sets, work};
 use common::floor::Floor;

@@ -1,6 +1,6 @@
 //! Two periods side by side: examples, and laws over random histories against the plain way over all events.
 
-mod common;
+use crate::common;
 
 use chrono::{Days, NaiveDate};
 use common::built::{block, done, key, plain, record, reps, work};

@@ -1,7 +1,7 @@
 //! The editor's draft under random sheets and random taps: nothing is lost, nothing unsound comes about, all can be
 //! taken back; and a sheet unrolled has just the sets that are planned.
 
-mod common;
+use crate::common;
 
 use common::sheets::sheet;
 use common::{id, time};

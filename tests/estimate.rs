@@ -1,6 +1,6 @@
 //! From sessions built by hand to the estimate: what feeds it, what does not and why, and rows of older versions.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, key, plain, record, reps, sets, work};
 use stanchion::kit::Kit;

@@ -1,6 +1,6 @@
 //! Laws of the session machine over random taps on the demo's sheets: replay equals live, undo takes back.
 
-mod common;
+use crate::common;
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! A session that went on after its end, or was added to: what the ledger says of its length, rests and change-overs.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, events, key, reps, work};
 use common::events::event;

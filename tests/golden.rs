@@ -1,6 +1,6 @@
 //! Files that must be read for ever, and what they say.
 
-mod common;
+use crate::common;
 
 use common::schema;
 use serde_json::Value;

@@ -1,6 +1,6 @@
 //! What careless hands do to a session: a set stopped early, sides that differ, taps taken back.
 
-mod common;
+use crate::common;
 
 use common::built::{block, key, reps, sets, sheet as sheet_of, work};
 use common::floor::{COUNT_IN_S, Floor, seen};

@@ -1,7 +1,7 @@
 //! The log of a hundred years fits the limits: four sessions a week on the demo sheets, every set started, logged and
 //! rested after.
 
-mod common;
+use crate::common;
 
 use common::events::event;
 use common::{id, time};

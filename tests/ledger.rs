@@ -1,6 +1,6 @@
 //! What the ledger says of sessions built by hand.
 
-mod common;
+use crate::common;
 
 use common::built::{at, block, done, events, key, plain, record, reps, work};
 use stanchion::ledger::{

@@ -1,6 +1,6 @@
 //! How long a sheet takes, against values worked by hand, and what is cut when that is too long.
 
-mod common;
+use crate::common;
 
 use common::events::event;
 use common::sheets::sheet;

@@ -1,6 +1,6 @@
 //! Looking back: sessions found by exercise, note and day; a session made a sheet.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, events, key, record, reps, sets, sheet, work};
 use common::events::{event, session};

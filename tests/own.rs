@@ -1,6 +1,6 @@
 //! What is renamed keeps its history, and a light week leaves no trace in the next proposal.
 
-mod common;
+use crate::common;
 
 use common::built::{self, key};
 use common::sheets::sheet;

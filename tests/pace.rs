@@ -1,6 +1,6 @@
 //! Change-overs as they are measured in a session, and the lifter's own pace that they tell.
 
-mod common;
+use crate::common;
 
 use common::events::event;
 use common::shelves::Memory;

@@ -1,7 +1,5 @@
 //! Two lifters at one rack: whose turn it is, whose tap is taken back, and what of both lies on the bar.
 
-mod common;
-
 use chrono::{DateTime, Duration, FixedOffset};
 use proptest::collection::vec;
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! What the ledger's pictures show, counted another way from the raw events.
 
-mod common;
+use crate::common;
 
 use chrono::{Datelike, NaiveDate};
 use common::built::{block, done, events, key, reps, work};

@@ -1,6 +1,6 @@
 //! Properties that hold for random sheets, sessions and archives.
 
-mod common;
+use crate::common;
 
 use common::archives::archive;
 use common::events::{event, session};

@@ -4,6 +4,11 @@
 //! D derived by arithmetic from a published formula; C common practice, no source.
 
 mod common;
+mod published_heat;
+mod published_kit;
+mod published_ledger;
+mod published_rules;
+mod published_strength;
 
 use common::squat::{block, planned};
 use rust_decimal::Decimal;

@@ -1,6 +1,6 @@
 //! The ledger's sums against published figures. P2: published, seen quoted; P: published; D: derived by arithmetic.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, key, plain, record, reps, sets, work};
 use stanchion::ledger::{DayLoads, Spread, Volume, VolumeLoad, session_load};

@@ -3,7 +3,7 @@
 //! Marks: P published, read in an excerpt or copy; P2 published, seen quoted; M published, the value from memory;
 //! D derived by arithmetic from a published formula; C common practice, no source.
 
-mod common;
+use crate::common;
 
 use common::squat::{block, planned};
 use rust_decimal::Decimal;

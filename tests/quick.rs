@@ -1,6 +1,6 @@
 //! The quick line: everything survives it, nothing breaks it, and its page is true.
 
-mod common;
+use crate::common;
 
 use common::sheets::sheet;
 use common::{id, time};

@@ -1,6 +1,6 @@
 //! What the quick line says of frequent slips: what was meant, and what stands there.
 
-mod common;
+use crate::common;
 
 use common::{id, time};
 use stanchion::quick::{Unread, parse_sheet, print_sheet, revise_sheet};

@@ -1,6 +1,6 @@
 //! Bad files: each is refused with a sentence that names the place in the file and what is allowed.
 
-mod common;
+use crate::common;
 
 use common::schema;
 use serde_json::Value;

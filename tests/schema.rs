@@ -1,6 +1,6 @@
 //! The schema and the reader agree on what a file may hold: every field of the golden file is broken in turn.
 
-mod common;
+use crate::common;
 
 use common::schema;
 use serde_json::{Value, json};

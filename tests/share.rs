@@ -1,6 +1,6 @@
 //! A sheet on its way: it comes through a link, a QR code and a file as it was, and nothing that is broken gets in.
 
-mod common;
+use crate::common;
 #[path = "share/qr.rs"]
 mod qr;
 #[path = "share/spoiled.rs"]

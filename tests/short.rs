@@ -1,6 +1,6 @@
 //! A session short of time: what goes, what stays, and that one tap brings it back.
 
-mod common;
+use crate::common;
 
 use common::built::{block, sheet as sheet_of, work};
 use common::floor::{Floor, change_over, seen};

@@ -1,6 +1,6 @@
 //! Another exercise on the floor: what is left of a block is done as the other one, what was done stays what it was.
 
-mod common;
+use crate::common;
 
 use common::built::{reps, sets, work};
 use common::events::event;

@@ -1,6 +1,6 @@
 //! The sets as CSV, read back by a library that is not ours.
 
-mod common;
+use crate::common;
 
 use common::archives::archive;
 use common::built::{block, done, events, key, reps, work};

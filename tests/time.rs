@@ -1,6 +1,6 @@
 //! Sessions over midnight, over a change of the clock and across time zones: lengths and rests are what went by.
 
-mod common;
+use crate::common;
 
 use chrono::{DateTime, FixedOffset};
 use common::built::{block, done, key, reps, sheet, work};

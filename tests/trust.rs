@@ -1,6 +1,6 @@
 //! The board's caution: a load more than 10 % above the best done lately wants a second tap, whoever chose it.
 
-mod common;
+use crate::common;
 
 use common::built::{block, done, key, reps, sheet, work};
 use common::events::event;

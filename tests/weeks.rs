@@ -1,6 +1,6 @@
 //! Weeks: what they sum, against an independent path over the raw events; lengths and rests over a pause.
 
-mod common;
+use crate::common;
 
 use chrono::{Datelike, Days, NaiveDate};
 use common::archives::archive;

@@ -6,7 +6,7 @@ use crate::places;
 use crate::run::{run_tests_in_browser, tool};
 use crate::say::{Outcome, note, step};
 use crate::setup::{Firefox, Webkit};
-use crate::test::{MEND, native, only};
+use crate::test::{MEND, end_to_end_by, native, only};
 
 /// What of the end-to-end tests runs in every engine: what a person does from the first start to the export. The names
 /// begin with these words; `docs/engines.md` says why the others do not.
@@ -101,10 +101,7 @@ fn in_webkit(webkit: &Webkit) -> Outcome<()> {
 
 /// The tests that run everywhere, or of them those with these names, by a command that is cargo or runs it.
 fn everywhere(mut cargo: Command, names: &[&str]) -> Command {
-    cargo
-        .args(["test", "--no-default-features", "--features", "e2e"])
-        .args(["--test", "e2e", "--", "--test-threads=2"])
-        .env("STANCHION_DIST", places::dist());
+    end_to_end_by(&mut cargo);
     if names.is_empty() {
         cargo.args(EVERYWHERE);
     }

@@ -1,8 +1,10 @@
 //! Every check and test of the project, in the order in which failures are cheapest to find.
 
 use std::fs;
+use std::num::NonZero;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::thread;
 
 use serde_json::json;
 
@@ -21,6 +23,10 @@ use crate::torture;
 /// What to do when a test fails.
 pub const MEND: &str = "the first failure is above; mend it and run `cargo xtask test` again";
 
+/// Those packages are compiled together in every step, since which they are decides on the features of what they use: other
+/// packages, or fewer, and much would be compiled anew. The smallest Leptos app is not among them, nor are benchmarks.
+const TESTED: [&str; 4] = ["-p", "stanchion", "-p", "xtask"];
+
 /// Kills that every test run makes; `cargo xtask torture` makes many.
 const KILLS: u32 = 10;
 
@@ -32,35 +38,35 @@ pub fn run(engines: Engines) -> Outcome<()> {
             "run `cargo fmt --all` and commit",
         )
     })?;
-    step("Clippy, native", || {
-        run_tool(
-            native()
-                .args([
-                    "clippy",
-                    "--workspace",
-                    "--no-default-features",
-                    "--all-targets",
-                ])
-                .args(["--features", "stanchion/e2e", "--", "-D", "warnings"]),
-            MEND,
-        )
-    })?;
-    step("Clippy, native, with the views", || {
-        run_tool(
-            native()
-                .args(["clippy", "--all-targets", "--features", "e2e"])
-                .args(["--", "-D", "warnings"]),
-            MEND,
-        )
-    })?;
+    // The end-to-end tests are among the targets only where they are named.
+    for (name, targets) in [
+        ("Clippy, native", &["--all-targets"][..]),
+        ("Clippy, end-to-end tests", &["--test", "e2e"]),
+    ] {
+        step(name, || {
+            run_tool(
+                native()
+                    .args(["clippy", "--workspace"])
+                    .args(targets)
+                    .args(["--", "-D", "warnings"]),
+                MEND,
+            )
+        })?;
+    }
     step("Core tests, without a browser", || {
         run_tests(
-            native().args(["test", "--workspace", "--no-default-features"]),
+            native()
+                .arg("test")
+                .args(TESTED)
+                .arg("--no-default-features"),
             MEND,
         )
     })?;
     step("Tests of the views, without a browser", || {
-        run_tests(native().args(["test", "--lib", "ui::"]), MEND)
+        run_tests(
+            native().arg("test").args(TESTED).args(["--lib", "ui::"]),
+            MEND,
+        )
     })?;
 
     step("Licences", licences::check)?;
@@ -70,11 +76,15 @@ pub fn run(engines: Engines) -> Outcome<()> {
     let browser = step("Browser", Browser::prepare)?;
     let axe = step("axe-core", axe::prepare)?;
     step("Clippy, WebAssembly", || lint_web(&tools))?;
-    step("Browser tests", || in_browser(&tools, &browser))?;
-    step("Browser tests of the views", || {
-        let mut command = tests_in(&tools, &browser)?;
-        run_tests(command.args(["--test", "views"]), MEND)
-    })?;
+    // Both with the views: what they use is compiled once.
+    for (name, suite) in [
+        ("Browser tests", "browser"),
+        ("Browser tests of the views", "views"),
+    ] {
+        step(name, || {
+            run_tests(tests_in(&tools, &browser)?.args(["--test", suite]), MEND)
+        })?;
+    }
     build::dist(&tools)?;
     step("End-to-end tests", || end_to_end(&browser, &axe))?;
     same_bytes::check(&tools)?;
@@ -111,11 +121,7 @@ fn lint_web(tools: &Tools) -> Outcome<()> {
     )
 }
 
-fn in_browser(tools: &Tools, browser: &Browser) -> Outcome<()> {
-    run_tests(&mut browser_tests(tools, browser)?, MEND)
-}
-
-/// The command that runs the tests of `device/`; arguments may be added.
+/// The command that runs the tests of `device/` alone; arguments may be added.
 pub fn browser_tests(tools: &Tools, browser: &Browser) -> Outcome<Command> {
     let mut command = tests_in(tools, browser)?;
     command
@@ -179,14 +185,23 @@ pub fn only(command: &mut Command, names: &[&str]) {
 /// The end-to-end tests in Chromium; names of tests may be added.
 fn in_chromium(browser: &Browser) -> Command {
     let mut command = native();
-    command
-        .args(["test", "--no-default-features", "--features", "e2e"])
-        .args(["--test", "e2e", "--", "--test-threads=2"])
+    end_to_end_by(&mut command)
         .env("STANCHION_ENGINE", "chromium")
-        .env("STANCHION_DIST", places::dist())
         .env("STANCHION_CHROMIUM", &browser.chromium)
         .env("STANCHION_CHROMEDRIVER", &browser.driver);
     command
+}
+
+/// Lets a command, which is cargo or runs it, run the end-to-end tests in the app that was built; names of tests may be added.
+pub fn end_to_end_by(cargo: &mut Command) -> &mut Command {
+    // One more than processors, since a browser often waits: a sixth less time on two.
+    let at_once = 1 + thread::available_parallelism().map_or(1, NonZero::get);
+    cargo
+        .arg("test")
+        .args(TESTED)
+        .args(["--no-default-features", "--test", "e2e"])
+        .args(["--", &format!("--test-threads={at_once}")])
+        .env("STANCHION_DIST", places::dist())
 }
 
 /// Builds the app and takes the pictures of `docs/screens.md`.

@@ -26,6 +26,8 @@ pub const FLAGS: &[&str] = &[
     "--disable-component-update",
     "--disable-sync",
     "--disable-dev-shm-usage",
+    // The lists below the address bar are pages of their own, which nobody sees here and a phone has not.
+    "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup",
 ];
 
 impl Browser {

@@ -15,7 +15,8 @@ const DRIVER: cargo_tool::Tool = cargo_tool::Tool {
     version: GECKODRIVER,
     programs: &["geckodriver"],
     locked: true,
-    minutes: 3,
+    optimised: 0,
+    minutes: 2,
 };
 
 /// A browser and the driver that steers it.

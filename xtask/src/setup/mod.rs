@@ -45,6 +45,8 @@ impl Tools {
                 programs: &["wasm-bindgen", "wasm-bindgen-test-runner"],
                 // The published lock of this tool has named crates that the registry did not hold yet.
                 locked: false,
+                // It reads and writes modules of some 40 MB.
+                optimised: 1,
                 minutes: 3,
             })?;
             let trunk = cargo_tool::prepare(&cargo_tool::Tool {
@@ -52,7 +54,8 @@ impl Tools {
                 version: TRUNK,
                 programs: &["trunk"],
                 locked: true,
-                minutes: 7,
+                optimised: 0,
+                minutes: 4,
             })?;
             let wasm_opt = binaryen::prepare()?;
             Ok(Self {

@@ -1,0 +1,42 @@
+//! What the core promises, from outside and without a browser. One program, since each one more is linked for itself.
+
+mod common;
+
+mod away;
+mod board;
+mod books;
+mod broken;
+mod cautions;
+mod compare;
+mod draft;
+mod estimate;
+mod exercises;
+mod floor_laws;
+mod floor_plates;
+mod goes_on;
+mod golden;
+mod hands;
+mod hundred_years;
+mod json;
+mod kept;
+mod ledger;
+mod lengths;
+mod look_back;
+mod looks;
+mod own;
+mod pace;
+mod pair;
+mod pictures;
+mod plates;
+mod properties;
+mod quick;
+mod quick_slips;
+mod refusals;
+mod schema;
+mod share;
+mod short;
+mod swap;
+mod table;
+mod time;
+mod trust;
+mod weeks;
