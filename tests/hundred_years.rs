@@ -108,7 +108,7 @@ fn more_is_refused_with_the_limit_named() {
     );
 }
 
-/// The whole of it, written and read back: `cargo test --profile bench --test hundred_years -- --ignored --nocapture`.
+/// The whole of it, written and read back: `cargo test --profile bench --test core hundred_years:: -- --ignored --nocapture`.
 #[test]
 #[ignore = "takes a minute and gigabytes"]
 fn all_of_it_is_written_and_read_back() {

@@ -131,7 +131,7 @@ fn any_text() -> BoxedStrategy<String> {
 }
 
 #[test]
-#[ignore = "a million cases: cargo test --release --test quick -- --ignored"]
+#[ignore = "a million cases: cargo test --release --test core quick:: -- --ignored"]
 fn quick_a_million_texts_break_nothing() {
     let mut runner = TestRunner::new(ProptestConfig {
         failure_persistence: None,

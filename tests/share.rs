@@ -166,7 +166,7 @@ fn demo_sheet() -> Sheet {
 }
 
 #[test]
-#[ignore = "two million cases: cargo test --release --test share -- --ignored"]
+#[ignore = "two million cases: cargo test --release --test core share:: -- --ignored"]
 fn share_a_million_codes_and_files_break_nothing() {
     let config = || ProptestConfig {
         failure_persistence: None,

@@ -22,7 +22,7 @@ pub struct Gained {
     pub detectable: f64,
 }
 
-/// The changes over the last [`CHANGE_DAYS`] days in the exercises of `record` that are more than noise, in the order
+/// The changes over the last `CHANGE_DAYS` days in the exercises of `record` that are more than noise, in the order
 /// of its sheet. `summaries` hold this session already.
 #[must_use]
 pub fn gained(

@@ -21,7 +21,7 @@ mod warning;
 pub use block::{Block, BlockId, Role, SideMode};
 pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
-pub use exercise::{Equipment, Exercise, ExerciseId, Pattern};
+pub use exercise::{Equipment, Exercise, ExerciseId, Pattern, UnfitId};
 pub(crate) use form::SheetForm;
 pub(crate) use group::{
     BLOCKS_MAX, BUDGET_MINUTES_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX,
@@ -34,10 +34,10 @@ pub use loads::{LoadBasis, LoadPolicy, Step};
 pub use progression::{Progression, Reach};
 pub use ramp::usual_ramp;
 pub(crate) use target::STAGES_MAX;
-pub use target::{RepTarget, Stage, Target};
+pub use target::{RepTarget, Stage, Target, UnfitReps};
 pub use tempo::{Digit, Tempo};
 pub(crate) use text::LINE_CHARS_MAX;
-pub use text::{Line, Note};
+pub use text::{Line, Note, UnfitText};
 pub use unroll::{Added, PlannedSet, SetKey, unroll, unroll_with};
 pub use usual::Usual;
 pub use warning::{OrderWarning, WarningKind};

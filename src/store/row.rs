@@ -51,7 +51,7 @@ pub fn seal(json: &str) -> String {
     seal_whole(row)
 }
 
-/// The same of a text that is not needed any more: with room for [`HEAD`] bytes more it stays where it is.
+/// The same of a text that is not needed any more: with room for `HEAD` bytes more it stays where it is.
 #[must_use]
 pub fn seal_whole(mut json: String) -> String {
     let head = format!("{FORM} {} ", checksum(&json));

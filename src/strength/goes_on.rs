@@ -2,11 +2,11 @@
 
 use super::prescribed::DoneSet;
 use super::set_because::SetBecause;
-use super::set_load::Floor;
+use super::set_load::SetToLoad;
 use crate::sheet::{LoadPolicy, PlannedSet, SetKind};
 use crate::units::Load;
 
-impl Floor<'_> {
+impl SetToLoad<'_> {
     /// The load of the set before, else the work load.
     pub(super) fn same(&self, set: &PlannedSet) -> SetBecause {
         let before = match self.before(set) {

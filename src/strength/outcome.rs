@@ -1,7 +1,7 @@
 //! The next load by what came of the set before it.
 
 use super::set_because::{OutcomeStep, SetBecause};
-use super::set_load::Floor;
+use super::set_load::SetToLoad;
 use crate::sheet::{PlannedSet, Step};
 use crate::units::Reps;
 
@@ -9,7 +9,7 @@ use crate::units::Reps;
 /// (common practice, no source).
 const FAR_BELOW: u16 = 2;
 
-impl Floor<'_> {
+impl SetToLoad<'_> {
     /// A step up, or the load of the set before once more where that had fewer reps than were asked for: more load would be
     /// missed too (common practice, no source).
     pub(super) fn rising(&self, set: &PlannedSet, step: Step) -> SetBecause {

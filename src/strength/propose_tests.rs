@@ -145,6 +145,15 @@ fn reps_reached_with_less_load_earn_no_step_up() {
         said(&plain(), &[&[("80 kg", 7), ("75 kg", 7), ("70 kg", 7)]]),
         "went from 80 kg to 70 kg within the work sets: same load again"
     );
+    // A load that was chosen and cannot be made is followed by the nearest: that is no less.
+    assert_eq!(
+        said(&plain(), &[&[("81 kg", 7), ("80 kg", 7), ("80 kg", 7)]]),
+        "7, 7, 7 at 80–81 kg: top of 5–7 reached, next step on this bar is 82.5 kg"
+    );
+    assert_eq!(
+        said(&plain(), &[&[("81 kg", 7), ("80 kg", 7), ("77.5 kg", 7)]]),
+        "went from 81 kg to 77.5 kg within the work sets: same load again, nearest below is 80 kg"
+    );
 }
 
 /// Loads tried at or above the one that was done in the end count: a rep more at one of them never gives less.

@@ -39,7 +39,7 @@ fn prescribe(
     let (guided, because) = if block.basis.has_load() {
         let done_last = done.iter().rev().find_map(|done| done.load);
         let beside = if base.guided { done_last } else { None };
-        let floor = Floor {
+        let wanted = SetToLoad {
             block,
             base: base.load,
             done,
@@ -47,9 +47,9 @@ fn prescribe(
             ladder: Ladder::new(block, kit, beside.or(base.load)),
         };
         if base.guided {
-            floor.guided(set)
+            wanted.guided(set)
         } else {
-            (false, floor.kind(set))
+            (false, wanted.kind(set))
         }
     } else {
         (false, SetBecause::NoLoad)
@@ -62,7 +62,7 @@ fn prescribe(
 }
 
 /// What a set's load is worked out from.
-pub(super) struct Floor<'a> {
+pub(super) struct SetToLoad<'a> {
     pub(super) block: &'a Block,
     pub(super) base: Option<Load>,
     pub(super) done: &'a [DoneSet],
@@ -70,7 +70,7 @@ pub(super) struct Floor<'a> {
     pub(super) ladder: Ladder,
 }
 
-impl Floor<'_> {
+impl SetToLoad<'_> {
     /// The set of a guided start, and whether the work load is still looked for. Ramp-ups are part of the search;
     /// back-offs and drops follow what was done as ever.
     fn guided(mut self, set: &PlannedSet) -> (bool, SetBecause) {

@@ -107,7 +107,8 @@ impl<'a> Seen<'a> {
 
     /// From which load to which the work sets were made easier, though the block does not plan that.
     ///
-    /// Reps reached with less load than planned, or than was tried before them, do not earn a step up.
+    /// Reps reached with less load than planned, or than was tried before them, do not earn a step up. After a load that the kit
+    /// cannot make the nearest on the safe side is no less.
     pub(in super::super) fn lightened(&self, block: &Block, ladder: &Ladder) -> Option<[Load; 2]> {
         let falls_by_plan = policies(block).any(|policy| {
             !matches!(
@@ -119,8 +120,9 @@ impl<'a> Seen<'a> {
             return None;
         }
         let loads = self.work.iter().filter_map(|set| set.load);
+        let is_less = |load, than| ladder.is_harder(ladder.fit(than).unwrap_or(than), load);
         if !plans_one_load(block) {
-            let easier = loads.filter(|&load| ladder.is_harder(self.at, load));
+            let easier = loads.filter(|&load| is_less(load, self.at));
             return Some([self.at, easier.reduce(|a, b| ladder.easier_of(a, b))?]);
         }
         // The hardest so far, and the easiest since.
@@ -129,7 +131,7 @@ impl<'a> Seen<'a> {
         for load in loads {
             if ladder.is_harder(load, from) {
                 (from, down_to) = (load, None);
-            } else if ladder.is_harder(from, load) {
+            } else if is_less(load, from) {
                 down_to = Some(down_to.map_or(load, |least| ladder.easier_of(least, load)));
             }
         }

@@ -224,6 +224,9 @@ pub fn sound_settings(app: Stanchion) -> AnyView {
             change(app, |hearing| hearing.on = on);
         },
     )];
+    inside.push(quiet(t(
+        "A set that is begun by ear is counted in, and tones lead each phase of a rep: nobody has to look at the screen.",
+    )));
     inside.extend(sets(app, trial));
     inside.push(loudness_field(app));
     inside.extend(ways(app, trial));
