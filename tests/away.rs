@@ -179,9 +179,8 @@ fn what_was_removed_here_is_left_out_and_counted() {
     assert!(merged.archive.sessions.is_empty());
     assert!(merged.news.sessions.is_empty());
     // Put back, it is there and stays in the next merge.
-    let mut mine = merged.archive;
-    mine.restore_session(log(1, &[]));
-    assert_eq!((mine.sessions.len(), mine.removed.len()), (1, 1));
+    let mut mine = of(&[log(1, &[])]);
+    mine.remove_session(log(2, &[]).id(), time(8));
     assert_eq!(mine.merge(both).archive.sessions.len(), 1);
 }
 

@@ -10,7 +10,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use stanchion::charts::{Cell, Chart, day_of};
-use stanchion::ledger::{Bests, Heading, Past, SessionRecord, TempoKept, pasts_of};
+use stanchion::ledger::{BEST_REPS_MAX, Bests, Heading, Past, SessionRecord, TempoKept, pasts_of};
 use stanchion::pictures::{
     Asked, Peg, Period, best_at_reps, both_loads, chosen, estimate, hundredths, loads_done,
     reps_at_load, tempo_kept, volume, year,
@@ -18,7 +18,7 @@ use stanchion::pictures::{
 use stanchion::session::{Amount, Event, What};
 use stanchion::sheet::{Block, LoadBasis, SideMode};
 use stanchion::strength::{Curve, Performance, Strength, Told, change_between};
-use stanchion::units::{Load, Unit};
+use stanchion::units::{Load, Reps, Unit};
 
 const DAY: u64 = 86_400_000;
 
@@ -122,10 +122,11 @@ proptest! {
         if period == Period::All {
             // The bests that the floor goes by say the same.
             let bests = Bests::of(&history);
-            let by_reps: Vec<_> = bests.ways.iter().flat_map(|way| way.by_reps()).collect();
-            let told: Vec<(i64, i64, i64)> = by_reps
-                .into_iter()
-                .map(|(reps, set)| (i64::from(reps.get()), hundredths(set.load, Unit::Kg), day_of(set.when.at.date_naive())))
+            let told: Vec<(i64, i64, i64)> = bests
+                .ways
+                .iter()
+                .flat_map(|way| (1..=i64::from(BEST_REPS_MAX)).filter_map(|n| Some((n, way.at_reps(Reps::saturating(n))?))))
+                .map(|(reps, set)| (reps, hundredths(set.load, Unit::Kg), day_of(set.when.at.date_naive())))
                 .collect();
             let shown: Vec<(i64, i64, i64)> =
                 (0..chart.rows.len()).map(|row| (cell(&chart, row, 0), cell(&chart, row, 1), cell(&chart, row, 2))).collect();

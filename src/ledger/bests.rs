@@ -147,15 +147,6 @@ impl Way {
         hardest_last.find(|set| self.harder(set.load, load) != Ordering::Less)
     }
 
-    /// The best load at each number of reps from 1 to [`BEST_REPS_MAX`], as far as so many were ever done.
-    #[must_use]
-    pub fn by_reps(&self) -> Vec<(Reps, &BestSet)> {
-        (1..=i64::from(BEST_REPS_MAX))
-            .map(Reps::saturating)
-            .filter_map(|reps| Some((reps, self.at_reps(reps)?)))
-            .collect()
-    }
-
     /// How two loads compare, the harder being greater: of assistance that is the less.
     fn harder(&self, a: Load, b: Load) -> Ordering {
         if self.basis.assists() {

@@ -1,6 +1,6 @@
 //! All that is kept, in one value.
 
-use super::body::{BodyEntry, BodyRecord, body_entries, mass_at};
+use super::body::{BodyEntry, BodyRecord, body_entries};
 use super::exercise_record::ExerciseRecord;
 use super::kept::Kept;
 use super::programme_record::ProgrammeRecord;
@@ -14,7 +14,6 @@ use crate::order::Map;
 use crate::programme::{Programme, ProgrammeId};
 use crate::session::SessionId;
 use crate::sheet::{ExerciseId, Sheet};
-use crate::units::Load;
 use chrono::{DateTime, FixedOffset};
 
 /// All that is kept, or the part of it that a file holds.
@@ -92,12 +91,6 @@ impl Archive {
         body_entries(self.body_mass.iter(), self.body.iter())
     }
 
-    /// The body mass at `when`: the last one taken until then.
-    #[must_use]
-    pub fn body_mass_at(&self, when: DateTime<FixedOffset>) -> Option<Load> {
-        mass_at(&self.body_entries(), when)
-    }
-
     /// Lets every session go that was removed; returns which.
     pub fn settle(&mut self) -> Vec<SessionId> {
         let gone = self.removed.iter().map(|removed| removed.id);
@@ -112,12 +105,6 @@ impl Archive {
     pub fn remove_session(&mut self, id: SessionId, when: DateTime<FixedOffset>) {
         self.removed.put(RemovedSession { id, written: when });
         self.sessions.remove(&id);
-    }
-
-    /// Puts a session back that was removed.
-    pub fn restore_session(&mut self, log: SessionLog) {
-        self.removed.remove(log.id());
-        self.sessions.insert(log.id(), log);
     }
 
     /// True when nothing is in it.

@@ -181,13 +181,6 @@ pub fn body_entries<'a>(
     entries
 }
 
-/// The body mass at `when`: the last one taken until then.
-#[must_use]
-pub fn mass_at(entries: &[BodyEntry], when: DateTime<FixedOffset>) -> Option<Load> {
-    let until = entries.iter().rev().filter(|entry| entry.at <= when);
-    until.filter_map(BodyEntry::mass).next()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -243,9 +236,6 @@ mod tests {
         );
         // A removal stands, whether or not what it removes has come.
         assert_eq!(body_entries(&masses[..2], &versions).len(), 2);
-        assert_eq!(mass_at(&entries, at(0)), "82 kg".parse().ok());
-        assert_eq!(mass_at(&entries, at(9)), "82.5 kg".parse().ok());
-        assert_eq!(mass_at(&entries, at(-1)), None);
     }
 
     #[test]

@@ -38,7 +38,7 @@ mod taken;
 mod write;
 
 pub use archive::Archive;
-pub use body::{BodyEntry, BodyRecord, BodyValue, body_entries, mass_at};
+pub use body::{BodyEntry, BodyRecord, BodyValue, body_entries};
 pub use book_keys::{
     BOOKS_FORM, END, FORM_KEY, LASTS, Rows, Shelves, UNREAD_KEY, heading_key, headings_span,
     history_span, last_key,
