@@ -188,11 +188,7 @@ fn banners(app: Stanchion) -> AnyView {
         }),
         coach::looking(app),
         when(app.unheard, move || unheard(app)),
-        when(follows, move || {
-            let text =
-                t("Stanchion is in use in another tab or window; here you can look.").to_owned();
-            banner("follows", true, text, take_over(app))
-        }),
+        when(follows, move || in_use_elsewhere(app)),
         when(update, move || {
             banner(
                 "update",
@@ -263,10 +259,13 @@ fn close_notice(app: Stanchion) -> AnyView {
     })
 }
 
-fn take_over(app: Stanchion) -> AnyView {
-    button("plain", "take-over", t("Take over here"), move || {
+/// Another tab writes: that, and the way to do it here.
+pub fn in_use_elsewhere(app: Stanchion) -> AnyView {
+    let text = t("Stanchion is in use in another tab or window; here you can look.").to_owned();
+    let take_over = button("plain", "take-over", t("Take over here"), move || {
         app.take_over();
-    })
+    });
+    banner("follows", true, text, take_over)
 }
 
 fn take_update(app: Stanchion) -> AnyView {

@@ -127,6 +127,11 @@ pub async fn read_again(app: Stanchion) {
     if let Err(error) = read(app).await {
         app.complain(error.to_string());
     }
+    // Who was welcomed there is welcomed here.
+    let waits = |model: &Model| model.stage == Stage::Welcome && !is_new(model);
+    if app.model.with_untracked(waits) {
+        open(app);
+    }
 }
 
 /// Reads everything that a screen may need without asking for it.

@@ -1,11 +1,13 @@
 //! The first start: unit, body mass if one likes, the usual caution once, and two sheets to begin with; or everything
 //! from another phone.
 
+use super::app::in_use_elsewhere;
 use super::away::import_file;
 use super::kit::show_in;
 use super::model::{Notice, Stage};
 use super::parts::{
-    Mode, button, checked_field, file_field, h1, h2, quiet, text, unit_choices, when, words,
+    Mode, button, checked_field, dynamic, file_field, h1, h2, quiet, text, unit_choices, when,
+    words,
 };
 use super::people::bar;
 use super::stanchion::{Stanchion, stanchion};
@@ -81,6 +83,29 @@ fn notice(app: Stanchion) -> AnyView {
         .view()
 }
 
+/// The ways into the app: with sheets or without, or with what was done on another phone.
+fn ways_in(app: Stanchion, go: impl Fn(bool) + Copy + Send + Sync + 'static) -> Vec<AnyView> {
+    vec![
+        button(
+            "wide strong",
+            "welcome-open",
+            t("Understood, open with two sheets to try"),
+            move || go(true),
+        ),
+        button(
+            "plain",
+            "welcome-skip",
+            t("Understood, open without sheets"),
+            move || go(false),
+        ),
+        file_field(
+            "welcome-import",
+            t("I have a file from another phone"),
+            move |event| import_file(app, &event),
+        ),
+    ]
+}
+
 /// The first start.
 pub fn welcome() -> AnyView {
     let app = stanchion();
@@ -103,6 +128,8 @@ pub fn welcome() -> AnyView {
             None => "Stanchion".to_owned(),
         })
     });
+    // What this tab would write is not kept while another one writes.
+    let follows = app.of(|model| model.follows);
     let caution = vec![h2(t("Before you lift")), words("", before())];
     let inside = vec![
         h1(name),
@@ -127,23 +154,13 @@ pub fn welcome() -> AnyView {
             .part("caution")
             .child(caution)
             .view(),
-        button(
-            "wide strong",
-            "welcome-open",
-            t("Understood, open with two sheets to try"),
-            move || go(true),
-        ),
-        button(
-            "plain",
-            "welcome-skip",
-            t("Understood, open without sheets"),
-            move || go(false),
-        ),
-        file_field(
-            "welcome-import",
-            t("I have a file from another phone"),
-            move |event| import_file(app, &event),
-        ),
+        dynamic(move || {
+            if follows.get() {
+                in_use_elsewhere(app)
+            } else {
+                ways_in(app, go).into_any()
+            }
+        }),
         notice(app),
     ];
     let people = bar(app);

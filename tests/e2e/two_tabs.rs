@@ -57,6 +57,30 @@ async fn the_second_tab_follows_and_takes_over() {
     person.close().await;
 }
 
+#[tokio::test]
+async fn the_first_visit_in_a_second_tab_opens_nothing_that_could_not_be_kept() {
+    let server = Server::start();
+    let browser = Browser::start("tabs-welcome");
+    let client = browser.open().await;
+    let person = Person { client };
+    person.client.goto(&server.url()).await.unwrap();
+    person.see("welcome-open").await;
+    let first = person.client.window().await.unwrap();
+    let second = person.client.new_window(true).await.unwrap().handle;
+    person.client.switch_to_window(second).await.unwrap();
+    person.client.goto(&server.url()).await.unwrap();
+    person.reads("follows", "in use in another tab").await;
+    person.gone("welcome-open").await;
+
+    person.tap("take-over").await;
+    person.tap("welcome-open").await;
+    person.see("choose").await;
+    person.client.switch_to_window(first).await.unwrap();
+    person.see("choose").await;
+    person.reads("follows", "in use in another tab").await;
+    person.close().await;
+}
+
 /// Taps of each of the two tabs.
 const TAPS: usize = 200;
 
