@@ -181,6 +181,7 @@ fn what_was_removed_here_is_left_out_and_counted() {
     // Put back, it is there and stays in the next merge.
     let mut mine = of(&[log(1, &[])]);
     mine.remove_session(log(2, &[]).id(), time(8));
+    assert_eq!((mine.sessions.len(), mine.removed.len()), (1, 1));
     assert_eq!(mine.merge(both).archive.sessions.len(), 1);
 }
 

@@ -113,7 +113,7 @@ fn chromium(folder: &Path) -> Value {
         "--hide-scrollbars",
         "--autoplay-policy=user-gesture-required",
         "--window-size=390,844",
-        // The lists below the address bar are pages of their own, loaded at each start: a seventh of what a test costs.
+        // The lists below the address bar are pages of their own, which nobody sees here and a phone has not.
         "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup",
     ];
     let mut args: Vec<String> = flags.iter().map(ToString::to_string).collect();

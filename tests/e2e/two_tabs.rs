@@ -8,6 +8,18 @@ use super::server::Server;
 use super::whole_session::{begin, end_rest};
 use fantoccini::wd::WindowHandle;
 
+/// Turns to a new tab that shows nothing yet; the windows of the tab before and of this one.
+async fn in_a_new_tab(person: &Person) -> (WindowHandle, WindowHandle) {
+    let first = person.client.window().await.unwrap();
+    let second = person.client.new_window(true).await.unwrap().handle;
+    person
+        .client
+        .switch_to_window(second.clone())
+        .await
+        .unwrap();
+    (first, second)
+}
+
 /// Logs a set in one tab and opens a second one, which follows and is in front; the windows of both.
 async fn a_set_and_a_second_tab(
     browser: &Browser,
@@ -17,13 +29,7 @@ async fn a_set_and_a_second_tab(
     begin(&person, "Lower A").await;
     person.tap("log").await;
     person.reads("saved", "saved").await;
-    let first = person.client.window().await.unwrap();
-    let second = person.client.new_window(true).await.unwrap().handle;
-    person
-        .client
-        .switch_to_window(second.clone())
-        .await
-        .unwrap();
+    let (first, second) = in_a_new_tab(&person).await;
     person.client.goto(&server.url()).await.unwrap();
     person.reads("follows", "in use in another tab").await;
     (person, first, second)
@@ -65,9 +71,7 @@ async fn the_first_visit_in_a_second_tab_opens_nothing_that_could_not_be_kept() 
     let person = Person { client };
     person.client.goto(&server.url()).await.unwrap();
     person.see("welcome-open").await;
-    let first = person.client.window().await.unwrap();
-    let second = person.client.new_window(true).await.unwrap().handle;
-    person.client.switch_to_window(second).await.unwrap();
+    let (first, _) = in_a_new_tab(&person).await;
     person.client.goto(&server.url()).await.unwrap();
     person.reads("follows", "in use in another tab").await;
     person.gone("welcome-open").await;
@@ -130,13 +134,7 @@ async fn tabs_in_turn(name: &str, prepare: Option<&str>) {
     person.see("choose").await;
     begin(&person, "Lower A").await;
     person.see("log").await;
-    let first = person.client.window().await.unwrap();
-    let second = person.client.new_window(true).await.unwrap().handle;
-    person
-        .client
-        .switch_to_window(second.clone())
-        .await
-        .unwrap();
+    let (first, second) = in_a_new_tab(&person).await;
     before_each_page(&person).await;
     person.client.goto(&server.url()).await.unwrap();
     person.see("follows").await;
