@@ -55,7 +55,7 @@ fn an_exercise_that_is_renamed_keeps_its_history() {
     assert_eq!(block.exercise.name, name);
     let proposal = proposed(block, std::slice::from_ref(&before));
     assert_eq!(
-        proposal.because.said(Unit::Kg),
+        proposal.because.to_string(),
         "7, 7, 7 at 60 kg: top of 5–7 reached, next step on this bar is 62.5 kg"
     );
     assert_eq!(proposal, proposed(&squat, &[before]));

@@ -257,7 +257,7 @@ proptest! {
                 .collect();
             let now = time(0) + chrono::TimeDelta::hours(hours);
             let proposal = propose(block, &Today { history: &history, kit: &kit, now, curve: Curve::default(), body_mass: masses[1] });
-            prop_assert!(!proposal.because.said(kit.unit()).is_empty());
+            prop_assert!(!proposal.because.said(kit.unit(), &LoadBasis::External).is_empty());
             if let Some(load) = proposal.load {
                 prop_assert!(kit.is_loadable(block.exercise.equipment, load), "{}", proposal.because);
             }

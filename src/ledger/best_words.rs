@@ -128,6 +128,7 @@ fn set(
 /// A load as its basis says it.
 fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
     match basis {
+        _ if load.is_zero() => basis.shown(load, unit),
         LoadBasis::External => load.shown(unit),
         LoadBasis::BodyMassMinus => say!("{load} of assistance", load = load.shown(unit)),
         _ => format!("+{}", load.shown(unit)),
@@ -136,9 +137,12 @@ fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
 
 /// Load and reps of a set.
 fn done(basis: &LoadBasis, load: Load, reps: Reps, unit: Unit) -> String {
-    if basis.has_load() {
-        say!("{load} for {reps}", load = carried(basis, load, unit), reps)
-    } else {
-        many(usize::from(reps.get()), "{n} rep", "{n} reps")
+    let alone = || many(usize::from(reps.get()), "{n} rep", "{n} reps");
+    match basis.nothing().filter(|_| load.is_zero()) {
+        Some(nothing) => format!("{}, {nothing}", alone()),
+        None if basis.has_load() => {
+            say!("{load} for {reps}", load = carried(basis, load, unit), reps)
+        }
+        None => alone(),
     }
 }

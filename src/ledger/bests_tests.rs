@@ -143,6 +143,15 @@ fn less_assistance_and_more_reps_alone_are_bests_too() {
         said(&[added(1, "5 kg"), added(2, "7.5 kg")]),
         ["+7.5 kg for 5: the most at 5 reps, +5 kg before"]
     );
+    assert_eq!(
+        said(&[added(1, "0 kg"), added(2, "2.5 kg")]),
+        ["+2.5 kg for 5: the most at 5 reps, nothing added before"]
+    );
+    let alone = |n, reps| past(n, &LoadBasis::BodyMassPlus, &[("0 kg", reps)]);
+    assert_eq!(
+        said(&[alone(1, 10), alone(2, 12)]),
+        ["12 reps, nothing added: the most reps at it, 10 before"]
+    );
 }
 
 #[test]

@@ -94,7 +94,7 @@ impl Board {
         let because = match self.load.filter(|_| self.overruled) {
             Some(load) if self.prescribed.is_some() => say!(
                 "{load} chosen ({because})",
-                load = load.shown(unit),
+                load = self.basis.shown(load, unit),
                 because = self.rule_said(unit),
             ),
             _ => self.rule_said(unit),
@@ -118,14 +118,14 @@ impl Board {
             {
                 say!(
                     "{because}; the kit as it is now makes {load} of it",
-                    because = proposal.said(unit),
-                    load = to.shown(unit)
+                    because = proposal.said(unit, &self.basis),
+                    load = self.basis.shown(*to, unit)
                 )
             }
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
-                proposal.said(unit)
+                proposal.said(unit, &self.basis)
             }
-            (because, _) => because.said(unit),
+            (because, _) => because.said(unit, &self.basis),
         }
     }
 }

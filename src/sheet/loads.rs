@@ -1,7 +1,8 @@
 //! How a block is loaded: what the load is added to, how it runs from set to set, and how large a step is.
 
 use super::text::Line;
-use crate::units::{Load, Share};
+use crate::units::{Load, Share, Unit};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 
 /// What the written load means together with the body.
@@ -33,6 +34,25 @@ impl LoadBasis {
     #[must_use]
     pub fn assists(&self) -> bool {
         matches!(self, LoadBasis::BodyMassMinus)
+    }
+
+    /// What a load of zero is called, where the body is moved with it: a figure would say that nothing is lifted.
+    #[must_use]
+    pub fn nothing(&self) -> Option<&'static str> {
+        match self {
+            LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => Some(t("nothing added")),
+            LoadBasis::BodyMassMinus => Some(t("no assistance")),
+            LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => None,
+        }
+    }
+
+    /// A load in words, in the unit on display.
+    #[must_use]
+    pub fn shown(&self, load: Load, unit: Unit) -> String {
+        match self.nothing().filter(|_| load.is_zero()) {
+            Some(nothing) => nothing.to_owned(),
+            None => load.shown(unit),
+        }
     }
 }
 

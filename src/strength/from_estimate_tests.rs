@@ -3,7 +3,7 @@
 use crate::sheet::Block;
 use crate::strength::propose::tests::{block, kit, performed, propose};
 use crate::strength::{Because, Performance};
-use crate::units::{Load, Unit};
+use crate::units::Load;
 use chrono::TimeDelta;
 use serde_json::json;
 
@@ -28,7 +28,7 @@ fn done(days_ago: i64) -> Performance {
 }
 
 fn said(block: &Block, history: &[Performance]) -> String {
-    propose(block, history, &kit()).because.said(Unit::Kg)
+    propose(block, history, &kit()).because.to_string()
 }
 
 /// 12 reps to the limit are 1 / (1 + 12/30) of the maximum, 71.4 % (Epley 1985, as the curves have it): 74.97 kg of 105 kg.

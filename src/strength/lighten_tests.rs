@@ -24,11 +24,11 @@ fn a_share_of_the_usual_load_is_made_at_or_below() {
     let proposal = light(serde_json::json!({}), &[("82.5 kg", 6)], 90);
     assert_eq!(proposal.load, Some(load("72.5 kg")));
     assert_eq!(
-        proposal.because.said(Unit::Kg),
+        proposal.because.to_string(),
         "light week: 90 % of 82.5 kg, nearest below is 72.5 kg"
     );
     let usual = light(serde_json::json!({}), &[("82.5 kg", 6)], 100);
-    assert_eq!(usual.because.said(Unit::Kg), "light week: 82.5 kg as usual");
+    assert_eq!(usual.because.to_string(), "light week: 82.5 kg as usual");
     // 40 % of the bare bar are below everything there is.
     let bare = light(serde_json::json!({}), &[("20 kg", 6)], 40);
     assert_eq!(bare.load, Some(load("20 kg")));
@@ -43,7 +43,7 @@ fn assistance_goes_up_and_what_has_no_load_stays() {
     let proposal = light(assisted, &[("20 kg", 6)], 80);
     assert_eq!(proposal.load, Some(load("21.25 kg")));
     assert_eq!(
-        proposal.because.said(Unit::Kg),
+        proposal.because.to_string(),
         "light week: more assistance than 20 kg, 21.25 kg"
     );
     let unloaded = light(serde_json::json!({"basis": "unloaded"}), &[], 80);

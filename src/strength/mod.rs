@@ -15,6 +15,7 @@ mod history;
 mod ladder;
 mod level;
 mod lighten;
+mod load_words;
 mod maximum;
 mod normal;
 mod outcome;

@@ -1,7 +1,7 @@
 //! Checks of the proposals: each rule's turn, each fallback, and the laws that hold for all.
 
 use super::*;
-use crate::sheet::BlockId;
+use crate::sheet::{BlockId, LoadBasis};
 use crate::strength::{SetResult, Unfed};
 use crate::units::{Reps, Rir, Unit};
 use uuid::Uuid;
@@ -387,7 +387,7 @@ fn a_because_survives_the_file() {
     assert!(text.contains("\"top_reached\""), "{text}");
     assert_eq!(serde_json::from_str::<Proposal>(&text).unwrap(), proposal);
     assert_eq!(
-        proposal.because.said(Unit::Lb),
+        proposal.because.said(Unit::Lb, &LoadBasis::External),
         "7 at 181.88 lb: top of 5–7 reached, next step on this bar is 187.39 lb"
     );
     assert_eq!(proposal.block, BlockId(Uuid::from_u128(1)));

@@ -1,28 +1,30 @@
 //! The words of the reasons for the load of one set.
 
+use super::load_words::Words;
 use super::set_because::{OutcomeStep, SetBecause, ShareOf};
 use super::turn_words::body_unknown;
-use super::words::{Words, range};
+use super::words::range;
 use crate::say;
+use crate::sheet::LoadBasis;
 use crate::units::Unit;
 use crate::words::{many_of, t};
 use std::fmt;
 
 impl SetBecause {
-    /// The sentence, its loads in the unit on display.
+    /// The sentence, its loads in the unit on display and on the block's basis.
     #[must_use]
-    pub fn said(&self, unit: Unit) -> String {
-        Words(Some(unit)).set(self)
+    pub fn said(&self, unit: Unit, basis: &LoadBasis) -> String {
+        Words::of(unit, basis).set(self)
     }
 }
 
 impl fmt::Display for SetBecause {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&Words(None).set(self))
+        f.write_str(&Words::PLAIN.set(self))
     }
 }
 
-impl Words {
+impl Words<'_> {
     fn set(self, because: &SetBecause) -> String {
         match because {
             SetBecause::NoLoad => t("no load").to_owned(),
@@ -36,6 +38,9 @@ impl Words {
                 load = self.load(*at),
                 fitted = self.fitted(*at, *to)
             ),
+            SetBecause::Shared { whole, to, .. } if whole.is_zero() && to.is_zero() => {
+                say!("work load: {load}", load = self.load(*to))
+            }
             SetBecause::Shared {
                 of,
                 share,

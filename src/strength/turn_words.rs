@@ -2,9 +2,10 @@
 //! share that counts the body.
 
 use super::because::{Bound, Missed, Moved};
+use super::load_words::Words;
 use super::maximum::WithBody;
 use super::set_because::GuidedStep;
-use super::words::{Words, on};
+use super::words::on;
 use crate::say;
 use crate::units::{Load, Reps, Rir, Share};
 use crate::words::{many_of, t};
@@ -14,7 +15,7 @@ pub(super) fn body_unknown() -> &'static str {
     t("body mass unknown, so no share of the maximum can be taken (give yours in Kit)")
 }
 
-impl Words {
+impl Words<'_> {
     /// "75 % of the estimated maximum 120 kg with the body is 90 kg, less 80 kg of body: 10 kg".
     pub(super) fn with_body(self, taken: &WithBody) -> String {
         let wanted = taken.wanted();
@@ -52,19 +53,10 @@ impl Words {
         )
     }
 
-    /// What is lifted a first time; where that is the body alone, it has no figure.
-    fn first_load(self, load: Load) -> String {
-        if load.is_zero() {
-            t("nothing added").to_owned()
-        } else {
-            self.load(load)
-        }
-    }
-
     pub(super) fn guided_start(self, to: Load) -> String {
         say!(
             "first time: begin light with {load}, say how many reps were left, and the next load follows",
-            load = self.first_load(to)
+            load = self.load(to)
         )
     }
 
@@ -116,13 +108,7 @@ impl Words {
     }
 
     pub(super) fn deload(self, missed: &[Missed; 3], less: Share, moved: &Moved) -> String {
-        let said = missed.map(|one| {
-            say!(
-                "{reps} at {load}",
-                reps = one.reps,
-                load = self.load(one.at)
-            )
-        });
+        let said = missed.map(|one| say!("{reps} {at}", reps = one.reps, at = self.at(one.at)));
         let (done, newest) = (said.join(", "), missed[2]);
         let asked = match missed.iter().all(|one| one.low == newest.low) {
             true => newest.low.to_string(),
@@ -184,10 +170,10 @@ impl Words {
 
     pub(super) fn disagrees(self, reps: Reps, low: Reps, reserve: Rir, moved: &Moved) -> String {
         say!(
-            "{reps} of {low} reps at {load} and {reserve} left do not fit together: {follows}",
+            "{reps} of {low} reps {at} and {reserve} left do not fit together: {follows}",
             reps,
             low,
-            load = self.lifted(moved),
+            at = self.lifted(moved),
             reserve,
             follows = self.follows(moved)
         )
@@ -203,7 +189,7 @@ impl Words {
     ) -> String {
         let (reserve, aim) = said;
         let done = match reps {
-            Some(reps) => say!("{reps} at {load}", reps, load = self.load(from)),
+            Some(reps) => say!("{reps} {at}", reps, at = self.at(from)),
             None => self.load(from),
         };
         let left = match reserve.get() {
@@ -229,7 +215,7 @@ impl Words {
     pub(super) fn guide_unsaid(self, to: Load) -> String {
         say!(
             "the reps left were not said: {load} again; say them, and the next load follows",
-            load = self.first_load(to)
+            load = self.load(to)
         )
     }
 }

@@ -1,28 +1,37 @@
 //! The words of the reasons for a work load; those for the load of one set are in `set_words.rs`.
 
-use super::because::{Because, Moved, Wish};
+use super::because::{Because, Moved, Proposal, Wish};
+use super::load_words::Words;
 use super::turn_words::body_unknown;
 use crate::say;
-use crate::sheet::Equipment;
+use crate::sheet::{Equipment, LoadBasis};
 use crate::units::{Load, Reps, Share, Unit};
 use crate::words::t;
 use std::fmt;
 
-/// How loads are written: in the unit on display, or each in the unit it was typed in.
-#[derive(Clone, Copy)]
-pub(super) struct Words(pub(super) Option<Unit>);
-
 impl Because {
-    /// The sentence, its loads in the unit on display.
+    /// The sentence, its loads in the unit on display and on the block's basis.
     #[must_use]
-    pub fn said(&self, unit: Unit) -> String {
-        Words(Some(unit)).because(self)
+    pub fn said(&self, unit: Unit, basis: &LoadBasis) -> String {
+        Words::of(unit, basis).because(self)
+    }
+}
+
+impl Proposal {
+    /// The because, after the load where it does not end in that itself.
+    #[must_use]
+    pub fn said(&self, unit: Unit, basis: &LoadBasis) -> String {
+        let because = self.because.said(unit, basis);
+        match self.load.map(|load| basis.shown(load, unit)) {
+            Some(load) if !because.contains(&load) => format!("{load}: {because}"),
+            _ => because,
+        }
     }
 }
 
 impl fmt::Display for Because {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&Words(None).because(self))
+        f.write_str(&Words::PLAIN.because(self))
     }
 }
 
@@ -45,24 +54,7 @@ pub(super) fn on(equipment: Equipment) -> &'static str {
     })
 }
 
-impl Words {
-    pub(super) fn load(self, load: Load) -> String {
-        load.shown(self.0.unwrap_or(load.unit()))
-    }
-
-    /// What a load came to, where the kit does not make just the wanted one.
-    pub(super) fn fitted(self, wanted: Load, to: Load) -> String {
-        if to == wanted {
-            return String::new();
-        }
-        let to_said = self.load(to);
-        if to < wanted {
-            say!(", nearest below is {load}", load = to_said)
-        } else {
-            say!(", nearest above is {load}", load = to_said)
-        }
-    }
-
+impl Words<'_> {
     /// What follows for the load, as the end of a sentence.
     pub(super) fn follows(self, moved: &Moved) -> String {
         let Moved {
@@ -119,23 +111,13 @@ impl Words {
         }
     }
 
-    /// What the sets that a reason names were done with: "60 kg", or "60–67.5 kg" where they differ.
-    pub(super) fn lifted(self, moved: &Moved) -> String {
-        let [least, most] = moved.span.unwrap_or([moved.at; 2]);
-        if least == most {
-            return self.load(most);
-        }
-        let unit = self.0.unwrap_or(most.unit());
-        format!("{}–{}", least.figure(unit), most.shown(unit))
-    }
-
     /// "7, 7, 7 at 82.5 kg".
     fn done(self, reps: &[Reps], moved: &Moved) -> String {
         let reps: Vec<String> = reps.iter().map(Reps::to_string).collect();
         say!(
-            "{reps} at {load}",
+            "{reps} {at}",
             reps = reps.join(", "),
-            load = self.lifted(moved)
+            at = self.lifted(moved)
         )
     }
 
@@ -261,13 +243,13 @@ impl Words {
                 follows = self.follows(moved)
             ),
             Because::AllDone { moved } => say!(
-                "every rep done at {load}: {follows}",
-                load = self.lifted(moved),
+                "every rep done {at}: {follows}",
+                at = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::NotAllDone { moved } => say!(
-                "not every rep done at {load}: {follows}",
-                load = self.lifted(moved),
+                "not every rep done {at}: {follows}",
+                at = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::CutShort {
@@ -275,10 +257,10 @@ impl Words {
                 planned,
                 moved,
             } => say!(
-                "{done} of {planned} work sets done at {load}: {follows}",
+                "{done} of {planned} work sets done {at}: {follows}",
                 done,
                 planned,
-                load = self.lifted(moved),
+                at = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::NoEstimate { moved } => {
@@ -295,16 +277,16 @@ impl Words {
                 aim,
                 moved,
             } => say!(
-                "{reserve} left at {load}, {aim} aimed at: {follows}",
+                "{reserve} left {at}, {aim} aimed at: {follows}",
                 reserve,
-                load = self.lifted(moved),
+                at = self.lifted(moved),
                 aim,
                 follows = self.follows(moved)
             ),
             Because::AsAimed { reserve, moved } => say!(
-                "{reserve} left at {load}, as aimed at: {follows}",
+                "{reserve} left {at}, as aimed at: {follows}",
                 reserve,
-                load = self.lifted(moved),
+                at = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::LessInReserve {
@@ -312,15 +294,15 @@ impl Words {
                 aim,
                 moved,
             } => say!(
-                "only {reserve} left at {load}, {aim} aimed at: {follows}",
+                "only {reserve} left {at}, {aim} aimed at: {follows}",
                 reserve,
-                load = self.lifted(moved),
+                at = self.lifted(moved),
                 aim,
                 follows = self.follows(moved)
             ),
             Because::NoReserveSaid { moved } => say!(
-                "no reps in reserve were said at {load}: {follows}",
-                load = self.lifted(moved),
+                "no reps in reserve were said {at}: {follows}",
+                at = self.lifted(moved),
                 follows = self.follows(moved)
             ),
             Because::Disagrees {
@@ -358,21 +340,6 @@ impl Words {
 
     pub(super) fn out_of_kit(self, wanted: Load) -> String {
         say!("the kit makes nothing for {load}", load = self.load(wanted))
-    }
-
-    /// "40 % of 80 kg, nearest below is 30 kg".
-    pub(super) fn share(self, of: &str, wanted: Load, to: Load) -> String {
-        if to == wanted {
-            say!("{share} is {load}", share = of, load = self.load(to))
-        } else if to > wanted {
-            say!(
-                "{share}, the lightest there is: {load}",
-                share = of,
-                load = self.load(to)
-            )
-        } else {
-            format!("{of}{}", self.fitted(wanted, to))
-        }
     }
 }
 

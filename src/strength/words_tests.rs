@@ -1,8 +1,9 @@
 //! Checks of the sentences at the ends of a kit: what stays is not called a step, and assistance is never called a load.
 
 use super::*;
-use crate::strength::set_because::GuidedStep;
+use crate::strength::set_because::{GuidedStep, SetBecause, ShareOf};
 use crate::units::{Reps, Rir};
+use rust_decimal::Decimal;
 
 fn kg(text: &str) -> Load {
     text.parse().unwrap()
@@ -22,7 +23,7 @@ fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
 
 #[test]
 fn what_follows_at_either_end_of_the_kit() {
-    let said = |wish, at, to, assists| Words(None).follows(&moved(wish, at, to, assists));
+    let said = |wish, at, to, assists| Words::PLAIN.follows(&moved(wish, at, to, assists));
     for (wish, at, to, assists, says) in [
         (
             Wish::Easier,
@@ -82,7 +83,7 @@ fn what_follows_at_either_end_of_the_kit() {
 fn how_much_easier_it_gets_after_a_break() {
     let said = |less: Option<u8>, at, to, assists| {
         let less = less.map(Share::percent);
-        Words(None).after_break(20, less, &moved(Wish::Easier, at, to, assists))
+        Words::PLAIN.after_break(20, less, &moved(Wish::Easier, at, to, assists))
     };
     for (less, at, to, assists, says) in [
         (
@@ -151,7 +152,7 @@ fn how_much_easier_it_gets_after_a_break() {
 fn a_guided_start_says_where_the_kit_ends() {
     let said = |from, to, step| {
         let (reserve, aim) = (Rir::saturating(6), Rir::saturating(2));
-        Words(None).guided(
+        Words::PLAIN.guided(
             kg(from),
             Some(Reps::saturating(6)),
             (reserve, aim),
@@ -171,19 +172,66 @@ fn a_guided_start_says_where_the_kit_ends() {
 
 #[test]
 fn the_body_alone_has_no_figure_the_first_time() {
+    let words = Words::of(Unit::Kg, &LoadBasis::BodyMassPlus);
     assert_eq!(
-        Words(None).guided_start(kg("0 kg")),
+        words.guided_start(kg("0 kg")),
         "first time: begin light with nothing added, say how many reps were left, and the next load follows"
     );
     assert_eq!(
-        Words(None).guide_unsaid(kg("0 kg")),
+        words.guide_unsaid(kg("0 kg")),
         "the reps left were not said: nothing added again; say them, and the next load follows"
     );
 }
 
+/// A load of zero of itself is a figure: a bar of unknown mass.
+#[test]
+fn what_is_lifted_with_the_body_alone_is_words_in_every_reason() {
+    let body = |at, to, wish| Because::TopReached {
+        reps: vec![Reps::saturating(12); 2],
+        low: Reps::saturating(8),
+        top: Reps::saturating(12),
+        moved: moved(wish, at, to, false),
+    };
+    let said = |because: &Because, basis| because.said(Unit::Kg, basis);
+    let plus = &LoadBasis::BodyMassPlus;
+    assert_eq!(
+        said(&body("0 kg", "1.25 kg", Wish::Harder), plus),
+        "12, 12 with nothing added: top of 8–12 reached, next step on this bar is 1.25 kg"
+    );
+    assert_eq!(
+        said(&body("0 kg", "0 kg", Wish::Harder), plus),
+        "12, 12 with nothing added: top of 8–12 reached, nothing heavier on this bar, nothing added again"
+    );
+    assert_eq!(
+        said(&body("1.25 kg", "0 kg", Wish::Easier), plus),
+        "12, 12 at 1.25 kg: top of 8–12 reached, a step down to nothing added"
+    );
+    assert_eq!(
+        said(&body("0 kg", "0 kg", Wish::Same), &LoadBasis::External),
+        "12, 12 at 0 kg: top of 8–12 reached, same load again"
+    );
+    let minus = &LoadBasis::BodyMassMinus;
+    assert_eq!(
+        said(
+            &Because::AllDone {
+                moved: moved(Wish::Harder, "0 kg", "0 kg", true)
+            },
+            minus
+        ),
+        "every rep done with no assistance: no less assistance on this bar, no assistance again"
+    );
+    let half = SetBecause::Shared {
+        of: ShareOf::WorkLoad,
+        share: Share::new(Decimal::from(50)).unwrap(),
+        whole: kg("0 kg"),
+        to: kg("0 kg"),
+    };
+    assert_eq!(half.said(Unit::Kg, plus), "work load: nothing added");
+}
+
 #[test]
 fn where_the_kit_has_nothing_the_nearest_is_told_for_what_it_is() {
-    let said = |wanted, easiest: Option<&str>| Words(None).not_made(kg(wanted), easiest.map(kg));
+    let said = |wanted, easiest: Option<&str>| Words::PLAIN.not_made(kg(wanted), easiest.map(kg));
     assert_eq!(
         said("15 kg", Some("20 kg")),
         "the kit makes nothing as light as 15 kg, its lightest is 20 kg: take that only if it is light for you"

@@ -53,13 +53,7 @@ pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
 
 /// A load on the block's basis. Where nothing hangs on the body, or takes off it, there is no figure: words say so.
 fn load_said(load: Load, basis: &LoadBasis, unit: Unit) -> Figure {
-    let nothing = match basis {
-        _ if !load.is_zero() => None,
-        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => Some(t("nothing added")),
-        LoadBasis::BodyMassMinus => Some(t("no assistance")),
-        LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => None,
-    };
-    match nothing {
+    match basis.nothing().filter(|_| load.is_zero()) {
         Some(said) => Figure {
             text: String::new(),
             word: said.to_owned(),

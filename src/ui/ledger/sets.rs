@@ -24,7 +24,7 @@ pub fn facts_of(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> String {
     facts.extend(reserve(line));
     facts.extend(tempo(line));
     facts.extend(rest(line));
-    facts.extend(proposal(line, unit));
+    facts.extend(proposal(line, basis, unit));
     for (n, earlier) in line.earlier.iter().enumerate() {
         let logged = logged_line(earlier, basis, unit);
         facts.push(if n == 0 {
@@ -80,22 +80,17 @@ fn rest(line: &DoneLine) -> Option<String> {
     }
 }
 
-fn proposal(line: &DoneLine, unit: Unit) -> Option<String> {
+fn proposal(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> Option<String> {
     let proposed = line.proposed?;
     Some(if Some(proposed) == line.load {
         t("load as proposed").to_owned()
     } else {
-        say!("proposed was {load}", load = proposed.shown(unit))
+        say!("proposed was {load}", load = basis.shown(proposed, unit))
     })
 }
 
 /// What was proposed for a block, with its because.
 pub fn proposed(record: &BlockRecord, unit: Unit) -> Option<String> {
     let proposal = record.proposal.as_ref()?;
-    let said = proposal.because.said(unit);
-    Some(match proposal.load.map(|load| load.shown(unit)) {
-        // Most reasons end in the load itself.
-        Some(load) if !said.contains(&load) => format!("{load}: {said}"),
-        _ => said,
-    })
+    Some(proposal.said(unit, &record.block.basis))
 }

@@ -24,15 +24,6 @@ use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use leptos::prelude::*;
 
-fn proposal_line(proposal: &Proposal, unit: Unit) -> String {
-    let said = proposal.because.said(unit);
-    match proposal.load.map(|load| load.shown(unit)) {
-        // Most reasons end in the load itself.
-        Some(load) if !said.contains(&load) => format!("{load}: {said}"),
-        _ => said,
-    }
-}
-
 /// What the estimate says of a block.
 #[derive(Clone, PartialEq)]
 struct Told {
@@ -250,7 +241,7 @@ fn written(shown: &Shown) -> Vec<AnyView> {
         for block in a_group.blocks() {
             let of_block = |proposal: &&Proposal| proposal.block == block.id;
             let proposal = shown.proposals.iter().find(of_block);
-            let because = proposal.map(|proposal| proposal_line(proposal, shown.unit));
+            let because = proposal.map(|proposal| proposal.said(shown.unit, &block.basis));
             let foretold = shown.foretold.iter().find(|told| told.block == block.id);
             let mut told = foretold
                 .map(|told| foretold_view(told, shown.unit))

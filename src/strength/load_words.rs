@@ -1,0 +1,89 @@
+//! How a reason writes a load: in which unit, on which basis, what the kit made of it.
+
+use super::because::Moved;
+use crate::say;
+use crate::sheet::LoadBasis;
+use crate::units::{Load, Unit};
+use crate::words::t;
+
+/// How loads are written.
+#[derive(Clone, Copy)]
+pub(super) struct Words<'a> {
+    /// The unit on display; none for each in the unit it was typed in.
+    unit: Option<Unit>,
+    /// What they are of.
+    basis: &'a LoadBasis,
+}
+
+impl Words<'static> {
+    /// Each load in the unit it was typed in, moved alone.
+    pub(super) const PLAIN: Words<'static> = Words {
+        unit: None,
+        basis: &LoadBasis::External,
+    };
+}
+
+impl<'a> Words<'a> {
+    pub(super) fn of(unit: Unit, basis: &'a LoadBasis) -> Words<'a> {
+        Words {
+            unit: Some(unit),
+            basis,
+        }
+    }
+
+    pub(super) fn load(self, load: Load) -> String {
+        self.basis.shown(load, self.unit.unwrap_or(load.unit()))
+    }
+
+    /// A load as the means by which something was done: "at 60 kg", "with nothing added".
+    pub(super) fn at(self, load: Load) -> String {
+        if load.is_zero() && self.basis.nothing().is_some() {
+            t(match self.basis.assists() {
+                true => "with no assistance",
+                false => "with nothing added",
+            })
+            .to_owned()
+        } else {
+            say!("at {load}", load = self.load(load))
+        }
+    }
+
+    /// What a load came to, where the kit does not make just the wanted one.
+    pub(super) fn fitted(self, wanted: Load, to: Load) -> String {
+        if to == wanted {
+            return String::new();
+        }
+        let to_said = self.load(to);
+        if to < wanted {
+            say!(", nearest below is {load}", load = to_said)
+        } else {
+            say!(", nearest above is {load}", load = to_said)
+        }
+    }
+
+    /// What the sets that a reason names were done with: "at 60 kg", or "at 60–67.5 kg" where they differ.
+    pub(super) fn lifted(self, moved: &Moved) -> String {
+        let [least, most] = moved.span.unwrap_or([moved.at; 2]);
+        if least == most {
+            return self.at(most);
+        }
+        let unit = self.unit.unwrap_or(most.unit());
+        let span = format!("{}–{}", least.figure(unit), most.shown(unit));
+        say!("at {load}", load = span)
+    }
+
+    /// "40 % of 80 kg, nearest below is 30 kg".
+    pub(super) fn share(self, of: &str, wanted: Load, to: Load) -> String {
+        if to == wanted {
+            say!("{share} is {load}", share = of, load = self.load(to))
+        } else if to > wanted {
+            say!(
+                "{share}, the lightest there is: {load}",
+                share = of,
+                load = self.load(to)
+            )
+        } else {
+            format!("{of}{}", self.fitted(wanted, to))
+        }
+    }
+}
