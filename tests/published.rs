@@ -161,9 +161,12 @@ fn two_for_two_goes_up_after_two_over_twice() {
     let sets = json!([{"kind": "work", "count": 1, "target": {"reps": 10}}]);
     let block = block(&sets, &json!({"two_for_two": {}}));
     let next = |sessions: &[(&str, u16)]| {
-        let history: Vec<Performance> = sessions
-            .iter()
-            .map(|(at, n)| performance(at, *n, (10, 10), None, &block.shape()))
+        let history: Vec<Performance> = (1..)
+            .zip(sessions)
+            .map(|(session, (at, n))| Performance {
+                session: Uuid::from_u128(session),
+                ..performance(at, *n, (10, 10), None, &block.shape())
+            })
             .collect();
         propose(&block, &history, &iwf_kit())
     };

@@ -5,7 +5,7 @@ use super::summary::ExerciseSummary;
 use crate::order::Map;
 use crate::say;
 use crate::sheet::ExerciseId;
-use crate::strength::{Curve, Told, change_since};
+use crate::strength::{Curve, Told, change_since, moved_alike};
 use chrono::TimeDelta;
 
 /// Over how many days a change is looked for (common practice, no source).
@@ -39,9 +39,10 @@ pub fn gained(
             continue;
         }
         seen.push(&exercise.id);
-        let change = summaries
-            .get(&exercise.id)
-            .and_then(|summary| change_since(&summary.performances, curve, since));
+        let change = summaries.get(&exercise.id).and_then(|summary| {
+            let alike = moved_alike(&summary.performances, &block.block);
+            change_since(alike, curve, since)
+        });
         if let Some(change) = change.filter(|change| change.told != Told::Noise) {
             gained.push(Gained {
                 name: exercise.said(),

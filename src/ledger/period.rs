@@ -3,7 +3,7 @@
 use super::history::Past;
 use super::week::{MuscleSets, Week};
 use crate::exercises::Muscle;
-use crate::strength::{Change, Curve, Estimate, Performance, change_since, track};
+use crate::strength::{Change, Curve, Estimate, change_since, moved_as_newest, track};
 use crate::units::{Load, Reps};
 use chrono::NaiveDate;
 
@@ -33,12 +33,9 @@ pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -
         .collect();
     let mut sessions: Vec<_> = within.iter().map(|past| past.session()).collect();
     sessions.dedup();
-    let known: Vec<Performance> = pasts
-        .iter()
-        .filter(|past| !past.light && day(past) <= last)
-        .map(|past| past.performance.clone())
-        .collect();
-    let track = track(&known, curve);
+    let until = pasts.iter().filter(|past| !past.light && day(past) <= last);
+    let known = moved_as_newest(until.map(|past| &past.performance));
+    let track = track(known.iter().copied(), curve);
     let before = track.iter().rfind(|it| it.at().date_naive() < first);
     let begin = before.or_else(|| track.iter().find(|it| it.at().date_naive() >= first));
     let end = track.last().filter(|end| end.at().date_naive() >= first);
@@ -47,7 +44,7 @@ pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -
         sessions: sessions.len(),
         best: best(&within),
         estimate: ends.map(|(begin, end)| (begin.e1rm(), end.e1rm())),
-        change: ends.and_then(|(begin, _)| change_since(&known, curve, begin.at())),
+        change: ends.and_then(|(begin, _)| change_since(known.iter().copied(), curve, begin.at())),
     }
 }
 

@@ -4,10 +4,11 @@ use super::asked::{Asked, day, hundredths, load_grain};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::Past;
 use crate::say;
-use crate::strength::{Change, Curve, Performance, Said, Told, Traced, change_between, trace};
+use crate::sheet::moves_alike;
+use crate::strength::{Change, Curve, Said, Told, Traced, change_between, trace};
 use crate::words::{t, t_in};
 
-/// The estimate by `curve` over the period; sessions of light weeks say nothing of it.
+/// The estimate by `curve` over the period, of what was moved as the last time; sessions of light weeks say nothing of it.
 ///
 /// A change is real where it is the minimal detectable change at 95 % or more: 2.772 × the typical error of the two
 /// estimates (Hopkins 2000, Sports Med 30(1):1–15), whose noise is that of published test and retest (Grgic et al. 2020,
@@ -15,12 +16,13 @@ use crate::words::{t, t_in};
 #[must_use]
 pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     let unit = asked.unit;
-    let counting: Vec<&Past> = history.iter().copied().filter(|past| !past.light).collect();
-    let performances: Vec<Performance> = counting
-        .iter()
-        .map(|past| past.performance.clone())
-        .collect();
-    let traced = trace(&performances, curve);
+    let mut counting: Vec<&Past> = history.iter().copied().filter(|past| !past.light).collect();
+    let all = counting.len();
+    if let Some(newest) = counting.last().copied() {
+        counting.retain(|past| moves_alike(&past.performance.shape, &newest.performance.shape));
+    }
+    let others = counting.len() < all;
+    let traced = trace(counting.iter().map(|past| &past.performance), curve);
     let shown: Vec<&Traced> = traced
         .iter()
         .filter(|step| asked.holds(counting[step.index]))
@@ -66,7 +68,15 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     let grain = || load_grain(unit);
     Chart {
         title: t("Estimated maximum").to_owned(),
-        about: gist(&shown, asked, curve),
+        about: match (gist(&shown, asked, curve), others) {
+            (gist, false) => gist,
+            (gist, true) => format!(
+                "{gist} {}",
+                t(
+                    "What was done with other equipment or other sides than the last time is not in it."
+                )
+            ),
+        },
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![

@@ -3,7 +3,7 @@
 use super::light::LightWeek;
 use crate::say;
 use crate::sheet::{Block, ExerciseId, Role, Sheet};
-use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, plateau};
+use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, moved_alike, plateau};
 use crate::units::day;
 use chrono::{DateTime, FixedOffset};
 
@@ -49,7 +49,8 @@ pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Re
     }
     main_work(sheet).find_map(|block| {
         let history = (lately.history)(&block.exercise.id);
-        let last = history.last()?;
+        let history = moved_alike(history, block);
+        let last = history.clone().last()?;
         if ago(last.at) > LATELY_DAYS {
             return None;
         }

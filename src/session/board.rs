@@ -10,7 +10,8 @@ use crate::say;
 use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, set_load,
+    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, moved_alike,
+    set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 
@@ -237,7 +238,7 @@ impl State {
     ) -> Board {
         let block = self.block_of(slot);
         let planned = &slot.planned;
-        let strength = Strength::of(history, self.began.curve);
+        let strength = Strength::of(moved_alike(history, block), self.began.curve);
         let own = strength.map(|strength| strength.e1rm().middle);
         let prescribed = self.prescribe(slot, kit, own);
         let load = slot.load.or(prescribed.load);

@@ -10,7 +10,7 @@ impl State {
     /// Whether `slot` is done as the exercise of `block`, its load meaning the same.
     pub(super) fn is_alike(&self, slot: &Slot, block: &Block) -> bool {
         let own = self.block_of(slot);
-        own.exercise.id == block.exercise.id && own.basis == block.basis
+        own.exercise.id == block.exercise.id && own.is_loaded_as(block)
     }
 
     /// The sets of the block of `slot` that were done in this session: all, or those logged before an event.

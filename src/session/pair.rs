@@ -6,7 +6,7 @@ use super::machine::Session;
 use super::slot::{Phase, Slot};
 use super::state::State;
 use crate::sheet::ExerciseId;
-use crate::strength::{Performance, best_e1rm};
+use crate::strength::{Performance, best_e1rm, moved_alike};
 use crate::units::{Load, Seconds};
 
 /// What is known of an exercise.
@@ -30,8 +30,9 @@ impl Beside<'_> {
         } else {
             self.own
         };
-        let exercise = &state.block_of(slot).exercise.id;
-        best_e1rm(history(exercise), state.began.curve)
+        let block = state.block_of(slot);
+        let history = moved_alike(history(&block.exercise.id), block);
+        best_e1rm(history, state.began.curve)
     }
 }
 

@@ -1,7 +1,7 @@
 //! A block: one exercise on a sheet with its prescription.
 
 use super::exercise::Exercise;
-use super::kind::Sets;
+use super::kind::{SetKind, Sets};
 use super::loads::LoadBasis;
 use super::progression::Progression;
 use super::tempo::Tempo;
@@ -117,26 +117,62 @@ pub struct Block {
     pub progression: Progression,
 }
 
+/// Ends each of the two parts by which a shape begins. No side mode and no equipment is written with it.
+const SHAPE_END: char = '|';
+
+/// Whether two shapes are of blocks by which the same is moved: see [`Block::moved_shape`].
+#[must_use]
+pub fn moves_alike(one: &str, other: &str) -> bool {
+    one.split(SHAPE_END).next() == other.split(SHAPE_END).next()
+}
+
 impl Block {
     /// The prescription told apart from others of the same exercise, so that only like is compared with like.
     ///
-    /// Blocks of one shape ask for the same work: same basis, sides, tempo and work-set targets. Ramp-ups, rests,
-    /// cues and the number of sets do not matter.
+    /// Blocks of one shape ask for the same work: what is moved in the same way, on the same basis, with the same targets
+    /// and tempo of the work sets, and as many portions where they are clusters. Ramp-ups, rests, cues and the number of
+    /// sets do not matter.
     #[must_use]
     pub fn shape(&self) -> String {
-        let mut shape = json::text(&(&self.basis, &self.sides, &self.tempo));
+        let mut shape = self.load_shape();
         for sets in self.sets.iter().filter(|sets| sets.kind.is_work()) {
             shape.push_str(&format!(" {} {}", sets.kind.word(), sets.target));
+            if let SetKind::Cluster { portions, .. } = sets.kind {
+                shape.push_str(&format!(" × {portions}"));
+            }
+            if let Some(tempo) = sets.tempo.or(self.tempo) {
+                shape.push_str(&format!(" {tempo}"));
+            }
         }
         shape
     }
 
-    /// Whether a shape is of a block with the same basis and sides: a load means the same there, whatever reps and tempo.
+    /// How a shape begins whose loads are of the same: moved as [`Block::moved_shape`] says, on the same basis. Reps and tempo
+    /// may be others.
     #[must_use]
-    pub fn means_the_same_by(&self, shape: &str) -> bool {
-        let alike = json::text(&(&self.basis, &self.sides));
-        let alike = alike.strip_suffix(']').unwrap_or(&alike);
-        let rest = shape.strip_prefix(alike);
-        rest.is_some_and(|rest| rest.starts_with(','))
+    pub fn load_shape(&self) -> String {
+        format!(
+            "{}{}{SHAPE_END}",
+            self.moved_shape(),
+            json::text(&self.basis)
+        )
+    }
+
+    /// Whether a load means the same in both: see [`Block::load_shape`].
+    #[must_use]
+    pub fn is_loaded_as(&self, other: &Block) -> bool {
+        let on = |block: &Block| block.exercise.equipment.loaded_as();
+        let alone = self.basis == LoadBasis::External;
+        self.sides == other.sides && self.basis == other.basis && (!alone || on(self) == on(other))
+    }
+
+    /// How a shape begins by which the same is moved: with the same sides and, where the load is moved alone, in the same
+    /// hands. What a bar says of strength is not what one dumbbell says. With the body moved the whole counts, whatever it hangs
+    /// on.
+    #[must_use]
+    pub fn moved_shape(&self) -> String {
+        let alone = self.basis == LoadBasis::External;
+        let on = alone.then(|| self.exercise.equipment.loaded_as());
+        format!("{}{SHAPE_END}", json::text(&(&self.sides, &on)))
     }
 }

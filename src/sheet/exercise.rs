@@ -185,6 +185,15 @@ pub enum Equipment {
 }
 
 impl Equipment {
+    /// What it is loaded as: the load of a handle means what that of a dumbbell does.
+    #[must_use]
+    pub fn loaded_as(self) -> Equipment {
+        match self {
+            Equipment::Handle => Equipment::Dumbbell,
+            other => other,
+        }
+    }
+
     /// True for what is lifted itself: a bar, dumbbells, handles. Only by a pulley can it take load off the body.
     #[must_use]
     pub fn is_lifted(self) -> bool {

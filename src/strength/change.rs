@@ -1,9 +1,8 @@
 //! A change told from noise, and a plateau.
 
 use super::curves::Curve;
-use super::feed::session;
 use super::history::Performance;
-use super::level::{Strength, track};
+use super::level::{Strength, steps, track};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 
 /// Fewest sessions that feed the estimate over which a plateau is called (common practice, no source).
@@ -84,8 +83,8 @@ pub fn typical_error(values: &[f64]) -> Option<f64> {
 /// The typical error of the comparison is the root of the mean variance of the two estimates, without the doubt about
 /// the lifter's own curve, which is the same in both. They share readings, so that this is on the careful side.
 #[must_use]
-pub fn change_since(
-    history: &[Performance],
+pub fn change_since<'a>(
+    history: impl IntoIterator<Item = &'a Performance>,
     curve: Curve,
     since: DateTime<FixedOffset>,
 ) -> Option<Change> {
@@ -119,8 +118,11 @@ pub fn change_between(then: &Strength, now: &Strength) -> Change {
 ///
 /// Says that nothing is to be seen, not that there is nothing: how often it is wrong stands in `docs/simulation.md`.
 #[must_use]
-pub fn plateau(history: &[Performance], curve: Curve) -> Option<Plateau> {
-    let track = track(history, curve);
+pub fn plateau<'a>(
+    history: impl IntoIterator<Item = &'a Performance> + Clone,
+    curve: Curve,
+) -> Option<Plateau> {
+    let track = track(history.clone(), curve);
     let now = track.last()?;
     let begin = now.at() - TimeDelta::days(PLATEAU_DAYS);
     let within = track.iter().filter(|strength| strength.at() > begin);
@@ -131,10 +133,8 @@ pub fn plateau(history: &[Performance], curve: Curve) -> Option<Plateau> {
     if change.by >= PLATEAU_GAIN {
         return None;
     }
-    let readings: Vec<f64> = history
-        .iter()
-        .filter_map(|done| session(done, curve))
-        .map(|reading| reading.value)
+    let readings: Vec<f64> = steps(history, curve)
+        .map(|(_, reading, _)| reading.value)
         .collect();
     let newest = &readings[readings.len() - sessions..];
     Some(Plateau {

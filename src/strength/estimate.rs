@@ -10,7 +10,10 @@ use crate::units::Load;
 /// It is the middle of [`Strength::e1rm`] by that curve. Where the body is moved, it is that of the whole system:
 /// see [`super::system_load`].
 #[must_use]
-pub fn best_e1rm(history: &[Performance], curve: Curve) -> Option<Load> {
+pub fn best_e1rm<'a>(
+    history: impl IntoIterator<Item = &'a Performance>,
+    curve: Curve,
+) -> Option<Load> {
     Some(Strength::of(history, curve)?.e1rm().middle)
 }
 

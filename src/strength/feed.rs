@@ -45,6 +45,33 @@ pub(super) struct Reading {
     pub says: Says,
 }
 
+impl Reading {
+    /// What two blocks of one session say together, as if their sets were those of one: see [`session`].
+    pub(super) fn of_both(one: Option<Reading>, other: Option<Reading>) -> Option<Reading> {
+        let (Some(one), Some(other)) = (one, other) else {
+            return one.or(other);
+        };
+        let missed = |reading: &Reading| reading.says == Says::AtMost;
+        let least = if one.value <= other.value { one } else { other };
+        let best = match (missed(&one), missed(&other)) {
+            (true, true) => return Some(least),
+            (true, false) => other,
+            (false, true) => one,
+            (false, false) if one.value > other.value => one,
+            (false, false) => other,
+        };
+        let far = |reading: &Reading| reading.says == Says::AtLeast;
+        Some(Reading {
+            says: if far(&one) && far(&other) {
+                Says::AtLeast
+            } else {
+                Says::About
+            },
+            ..best
+        })
+    }
+}
+
 /// How a reading is meant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Says {

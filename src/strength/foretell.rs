@@ -122,7 +122,10 @@ impl Foretold {
 
 /// That nothing was gained for weeks, and what may help; none while something was. See [`plateau`].
 #[must_use]
-pub fn plateau_said(history: &[Performance], curve: Curve) -> Option<String> {
+pub fn plateau_said<'a>(
+    history: impl IntoIterator<Item = &'a Performance> + Clone,
+    curve: Curve,
+) -> Option<String> {
     let plateau = plateau(history, curve)?;
     Some(say!(
         "No gain to be seen in {sessions} sessions since {day}: a lighter week, other reps or another exercise may help.",

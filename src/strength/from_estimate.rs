@@ -3,12 +3,11 @@
 
 use super::because::Because;
 use super::curves::Curve;
-use super::estimate::best_e1rm;
 use super::guided::aim;
-use super::history::Performance;
 use super::ladder::Ladder;
+use super::level::Strength;
 use super::propose::Today;
-use super::rules::NO_BREAK_DAYS;
+use super::rules::{NO_BREAK_DAYS, days_between};
 use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets};
 use crate::units::{Load, Reps, Rir, Share};
 use rust_decimal::Decimal;
@@ -20,14 +19,16 @@ pub(super) fn from_estimate(block: &Block, today: &Today<'_>) -> Option<Because>
     if block.basis != LoadBasis::External {
         return None;
     }
-    let alike = |performance: &&Performance| block.means_the_same_by(&performance.shape);
-    let known: Vec<Performance> = today.history.iter().filter(alike).cloned().collect();
-    // A first time after a break begins light, as the usual next time gets lighter.
-    let days = (today.now - known.last()?.at).num_days();
-    if !(0..=NO_BREAK_DAYS).contains(&days) {
+    let load = block.load_shape();
+    let known = today.history.iter();
+    let known = known.filter(|done| done.shape.starts_with(&load));
+    let known = Strength::of(known, today.curve)?;
+    // A first time after a break begins light, as the usual next time gets lighter. What was done since and says nothing of
+    // strength is no reason to trust what was known long ago.
+    if !(0..=NO_BREAK_DAYS).contains(&days_between(known.at(), today.now)) {
         return None;
     }
-    let e1rm = best_e1rm(&known, today.curve)?;
+    let e1rm = known.e1rm().middle;
     let ladder = |wanted| Ladder::new(block, today.kit, Some(wanted));
     if let Progression::ShareOfE1rm { share } = block.progression {
         let wanted = e1rm.times(share.factor());

@@ -1,7 +1,7 @@
 //! What earlier sessions say about an exercise, as the rules see it.
 
 use super::unfed::Unfed;
-use crate::sheet::LoadBasis;
+use crate::sheet::{Block, LoadBasis, moves_alike};
 use crate::units::{Load, Reps, Rir};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -56,8 +56,49 @@ pub struct Performance {
     pub left: u8,
 }
 
+impl Performance {
+    /// Whether both were done in one session.
+    #[must_use]
+    pub(super) fn is_of_one_session(&self, other: &Performance) -> bool {
+        (self.at, self.session) == (other.at, other.session)
+    }
+}
+
+/// Of `history` what was moved as the block moves it: see [`Block::moved_shape`]. What else the exercise was done with says
+/// nothing of strength here.
+pub fn moved_alike<'a>(
+    history: &'a [Performance],
+    block: &Block,
+) -> impl Iterator<Item = &'a Performance> + Clone + use<'a> {
+    let moved = block.moved_shape();
+    let alike = move |done: &&Performance| done.shape.starts_with(&moved);
+    history.iter().filter(alike)
+}
+
+/// What was moved as in the newest of them, the newest last.
+pub fn moved_as_newest<'a>(
+    history: impl IntoIterator<Item = &'a Performance>,
+) -> Vec<&'a Performance> {
+    let mut alike: Vec<&Performance> = history.into_iter().collect();
+    if let Some(newest) = alike.last().copied() {
+        alike.retain(|done| moves_alike(&done.shape, &newest.shape));
+    }
+    alike
+}
+
+/// The last of each session's performances, in order: where two blocks of a session are alike, the later one says what could
+/// be done in it, the earlier being in the muscles.
+pub(super) fn last_of_each_session(history: &[Performance]) -> impl Iterator<Item = &Performance> {
+    let sessions = history.chunk_by(Performance::is_of_one_session);
+    sessions.filter_map(<[Performance]>::last)
+}
+
 // Serde hands over a reference.
 #[allow(clippy::trivially_copy_pass_by_ref)]
 fn is_none_left(left: &u8) -> bool {
     *left == 0
 }
+
+#[cfg(test)]
+#[path = "history_tests.rs"]
+mod tests;

@@ -57,21 +57,36 @@ pub enum Support {
 
 /// What is known after each session that feeds the estimate, in the order of `history`, newest last.
 ///
-/// `history` holds performances of one exercise. Those of another tempo count alike: where that matters, hand in those
-/// of one shape only.
+/// `history` holds performances of one exercise by which the same is moved ([`super::moved_alike`]). Those of another tempo
+/// count alike: where that matters, hand in those of one shape only.
 #[must_use]
-pub fn track(history: &[Performance], curve: Curve) -> Vec<Strength> {
-    steps(history, curve).map(|(_, _, after)| after).collect()
+pub fn track<'a>(
+    history: impl IntoIterator<Item = &'a Performance>,
+    curve: Curve,
+) -> Vec<Strength> {
+    let steps = steps(history, curve);
+    steps.map(|(_, _, after)| after).collect()
 }
 
-/// Each performance that feeds the estimate: its place in the history, what it said, and what was known after it.
-pub(super) fn steps(
-    history: &[Performance],
+/// Each session that feeds the estimate: the place of its last performance in the history, what it said, and what was known
+/// after it.
+pub(super) fn steps<'a>(
+    history: impl IntoIterator<Item = &'a Performance>,
     curve: Curve,
 ) -> impl Iterator<Item = (usize, Reading, Strength)> {
     let mut known = None;
-    history.iter().enumerate().filter_map(move |(index, done)| {
-        let reading = session(done, curve)?;
+    let mut history = history.into_iter().enumerate().peekable();
+    let sessions = std::iter::from_fn(move || {
+        let (mut index, first) = history.next()?;
+        let mut says = session(first, curve);
+        while let Some((at, more)) = history.next_if(|(_, next)| next.is_of_one_session(first)) {
+            index = at;
+            says = Reading::of_both(says, session(more, curve));
+        }
+        Some((index, says))
+    });
+    sessions.filter_map(move |(index, says)| {
+        let reading = says?;
         let after = Strength::after(known.as_ref(), &reading, curve)?;
         known = Some(after);
         Some((index, reading, after))
@@ -99,7 +114,10 @@ impl Strength {
 
     /// What is known after the newest of `history`; none where nothing in it feeds the estimate. See [`track`].
     #[must_use]
-    pub fn of(history: &[Performance], curve: Curve) -> Option<Strength> {
+    pub fn of<'a>(
+        history: impl IntoIterator<Item = &'a Performance>,
+        curve: Curve,
+    ) -> Option<Strength> {
         let (_, _, known) = steps(history, curve).last()?;
         Some(known)
     }

@@ -4,7 +4,7 @@ use super::because::{Because, Proposal, Wish};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::from_estimate::from_estimate;
-use super::history::Performance;
+use super::history::{Performance, last_of_each_session};
 use super::ladder::Ladder;
 use super::maximum::Maximum;
 use super::rules::{
@@ -68,6 +68,7 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
         .filter(|performance| performance.sets.iter().any(|set| set.load.is_some()))
         .cloned()
         .collect();
+    let like: Vec<Performance> = last_of_each_session(&like).cloned().collect();
     let started = block.start.or_else(|| first_listed(block));
     if let (Progression::AsWritten, Some(wanted)) = (&block.progression, started) {
         return as_written(wanted, &Ladder::new(block, kit, Some(wanted)));

@@ -64,12 +64,19 @@ pub(in crate::strength) fn kit() -> Kit {
     Kit::starter(Unit::Kg)
 }
 
-/// What is proposed three days after the last performance.
+/// What is proposed three days after the last performance, each having been done in a session of its own.
 pub(in crate::strength) fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
+    let history: Vec<Performance> = (1..)
+        .zip(history)
+        .map(|(n, done)| Performance {
+            session: Uuid::from_u128(n),
+            ..done.clone()
+        })
+        .collect();
     super::propose(
         block,
         &Today {
-            history,
+            history: &history,
             kit,
             now: "2026-01-08T18:00:00+01:00".parse().unwrap(),
             curve: Curve::default(),

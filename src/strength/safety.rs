@@ -29,7 +29,7 @@ pub fn jump_words() -> &'static str {
     )
 }
 
-/// How many performances count as lately (common practice, no source).
+/// How many sessions count as lately (common practice, no source).
 const LATELY: usize = 6;
 
 /// The hardest load done lately under that prescription, newest last; a set in which no rep was done counts not.
@@ -38,8 +38,15 @@ const LATELY: usize = 6;
 #[must_use]
 pub fn best_lately(history: &[Performance], shape: &str, assists: bool) -> Option<Load> {
     let alike = history.iter().rev().filter(|other| other.shape == shape);
+    let (mut later, mut sessions): (Option<&Performance>, _) = (None, 0);
     let loads = alike
-        .take(LATELY)
+        .take_while(|performance| {
+            let later = later.replace(performance);
+            if later.is_none_or(|later| !later.is_of_one_session(performance)) {
+                sessions += 1;
+            }
+            sessions <= LATELY
+        })
         .flat_map(|performance| &performance.sets)
         .filter(|set| set.reps.get() > 0 || set.low.get() == 0)
         .filter_map(|set| set.load);

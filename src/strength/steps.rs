@@ -1,6 +1,6 @@
 //! How large a step is usual, by region of the body and by training.
 
-use super::history::Performance;
+use super::history::{Performance, last_of_each_session};
 use crate::sheet::Pattern;
 use crate::units::{Load, Unit};
 use rust_decimal::Decimal;
@@ -21,7 +21,8 @@ impl Training {
     /// By the sessions of the exercise that are known.
     #[must_use]
     pub fn of(history: &[Performance]) -> Training {
-        if history.len() < MORE_TRAINED_AFTER {
+        let sessions = last_of_each_session(history).count();
+        if sessions < MORE_TRAINED_AFTER {
             Training::Less
         } else {
             Training::More
@@ -63,8 +64,14 @@ mod tests {
 
     #[test]
     fn as_many_sessions_as_are_named_make_more_trained() {
-        let history = vec![performed(&[("60 kg", 5)], (5, 7)); MORE_TRAINED_AFTER];
+        let mut history = vec![performed(&[("60 kg", 5)], (5, 7)); MORE_TRAINED_AFTER];
+        for (n, done) in (1..).zip(&mut history) {
+            done.session = uuid::Uuid::from_u128(n);
+        }
         assert_eq!(Training::of(&history), Training::More);
         assert_eq!(Training::of(&history[1..]), Training::Less);
+        // A second block of a session is no session more.
+        history[0].session = history[1].session;
+        assert_eq!(Training::of(&history), Training::Less);
     }
 }

@@ -46,7 +46,7 @@ pub struct Traced {
 /// The performances of `history`, newest last, that feed the estimate by `curve`, each with what was known after it. Goes
 /// through the history once.
 #[must_use]
-pub fn trace(history: &[Performance], curve: Curve) -> Vec<Traced> {
+pub fn trace<'a>(history: impl IntoIterator<Item = &'a Performance>, curve: Curve) -> Vec<Traced> {
     let mut traced: Vec<Traced> = Vec::new();
     let mut marked: Option<Strength> = None;
     for (index, reading, after) in steps(history, curve) {

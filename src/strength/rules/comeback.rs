@@ -13,6 +13,14 @@ pub(in super::super) const NO_BREAK_DAYS: i64 = 14;
 /// After more than so many days the load is lighter, the longest first: by a share, or by one step.
 const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (NO_BREAK_DAYS, None)];
 
+/// Days from one date to the other, each as the lifter's calendar had it, whatever the hour.
+pub(in super::super) fn days_between(
+    from: DateTime<FixedOffset>,
+    to: DateTime<FixedOffset>,
+) -> i64 {
+    (to.date_naive() - from.date_naive()).num_days()
+}
+
 /// The same because, or that the last time is long ago where the load would then be easier.
 ///
 /// A last time that lies a day or more ahead is no break: the clock was set back, so that it is not known what was done
@@ -24,7 +32,7 @@ pub(in super::super) fn after_break(
     now: DateTime<FixedOffset>,
     ladder: &Ladder,
 ) -> Because {
-    let days = (now - last).num_days();
+    let days = days_between(last, now);
     let up = because.load().is_some_and(|to| ladder.is_harder(to, at));
     if days < 0 && up {
         let days = u32::try_from(-days).unwrap_or(u32::MAX);

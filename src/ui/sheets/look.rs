@@ -10,7 +10,8 @@ use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Block, BlockId, Group, Prediction, SetKind, Sheet, SheetId};
 use crate::strength::{
-    Foretold, Known, Proposal, Strength, body_mass_words, lacks_body_mass, plateau_said, propose,
+    Foretold, Known, Proposal, Strength, body_mass_words, lacks_body_mass, moved_alike,
+    plateau_said, propose,
 };
 use crate::ui::floor::Beginning;
 use crate::ui::live::Live;
@@ -86,9 +87,10 @@ fn shown(model: &Model, id: SheetId, now: DateTime<FixedOffset>) -> Option<Shown
 fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>) -> Option<Told> {
     let work = block.sets.iter().find(|sets| sets.kind == SetKind::Work)?;
     let asked = work.target.plain_reps()?;
-    let (history, curve) = (model.history(&block.exercise.id), model.curve());
+    let history = moved_alike(model.history(&block.exercise.id), block);
+    let curve = model.curve();
     let known = Known {
-        strength: Strength::of(history, curve),
+        strength: Strength::of(history.clone(), curve),
         body_mass: model.newest_body_mass(),
         now,
     };
