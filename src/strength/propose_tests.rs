@@ -66,13 +66,10 @@ pub(in crate::strength) fn kit() -> Kit {
 
 /// What is proposed three days after the last performance, each having been done in a session of its own.
 pub(in crate::strength) fn propose(block: &Block, history: &[Performance], kit: &Kit) -> Proposal {
-    let history: Vec<Performance> = (1..)
-        .zip(history)
-        .map(|(n, done)| Performance {
-            session: Uuid::from_u128(n),
-            ..done.clone()
-        })
-        .collect();
+    let mut history = history.to_vec();
+    for (n, done) in (1..).zip(&mut history) {
+        done.session = Uuid::from_u128(n);
+    }
     super::propose(
         block,
         &Today {
