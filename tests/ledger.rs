@@ -2,15 +2,15 @@
 
 use crate::common;
 
-use common::built::{at, block, done, events, key, plain, record, reps, work};
+use common::built::{at, block, done, events, key, plain, record, reps, sets, work};
 use stanchion::ledger::{
     ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, beaten_in,
     beaten_just_now, gained, moved, pasts_of, performances_of, summaries_of,
 };
 use stanchion::session::Amount;
-use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::sheet::{LoadBasis, RepTarget, SetKind, SideMode, Target};
 use stanchion::strength::Curve;
-use stanchion::units::Unit;
+use stanchion::units::{Share, Unit};
 
 /// What moved in the last of these sessions against those before it.
 fn said(basis: LoadBasis, sessions: &[&[(&str, i64)]]) -> String {
@@ -91,6 +91,33 @@ fn less_assistance_is_harder() {
     assert_eq!(
         moves[0].to_string(),
         "Front squat: 17.5 kg of assistance for 6, 2.5 kg more than last time"
+    );
+}
+
+/// Ramp-ups are on the way to what could move.
+#[test]
+fn ramp_ups_alone_move_nothing() {
+    let shares = vec![Share::new(40.into()).unwrap()];
+    let ramp_up = sets(
+        SetKind::RampUp { shares },
+        1,
+        Target::Reps(RepTarget::Fixed(reps(5))),
+    );
+    let lines = vec![ramp_up, work(3, 5, 7)];
+    let block = block(lines, LoadBasis::External, SideMode::Both);
+    let fives = |load| done(Some(load), Amount::Reps(reps(5)));
+    let whole = |n, load| {
+        let dones = [(key(0, 0), fives("32.5 kg")), (key(1, 0), fives(load))];
+        record(n, &block, None, &dones)
+    };
+    let ended = record(2, &block, None, &[(key(0, 0), fives("32.5 kg"))]);
+    let all = [whole(1, "80 kg"), ended, whole(3, "82.5 kg")];
+    let summaries = summaries_of(&all);
+    assert!(moved(&all[1], &summaries).is_empty());
+    let third = moved(&all[2], &summaries);
+    assert_eq!(
+        third[0].to_string(),
+        "Front squat: 82.5 kg for 5, 2.5 kg more than last time"
     );
 }
 

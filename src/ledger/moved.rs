@@ -5,7 +5,7 @@ use super::summary::{ExerciseSummary, performances_of};
 use crate::order::Map;
 use crate::say;
 use crate::sheet::{Block, ExerciseId, LoadBasis};
-use crate::strength::{Performance, SetResult};
+use crate::strength::{Performance, SetResult, Unfed};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, t};
 use std::cmp::Reverse;
@@ -55,7 +55,7 @@ pub enum Moved {
 /// What moved in `record`, block by block, against earlier performances in `before`.
 ///
 /// The best set is the one with the most load (the least assistance), then the most reps, among plain work sets; where
-/// a block has none, among all. `before` may hold this session already: only earlier ones of the same shape are looked
+/// a block has none, among all but ramp-ups, which say nothing of what moved. `before` may hold this session already: only earlier ones of the same shape are looked
 /// at. Blocks without a full repetition (holds, carries) are left out.
 #[must_use]
 pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
@@ -65,12 +65,12 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
             let block = &block.block;
             let best_now = best(&now, block)?;
             let last = before.get(&exercise).and_then(|summary| {
-                let earlier = summary.performances.iter().rev().find(|earlier| {
+                let earlier = summary.performances.iter().rev().filter(|earlier| {
                     earlier.session != now.session
                         && (earlier.at, earlier.session) < (now.at, now.session)
                         && earlier.shape == now.shape
-                })?;
-                best(earlier, block)
+                });
+                earlier.into_iter().find_map(|earlier| best(earlier, block))
             });
             Some(compare(block, best_now, last))
         })
@@ -78,7 +78,8 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
 }
 
 fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult> {
-    let done = || performance.sets.iter().filter(|set| set.reps.get() > 0);
+    let counts = |set: &&SetResult| set.reps.get() > 0 && set.unfed != Some(Unfed::RampUp);
+    let done = || performance.sets.iter().filter(counts);
     let work: Vec<&SetResult> = done().filter(|set| set.work).collect();
     let candidates = if work.is_empty() {
         done().collect()

@@ -1,9 +1,9 @@
 //! Checks that only like is judged by like, and that two blocks of a session are one session.
 
 use super::*;
-use crate::strength::propose::tests::{block, kit, performed};
+use crate::strength::propose::tests::{block, kit, of_kinds, performed};
 use crate::strength::safety::best_lately;
-use crate::strength::{Curve, Strength, Today, best_e1rm, propose};
+use crate::strength::{Curve, Strength, Today, Unfed, best_e1rm, propose};
 use serde_json::{Value, json};
 
 fn on(equipment: &str) -> Value {
@@ -238,4 +238,26 @@ fn days_are_those_of_the_calendar() {
     assert!(at("2025-12-25T23:00:00+01:00").contains("top of 5–7 reached"));
     assert!(at("2025-12-24T06:00:00+01:00").starts_with("last done like this 15 days ago"));
     assert!(at("2025-12-24T23:00:00+01:00").starts_with("last done like this 15 days ago"));
+}
+
+/// Who ended a session among the ramp-ups lifts next time what was lifted before it, and else begins as the sheet says.
+#[test]
+fn ramp_ups_alone_leave_the_work_load_where_it_was() {
+    let ramped = block(json!({"sets": [
+        {"kind": {"ramp_up": {"shares": ["40 %", "80 %"]}}, "count": 2, "target": {"reps": 5}},
+        {"kind": "work", "count": 3, "target": {"reps": {"from": 5, "to": 7}}},
+    ]}));
+    let of = |sets: &[(&str, u16)], kinds: &[Unfed], session| {
+        let mut one = performed(sets, (5, 7));
+        one.session = uuid::Uuid::from_u128(session);
+        one.shape = ramped.shape();
+        of_kinds(&mut one, kinds);
+        one
+    };
+    let before = of(&[("30 kg", 5), ("80 kg", 6)], &[Unfed::RampUp], 1);
+    let ended = of(&[("32.5 kg", 4)], &[Unfed::RampUp], 2);
+    let inside = said(&ramped, std::slice::from_ref(&before));
+    assert!(inside.starts_with("6 at 80 kg: inside"), "{inside}");
+    assert_eq!(said(&ramped, &[before, ended.clone()]), inside);
+    assert_eq!(said(&ramped, &[ended]), "start of the sheet: 60 kg");
 }

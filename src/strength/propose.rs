@@ -4,7 +4,7 @@ use super::because::{Because, Proposal, Wish};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::from_estimate::from_estimate;
-use super::history::{Performance, last_of_each_session};
+use super::history::{Performance, SetResult, last_of_each_session};
 use super::ladder::Ladder;
 use super::maximum::Maximum;
 use super::rules::{
@@ -65,7 +65,7 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
     let like: Vec<Performance> = history
         .iter()
         .filter(|performance| performance.shape == shape)
-        .filter(|performance| performance.sets.iter().any(|set| set.load.is_some()))
+        .filter(|performance| behind_ramp(performance).any(|set| set.load.is_some()))
         .cloned()
         .collect();
     let like: Vec<Performance> = last_of_each_session(&like).cloned().collect();
@@ -159,22 +159,24 @@ fn start(block: &Block, wanted: Option<Load>, kit: &Kit) -> Because {
     }
 }
 
-/// The load of the first set behind the ramp-ups, of whatever kind. Of drop sets that plan one load the hardest done with
+/// The sets behind the ramp-ups, of whatever kind. Ramp-ups say nothing of a work load: a session that ended among them leaves
+/// it where it was.
+fn behind_ramp(last: &Performance) -> impl Iterator<Item = &SetResult> {
+    let sets = last.sets.iter();
+    sets.filter(|set| set.unfed != Some(Unfed::RampUp))
+}
+
+/// The load of the first set behind the ramp-ups. Of drop sets that plan one load the hardest done with
 /// the reps asked for, as of work sets: a first time finds its load on the way.
 fn first_after_ramp(block: &Block, last: &Performance, kit: &Kit) -> Option<Load> {
-    let behind = || {
-        last.sets
-            .iter()
-            .filter(|set| set.unfed != Some(Unfed::RampUp))
-    };
-    let any = || last.sets.iter().rev().find_map(|set| set.load);
-    let first = behind().find_map(|set| set.load).or_else(any)?;
+    let first = behind_ramp(last).find_map(|set| set.load)?;
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
     if work.any(|sets| sets.load != LoadPolicy::Same) {
         return Some(first);
     }
     let ladder = Ladder::new(block, kit, Some(first));
-    let drops = behind().filter(|set| set.unfed == Some(Unfed::Drop) && set.reps >= set.low);
+    let drops =
+        behind_ramp(last).filter(|set| set.unfed == Some(Unfed::Drop) && set.reps >= set.low);
     let loads = drops.filter_map(|set| set.load);
     Some(loads.fold(first, |a, b| ladder.harder_of(a, b)))
 }
