@@ -2,15 +2,16 @@
 //!
 //! Five or more left: a larger step, 10 % for the upper and 20 % for the lower body, which is the most that the NSCA's
 //! test of the one-repetition maximum adds (Essentials of Strength Training and Conditioning, seen quoted). More left
-//! than aimed at: the usual step. As aimed at: found, and the line goes on from there. Fewer: a step down. That the
-//! test's steps serve for a start is common practice, no source.
+//! than aimed at: the usual step. As aimed at: found, and the line goes on from there; after a ramp-up the same load once
+//! more, for what it leaves in a work set is worked out and not seen. Fewer: a step down. That the test's steps serve for a
+//! start is common practice, no source.
 
 use super::ladder::Ladder;
 use super::prescribed::DoneSet;
 use super::set_because::{GuidedStep, SetBecause};
 use super::steps::{Training, usual_step};
-use crate::sheet::{Block, Progression, SetKind, Step};
-use crate::units::{Load, Rir, Share};
+use crate::sheet::{Block, Progression, RepTarget, SetKind, Sets, Step};
+use crate::units::{Load, Reps, Rir, Share};
 
 /// So many left are too many to judge by: the larger step. Reserve is told about a rep off at 0–5 left, and worse above
 /// (Hackett et al. 2017, J Strength Cond Res 31(8):2162–2168).
@@ -31,28 +32,43 @@ pub(super) enum Guide {
 
 /// How far the guided start of `block` has come after these sets, in the order they were done.
 pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
-    let aim = aim(block);
+    let aim = if goes_to_limit(block) {
+        Rir::saturating(0)
+    } else {
+        aim(block)
+    };
     let mut loaded = done
         .iter()
         .filter_map(|set| Some((set, set.load?)))
         .peekable();
     let mut last = None;
     while let Some((set, from)) = loaded.next() {
-        let Some(reserve) = set.reserve else {
+        let ramp_up = line(block, set).is_some_and(|line| !line.kind.is_work());
+        // Who goes on to the limit has none left, told or not.
+        let none = || (goes_to_limit(block) && !ramp_up).then_some(Rir::saturating(0));
+        let Some(reserve) = set.reserve.or_else(none) else {
             last = Some(unsaid(from, ladder));
             continue;
         };
-        let left = left(block, set, reserve);
+        let asked = asked(block, set);
         let aimed = i64::from(aim.get());
-        if left == aimed {
+        let left = match left(set, asked, reserve) {
+            // So many or more: it is not known that there were no more than aimed at.
+            left if i64::from(reserve.get()) >= MANY_LEFT => left.max(aimed + 1),
+            left => left,
+        };
+        if left == aimed && !ramp_up {
             return Guide::Found(from);
         }
         let easier = ladder.step(from, Step::Smallest, false);
-        if left < aimed && loaded.peek().is_some() {
+        // What a ramp-up leaves is worked out, and what a work set left is seen: that goes on from it.
+        if left < aimed && !ramp_up && loaded.peek().is_some() {
             return Guide::Found(easier.unwrap_or(from));
         }
         let (step, to) = if left < aimed {
             (GuidedStep::Down, easier)
+        } else if left == aimed {
+            (GuidedStep::Same, None)
         } else if left < MANY_LEFT {
             (GuidedStep::Usual, usual(block, from, ladder))
         } else {
@@ -63,11 +79,12 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
                 from,
                 reps: set.reps,
                 reserve,
+                weighed: weighed(set, asked, left, reserve),
                 aim,
                 step,
                 to,
             },
-            None => SetBecause::OutOfKit { wanted: from },
+            None => as_done(from, ladder),
         });
     }
     last.map_or(Guide::Begin, Guide::Next)
@@ -83,27 +100,67 @@ pub(super) fn aim(block: &Block) -> Rir {
         .unwrap_or(Rir::saturating(USUAL_AIM))
 }
 
-/// Reps that would have been left, had the set asked for as many as a work set: a ramp-up of three with five left
-/// leaves little in a set of eight. Of a cluster all portions were asked.
-fn left(block: &Block, set: &DoneSet, reserve: Rir) -> i64 {
-    let reserve = i64::from(reserve.get());
+/// Whether the first work sets go on until no rep more can be done: to failure, or so many and more.
+fn goes_to_limit(block: &Block) -> bool {
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
-    let own = block.sets.get(usize::from(set.key.line));
-    let asked = match own.filter(|own| matches!(own.kind, SetKind::Cluster { .. })) {
+    work.next().is_some_and(|sets| {
+        let open = matches!(sets.target.plain_reps(), Some(RepTarget::AtLeast(_)));
+        sets.kind == SetKind::ToFailure || open
+    })
+}
+
+/// The line of a set.
+fn line<'a>(block: &'a Block, set: &DoneSet) -> Option<&'a Sets> {
+    block.sets.get(usize::from(set.key.line))
+}
+
+/// What a work set of the block asks for; of a cluster, all of its portions.
+fn asked(block: &Block, set: &DoneSet) -> Option<RepTarget> {
+    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
+    match line(block, set).filter(|own| matches!(own.kind, SetKind::Cluster { .. })) {
         Some(own) => own
             .target
             .plain_reps()
             .map(|portion| own.kind.whole(portion)),
         None => work.find_map(|sets| sets.target.plain_reps()),
-    };
+    }
+}
+
+/// Reps that would have been left, had the set asked for as many as a work set: a ramp-up of three with five left
+/// leaves little in a set of eight.
+fn left(set: &DoneSet, asked: Option<RepTarget>, reserve: Rir) -> i64 {
+    let reserve = i64::from(reserve.get());
     match (set.reps, asked) {
         (Some(reps), Some(asked)) => {
             let reps = i64::from(reps.get());
-            let (low, top) = (i64::from(asked.low().get()), i64::from(asked.top().get()));
-            reserve + reps - reps.clamp(low, top)
+            let low = i64::from(asked.low().get());
+            let as_many = match asked {
+                RepTarget::AtLeast(_) => reps.max(low),
+                _ => reps.clamp(low, i64::from(asked.top().get())),
+            };
+            reserve + reps - as_many
         }
         _ => reserve,
     }
+}
+
+/// The reps that a work set asks for and those left in it, where that is not what was said.
+fn weighed(
+    set: &DoneSet,
+    asked: Option<RepTarget>,
+    left: i64,
+    reserve: Rir,
+) -> Option<(Reps, Rir)> {
+    let (reps, asked) = (set.reps?, asked?);
+    let of = if reps < asked.low() {
+        asked.low()
+    } else {
+        asked.top()
+    };
+    let left = Rir::saturating(left);
+    // More than can be told is not worked out further.
+    let told = i64::from(reserve.get()) < MANY_LEFT;
+    (told && left != reserve).then_some((of, left))
 }
 
 /// The step of a lifter who is new to the exercise; none where the kit ends.
@@ -133,6 +190,15 @@ fn larger(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
 fn unsaid(at: Load, ladder: &Ladder) -> SetBecause {
     match ladder.fit(at) {
         Some(to) => SetBecause::GuideUnsaid { to },
-        None => SetBecause::OutOfKit { wanted: at },
+        None => as_done(at, ladder),
+    }
+}
+
+/// The load of the set before where the kit makes nothing for the exercise at all; else it makes none as easy.
+fn as_done(at: Load, ladder: &Ladder) -> SetBecause {
+    if ladder.is_empty() {
+        SetBecause::AsDone { at, to: at }
+    } else {
+        SetBecause::OutOfKit { wanted: at }
     }
 }

@@ -147,7 +147,7 @@ fn a_named_step_goes_to_the_nearest_that_can_be_made() {
 fn reps_reached_with_less_load_earn_no_step_up() {
     assert_eq!(
         said(&plain(), &[&[("80 kg", 7), ("75 kg", 7), ("70 kg", 7)]]),
-        "went from 80 kg to 70 kg within the work sets: same load again"
+        "went from 80 kg to 70 kg within the work sets: 80 kg again"
     );
     // A load that was chosen and cannot be made is followed by the nearest: that is no less.
     assert_eq!(
@@ -202,7 +202,7 @@ fn two_over_after_a_harder_load_was_left_earns_no_step_up() {
         [&[("80 kg", 9)], &[("80 kg", 7), ("85 kg", 4), ("80 kg", 9)]];
     assert_eq!(
         said(&block(rule), &sessions),
-        "went from 85 kg to 80 kg within the work sets: same load again"
+        "went from 85 kg to 80 kg within the work sets: 80 kg again"
     );
 }
 

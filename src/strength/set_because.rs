@@ -40,6 +40,8 @@ pub enum GuidedStep {
     Larger,
     /// More left than aimed at: the usual step.
     Usual,
+    /// As many as aimed at in a work set, after a ramp-up: the same once more.
+    Same,
     /// Fewer left than aimed at: a step down.
     Down,
 }
@@ -136,6 +138,8 @@ pub enum SetBecause {
         reps: Option<Reps>,
         /// Reps in reserve said of it.
         reserve: Rir,
+        /// The reps that a work set asks for and what would be left in it, where that differs.
+        weighed: Option<(Reps, Rir)>,
         /// Reps in reserve aimed at.
         aim: Rir,
         /// What that gives.

@@ -381,3 +381,7 @@ mod goes_on_tests;
 #[cfg(test)]
 #[path = "guided_tests.rs"]
 mod guided_tests;
+
+#[cfg(test)]
+#[path = "guided_ends_tests.rs"]
+mod guided_ends_tests;

@@ -117,9 +117,22 @@ impl Words<'_> {
                 step,
                 to,
             } => {
+                // Of a number without width nothing is inside.
+                let one = low == top;
                 let range = range(*low, *top);
                 let to = self.load(*to);
                 match step {
+                    OutcomeStep::Large if one => say!(
+                        "{reps} is more than {range}: large step to {load}",
+                        reps,
+                        range,
+                        load = to
+                    ),
+                    OutcomeStep::Planned if one => say!(
+                        "{reps} done as asked: planned step to {load}",
+                        reps,
+                        load = to
+                    ),
                     OutcomeStep::Large => {
                         say!(
                             "{reps} reaches the top of {range}: large step to {load}",
@@ -156,10 +169,14 @@ impl Words<'_> {
                 from,
                 reps,
                 reserve,
+                weighed,
                 aim,
                 step,
                 to,
-            } => self.guided(*from, *reps, (*reserve, *aim), *step, *to),
+            } => {
+                let said = (*reserve, *weighed, *aim);
+                self.guided(*from, *reps, said, *step, *to)
+            }
             SetBecause::GuideUnsaid { to } => self.guide_unsaid(*to),
             SetBecause::BodyMassUnknown { to } => {
                 say!(

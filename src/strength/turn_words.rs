@@ -183,11 +183,11 @@ impl Words<'_> {
         self,
         from: Load,
         reps: Option<Reps>,
-        said: (Rir, Rir),
+        said: (Rir, Option<(Reps, Rir)>, Rir),
         step: GuidedStep,
         to: Load,
     ) -> String {
-        let (reserve, aim) = said;
+        let (reserve, weighed, aim) = said;
         let done = match reps {
             Some(reps) => say!("{reps} {at}", reps, at = self.at(from)),
             None => self.load(from),
@@ -198,11 +198,23 @@ impl Words<'_> {
         };
         let to_said = self.load(to);
         let follows = match step {
+            GuidedStep::Same => say!("{load} again", load = to_said),
             _ if to == from => say!("{load} again, the kit ends there", load = to_said),
             GuidedStep::Larger => say!("a larger step to {load}", load = to_said),
             GuidedStep::Usual => say!("the usual step to {load}", load = to_said),
             GuidedStep::Down => say!("a step down to {load}", load = to_said),
         };
+        if let Some((of, weighed)) = weighed {
+            return say!(
+                "{done} with {left} left is {n} left in a set of {reps}, {aim} aimed at: {follows}",
+                done,
+                left,
+                n = weighed,
+                reps = of,
+                aim,
+                follows
+            );
+        }
         say!(
             "{done} with {left} left, {aim} aimed at: {follows}",
             done,

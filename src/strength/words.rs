@@ -195,7 +195,11 @@ impl Words<'_> {
                 "went from {load} to {lighter} within the work sets: {follows}",
                 load = self.load(tried.unwrap_or(moved.at)),
                 lighter = self.load(*down_to),
-                follows = self.follows(moved)
+                // Of three loads it is said which one.
+                follows = match moved.to == moved.at {
+                    true => say!("{load} again", load = self.load(moved.to)),
+                    false => self.follows(moved),
+                }
             ),
             Because::TopReached {
                 reps,

@@ -155,7 +155,7 @@ fn a_guided_start_says_where_the_kit_ends() {
         Words::PLAIN.guided(
             kg(from),
             Some(Reps::saturating(6)),
-            (reserve, aim),
+            (reserve, None, aim),
             step,
             kg(to),
         )
