@@ -70,6 +70,27 @@ fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
     assert!(board_with(&floor, &[]).foretold.is_none());
 }
 
+/// What is likely in a fresh set is not said of one after another.
+#[test]
+fn reps_are_foretold_until_a_work_set_was_done() {
+    let squat = squat();
+    let history = fives(&squat);
+    let proposal = today(&history, &kit()).propose(&squat);
+    let mut floor = Floor::with(sheet(squat), vec![proposal]);
+    let fresh = board_with(&floor, &history);
+    let because = fresh.because(Unit::Kg);
+    assert!(because.ends_with(" reps likely"), "{because}");
+    floor.tap(vec![What::SetDone {
+        set: fresh.key,
+        done: done(Some("90 kg"), Amount::Reps(reps(3))),
+        proposed: None,
+    }]);
+    let second = board_with(&floor, &history);
+    assert!(second.foretold.is_some());
+    let because = second.because(Unit::Kg);
+    assert!(!because.contains("likely"), "{because}");
+}
+
 #[test]
 fn a_chosen_load_is_told_before_the_reason_of_the_one_that_was_proposed() {
     let mut squat = squat();

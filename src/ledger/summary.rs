@@ -106,8 +106,7 @@ fn result(line: &DoneLine) -> SetResult {
         top,
         reserve: line.reserve,
         work: plain && is_plain_work(&line.kind),
-        to_limit: line.kind == SetKind::ToFailure
-            || matches!(line.target, Target::Reps(RepTarget::AtLeast(_))),
+        to_limit: line.kind.goes_to_limit(&line.target),
         unfed: unfed(line),
     }
 }

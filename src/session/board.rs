@@ -79,6 +79,8 @@ pub struct Board {
     pub proposal: Option<Because>,
     /// What the estimate says of the set, where it is a work set counted in reps.
     pub foretold: Option<Foretold>,
+    /// True when a work set of its block was done in this session: reps that a fresh set has are not to be expected.
+    pub worked: bool,
     /// The next lighter and the next heavier band of the kit, for a set with a band.
     pub bands: [Option<Line>; 2],
     /// Plates on the bar, for a barbell.
@@ -100,7 +102,8 @@ impl Board {
             ),
             _ => self.rule_said(unit),
         };
-        let reps = self.foretold.map(|foretold| foretold.reps_said());
+        let fresh = self.foretold.filter(|_| !self.worked);
+        let reps = fresh.map(|foretold| foretold.reps_said());
         match reps.filter(|reps| !reps.is_empty()) {
             Some(reps) => format!("{because}; {reps}"),
             None => because,
@@ -143,6 +146,15 @@ impl State {
             .proposals
             .iter()
             .find(|proposal| proposal.block == block)
+    }
+
+    /// Whether a work set of the block of `slot` was done in this session.
+    fn has_worked(&self, slot: &Slot) -> bool {
+        let block = self.block_of(slot);
+        let line = |done: &DoneSet| block.sets.get(usize::from(done.key.line));
+        let done = self.done_of(slot, None);
+        done.iter()
+            .any(|done| line(done).is_some_and(|line| line.kind.is_work()))
     }
 
     /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its
@@ -311,7 +323,9 @@ impl State {
             reps: slot.reps.or(planned.offered),
             aim: planned.reserve,
             reserve: slot.reserve,
-            asks_reserve: prescribed.guided && slot.reserve.is_none(),
+            asks_reserve: prescribed.guided
+                && slot.reserve.is_none()
+                && !planned.kind.goes_to_limit(&planned.target),
             jump,
             sides: planned.sides,
             tempo: planned.tempo,
@@ -333,6 +347,7 @@ impl State {
             lacks_body_mass: !asked && lacks_body_mass(block, self.began.body_mass),
             proposal,
             foretold,
+            worked: self.has_worked(slot),
             bands: match &block.basis {
                 LoadBasis::Band(label) => {
                     [false, true].map(|heavier| kit.band_beside(label, heavier).cloned())

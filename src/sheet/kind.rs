@@ -67,6 +67,13 @@ impl SetKind {
         }
     }
 
+    /// Whether a set goes on until no rep more can be done: to failure, or so many and more.
+    #[must_use]
+    pub fn goes_to_limit(&self, target: &Target) -> bool {
+        let open = matches!(target, Target::Reps(RepTarget::AtLeast(_)));
+        open || *self == SetKind::ToFailure
+    }
+
     /// The name on screen.
     #[must_use]
     pub fn name(&self) -> &'static str {

@@ -103,10 +103,8 @@ pub(super) fn aim(block: &Block) -> Rir {
 /// Whether the first work sets go on until no rep more can be done: to failure, or so many and more.
 fn goes_to_limit(block: &Block) -> bool {
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
-    work.next().is_some_and(|sets| {
-        let open = matches!(sets.target.plain_reps(), Some(RepTarget::AtLeast(_)));
-        sets.kind == SetKind::ToFailure || open
-    })
+    work.next()
+        .is_some_and(|sets| sets.kind.goes_to_limit(&sets.target))
 }
 
 /// The line of a set.
