@@ -57,6 +57,22 @@ fn minutes(times: [(&str, u32, u64); 3]) -> u32 {
 
 const MINUTE: u64 = 60_000;
 
+/// The phone was put away with the session open: nobody trained that night.
+#[test]
+fn who_closes_a_session_the_next_morning_trained_in_the_evening() {
+    let until = |end| {
+        minutes([
+            ("2026-03-03T18:00:00+01:00", 1, 0),
+            ("2026-03-03T18:40:00+01:00", 1, 40 * MINUTE),
+            end,
+        ])
+    };
+    assert_eq!(until(("2026-03-04T08:00:00+01:00", 2, 0)), 40);
+    assert_eq!(until(("2026-03-04T08:00:00+01:00", 1, 840 * MINUTE)), 40);
+    // Up to three hours somebody may be out on a walk with a load.
+    assert_eq!(until(("2026-03-03T21:40:00+01:00", 1, 220 * MINUTE)), 220);
+}
+
 #[test]
 fn over_midnight_a_session_is_as_long_as_it_was_and_belongs_to_the_day_it_began() {
     let times = [
@@ -174,6 +190,7 @@ proptest! {
             event.tick = Tick { run, ms: u64::try_from(at - begin).unwrap() * 1000 };
         }
         let record = SessionRecord::from_events(&events).unwrap();
-        prop_assert_eq!(record.duration_ms, u64::try_from(first + second).unwrap() * 1000);
+        let trained: i64 = [first, second].iter().filter(|silence| **silence <= 10_800).sum();
+        prop_assert_eq!(record.duration_ms, u64::try_from(trained).unwrap() * 1000);
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::heat::{Category, heat_index};
 use crate::order::Map;
-use crate::session::{Event, Moment, Slot, State, What};
+use crate::session::{Event, Moment, RESUME_MS_MAX, Slot, State, What};
 use crate::sheet::SetKey;
 
 /// What the clocks say of a set.
@@ -108,7 +108,12 @@ pub(super) fn while_under_way<'a>(counting: &[&'a Event]) -> impl Iterator<Item 
     })
 }
 
-/// Milliseconds from the beginning to the end, or to the last event, without the pauses between an end and going on.
+/// A longer silence is no part of a session (our own choice): the phone was put away with the session open, to be closed or gone
+/// on with later. As long as a session that was ended may still go on.
+const SILENCE_MS_MAX: u64 = RESUME_MS_MAX;
+
+/// Milliseconds from the beginning to the end, or to the last event, without the pauses between an end and going on and
+/// without silences of more than [`SILENCE_MS_MAX`].
 pub(super) fn duration_ms(counting: &[&Event]) -> u64 {
     let begin = counting
         .iter()
@@ -125,7 +130,13 @@ pub(super) fn duration_ms(counting: &[&Event]) -> u64 {
             stretch.clear();
             ended = None;
         }
-        stretch.push(event.moment());
+        let now = event.moment();
+        let silent = |last: &Moment| now.since(last) > SILENCE_MS_MAX;
+        if ended.is_none() && stretch.last().is_some_and(silent) {
+            total += stretch_ms(&stretch);
+            stretch.clear();
+        }
+        stretch.push(now);
         if matches!(event.what, What::Ended) {
             ended = Some(stretch.len());
         }
