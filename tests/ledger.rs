@@ -5,12 +5,12 @@ use crate::common;
 use common::built::{at, block, done, events, key, plain, record, reps, sets, work};
 use stanchion::ledger::{
     ExerciseSummary, Moved, PERFORMANCES_MAX, Past, SessionRecord, Unreadable, beaten_in,
-    beaten_just_now, gained, moved, pasts_of, performances_of, summaries_of,
+    beaten_just_now, gained, moved, pasts_of, performances_of, shares_of, summaries_of,
 };
-use stanchion::session::Amount;
+use stanchion::session::{Amount, Done};
 use stanchion::sheet::{LoadBasis, RepTarget, SetKind, SideMode, Target};
 use stanchion::strength::Curve;
-use stanchion::units::{Share, Unit};
+use stanchion::units::{Rir, Share, Unit};
 
 /// What moved in the last of these sessions against those before it.
 fn said(basis: LoadBasis, sessions: &[&[(&str, i64)]]) -> String {
@@ -343,4 +343,34 @@ fn a_gain_beyond_noise_is_said_of_each_exercise() {
         "{}",
         down[0].sentence()
     );
+}
+
+#[test]
+fn a_set_is_hard_by_what_was_said_and_to_failure_without_a_word() {
+    let five = reps(5);
+    let lines = vec![
+        work(3, 5, 8),
+        sets(SetKind::ToFailure, 3, Target::Reps(RepTarget::Fixed(five))),
+        sets(SetKind::Work, 3, Target::Reps(RepTarget::AtLeast(five))),
+    ];
+    let block = block(lines, LoadBasis::External, SideMode::Both);
+    let hard = |line: u8, set: u8, left: Option<i64>| {
+        let done = Done {
+            reserve: left.map(|left| Rir::new(left).unwrap()),
+            ..done(Some("60 kg"), Amount::Reps(five))
+        };
+        let record = record(1, &block, None, &[(key(line, set), done)]);
+        shares_of(&record)[0].hard == 1
+    };
+    // Of each line a set with nothing said, one that left 4 and one that left 5.
+    let of_line = |line| {
+        [
+            hard(line, 0, None),
+            hard(line, 1, Some(4)),
+            hard(line, 2, Some(5)),
+        ]
+    };
+    assert_eq!(of_line(0), [false, true, false], "work sets");
+    assert_eq!(of_line(1), [true, true, false], "to failure");
+    assert_eq!(of_line(2), [false, true, false], "5+");
 }

@@ -3,15 +3,15 @@
 use crate::common;
 
 use common::archives::archive;
-use common::built::{block, done, events, key, reps, work};
+use common::built::{block, done, events, key, reps, sets, work};
 use common::id;
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use stanchion::ledger::SessionRecord;
 use stanchion::session::{Amount, SessionId};
-use stanchion::sheet::{LoadBasis, SideMode};
-use stanchion::store::{Archive, COLUMNS, SessionLog, csv as table, unguarded};
-use stanchion::units::Load;
+use stanchion::sheet::{LoadBasis, SetKey, SetKind, SideMode};
+use stanchion::store::{Archive, COLUMNS, SessionLog, csv as table};
+use stanchion::units::{Load, Share};
 use std::collections::BTreeMap;
 
 /// The rows, each by the names of its columns.
@@ -30,6 +30,14 @@ fn read(text: &str) -> Vec<BTreeMap<String, String>> {
         names.iter().cloned().zip(cells).collect()
     });
     rows.collect()
+}
+
+/// The text of a cell as it was before it was guarded.
+fn unguarded(cell: &str) -> &str {
+    match cell.strip_prefix('\'') {
+        Some(text) if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '\'']) => text,
+        _ => cell,
+    }
 }
 
 fn parsed<T: std::str::FromStr>(cell: &str) -> Option<T> {
@@ -85,6 +93,59 @@ fn a_set_is_one_row_with_its_units() {
     assert_eq!((of("followed"), of("corrected")), ("", "no"));
     assert_eq!(of("body mass kg"), "80");
     assert_eq!(rows[1]["load kg"], "62.5");
+}
+
+#[test]
+fn the_drops_of_a_set_have_its_number() {
+    let drop_sets = sets(
+        SetKind::Drop {
+            drops: 2,
+            keep: Share::percent(80),
+        },
+        3,
+        work(1, 5, 8).target,
+    );
+    let squat = block(
+        vec![work(1, 5, 8), drop_sets],
+        LoadBasis::External,
+        SideMode::Both,
+    );
+    // The second drop set was passed over, of the third one drop was left out.
+    let keys = [
+        (0, 0, 0),
+        (1, 0, 0),
+        (1, 0, 1),
+        (1, 0, 2),
+        (1, 2, 0),
+        (1, 2, 2),
+    ];
+    let logged = keys.map(|(line, set, drop)| {
+        let key = SetKey {
+            drop,
+            ..key(line, set)
+        };
+        (key, done(Some("60 kg"), Amount::Reps(reps(5))))
+    });
+    let mut archive = Archive::default();
+    let session = SessionId(id(86_400_000, 1));
+    let log = SessionLog::new(session, events(1, &squat, None, &logged)).unwrap();
+    archive.sessions.insert(session, log);
+    let rows = read(&table(&archive));
+    let places: Vec<[&str; 3]> = rows
+        .iter()
+        .map(|row| ["kind", "set", "drop"].map(|name| row[name].as_str()))
+        .collect();
+    assert_eq!(
+        places,
+        [
+            ["work set", "1", "0"],
+            ["drop set", "2", "0"],
+            ["drop set", "2", "1"],
+            ["drop set", "2", "2"],
+            ["drop set", "3", "0"],
+            ["drop set", "3", "2"],
+        ]
+    );
 }
 
 #[test]

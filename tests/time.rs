@@ -154,6 +154,31 @@ fn a_clock_set_wrong_in_mid_session_costs_at_most_what_no_clock_saw() {
 }
 
 #[test]
+fn a_clock_set_forward_is_taken_for_sleep() {
+    // By an hour, half a minute after the set; the steady clock saw half an hour in all.
+    let times = [
+        ("2026-06-01T10:00:00+02:00", 1, 0),
+        ("2026-06-01T10:20:00+02:00", 1, 20 * MINUTE),
+        ("2026-06-01T11:30:00+02:00", 1, 30 * MINUTE),
+    ];
+    assert_eq!(minutes(times), 90);
+    // Of 150 s of rest 120 s would be left; it is over instead, and says by how much.
+    let session = Session::replay(session(times)[..2].to_vec()).unwrap();
+    let Phase::Resting(rest) = session.state().phase else {
+        panic!("it rests");
+    };
+    let now = |at| event(9, at, 1, 20 * MINUTE + 30_000, What::RestEnded).moment();
+    assert_eq!(
+        rest.left_ms(&now("2026-06-01T10:20:30+02:00")),
+        Some(120_000)
+    );
+    assert_eq!(
+        rest.left_ms(&now("2026-06-01T11:20:30+02:00")),
+        Some(120_000 - 60 * MINUTE as i64)
+    );
+}
+
+#[test]
 fn a_rest_over_a_change_of_the_clock_is_as_long_as_it_was_meant() {
     let times = [
         ("2026-03-29T01:50:00+01:00", 1, 0),

@@ -10,8 +10,8 @@ use proptest::prelude::*;
 use rust_decimal::Decimal;
 use stanchion::exercises::{Catalogue, Muscle};
 use stanchion::ledger::{
-    Heading, MuscleSets, SessionRecord, Week, halves_said, monday_of, muscles_of, newest_first,
-    session_load, weeks,
+    Heading, MuscleSets, SessionRecord, Week, days_told, halves_said, monday_of, muscles_of,
+    newest_first, session_load, weeks,
 };
 use stanchion::session::{Amount, Event, EventId, StageAmount, What};
 use stanchion::sheet::{ExerciseId, LoadBasis, Pattern, SetKey, SetKind, SideMode, unroll};
@@ -294,6 +294,8 @@ proptest! {
             }
             let sessions: u32 = all.iter().map(|week| week.sessions).sum();
             prop_assert_eq!(sessions as usize, plains.len());
+            headings.reverse();
+            prop_assert_eq!(weeks(&headings, &catalogue, first, last), all, "in any order");
         }
     }
 }
@@ -333,6 +335,32 @@ fn a_session_counts_on_the_day_it_began_by_the_clock_of_its_place() {
     );
     assert_eq!(all[1].load.days[0], 420);
     assert!(all[0].is_over(day("2026-11-23")) && !all[1].is_over(day("2026-11-29")));
+}
+
+#[test]
+fn a_period_has_no_weeks_before_the_first_session_nor_after_today() {
+    let headings = [
+        heading("2026-11-25T18:00:00+01:00"),
+        heading("2026-11-11T18:00:00+01:00"),
+    ];
+    let (since, today) = (Some(day("2026-11-11")), day("2026-11-27"));
+    let told = |first, last| days_told(&headings, (day(first), day(last)), since, today);
+    // The years that a field of a day reports while 2026 is typed, and one that is far ahead.
+    for first in ["0002-10-01", "0020-10-01", "0202-10-01", "2026-10-01"] {
+        let (first, last) = told(first, "9999-12-31");
+        let all = weeks(&headings, &Catalogue::default(), first, last);
+        let sessions: Vec<u32> = all.iter().map(|week| week.sessions).collect();
+        assert_eq!(sessions, [1, 0, 1]);
+    }
+    let (first, last) = (day("2026-11-16"), day("2026-11-22"));
+    assert_eq!(told("2026-11-16", "2026-11-22"), (first, last));
+    // A session from a clock that was ahead is not lost.
+    let ahead = [heading("2027-01-05T18:00:00+01:00")];
+    let period = (day("2026-11-01"), day("2027-02-01"));
+    let (_, last) = days_told(&ahead, period, since, today);
+    assert_eq!(last, day("2027-01-05"));
+    // With no session there is nothing to begin at.
+    assert_eq!(days_told(&[], period, None, today), (period.0, today));
 }
 
 #[test]

@@ -93,7 +93,14 @@ impl Voices {
                     Phase::Stretch => self.stretch,
                     Phase::Concentric => self.lift,
                     Phase::Squeeze => self.squeeze,
-                    _ => self.lower,
+                    // The others are no part of a repetition.
+                    Phase::Eccentric
+                    | Phase::CountIn
+                    | Phase::Hold
+                    | Phase::Partial
+                    | Phase::Pause
+                    | Phase::ChangeOver
+                    | Phase::Rest => self.lower,
                 };
                 (notes, last_rep)
             }

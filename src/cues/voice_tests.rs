@@ -6,45 +6,17 @@ use crate::cues::tone::due;
 use crate::cues::{rest_timeline, set_timeline};
 use crate::units::Seconds;
 use proptest::prelude::*;
+use std::mem::discriminant;
+
+#[path = "../../tests/common/cues.rs"]
+mod every;
+
+use every::every_cue;
 
 /// Pitches nearer than this are not counted as different: two semitones, far above what an ear tells apart.
 const STEP: f32 = 1.12;
 /// A difference in time that is clearly heard in a pattern this short, in milliseconds (common practice, no source).
 const BEAT_MS: u32 = 30;
-
-/// Each cue that sounds in its own way.
-pub(in crate::cues) fn every_cue() -> Vec<Cue> {
-    let mut cues = vec![
-        Cue::CountIn { left: 1 },
-        Cue::Go,
-        Cue::Halfway,
-        Cue::Left { seconds: 1 },
-        Cue::StageChange,
-        Cue::SideSwitch,
-        Cue::PauseStart,
-        Cue::SetEnd,
-        Cue::RestHalf,
-        Cue::RestSoon,
-        Cue::RestEnd,
-    ];
-    for last_rep in [false, true] {
-        cues.push(Cue::Partial { last_rep });
-        for (phase, fast) in [
-            (Phase::Eccentric, false),
-            (Phase::Stretch, false),
-            (Phase::Concentric, false),
-            (Phase::Squeeze, false),
-            (Phase::Concentric, true),
-        ] {
-            cues.push(Cue::Rep {
-                phase,
-                fast,
-                last_rep,
-            });
-        }
-    }
-    cues
-}
 
 fn of(set: SoundSet, cue: Cue) -> Vec<Tone> {
     voice(set, cue).collect()
@@ -139,6 +111,18 @@ fn to_come(tones: &[Tone], from_ms: u32) -> Vec<u32> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn what_sounds_in_a_line_is_in_the_list_of_cues(set in some_set(), seconds in 0..=3600_i64, half: bool) {
+        let lines = [set_timeline(&set, 3), rest_timeline(Seconds::saturating(seconds), half)];
+        for cued in lines.iter().flat_map(|line| &line.cues) {
+            let same = |listed: &Cue| {
+                discriminant(listed) == discriminant(&cued.cue)
+                    && SoundSet::ALL.iter().all(|set| of(*set, *listed) == of(*set, cued.cue))
+            };
+            prop_assert!(every_cue().iter().any(same), "{:?}", cued.cue);
+        }
+    }
 
     #[test]
     fn a_line_laid_anew_has_what_is_left_where_it_was(set in some_set(), from_ms in 0..120_000_u32) {

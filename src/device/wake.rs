@@ -44,7 +44,7 @@ impl Stay {
 /// Keeps the screen on until it is dropped, as far as the browser allows.
 #[must_use = "the screen may go off when this is dropped"]
 pub struct Awake {
-    state: Rc<State>,
+    _state: Rc<State>,
     _on_shown: Listener,
     _on_tap: Listener,
 }
@@ -92,17 +92,9 @@ pub fn keep_awake(on_change: impl FnMut(Stay) + 'static) -> Awake {
     });
     ask(&state);
     Awake {
-        state,
+        _state: state,
         _on_shown: on_shown,
         _on_tap: on_tap,
-    }
-}
-
-impl Awake {
-    /// Whether the browser has granted it and not taken it back.
-    #[must_use]
-    pub fn is_held(&self) -> bool {
-        self.state.lock.borrow().is_some()
     }
 }
 

@@ -41,6 +41,6 @@ pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of};
 pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
-pub use week::{Balance, Budgeted, MuscleSets, Week, monday_of, weeks};
+pub use week::{Balance, Budgeted, MuscleSets, Week, days_told, monday_of, weeks};
 pub use week_load::{DayLoads, Spread, session_load};
 pub use week_words::{Band, beside, formulas, halves_said};

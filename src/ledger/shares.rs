@@ -18,8 +18,8 @@ pub struct ShareOf {
     pub exercise: ExerciseId,
     /// Its sets but ramp-ups.
     pub sets: u32,
-    /// Those of them that were hard: to failure, or told to leave at most [`HARD_RESERVE_MAX`] reps. What was not told
-    /// is not counted.
+    /// Those of them that were hard: told to leave at most [`HARD_RESERVE_MAX`] reps, or to failure with nothing told. Any
+    /// other of which nothing was told is not counted.
     pub hard: u32,
     /// Volume load of its work sets.
     pub volume: VolumeLoad,

@@ -4,7 +4,7 @@ use super::heading::Heading;
 use super::volume::VolumeLoad;
 use super::week_load::DayLoads;
 use crate::exercises::{Catalogue, Muscle, Muscles};
-use crate::order::Map;
+use crate::order::{self, Map};
 use crate::sheet::{ExerciseId, Pattern};
 use chrono::{Datelike, Days, NaiveDate};
 
@@ -97,6 +97,23 @@ pub fn monday_of(day: NaiveDate) -> NaiveDate {
     day.checked_sub_days(Days::new(gone)).unwrap_or(day)
 }
 
+/// The days of a period, first and last, of which weeks can say something. Before `since`, the day of the first session
+/// of all, and after `today` no week is one without training. Sessions of a later day than today, from a clock that was
+/// ahead, are in it.
+///
+/// So a year that is still being typed (2, 20 and 202 on the way to 2026) makes no hundred thousand weeks.
+#[must_use]
+pub fn days_told(
+    headings: &[Heading],
+    (first, last): (NaiveDate, NaiveDate),
+    since: Option<NaiveDate>,
+    today: NaiveDate,
+) -> (NaiveDate, NaiveDate) {
+    let days = headings.iter().map(|heading| heading.began.date_naive());
+    let newest = days.fold(today, NaiveDate::max);
+    (first.max(since.unwrap_or(first)), last.min(newest))
+}
+
 /// The weeks from the one of `first` to the one of `last`, the oldest first, those without a session too. Sessions of
 /// other weeks are passed over.
 #[must_use]
@@ -110,18 +127,21 @@ pub fn weeks(
         catalogue,
         facts: Map::new(),
     };
-    let mut weeks = Vec::new();
+    let day_of = |heading: &Heading| heading.began.date_naive();
+    let mut sorted: Vec<&Heading> = headings.iter().collect();
+    order::by_key(&mut sorted, |heading| day_of(heading));
     let mut monday = monday_of(first);
+    // The sessions from this week on: each is looked at in its own week alone, as a period may have thousands of both.
+    let mut left = &sorted[sorted.partition_point(|heading| day_of(heading) < monday)..];
+    let mut weeks = Vec::new();
     while monday <= last {
         let Some(next) = monday.checked_add_days(Days::new(7)) else {
             break;
         };
-        let of_week = headings.iter().filter(|heading| {
-            let day = heading.began.date_naive();
-            monday <= day && day < next
-        });
+        let (of_week, after) =
+            left.split_at(left.partition_point(|heading| day_of(heading) < next));
         weeks.push(Week::of(monday, of_week, &mut known));
-        monday = next;
+        (monday, left) = (next, after);
     }
     weeks
 }
@@ -145,11 +165,7 @@ impl Known<'_> {
 }
 
 impl Week {
-    fn of<'a>(
-        monday: NaiveDate,
-        headings: impl Iterator<Item = &'a Heading>,
-        known: &mut Known,
-    ) -> Week {
+    fn of(monday: NaiveDate, headings: &[&Heading], known: &mut Known) -> Week {
         let mut week = Week {
             monday,
             sessions: 0,

@@ -15,7 +15,7 @@ pub fn formulas() -> [&'static str; 9] {
             "A week begins on Monday (ISO 8601). A session counts on the day it began, by the clock of that place.",
         ),
         t(
-            "Sets: all that were done but ramp-ups; each drop of a drop set is one. Hard: to failure, or said to leave 4 reps or fewer. A set without a word on its reserve is not counted as hard (where hard begins is common practice, no source).",
+            "Sets: all that were done but ramp-ups; each drop of a drop set is one. Hard: said to leave 4 reps or fewer, or to failure with nothing said. Any other set without a word on its reserve is not counted as hard, one of 5+ reps neither (where hard begins is common practice, no source).",
         ),
         t(
             "A set counts 1 for a main muscle of its exercise and 0.5 for one that also works (Pelland et al. 2024, preprint).",

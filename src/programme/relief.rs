@@ -10,7 +10,7 @@ use chrono::{DateTime, FixedOffset};
 /// How long it is offered from the first light session on, in days: a week (common practice, no source).
 const OFFERED_DAYS: i64 = 7;
 
-/// Whoever has not done the exercise for more than so many days has rested, and is led back by the rule of a break.
+/// Whoever has not done the exercise for more than so many whole days has rested, and is led back by the rule of a break.
 const LATELY_DAYS: i64 = 14;
 
 /// A light session that is offered, and why.
@@ -38,8 +38,8 @@ pub struct Lately<'a> {
 
 /// Whether `sheet` is offered light today, `light` saying how: the first block of power or strength whose exercise shows
 /// no gain for weeks ([`plateau`]) and was done lately. A light week is for a week: from the first light session on it is
-/// offered for seven days, then not for as long as a plateau takes to be called. It helps often, common practice, no
-/// source.
+/// offered for seven days, then not until the last one lies as far back as a plateau takes to be called. Days are whole
+/// ones that have gone by. It helps often, common practice, no source.
 #[must_use]
 pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Relief> {
     let ago = |at: DateTime<FixedOffset>| (lately.now - at).num_days();

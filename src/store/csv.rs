@@ -5,7 +5,7 @@
 //!
 //! A spreadsheet takes a text that begins with `=`, `+`, `-`, `@`, a tab or a line break for a formula. Such a text gets
 //! an apostrophe in front (common practice, as the Open Worldwide Application Security Project describes under "CSV
-//! Injection"; from memory), and one that begins with an apostrophe gets another, so that [`unguarded`] is exact.
+//! Injection"; from memory), and one that begins with an apostrophe gets another, so that each text can be had back as it was.
 
 use super::archive::Archive;
 use crate::ledger::{BlockRecord, DoneLine, SessionRecord};
@@ -69,7 +69,11 @@ pub fn csv(archive: &Archive) -> String {
     order::by_key(&mut records, |record| (record.began, record.session));
     for record in &records {
         for (block, of_block) in record.blocks.iter().enumerate() {
-            for (set, line) in of_block.lines.iter().enumerate() {
+            let (mut set, mut before) = (0, None);
+            for line in &of_block.lines {
+                // A set and its drops have one number.
+                let of = (line.key.line, line.key.set);
+                set += usize::from(before.replace(of) != Some(of));
                 row(&mut table, cells(record, (block, of_block), (set, line)));
             }
         }
@@ -80,7 +84,7 @@ pub fn csv(archive: &Archive) -> String {
 fn cells(
     record: &SessionRecord,
     (block_at, of_block): (usize, &BlockRecord),
-    (set_at, line): (usize, &DoneLine),
+    (set, line): (usize, &DoneLine),
 ) -> [String; 37] {
     let block = &of_block.block;
     let [load, load_unit, load_kg] = load_cells(line.load);
@@ -100,7 +104,7 @@ fn cells(
         guarded(record.sheet_name.as_str()),
         (block_at + 1).to_string(),
         guarded(block.exercise.name.as_str()),
-        (set_at + 1).to_string(),
+        set.to_string(),
         line.key.drop.to_string(),
         line.kind.word().to_owned(),
         load,
@@ -213,15 +217,6 @@ fn guarded(text: &str) -> String {
         format!("'{text}")
     } else {
         text.to_owned()
-    }
-}
-
-/// The text of a cell as it was before it was guarded.
-#[must_use]
-pub fn unguarded(cell: &str) -> &str {
-    match cell.strip_prefix('\'') {
-        Some(text) if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '\'']) => text,
-        _ => cell,
     }
 }
 

@@ -45,7 +45,7 @@ pub use book_keys::{
 };
 pub use books::{BookFault, Entry, Turn, turned};
 pub use change::{Change, changes, changes_but_sessions, session_row, sessions_that_differ};
-pub use csv::{COLUMNS, csv, unguarded};
+pub use csv::{COLUMNS, csv};
 pub use demo::demo;
 pub use exercise_record::ExerciseRecord;
 pub use file::FORMAT;

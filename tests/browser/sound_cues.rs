@@ -9,6 +9,11 @@ use stanchion::cues::{
 use stanchion::units::Seconds;
 use wasm_bindgen_test::wasm_bindgen_test;
 
+#[path = "../common/cues.rs"]
+mod every;
+
+use every::every_cue;
+
 /// The smallest change of a beat that is heard: 2.5 % of it (Friberg & Sundberg 1995, J Acoust Soc Am 98(5):2524–2531).
 const HEARD_SHARE: f64 = 0.025;
 /// The shortest beat of a tempo, in ms.
@@ -18,38 +23,6 @@ const MOST_LATE_MS: f64 = 1.0;
 
 /// Two spectra that are more alike than this, as the cosine between them, could be taken for each other.
 const MOST_ALIKE: f32 = 0.95;
-
-fn every_cue() -> Vec<Cue> {
-    let mut cues = vec![
-        Cue::CountIn { left: 1 },
-        Cue::Go,
-        Cue::Halfway,
-        Cue::Left { seconds: 1 },
-        Cue::StageChange,
-        Cue::SideSwitch,
-        Cue::PauseStart,
-        Cue::SetEnd,
-        Cue::RestHalf,
-        Cue::RestSoon,
-        Cue::RestEnd,
-        Cue::Partial { last_rep: false },
-    ];
-    let phases = [
-        Phase::Eccentric,
-        Phase::Stretch,
-        Phase::Concentric,
-        Phase::Squeeze,
-    ];
-    let slow = phases.map(|phase| (phase, false));
-    for (phase, fast) in slow.into_iter().chain([(Phase::Concentric, true)]) {
-        cues.push(Cue::Rep {
-            phase,
-            fast,
-            last_rep: false,
-        });
-    }
-    cues
-}
 
 fn some_timelines() -> [Timeline; 3] {
     [
@@ -138,7 +111,14 @@ fn likeness(a: &[f32], b: &[f32]) -> f32 {
 async fn every_cue_of_a_set_has_a_spectrum_of_its_own() {
     for set in SoundSet::ALL {
         let mut spectra = Vec::new();
-        for cue in every_cue() {
+        // The mark of the last repetition is put behind a cue that sounds the same without it.
+        let marked = |cue: &Cue| {
+            matches!(
+                cue,
+                Cue::Rep { last_rep: true, .. } | Cue::Partial { last_rep: true }
+            )
+        };
+        for cue in every_cue().into_iter().filter(|cue| !marked(cue)) {
             let tones: Vec<Tone> = voice(set, cue).collect();
             let wave = render(&tones, 1.05, 0.02, 1.0).await;
             spectra.push((cue, spectrum(&wave, RATE)));

@@ -46,6 +46,15 @@ fn target() -> BoxedStrategy<Target> {
 }
 
 fn kind_and_target() -> BoxedStrategy<(SetKind, Target)> {
+    // A kind that is new does not compile here, before it is among those that are made.
+    let _each_is_made = |kind: &SetKind| match kind {
+        SetKind::Work
+        | SetKind::RampUp { .. }
+        | SetKind::BackOff { .. }
+        | SetKind::Drop { .. }
+        | SetKind::Cluster { .. }
+        | SetKind::ToFailure => (),
+    };
     let counted = || rep_target().prop_map(Target::Reps);
     prop_oneof![
         3 => target().prop_map(|target| (SetKind::Work, target)),
@@ -111,6 +120,15 @@ pub fn basis() -> BoxedStrategy<LoadBasis> {
 }
 
 fn progression() -> BoxedStrategy<Progression> {
+    // A rule that is new does not compile here, before it is among those that are made.
+    let _each_is_made = |rule: &Progression| match rule {
+        Progression::Double { .. }
+        | Progression::TwoForTwo { .. }
+        | Progression::Fixed { .. }
+        | Progression::ShareOfE1rm { .. }
+        | Progression::ByReserve { .. }
+        | Progression::AsWritten => (),
+    };
     let reach = select(vec![Reach::AllSets, Reach::LastSet]);
     prop_oneof![
         (reach, step(), step()).prop_map(|(reach, up, down)| Progression::Double {

@@ -2,7 +2,7 @@
 
 Run by hand, with Python 3.11 and pandas (pip install pandas in a virtual environment):
 
-    cargo test --no-default-features --test table -- --ignored
+    cargo test --no-default-features --test core table:: -- --ignored
     python tests/reference/sets.py target/sets.csv
 
 Every row must have every column, the figures must be numbers and the times must be times. The last line says so.

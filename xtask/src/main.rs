@@ -67,7 +67,7 @@ cargo xtask <command>
   help               show this
 
 Trunk calls `xtask finish` by itself at the end of a build.
-The first run on a machine builds its tools (about 10 min); later runs start at once.";
+The first run on a machine builds its tools (about six minutes on two cores); later runs start at once.";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();

@@ -4,7 +4,9 @@ use super::list::name_of;
 use super::report_words::{best, estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
-use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
+use crate::ledger::{
+    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, weeks,
+};
 use crate::say;
 use crate::sheet::{ExerciseId, Note};
 use crate::store::BodyEntry;
@@ -16,7 +18,7 @@ use crate::ui::parts::{
     way, wrong_word,
 };
 use crate::ui::place::Place;
-use crate::ui::reading::{headings_between, history_of};
+use crate::ui::reading::{first_day, headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit, date, iso_date, parse_date};
@@ -164,6 +166,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
     let keep = app.keep();
     let said = |error: crate::device::db::DbError| error.to_string();
     let headings = headings_between(&keep, first, last).await.map_err(said)?;
+    let since = first_day(&keep).await.map_err(said)?;
     let mut done: Vec<(ExerciseId, u32)> = Vec::new();
     for share in headings.iter().flat_map(|heading| &heading.shares) {
         match done.iter_mut().find(|(id, _)| *id == share.exercise) {
@@ -175,6 +178,8 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
     crate::order::by_key(&mut done, |(_, sets)| std::cmp::Reverse(*sets));
     let left_off = done.len().saturating_sub(EXERCISES_MAX);
     done.truncate(EXERCISES_MAX);
+    let today = moment().at.date_naive();
+    let (begin, end) = days_told(&headings, (first, last), since, today);
     let curve = app.model.with_untracked(Model::curve);
     let mut courses = Vec::new();
     for (id, sets) in done {
@@ -199,7 +204,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
                 .as_ref()
                 .and_then(|it| it.name.as_ref())
                 .map(ToString::to_string),
-            weeks: weeks(&headings, &model.exercises, first, last),
+            weeks: weeks(&headings, &model.exercises, begin, end),
             headings,
             courses,
             left_off,

@@ -11,17 +11,39 @@ use crate::ui::parts::{Mode, quiet, text};
 use crate::units::{Rir, Share};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
+use std::mem::discriminant;
 
-/// Names of the rules in the order of the choices.
-fn rules() -> [&'static str; 6] {
+/// The rules in the order of the choices, with settings of common practice, no source, and this step up. A new one is
+/// offered once it stands here.
+fn rules(up: Step) -> [Progression; 6] {
     [
-        t("double progression"),
-        t("2-for-2"),
-        t("fixed step"),
-        t("share of e1RM"),
-        t("by reserve"),
-        t("as written"),
+        Progression::Double {
+            reach: Reach::AllSets,
+            up,
+            down: Step::Smallest,
+        },
+        Progression::TwoForTwo { up },
+        Progression::Fixed { up },
+        Progression::ShareOfE1rm {
+            share: Share::percent(80),
+        },
+        Progression::ByReserve {
+            aim: Rir::saturating(2),
+            step: up,
+        },
+        Progression::AsWritten,
     ]
+}
+
+fn name(rule: &Progression) -> &'static str {
+    match rule {
+        Progression::Double { .. } => t("double progression"),
+        Progression::TwoForTwo { .. } => t("2-for-2"),
+        Progression::Fixed { .. } => t("fixed step"),
+        Progression::ShareOfE1rm { .. } => t("share of e1RM"),
+        Progression::ByReserve { .. } => t("by reserve"),
+        Progression::AsWritten => t("as written"),
+    }
 }
 
 /// The rule and its settings.
@@ -31,7 +53,7 @@ pub fn progression(hand: Hand) -> AnyView {
         at,
         "rule",
         t("rule for the next time"),
-        &rules(),
+        &rules(Step::default()).each_ref().map(name),
         rule_of,
         set_rule,
     );
@@ -40,14 +62,9 @@ pub fn progression(hand: Hand) -> AnyView {
 }
 
 fn rule_of(block: &Block, _: At) -> Option<i64> {
-    Some(match block.progression {
-        Progression::Double { .. } => 0,
-        Progression::TwoForTwo { .. } => 1,
-        Progression::Fixed { .. } => 2,
-        Progression::ShareOfE1rm { .. } => 3,
-        Progression::ByReserve { .. } => 4,
-        Progression::AsWritten => 5,
-    })
+    let same = |rule: &Progression| discriminant(rule) == discriminant(&block.progression);
+    let place = rules(Step::default()).iter().position(same)?;
+    i64::try_from(place).ok()
 }
 
 /// Another rule; a step that was set stays.
@@ -56,23 +73,10 @@ fn set_rule(block: &mut Block, at: At, n: i64) {
         return;
     }
     let up = up_of(block).unwrap_or_default();
-    block.progression = match n {
-        0 => Progression::Double {
-            reach: Reach::AllSets,
-            up,
-            down: Step::Smallest,
-        },
-        1 => Progression::TwoForTwo { up },
-        2 => Progression::Fixed { up },
-        3 => Progression::ShareOfE1rm {
-            share: Share::percent(80),
-        },
-        4 => Progression::ByReserve {
-            aim: Rir::saturating(2),
-            step: up,
-        },
-        _ => Progression::AsWritten,
-    };
+    let place = usize::try_from(n).ok();
+    if let Some(rule) = place.and_then(|n| rules(up).into_iter().nth(n)) {
+        block.progression = rule;
+    }
 }
 
 /// The step up of a rule that has one.
@@ -134,20 +138,20 @@ fn usual_line(hand: Hand) -> AnyView {
 }
 
 fn of_rule(hand: Hand, at: At) -> AnyView {
-    let rule = hand.now(at, rule_of);
+    let rule = hand.now(at, |block, _| Some(block.progression.clone()));
     match rule {
-        Some(0) => double(hand, at),
-        Some(1) => vec![
+        Some(Progression::Double { .. }) => double(hand, at),
+        Some(Progression::TwoForTwo { .. }) => vec![
             quiet(t("Two reps over the goal in the last set, in two sessions running at one load: a step up (Baechle & Earle).")),
             step_up(hand, at),
         ]
         .into_any(),
-        Some(2) => vec![
+        Some(Progression::Fixed { .. }) => vec![
             quiet(t("Every rep done: a step up. Common practice, no source.")),
             step_up(hand, at),
         ]
         .into_any(),
-        Some(3) => hand.step(
+        Some(Progression::ShareOfE1rm { .. }) => hand.step(
             at,
             "rule-share",
             t("of the estimated maximum"),
@@ -161,7 +165,7 @@ fn of_rule(hand: Hand, at: At) -> AnyView {
                 }
             },
         ),
-        Some(4) => vec![
+        Some(Progression::ByReserve { .. }) => vec![
             hand.step(
                 at,
                 "rule-aim",
@@ -179,7 +183,7 @@ fn of_rule(hand: Hand, at: At) -> AnyView {
             step_up(hand, at),
         ]
         .into_any(),
-        _ => quiet(t("The load stays what is written until you change it.")),
+        Some(Progression::AsWritten) | None => quiet(t("The load stays what is written until you change it.")),
     }
 }
 
