@@ -115,6 +115,12 @@ impl Heading {
         }
     }
 
+    /// True when at least one set was done, were it a ramp-up: a session that was begun and ended is no training yet.
+    #[must_use]
+    pub fn has_sets(&self) -> bool {
+        self.sets_done > 0
+    }
+
     /// Predicts its length again with that pace. A row of an older version stays as it is.
     pub fn at_pace(&mut self, pace: Pace) {
         if let Some(bare) = self.bare_seconds {

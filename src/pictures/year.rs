@@ -66,13 +66,13 @@ fn thursday(date: NaiveDate) -> i64 {
 
 /// The year: a row a week from the one of 1 January to the one of 31 December, the sessions of a week one after the other.
 ///
-/// `headings` are those of that year in any order. Ones of light weeks are told apart.
+/// `headings` are those of that year in any order. Ones of light weeks are told apart, ones without a set left out.
 #[must_use]
 pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
     let ends = NaiveDate::from_ymd_opt(year, 1, 1).zip(NaiveDate::from_ymd_opt(year, 12, 31));
     let mut done: Vec<&Heading> = headings
         .iter()
-        .filter(|heading| heading.began.year() == year)
+        .filter(|heading| heading.has_sets() && heading.began.year() == year)
         .collect();
     crate::order::by_key(&mut done, |heading| (heading.began, heading.session));
     let mut reached: Map<i64, i64> = Map::new();

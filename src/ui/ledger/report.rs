@@ -231,7 +231,7 @@ fn paper(report: &Report) -> AnyView {
             .view(),
         line("", "report-facts", volume),
     ];
-    if report.headings.is_empty() {
+    if !report.headings.iter().any(Heading::has_sets) {
         inside.push(quiet(t("Nothing was done in this period.")));
     } else {
         let pictured = Seen::new(move || volume_chart(&weeks, unit));
@@ -249,7 +249,8 @@ fn paper(report: &Report) -> AnyView {
 
 /// Sums, session load and body mass in one paragraph.
 fn text_of(report: &Report) -> String {
-    let headings = report.headings.iter();
+    let headings = report.headings.iter().filter(|it| it.has_sets());
+    let count = headings.clone().count();
     let minutes: u32 = headings.clone().map(|it| it.minutes).sum();
     let volume = headings.fold(VolumeLoad::default(), |sum, it| sum.plus(it.volume));
     let of_weeks = |value: &dyn Fn(&Week) -> u32| report.weeks.iter().map(value).sum::<u32>();
@@ -275,7 +276,7 @@ fn text_of(report: &Report) -> String {
     };
     say!(
         "{sessions}, {time}, {sets}, {hard} of them hard. Volume load {volume}. Session load {load}{missing}.{mass}",
-        sessions = many(report.headings.len(), "{n} session", "{n} sessions"),
+        sessions = many(count, "{n} session", "{n} sessions"),
         time = format!("{} h {:02} min", minutes / 60, minutes % 60),
         sets = many(of_weeks(&|week| week.sets) as usize, "{n} set", "{n} sets"),
         hard = of_weeks(&|week| week.hard),
