@@ -68,7 +68,7 @@ pub struct Budgeted {
 pub struct Week {
     /// Its first day.
     pub monday: NaiveDate,
-    /// How many sessions in which a set was done; the others are in no figure of a week.
+    /// How many sessions.
     pub sessions: u32,
     /// Minutes trained.
     pub minutes: u32,
@@ -98,7 +98,7 @@ pub fn monday_of(day: NaiveDate) -> NaiveDate {
 }
 
 /// The weeks from the one of `first` to the one of `last`, the oldest first, those without a session too. Sessions of
-/// other weeks are passed over, and those without a set.
+/// other weeks are passed over.
 #[must_use]
 pub fn weeks(
     headings: &[Heading],
@@ -118,7 +118,7 @@ pub fn weeks(
         };
         let of_week = headings.iter().filter(|heading| {
             let day = heading.began.date_naive();
-            heading.has_sets() && monday <= day && day < next
+            monday <= day && day < next
         });
         weeks.push(Week::of(monday, of_week, &mut known));
         monday = next;

@@ -4,7 +4,9 @@ use super::list::name_of;
 use super::report_words::{best, estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
-use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
+use crate::ledger::{
+    Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks, with_sets,
+};
 use crate::say;
 use crate::sheet::{ExerciseId, Note};
 use crate::store::BodyEntry;
@@ -199,7 +201,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
                 .as_ref()
                 .and_then(|it| it.name.as_ref())
                 .map(ToString::to_string),
-            weeks: weeks(&headings, &model.exercises, first, last),
+            weeks: weeks(&with_sets(&headings), &model.exercises, first, last),
             headings,
             courses,
             left_off,
