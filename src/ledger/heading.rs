@@ -1,7 +1,7 @@
 //! A session in one line: what the list of sessions shows, kept so that the list needs no events.
 
 use super::pace::Pace;
-use super::record::{SessionRecord, whole_minutes};
+use super::record::{SessionRecord, predicted_in_minutes};
 use super::shares::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
@@ -132,7 +132,7 @@ impl Heading {
     pub fn at_pace(&mut self, pace: Pace) {
         if let Some(bare) = self.bare_seconds {
             let changes = u64::from(self.changes) * u64::from(pace.change_over().get());
-            self.predicted_minutes = Some(whole_minutes(bare + changes));
+            self.predicted_minutes = Some(predicted_in_minutes(bare + changes));
         }
     }
 

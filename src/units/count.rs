@@ -133,6 +133,13 @@ pub fn clock(seconds: i64) -> String {
     }
 }
 
+/// Seconds that are still to come, or are too many, in whole minutes, rounded up. All such figures are rounded this one
+/// way, or what is predicted, what is planned and what is over would not add up.
+#[must_use]
+pub const fn minutes_up(seconds: u64) -> u64 {
+    seconds.div_ceil(60)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

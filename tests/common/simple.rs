@@ -74,7 +74,7 @@ fn predicted(records: &[SessionRecord], at: usize) -> u32 {
         n => (newest[n / 2 - 1] + newest[n / 2]) / 2,
     };
     let seconds = stanchion::units::Seconds::saturating(change_over);
-    ((records[at].predicted.seconds(seconds) + records[at].longer_rests + 30) / 60) as u32
+    ((records[at].predicted.seconds(seconds) + records[at].longer_rests).div_ceil(60)) as u32
 }
 
 /// Kilograms moved times reps over the sets of a block that are no ramp-ups.

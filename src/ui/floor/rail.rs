@@ -6,7 +6,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, line};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
-use crate::units::clock;
+use crate::units::{clock, minutes_up};
 use leptos::prelude::*;
 
 /// How one notch looks.
@@ -51,10 +51,7 @@ fn times(model: &Model, now: &Moment) -> String {
     if let Some(budget) = state.began.sheet.budget_minutes {
         gone = say!("{gone} of {budget} min", gone, budget);
     }
-    match state
-        .seconds_left(now, model.pace().change_over())
-        .div_ceil(60)
-    {
+    match minutes_up(state.seconds_left(now, model.pace().change_over())) {
         0 => gone,
         left => say!("{gone} · {left} min left", gone, left),
     }
