@@ -1,7 +1,7 @@
 //! Whole-number quantities, each with its range: reps, seconds, metres, reserve and exertion.
 
 use super::OutOfRange;
-use crate::words::t;
+use crate::words::{quoted, t};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -47,7 +47,7 @@ macro_rules! counted {
                     .parse::<i64>()
                     .map_err(|_| OutOfRange {
                         what: $what,
-                        given: format!("“{}”", text.trim()),
+                        given: quoted(text.trim()),
                         least: $least,
                         most: $most,
                     })

@@ -306,7 +306,7 @@ fn exercises(report: &Report) -> AnyView {
         t("sets"),
         t("best set"),
         t("e1RM, start to end"),
-        t("change"),
+        t_in("chart", "change"),
     ];
     let heads = heads.map(str::to_owned).to_vec();
     let name = t("Exercises").to_owned();
