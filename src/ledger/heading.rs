@@ -9,6 +9,7 @@ use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Line, Note, SheetId};
 use crate::units::{Rpe, Seconds};
+use crate::words::{many, many_of};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Deserializer, Serialize};
 use std::cmp::Reverse;
@@ -128,6 +129,18 @@ impl Heading {
         self.sets_done > 0
     }
 
+    /// How many of its sets were no ramp-ups: what all periods count.
+    #[must_use]
+    pub fn sets_of_work(&self) -> u32 {
+        self.shares.iter().map(|share| share.sets).sum()
+    }
+
+    /// How many sets were done, in words, and how many of them were ramp-ups.
+    #[must_use]
+    pub fn sets_said(&self) -> String {
+        sets_said(self.sets_done as usize, self.sets_of_work() as usize)
+    }
+
     /// Predicts its length again with that pace. A row of an older version stays as it is.
     pub fn at_pace(&mut self, pace: Pace) {
         if let Some(bare) = self.bare_seconds {
@@ -154,8 +167,34 @@ impl Heading {
     }
 }
 
+/// So many sets in words, and how many of them are ramp-ups: all but those of work.
+#[must_use]
+pub fn sets_said(all: usize, of_work: usize) -> String {
+    match all.saturating_sub(of_work) {
+        0 => many(all, "{n} set", "{n} sets"),
+        ramp_ups => many_of(
+            all,
+            "{n} set, to ramp up",
+            "{n} sets, {ramp_ups} of them to ramp up",
+            &[("ramp_ups", &ramp_ups)],
+        ),
+    }
+}
+
 fn set_notes(record: &SessionRecord) -> String {
     let notes = record.lines().filter_map(|(_, line)| line.note.as_ref());
     let notes: Vec<&str> = notes.map(Note::as_str).collect();
     notes.join("\n").chars().take(SET_NOTES_CHARS_MAX).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::sets_said;
+
+    #[test]
+    fn ramp_ups_among_the_sets_are_said() {
+        assert_eq!(sets_said(12, 12), "12 sets");
+        assert_eq!(sets_said(12, 9), "12 sets, 3 of them to ramp up");
+        assert_eq!(sets_said(1, 0), "1 set, to ramp up");
+    }
 }

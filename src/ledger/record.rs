@@ -1,5 +1,6 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
+use super::heading::sets_said;
 use super::pace::{change_overs, longer_rests};
 use super::tempo::{kept, under_way};
 use super::times::{SetTimes, duration_ms, set_times};
@@ -192,6 +193,13 @@ impl SessionRecord {
         self.blocks
             .iter()
             .flat_map(|record| record.lines.iter().map(|line| (&record.block, line)))
+    }
+
+    /// How many sets were done, in words, and how many of them were ramp-ups.
+    #[must_use]
+    pub fn sets_said(&self) -> String {
+        let of_work = self.lines().filter(|(_, line)| line.kind.is_work());
+        sets_said(self.lines().count(), of_work.count())
     }
 
     /// The duration in whole minutes, rounded to the nearest.

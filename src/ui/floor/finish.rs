@@ -94,7 +94,7 @@ fn sum(name: &'static str, part: &'static str, value: String) -> AnyView {
 fn sums(summed: &Summed) -> AnyView {
     let inside = vec![
         sum(t("time"), "sum-time", summed.time.clone()),
-        sum(t("sets"), "sum-sets", summed.sets.to_string()),
+        sum(t("sets, ramp-ups too"), "sum-sets", summed.sets.to_string()),
         sum(
             t("volume load, work sets"),
             "sum-volume",

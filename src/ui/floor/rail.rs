@@ -6,7 +6,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, line};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
-use crate::units::{clock, minutes_up};
+use crate::units::clock;
 use leptos::prelude::*;
 
 /// How one notch looks.
@@ -51,7 +51,10 @@ fn times(model: &Model, now: &Moment) -> String {
     if let Some(budget) = state.began.sheet.budget_minutes {
         gone = say!("{gone} of {budget} min", gone, budget);
     }
-    match minutes_up(state.seconds_left(now, model.pace().change_over())) {
+    match state
+        .seconds_left(now, model.pace().change_over())
+        .div_ceil(60)
+    {
         0 => gone,
         left => say!("{gone} · {left} min left", gone, left),
     }
