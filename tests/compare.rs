@@ -2,14 +2,17 @@
 
 use crate::common;
 
-use chrono::{Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 use common::built::{block, done, key, plain, record, reps, work};
 use proptest::prelude::*;
 use stanchion::ledger::{
     Comparison, EndsBefore, Heading, Past, Period, SessionRecord, best, newest_first, pasts_of,
+    with_sets,
 };
+use stanchion::pictures::{Peg, year};
 use stanchion::session::Amount;
 use stanchion::sheet::{Block, ExerciseId, LoadBasis, SideMode};
+use stanchion::units::Unit;
 
 fn squat() -> Block {
     block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both)
@@ -56,6 +59,22 @@ fn said(comparison: &Comparison) -> Vec<String> {
         })
     });
     exercises.collect()
+}
+
+#[test]
+fn a_session_without_a_set_is_in_no_figure() {
+    let (empty, done) = (plain(1, &squat(), &[]), plain(2, &squat(), &[("60 kg", 5)]));
+    let days = [&empty, &done].map(day_of);
+    let headings = headings(&[empty, done]);
+    assert_eq!(headings.len(), 2);
+    let of_days = Period::new(days[0], days[1]).unwrap();
+    let comparison = Comparison::of([of_days, of_days], &headings);
+    assert_eq!(comparison.all[0].sessions, 1);
+    let left = with_sets(&headings);
+    assert_eq!(left.len(), 1);
+    assert_eq!(left[0].began.date_naive(), days[1]);
+    let chart = year(&headings, days[0].year(), Peg::Minutes, Unit::Kg);
+    assert_eq!(chart.rows.len(), 1);
 }
 
 #[test]

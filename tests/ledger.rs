@@ -201,6 +201,14 @@ fn only_a_later_session_is_taken_in_without_the_history() {
     }
     assert!(summary.take(&pasts(4)));
     assert_eq!(summary.performances.len(), 2);
+    let mut light = pasts(6);
+    light[0].light = true;
+    assert!(summary.take(&light));
+    assert_eq!(summary.performances.len(), 2, "a light session counts not");
+    assert_eq!(summary.last_done, light[0].performance.at);
+    let alone = ExerciseSummary::of(&block.exercise.id, &light).unwrap();
+    assert!(alone.performances.is_empty());
+    assert_eq!(alone.last_done, light[0].performance.at);
 }
 
 #[test]

@@ -106,8 +106,8 @@ fn what_the_heat_adds_to_a_rest_is_no_change_over_and_was_foreseen() {
     assert_eq!(seconds(&cool), [70, 10]);
     assert_eq!(seconds(&hot), [70, 0]);
     assert_eq!((cool.longer_rests, hot.longer_rests), (0, 10));
-    // Three sets of 40 s, two rests of 90 s, two change-overs of 70 s: 440 s, 7 min. In the heat 450, 8 min.
-    let minutes = |record: &SessionRecord| record.predicted_minutes(Seconds::new(70).unwrap());
+    // Three sets of 40 s, two rests of 90 s, two change-overs of 60 s: 420 s, 7 min. In the heat 430, 8 min.
+    let minutes = |record: &SessionRecord| record.predicted_minutes(Seconds::new(60).unwrap());
     assert_eq!((minutes(&cool), minutes(&hot)), (7, 8));
 }
 

@@ -4,6 +4,7 @@ use super::dates::date_of;
 use super::figure::figure;
 use crate::say;
 use crate::units::date;
+use crate::words::many;
 
 /// What the numbers of an axis or of a column are.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -210,6 +211,8 @@ pub struct Column {
     pub said: bool,
     /// What its numbers are.
     pub grain: Grain,
+    /// What they count, as [`many`] has it: for 1 and for all others.
+    pub things: Option<(&'static str, &'static str)>,
 }
 
 impl Column {
@@ -220,6 +223,7 @@ impl Column {
             name: name.to_owned(),
             said: true,
             grain,
+            things: None,
         }
     }
 
@@ -229,6 +233,23 @@ impl Column {
         Column {
             said: false,
             ..Column::new(name, grain)
+        }
+    }
+
+    /// One of numbers of things, which a line does not name: `counted("sets", "{n} set", "{n} sets")`.
+    #[must_use]
+    pub fn counted(name: &str, one: &'static str, more: &'static str) -> Column {
+        Column {
+            things: Some((one, more)),
+            ..Column::unsaid(name, Grain::count())
+        }
+    }
+
+    /// A number of it with what stands behind it.
+    fn words(&self, value: i64) -> String {
+        match (self.things, usize::try_from(value)) {
+            (Some((one, more)), Ok(count)) => many(count, one, more),
+            _ => self.grain.with_unit(self.grain.bare(value)),
         }
     }
 }
@@ -286,11 +307,11 @@ impl Chart {
     /// The words of a cell: the number with its unit.
     #[must_use]
     pub fn cell(&self, row: &Row, column: usize) -> String {
-        let grain = self.columns.get(column).map(|column| &column.grain);
-        match (row.cells.get(column), grain) {
+        let column_of = self.columns.get(column);
+        match (row.cells.get(column), column_of) {
             (Some(Cell::Words(words)), _) => words.clone(),
-            (Some(Cell::Of(value)), Some(grain)) => grain.with_unit(grain.bare(*value)),
-            (Some(Cell::Between(low, high)), Some(grain)) => grain.with_unit(say!(
+            (Some(Cell::Of(value)), Some(column)) => column.words(*value),
+            (Some(Cell::Between(low, high)), Some(Column { grain, .. })) => grain.with_unit(say!(
                 "{low} to {high}",
                 low = grain.bare(*low),
                 high = grain.bare(*high)
@@ -362,6 +383,9 @@ pub(super) mod tests {
         chart.rows[0].cells.push(Cell::Between(9_800, 11_200));
         let line = "1 Jan 2026: load 102.5 kg, interval 98 to 112 kg";
         assert_eq!(chart.line(&chart.rows[0]), line);
+        chart.columns[2] = Column::counted("sets", "{n} set", "{n} sets");
+        chart.rows[0].cells[2] = Cell::Of(1);
+        assert_eq!(chart.cell(&chart.rows[0], 2), "1 set");
         chart.rows[0].cells[2] = Cell::Empty;
         assert_eq!(chart.line(&chart.rows[0]), "1 Jan 2026: load 102.5 kg");
     }

@@ -1,7 +1,7 @@
 //! Temperature and humidity as they are typed.
 
 use crate::say;
-use crate::words::decimal;
+use crate::words::{decimal, quoted};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -65,7 +65,7 @@ impl Temperature {
     pub fn parse(text: &str, scale: Scale) -> Result<Temperature, AirError> {
         let text = text.trim();
         let wrong = || AirError::Temperature {
-            given: format!("“{text}”"),
+            given: quoted(text),
             scale,
         };
         let (whole, tenth) = text.split_once(['.', ',']).unwrap_or((text, "0"));
@@ -157,7 +157,7 @@ impl Humidity {
         let text = text.trim();
         let figure = text.strip_suffix('%').unwrap_or(text).trim_end();
         let number = figure.parse::<i64>().map_err(|_| AirError::Humidity {
-            given: format!("“{text}”"),
+            given: quoted(text),
         })?;
         Humidity::try_from(number)
     }

@@ -12,7 +12,7 @@ use crate::strength::Curve;
 type Summaries = Map<ExerciseId, ExerciseSummary>;
 
 /// What the set `last` of a session under way beats, told to a lifter of that curve; the sets first. Nothing where its
-/// exercise was never done before.
+/// exercise was never done before in a session that counts.
 ///
 /// `summaries` do not hold this session.
 #[must_use]
@@ -29,7 +29,8 @@ pub fn beaten_just_now(
     let Some(exercise) = block.map(|block| &block.block.exercise.id) else {
         return Vec::new();
     };
-    let Some(summary) = summaries.get(exercise) else {
+    let known = summaries.get(exercise);
+    let Some(summary) = known.filter(|known| !known.performances.is_empty()) else {
         return Vec::new();
     };
     let mut without = record.clone();

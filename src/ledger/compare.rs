@@ -139,13 +139,13 @@ pub struct Comparison {
 }
 
 impl Comparison {
-    /// Counted from the headings of both periods; headings outside them are passed over. Of periods that overlap, a
-    /// session counts in both. The best sets come by [`Comparison::note_best`].
+    /// Counted from the headings of both periods; headings outside them and those without a set are passed over. Of
+    /// periods that overlap, a session counts in both. The best sets come by [`Comparison::note_best`].
     #[must_use]
     pub fn of(periods: [Period; 2], headings: &[Heading]) -> Comparison {
         let mut all = [InPeriod::default(), InPeriod::default()];
         let mut exercises: Map<&ExerciseId, [InPeriod; 2]> = Map::new();
-        for heading in headings {
+        for heading in headings.iter().filter(|heading| heading.has_sets()) {
             for (at, period) in periods.iter().enumerate() {
                 if !period.has(heading.began) {
                     continue;

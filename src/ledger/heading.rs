@@ -1,7 +1,7 @@
 //! A session in one line: what the list of sessions shows, kept so that the list needs no events.
 
 use super::pace::Pace;
-use super::record::{SessionRecord, whole_minutes};
+use super::record::{SessionRecord, predicted_in_minutes};
 use super::shares::{ShareOf, shares_of};
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
@@ -9,6 +9,7 @@ use crate::say;
 use crate::session::SessionId;
 use crate::sheet::{Line, Note, SheetId};
 use crate::units::{Rpe, Seconds};
+use crate::words::{many, many_of};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Deserializer, Serialize};
 use std::cmp::Reverse;
@@ -19,6 +20,13 @@ pub fn newest_first(headings: &mut [Heading]) {
     order::by_key(headings, |heading| {
         Reverse((heading.began, heading.session))
     });
+}
+
+/// Those in which a set was done: the figures of a period are of them alone.
+#[must_use]
+pub fn with_sets(headings: &[Heading]) -> Vec<Heading> {
+    let done = headings.iter().filter(|heading| heading.has_sets());
+    done.cloned().collect()
 }
 
 /// A session in one line.
@@ -115,11 +123,29 @@ impl Heading {
         }
     }
 
+    /// True when at least one set was done, were it a ramp-up: a session that was begun and ended is no training yet.
+    #[must_use]
+    pub fn has_sets(&self) -> bool {
+        self.sets_done > 0
+    }
+
+    /// How many of its sets were no ramp-ups: what all periods count.
+    #[must_use]
+    pub fn sets_of_work(&self) -> u32 {
+        self.shares.iter().map(|share| share.sets).sum()
+    }
+
+    /// How many sets were done, in words, and how many of them were ramp-ups.
+    #[must_use]
+    pub fn sets_said(&self) -> String {
+        sets_said(self.sets_done as usize, self.sets_of_work() as usize)
+    }
+
     /// Predicts its length again with that pace. A row of an older version stays as it is.
     pub fn at_pace(&mut self, pace: Pace) {
         if let Some(bare) = self.bare_seconds {
             let changes = u64::from(self.changes) * u64::from(pace.change_over().get());
-            self.predicted_minutes = Some(whole_minutes(bare + changes));
+            self.predicted_minutes = Some(predicted_in_minutes(bare + changes));
         }
     }
 
@@ -141,8 +167,34 @@ impl Heading {
     }
 }
 
+/// So many sets in words, and how many of them are ramp-ups: all but those of work.
+#[must_use]
+pub fn sets_said(all: usize, of_work: usize) -> String {
+    match all.saturating_sub(of_work) {
+        0 => many(all, "{n} set", "{n} sets"),
+        ramp_ups => many_of(
+            all,
+            "{n} set, to ramp up",
+            "{n} sets, {ramp_ups} of them to ramp up",
+            &[("ramp_ups", &ramp_ups)],
+        ),
+    }
+}
+
 fn set_notes(record: &SessionRecord) -> String {
     let notes = record.lines().filter_map(|(_, line)| line.note.as_ref());
     let notes: Vec<&str> = notes.map(Note::as_str).collect();
     notes.join("\n").chars().take(SET_NOTES_CHARS_MAX).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::sets_said;
+
+    #[test]
+    fn ramp_ups_among_the_sets_are_said() {
+        assert_eq!(sets_said(12, 12), "12 sets");
+        assert_eq!(sets_said(12, 9), "12 sets, 3 of them to ramp up");
+        assert_eq!(sets_said(1, 0), "1 set, to ramp up");
+    }
 }

@@ -1,5 +1,6 @@
 //! A session as the ledger shows it: what was done of each block, with its corrections.
 
+use super::heading::sets_said;
 use super::pace::{change_overs, longer_rests};
 use super::tempo::{kept, under_way};
 use super::times::{SetTimes, duration_ms, set_times};
@@ -10,7 +11,7 @@ use crate::sheet::{
     set_seconds,
 };
 use crate::strength::Proposal;
-use crate::units::{Load, Rir, Rpe, Seconds};
+use crate::units::{Load, Rir, Rpe, Seconds, minutes_up};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
 use std::fmt;
@@ -179,12 +180,12 @@ impl SessionRecord {
         })
     }
 
-    /// The length predicted for it in whole minutes, rounded to the nearest: that of its sheet, with the longer rests that
-    /// the heat made of the written ones.
+    /// The length predicted for it in whole minutes, rounded up as that of a sheet is: that of its sheet, with the longer
+    /// rests that the heat made of the written ones.
     #[must_use]
     pub fn predicted_minutes(&self, change_over: Seconds) -> u32 {
         let seconds = self.predicted.seconds(change_over) + self.longer_rests;
-        whole_minutes(seconds)
+        predicted_in_minutes(seconds)
     }
 
     /// Every set that was done, with its block.
@@ -194,6 +195,13 @@ impl SessionRecord {
             .flat_map(|record| record.lines.iter().map(|line| (&record.block, line)))
     }
 
+    /// How many sets were done, in words, and how many of them were ramp-ups.
+    #[must_use]
+    pub fn sets_said(&self) -> String {
+        let of_work = self.lines().filter(|(_, line)| line.kind.is_work());
+        sets_said(self.lines().count(), of_work.count())
+    }
+
     /// The duration in whole minutes, rounded to the nearest.
     #[must_use]
     pub fn minutes(&self) -> u32 {
@@ -201,9 +209,9 @@ impl SessionRecord {
     }
 }
 
-/// Seconds in whole minutes, rounded to the nearest.
-pub(super) fn whole_minutes(seconds: u64) -> u32 {
-    u32::try_from((seconds + 30) / 60).unwrap_or(u32::MAX)
+/// A predicted length in whole minutes: see [`minutes_up`].
+pub(super) fn predicted_in_minutes(seconds: u64) -> u32 {
+    u32::try_from(minutes_up(seconds)).unwrap_or(u32::MAX)
 }
 
 /// What the clocks say of each set, and for how many milliseconds those by ear were under way.

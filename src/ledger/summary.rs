@@ -8,20 +8,23 @@ use crate::session::Amount;
 use crate::sheet::{Block, ExerciseId, Line, RepTarget, SetKind, Stage, Target};
 use crate::strength::{self, Curve, Performance, SetResult, Unfed};
 use crate::units::Reps;
+use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 /// Most performances that are kept of an exercise, the newest ones.
 pub const PERFORMANCES_MAX: usize = 24;
 
-/// What was done last of one exercise.
+/// What was done last of one exercise. No light session counts for the next load.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ExerciseSummary {
     /// The exercise.
     pub exercise: ExerciseId,
-    /// Its name in the newest of the sessions.
+    /// Its name in the newest of the sessions that count, or in the newest of all while none does.
     pub name: Line,
-    /// Its last performances, newest last, at most [`PERFORMANCES_MAX`].
+    /// When the newest of all its sessions began, were it a light one.
+    pub last_done: DateTime<FixedOffset>,
+    /// Its last performances that count, newest last, at most [`PERFORMANCES_MAX`].
     pub performances: Vec<Performance>,
     /// The bests of all that was ever done of it.
     #[serde(default)]
@@ -167,7 +170,7 @@ fn counts(past: &Past) -> bool {
 }
 
 impl ExerciseSummary {
-    /// The summary of a history, the oldest first; none where nothing in it counts.
+    /// The summary of a history, the oldest first; none of an empty one.
     #[must_use]
     pub fn of(exercise: &ExerciseId, history: &[Past]) -> Option<ExerciseSummary> {
         let counting: Vec<Past> = history
@@ -175,13 +178,17 @@ impl ExerciseSummary {
             .filter(|past| counts(past))
             .cloned()
             .collect();
-        let newest = counting.last()?;
+        let last = history.last()?;
         let mut summary = ExerciseSummary {
             exercise: exercise.clone(),
-            name: newest.name.clone(),
+            name: last.name.clone(),
+            last_done: last.performance.at,
             performances: Vec::new(),
             bests: Bests::default(),
             beaten: Vec::new(),
+        };
+        let Some(newest) = counting.last() else {
+            return Some(summary);
         };
         let session = newest.session();
         let place = counting.partition_point(|past| past.session() != session);
@@ -209,6 +216,12 @@ impl ExerciseSummary {
             && order(&first.performance) <= order(last)
         {
             return false;
+        }
+        if let Some(newest) = session.last() {
+            if counting.is_empty() && self.performances.is_empty() {
+                return false;
+            }
+            self.last_done = self.last_done.max(newest.performance.at);
         }
         self.put(&counting);
         true

@@ -1,7 +1,9 @@
 //! What a person wants to see of an exercise: which period, which prescriptions, in which unit.
 
-use crate::charts::{Axis, Grain, day_of};
+use crate::charts::{Axis, Chart, Grain, day_of};
 use crate::ledger::Past;
+use crate::say;
+use crate::session::SessionId;
 use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 use chrono::{Days, NaiveDate};
@@ -97,6 +99,33 @@ pub fn chosen(history: &[Past], comparable: bool) -> Vec<&Past> {
         .collect()
 }
 
+/// In how many sessions of the period something was done that [`chosen`] leaves out when it asks for one prescription.
+#[must_use]
+pub fn hidden(history: &[Past], asked: Asked) -> usize {
+    let newest = history.last().map(|past| past.performance.shape.as_str());
+    let others = history
+        .iter()
+        .filter(|past| asked.holds(past) && Some(past.performance.shape.as_str()) != newest);
+    let mut sessions: Vec<SessionId> = others.map(Past::session).collect();
+    sessions.dedup();
+    sessions.len()
+}
+
+/// A picture of what is [`chosen`]. Where that is nothing, although there is something by other prescriptions, the picture
+/// says that it is hidden, and by what.
+#[must_use]
+pub fn drawn(history: &[Past], comparable: bool, draw: impl Fn(&[&Past]) -> Chart) -> Chart {
+    let mut chart = draw(&chosen(history, comparable));
+    if comparable && chart.rows.is_empty() && !draw(&chosen(history, false)).rows.is_empty() {
+        chart.about = say!(
+            "“{one}” hides what there is to see here; “{all}” shows it.",
+            one = t("same prescription"),
+            all = t_in("prescriptions", "all")
+        );
+    }
+    chart
+}
+
 /// The day of what was done.
 pub(super) fn day(past: &Past) -> i64 {
     day_of(past.performance.at.date_naive())
@@ -121,5 +150,47 @@ pub fn load_grain(unit: Unit) -> Grain {
     Grain::Number {
         decimals: 2,
         unit: unit.sign(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pictures::volume;
+
+    /// What was done on a day of March by the prescription `shape`, of so much volume load.
+    fn past(day: u32, shape: &str, kg: u32) -> Past {
+        let id = uuid::Uuid::from_u128(u128::from(day));
+        crate::json::parse(&format!(
+            "{{\"name\":\"front squat\",\"performance\":{{\"session\":\"{id}\",\"at\":\"2026-03-{day:02}T09:00:00Z\",\
+             \"shape\":\"{shape}\",\"sets\":[],\"left\":0}},\"sheet\":\"{id}\",\"volume\":\"{kg} kg\"}}"
+        ))
+        .expect("a past")
+    }
+
+    #[test]
+    fn an_empty_picture_says_what_hides_the_rest() {
+        let asked = Asked {
+            unit: Unit::Kg,
+            period: Period::Quarter,
+            today: NaiveDate::from_ymd_opt(2026, 3, 20).unwrap(),
+        };
+        let draw = |history: &[Past], comparable| {
+            drawn(history, comparable, |chosen| volume(chosen, asked))
+        };
+        let history = [
+            past(1, "5 reps", 300),
+            past(3, "5 reps", 300),
+            past(5, "hold", 0),
+        ];
+        assert_eq!(
+            draw(&history, true).about,
+            "“same prescription” hides what there is to see here; “all” shows it."
+        );
+        assert_eq!(hidden(&history, asked), 2);
+        assert_eq!(draw(&history, false).rows.len(), 2);
+        assert_eq!(hidden(&history[..2], asked), 0);
+        let alone = draw(&history[2..], true).about;
+        assert_eq!(alone, "No volume load in this period.");
     }
 }

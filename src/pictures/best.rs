@@ -10,12 +10,9 @@ use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 use rust_decimal::Decimal;
 
-/// Reps, as they stand on an axis or in a column.
-fn reps_grain() -> Grain {
-    Grain::Number {
-        decimals: 0,
-        unit: t("reps"),
-    }
+/// A column of reps.
+fn reps() -> Column {
+    Column::counted(t("reps"), "{n} rep", "{n} reps")
 }
 
 /// The best of one number of reps.
@@ -95,7 +92,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
         .collect();
     let grain = || load_grain(unit);
     let mut columns = vec![
-        Column::new(t("reps"), reps_grain()),
+        reps(),
         Column::new(
             if body {
                 t("moved in all")
@@ -192,7 +189,7 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
         ],
         columns: vec![
             Column::new(t("day"), Grain::Days),
-            Column::unsaid(t("reps"), reps_grain()),
+            reps(),
             Column::new(t("reserve"), Grain::count()),
         ],
         rows,

@@ -8,7 +8,7 @@ mod moved;
 mod sums;
 mod year;
 
-pub use asked::{Asked, Period, chosen, hundredths, load_grain};
+pub use asked::{Asked, Period, chosen, drawn, hidden, hundredths, load_grain};
 pub use best::{best_at_reps, loads_done, reps_at_load};
 pub use body::{DAY_KEEPS, body_mass, own_measure, own_measures, smoothed};
 pub use estimate::estimate;

@@ -3,9 +3,9 @@
 use super::asked::{Asked, day, in_parts};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{Past, TempoKept};
-use crate::say;
+use crate::strength::Unfed;
 use crate::units::{KG_PER_LB, Unit};
-use crate::words::{t, t_in};
+use crate::words::{many_of, t, t_in};
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
@@ -39,7 +39,8 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
                 Unit::Kg => kg,
                 Unit::Lb => kg / KG_PER_LB,
             };
-            let sets: usize = session.iter().map(|past| past.performance.sets.len()).sum();
+            let sets = session.iter().flat_map(|past| &past.performance.sets);
+            let sets = sets.filter(|set| set.unfed != Some(Unfed::RampUp)).count();
             let light = session.iter().any(|past| past.light);
             let (x, y) = (day(session[0]), in_parts(amount, 0));
             (y > 0).then(|| Row {
@@ -89,7 +90,7 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
         columns: vec![
             Column::new(t("day"), Grain::Days),
             Column::unsaid(t("volume load"), grain()),
-            Column::new(t("sets"), Grain::count()),
+            Column::counted(t("work sets"), "{n} work set", "{n} work sets"),
             Column::unsaid(t("week"), Grain::count()),
         ],
         rows,
@@ -113,11 +114,14 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
             let tempo = timed.fold(TempoKept::default(), TempoKept::plus);
             let x = day(session[0]);
             (!tempo.is_empty()).then(|| {
-                let y = i64::from(tempo.kept) * 100 / i64::from(tempo.sets);
-                let of = say!(
-                    "{kept} of {sets} sets",
-                    kept = tempo.kept,
-                    sets = tempo.sets
+                let (kept, sets) = (i64::from(tempo.kept), i64::from(tempo.sets));
+                // Rounded to the nearest.
+                let y = (200 * kept + sets) / (2 * sets);
+                let of = many_of(
+                    tempo.sets as usize,
+                    "{kept} of {n} set",
+                    "{kept} of {n} sets",
+                    &[("kept", &kept)],
                 );
                 Row {
                     x,
@@ -149,4 +153,48 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
         ],
         rows,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pictures::Period;
+    use crate::strength::SetResult;
+    use crate::units::Reps;
+    use chrono::NaiveDate;
+
+    #[test]
+    fn ramp_ups_are_no_work_sets_and_a_share_is_rounded() {
+        let mut past: Past = crate::json::parse(
+            "{\"name\":\"front squat\",\"performance\":{\"session\":\"00000000-0000-0000-0000-000000000001\",\
+             \"at\":\"2026-03-02T09:00:00Z\",\"shape\":\"\",\"sets\":[]},\
+             \"sheet\":\"00000000-0000-0000-0000-000000000001\",\"volume\":\"600 kg\"}",
+        )
+        .unwrap();
+        let set = |unfed: Option<Unfed>| SetResult {
+            load: None,
+            reps: Reps::saturating(5),
+            low: Reps::saturating(5),
+            top: Reps::saturating(5),
+            reserve: None,
+            work: unfed.is_none(),
+            to_limit: false,
+            unfed,
+        };
+        past.performance.sets = vec![set(Some(Unfed::RampUp)), set(None), set(Some(Unfed::Drop))];
+        past.tempo = TempoKept { sets: 3, kept: 2 };
+        let asked = Asked {
+            unit: Unit::Kg,
+            period: Period::All,
+            today: NaiveDate::from_ymd_opt(2026, 3, 20).unwrap(),
+        };
+        let chart = volume(&[&past], asked);
+        assert_eq!(chart.cell(&chart.rows[0], 2), "2 work sets");
+        let chart = tempo_kept(&[&past], asked).unwrap();
+        let cells = [1, 2].map(|column| chart.cell(&chart.rows[0], column));
+        assert_eq!(cells, ["67 %", "2 of 3 sets"]);
+        past.tempo = TempoKept { sets: 1, kept: 0 };
+        let chart = tempo_kept(&[&past], asked).unwrap();
+        assert_eq!(chart.cell(&chart.rows[0], 2), "0 of 1 set");
+    }
 }

@@ -14,7 +14,7 @@ use chrono::{Datelike, NaiveDate};
 pub enum Peg {
     /// Minutes that it took.
     Minutes,
-    /// Sets done.
+    /// Sets but ramp-ups, as in a week.
     Sets,
     /// Volume load.
     Volume,
@@ -46,7 +46,7 @@ impl Peg {
     fn of(self, heading: &Heading, unit: Unit) -> i64 {
         match self {
             Peg::Minutes => i64::from(heading.minutes),
-            Peg::Sets => i64::from(heading.sets_done),
+            Peg::Sets => i64::from(heading.sets_of_work()),
             Peg::Volume => {
                 let kg = heading.volume.kg();
                 let amount = match unit {
@@ -66,13 +66,13 @@ fn thursday(date: NaiveDate) -> i64 {
 
 /// The year: a row a week from the one of 1 January to the one of 31 December, the sessions of a week one after the other.
 ///
-/// `headings` are those of that year in any order. Ones of light weeks are told apart.
+/// `headings` are those of that year in any order. Ones of light weeks are told apart, ones without a set left out.
 #[must_use]
 pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
     let ends = NaiveDate::from_ymd_opt(year, 1, 1).zip(NaiveDate::from_ymd_opt(year, 12, 31));
     let mut done: Vec<&Heading> = headings
         .iter()
-        .filter(|heading| heading.began.year() == year)
+        .filter(|heading| heading.has_sets() && heading.began.year() == year)
         .collect();
     crate::order::by_key(&mut done, |heading| (heading.began, heading.session));
     let mut reached: Map<i64, i64> = Map::new();
@@ -137,7 +137,7 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
             Column::new(t("day"), Grain::Days),
             Column::unsaid(t("sheet"), Grain::Days),
             Column::unsaid(t("minutes"), Peg::Minutes.grain(unit)),
-            Column::unsaid(t("sets"), Peg::Sets.grain(unit)),
+            Column::counted(t("sets"), "{n} set", "{n} sets"),
             Column::unsaid(t("volume load"), Peg::Volume.grain(unit)),
             Column::new("RPE", Grain::count()),
             Column::unsaid(t("week"), Grain::count()),
@@ -149,12 +149,12 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
 /// What it came to.
 fn said(done: &[&Heading], weeks: &Map<i64, i64>) -> String {
     let minutes: usize = done.iter().map(|heading| heading.minutes as usize).sum();
-    let sets: usize = done.iter().map(|heading| heading.sets_done as usize).sum();
+    let sets = done.iter().map(|heading| heading.sets_of_work() as usize);
     say!(
         "{sessions} in {weeks}: {hours} and {sets}. A row is a week; each notch ends a session.",
         sessions = many(done.len(), "{n} session", "{n} sessions"),
         weeks = many(weeks.len(), "{n} week", "{n} weeks"),
         hours = many((minutes + 30) / 60, "{n} hour", "{n} hours"),
-        sets = many(sets, "{n} set", "{n} sets")
+        sets = many(sets.sum(), "{n} set", "{n} sets")
     )
 }

@@ -7,7 +7,7 @@ use crate::order;
 use crate::sheet::SheetId;
 use chrono::{DateTime, Datelike, FixedOffset};
 
-/// A session that is over, as far as a programme looks at it.
+/// A session that is over and in which a set was done, as far as a programme looks at it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DoneSheet {
     /// The sheet that it followed.

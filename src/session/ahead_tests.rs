@@ -43,6 +43,13 @@ fn in_time_it_says_what_is_to_spare_and_late_what_to_leave_off() {
     assert_eq!(late.over, before.over + 120);
     assert_eq!(late.leave_off, Some(1));
     assert!(late.said().contains("leave off 1 set"), "{}", late.said());
+    let minutes = minutes_over(late.over).unwrap();
+    let said = format!("{minutes} min over the");
+    assert!(late.said().starts_with(&said), "{}", late.said());
+    assert_eq!(
+        [0, 1, 60, 61].map(minutes_over),
+        [None, Some(1), Some(1), Some(2)]
+    );
 
     // Nothing that is left off brings a session back within a minute that is long over.
     gym.wait(3600);

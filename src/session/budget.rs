@@ -3,7 +3,7 @@
 use super::event::Moment;
 use super::state::State;
 use crate::say;
-use crate::units::Seconds;
+use crate::units::{Seconds, minutes_up};
 use crate::words::many_of;
 use std::num::NonZeroU16;
 
@@ -57,25 +57,33 @@ impl State {
     }
 }
 
+/// Whole minutes by which an end lies after the budget, from the seconds by which it does; none where it does not.
+#[must_use]
+pub fn minutes_over(over: i64) -> Option<u64> {
+    u64::try_from(over)
+        .ok()
+        .filter(|over| *over > 0)
+        .map(minutes_up)
+}
+
 impl AgainstBudget {
     /// What it means, in one sentence.
     #[must_use]
     pub fn said(&self) -> String {
         let budget = self.minutes;
-        let minutes = self.over.unsigned_abs().div_ceil(60);
-        match (self.over > 0, self.leave_off) {
-            (false, _) => say!(
+        match (minutes_over(self.over), self.leave_off) {
+            (None, _) => say!(
                 "In time: {minutes} min to spare of {budget}.",
                 minutes = self.over.unsigned_abs() / 60,
                 budget
             ),
-            (true, Some(sets)) => many_of(
+            (Some(minutes), Some(sets)) => many_of(
                 sets,
                 "{minutes} min over the {budget} planned: leave off {n} set to end in time.",
                 "{minutes} min over the {budget} planned: leave off {n} sets to end in time.",
                 &[("minutes", &minutes), ("budget", &budget)],
             ),
-            (true, None) => say!(
+            (Some(minutes), None) => say!(
                 "{minutes} min over the {budget} planned: this set is the last that fits, or more than fits.",
                 minutes,
                 budget

@@ -27,7 +27,7 @@ mod swap;
 mod turn;
 
 pub use board::Board;
-pub use budget::AgainstBudget;
+pub use budget::{AgainstBudget, minutes_over};
 pub use done::{Amount, Done, StageAmount};
 pub use effective::effective;
 pub use ends::Ends;

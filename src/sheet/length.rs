@@ -8,7 +8,7 @@ use super::kind::SetKind;
 use super::target::{Stage, Target};
 use super::tempo::Tempo;
 use super::unroll::{PlannedSet, unroll_group};
-use crate::units::Seconds;
+use crate::units::{Seconds, minutes_up};
 
 /// Seconds of one repetition whose tempo is not prescribed. Common practice, no source.
 const REP_SECONDS: u64 = 3;
@@ -128,10 +128,10 @@ impl Prediction {
         within + between.sum::<u64>()
     }
 
-    /// [`Prediction::seconds`] in whole minutes, rounded to the nearest as the length of a session is.
+    /// [`Prediction::seconds`] in whole minutes, rounded up.
     #[must_use]
     pub fn minutes(&self, change_over: Seconds) -> u32 {
-        u32::try_from((self.seconds(change_over) + 30) / 60).unwrap_or(u32::MAX)
+        u32::try_from(minutes_up(self.seconds(change_over))).unwrap_or(u32::MAX)
     }
 
     /// Seconds of one block: its sets and the rests that follow them within its group.

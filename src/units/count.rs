@@ -1,7 +1,7 @@
 //! Whole-number quantities, each with its range: reps, seconds, metres, reserve and exertion.
 
 use super::OutOfRange;
-use crate::words::t;
+use crate::words::{quoted, t};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -47,7 +47,7 @@ macro_rules! counted {
                     .parse::<i64>()
                     .map_err(|_| OutOfRange {
                         what: $what,
-                        given: format!("“{}”", text.trim()),
+                        given: quoted(text.trim()),
                         least: $least,
                         most: $most,
                     })
@@ -131,6 +131,13 @@ pub fn clock(seconds: i64) -> String {
     } else {
         format!("{sign}{}:{:02}", s / 60, s % 60)
     }
+}
+
+/// Seconds that are still to come, or are too many, in whole minutes, rounded up. All such figures are rounded this one
+/// way, or what is predicted, what is planned and what is over would not add up.
+#[must_use]
+pub const fn minutes_up(seconds: u64) -> u64 {
+    seconds.div_ceil(60)
 }
 
 #[cfg(test)]

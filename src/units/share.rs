@@ -1,7 +1,7 @@
 //! A share in percent, exact: of a work load, of a top set, of an e1RM, of a body mass.
 
 use super::{OutOfRange, plain_decimal};
-use crate::words::{decimal, t};
+use crate::words::{decimal, quoted, t};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -75,7 +75,7 @@ impl FromStr for Share {
 
     /// Reads `80 %` or `80%`, with a point or a comma.
     fn from_str(text: &str) -> Result<Share, OutOfRange> {
-        let refusal = || Share::refusal(format!("“{}”", text.chars().take(40).collect::<String>()));
+        let refusal = || Share::refusal(quoted(&text.chars().take(40).collect::<String>()));
         let number = text.trim().strip_suffix('%').ok_or_else(refusal)?.trim();
         if number.len() > 10 {
             return Err(refusal());
@@ -90,7 +90,7 @@ impl TryFrom<String> for Share {
     type Error = OutOfRange;
     fn try_from(text: String) -> Result<Share, OutOfRange> {
         if text.contains(',') {
-            return Err(Share::refusal(format!("“{text}”")));
+            return Err(Share::refusal(quoted(&text)));
         }
         text.parse()
     }

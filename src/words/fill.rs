@@ -29,6 +29,12 @@ pub fn fill(text: &str, places: &[(&str, &dyn Display)]) -> String {
     filled
 }
 
+/// What was given, in the quotes of the language that is spoken.
+#[must_use]
+pub fn quoted(given: &str) -> String {
+    crate::say!("“{given}”", given)
+}
+
 /// What [`say!`](crate::say) does: the text in the language that is spoken, with the values in the places of the English
 /// one, in the order in which these come in it.
 #[must_use]

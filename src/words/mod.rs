@@ -15,7 +15,7 @@ mod small;
 
 pub use catalogue::Catalogue;
 pub use file_word::file_word;
-pub use fill::{are_places_of, fill, say};
+pub use fill::{are_places_of, fill, quoted, say};
 pub use number::{decimal, grouped};
 pub use small::{SOFT_HYPHEN, small};
 

@@ -74,7 +74,7 @@ fn predicted(records: &[SessionRecord], at: usize) -> u32 {
         n => (newest[n / 2 - 1] + newest[n / 2]) / 2,
     };
     let seconds = stanchion::units::Seconds::saturating(change_over);
-    ((records[at].predicted.seconds(seconds) + records[at].longer_rests + 30) / 60) as u32
+    ((records[at].predicted.seconds(seconds) + records[at].longer_rests).div_ceil(60)) as u32
 }
 
 /// Kilograms moved times reps over the sets of a block that are no ramp-ups.
@@ -213,10 +213,15 @@ pub fn summaries_agree(books: &Memory, records: &[SessionRecord]) {
     let mut kept: BTreeMap<String, ExerciseSummary> = kept.into_iter().collect();
     for exercise in exercises(records) {
         let mut all = blocks_of(records, &exercise);
+        let Some(newest) = all.last().map(|one| one.record) else {
+            continue;
+        };
+        let name_of_newest = all.last().map(|one| one.block.block.exercise.name.clone());
         all.retain(|one| !one.record.light);
-        let Some(last) = all.last() else { continue };
         let summary = kept.remove(exercise.as_str()).expect("a summary");
-        assert_eq!(summary.name, last.block.block.exercise.name);
+        assert_eq!(summary.last_done, newest.began, "light or not");
+        let last = all.last().map(|one| one.block.block.exercise.name.clone());
+        assert_eq!(Some(&summary.name), last.or(name_of_newest).as_ref());
         let newest = &all[all.len().saturating_sub(24)..];
         let sessions: Vec<_> = newest.iter().map(|one| one.record.session.0).collect();
         let known: Vec<_> = summary.performances.iter().map(|it| it.session).collect();

@@ -26,7 +26,7 @@ async fn a_language_that_was_chosen_is_spoken_and_stays() {
     // What is pressed already changes nothing.
     person.tap("language-browser").await;
     person.tap("language-de").await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     person.reads("language-de", "Deutsch").await;
     // So does what the home screen would say.
     let manifest = "return fetch(document.querySelector('link[rel=manifest]').href)
@@ -37,7 +37,7 @@ async fn a_language_that_was_chosen_is_spoken_and_stays() {
         .await;
     picture(&person, "kit-german").await;
     person.reload().await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     for (go, place) in [
         ("go-floor", "choose-german"),
         ("go-sheets", "sheets-german"),
@@ -64,7 +64,7 @@ async fn a_session_is_not_broken_off_for_a_language() {
     person.reads("language-said", "opened next").await;
     speaks(&person, "en", "Kit").await;
     person.reload().await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     person.tap("go-floor").await;
     person.see("board").await;
     picture(&person, "floor-german").await;
@@ -104,11 +104,11 @@ async fn a_language_is_kept_once_it_is_chosen_and_then_needs_no_network() {
     assert_eq!(kept(&person).await, 0);
     person.tap("go-kit").await;
     person.tap("language-de").await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     assert_eq!(kept(&person).await, 1);
     server.serve_nothing();
     person.reload().await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     person.close().await;
 }
 

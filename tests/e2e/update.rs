@@ -122,7 +122,7 @@ async fn next_words(person: &Person, into: &Path) -> PathBuf {
     let folder = next_build(into);
     let words = folder.join("words/de.json");
     let text = std::fs::read_to_string(&words).expect("the build has the texts");
-    let renamed = text.replace("\"Kit\": \"Gerät\"", "\"Kit\": \"Geräte\"");
+    let renamed = text.replace("\"Kit\": \"Geräte\"", "\"Kit\": \"Garage\"");
     assert_ne!(renamed, text);
     let digest = async |text: &str| -> String {
         let script = format!(
@@ -150,7 +150,7 @@ async fn a_new_version_brings_the_texts_of_the_language_that_is_spoken() {
     installed(&person).await;
     person.tap("go-kit").await;
     person.tap("language-de").await;
-    speaks(&person, "de", "Gerät").await;
+    speaks(&person, "de", "Geräte").await;
     let next = next_words(&person, browser.folder()).await;
     server.serve(next);
     comes(&person).await;
@@ -158,6 +158,6 @@ async fn a_new_version_brings_the_texts_of_the_language_that_is_spoken() {
     // It has all that it needs.
     server.serve_nothing();
     person.tap("update-take").await;
-    speaks(&person, "de", "Geräte").await;
+    speaks(&person, "de", "Garage").await;
     person.close().await;
 }

@@ -167,8 +167,8 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
         inside.push(side_by_side(name, done, unit, true));
     }
     inside.push(quiet(
-        t("Best set: the most load, or the least assistance; of equal loads the more reps. Hard sets: at most 4 reps in \
-         reserve were told. Volume load: of work sets."),
+        t("Best set: the most load, or the least assistance; of equal loads the more reps. Sets: all but ramp-ups. Hard \
+         sets: at most 4 reps in reserve were told. Volume load: of work sets."),
     ));
     inside.into_any()
 }

@@ -61,7 +61,7 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
             .into_iter()
             .map(|(name, best)| format!("{name}: {}", best.sentence(unit)))
             .collect(),
-        moved: if record.light {
+        moved: if record.light && record.lines().next().is_some() {
             vec![t("A light week: the next loads do not follow from it.").to_owned()]
         } else {
             let gained = gained(&record, &model.summaries, model.curve());
@@ -71,6 +71,16 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
         },
         rpe: record.rpe,
     })
+}
+
+/// What is over, and whether anything was done.
+fn title(summed: &Summed) -> String {
+    let name = &summed.name;
+    if summed.sets == 0 {
+        say!("{name}: nothing done", name)
+    } else {
+        say!("{name}, done", name)
+    }
 }
 
 /// A sum with its name.
@@ -84,7 +94,7 @@ fn sum(name: &'static str, part: &'static str, value: String) -> AnyView {
 fn sums(summed: &Summed) -> AnyView {
     let inside = vec![
         sum(t("time"), "sum-time", summed.time.clone()),
-        sum(t("sets"), "sum-sets", summed.sets.to_string()),
+        sum(t("sets, ramp-ups too"), "sum-sets", summed.sets.to_string()),
         sum(
             t("volume load, work sets"),
             "sum-volume",
@@ -147,14 +157,21 @@ pub fn summary(app: Stanchion) -> AnyView {
         None => ().into_any(),
         Some(summed) => {
             let mut inside = vec![
-                h1(say!("{name}, done", name = summed.name)),
+                h1(title(&summed)),
                 sums(&summed),
                 predicted(summed.predicted),
             ];
             if !summed.bests.is_empty() {
                 inside.extend([h2(t("Bests")), sentences("bests", summed.bests)]);
             }
-            inside.extend([h2(t("What moved")), sentences("moved", summed.moved)]);
+            if summed.sets == 0 {
+                inside.push(quiet(t(
+                    "No set was logged: it counts nowhere and moves no programme on. It can be removed in the ledger.",
+                )));
+            }
+            if !summed.moved.is_empty() {
+                inside.extend([h2(t("What moved")), sentences("moved", summed.moved)]);
+            }
             inside.into_any()
         }
     });

@@ -2,11 +2,12 @@
 
 use super::hands::Hands;
 use crate::say;
-use crate::session::{Moment, Short, Slot, Status};
+use crate::session::{self, Moment, Short, Slot, Status};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
 use crate::ui::seen::Seen;
+use crate::units::minutes_up;
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -24,14 +25,14 @@ fn seconds_left(model: &Model, now: &Moment) -> u64 {
 pub fn minutes_over(model: &Model, now: &Moment) -> Option<u64> {
     let state = model.session.as_ref()?.state();
     let over = state.over_budget(now, model.pace().change_over())?;
-    let over = u64::try_from(over / 60).ok()?;
     let pending = |slot: &&Slot| slot.status == Status::Pending;
-    (over > 0 && state.slots.iter().filter(pending).count() > 1).then_some(over)
+    let several = state.slots.iter().filter(pending).count() > 1;
+    session::minutes_over(over).filter(|_| several)
 }
 
 /// The minutes that the panel begins with: what the budget leaves, or five fewer than the session would take.
 fn first_minutes(model: &Model, now: &Moment) -> u64 {
-    let left = seconds_left(model, now).div_ceil(60);
+    let left = minutes_up(seconds_left(model, now));
     let session = model.session.as_ref();
     let budget = session.and_then(|session| session.state().budget_left(now));
     budget.map_or(left.saturating_sub(STEP_MINUTES), |budget| budget / 60)
@@ -98,7 +99,7 @@ fn gone(short: &Short) -> AnyView {
 
 /// What would go, and the tap that takes it off.
 fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
-    let left = (short.left + 30) / 60;
+    let left = minutes_up(short.left);
     if short.gone.is_empty() {
         let said = if short.left > within_s {
             say!(

@@ -48,7 +48,7 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
         let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
         say!(
-            "e1RM to beat by more than noise: {load}, {on}",
+            "last e1RM that was a best: {load}, {on}; no session since was above it by more than noise",
             load = e1rm.shown(unit),
             on
         )

@@ -16,17 +16,12 @@ use std::cmp::Reverse;
 
 fn found(model: &Model) -> Vec<Row> {
     let mut done: Vec<&ExerciseSummary> = model.summaries.values().collect();
-    order::by_key(&mut done, |summary| {
-        Reverse(summary.performances.last().map(|last| last.at))
-    });
-    let row = |summary: &ExerciseSummary| {
-        let last = summary.performances.last().map(|last| day(last.at));
-        Row {
-            href: Place::History(summary.exercise.clone()).href(),
-            before: String::new(),
-            strong: name_of(model, &summary.exercise),
-            after: last.map_or_else(String::new, |last| say!("last on {last}", last)),
-        }
+    order::by_key(&mut done, |summary| Reverse(summary.last_done));
+    let row = |summary: &ExerciseSummary| Row {
+        href: Place::History(summary.exercise.clone()).href(),
+        before: String::new(),
+        strong: name_of(model, &summary.exercise),
+        after: say!("last on {last}", last = day(summary.last_done)),
     };
     done.into_iter().map(row).collect()
 }

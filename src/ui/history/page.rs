@@ -5,8 +5,8 @@ use crate::charts::Chart;
 use crate::device::clock;
 use crate::ledger::Past;
 use crate::pictures::{
-    Asked, Period, best_at_reps, both_loads, chosen, estimate, loads_done, reps_at_load,
-    tempo_kept, volume,
+    Asked, Period, best_at_reps, both_loads, chosen, drawn, estimate, hidden, loads_done,
+    reps_at_load, tempo_kept, volume,
 };
 use crate::sheet::ExerciseId;
 use crate::ui::charts::{chart, periods};
@@ -21,7 +21,7 @@ use crate::ui::reading::history_of;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::units::Load;
-use crate::words::{t, t_in};
+use crate::words::{many_of, t, t_in};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -49,14 +49,20 @@ struct Shown {
 impl Shown {
     /// A picture of what is chosen.
     fn of(self, draw: impl Fn(&[&Past], Asked) -> Chart + Send + Sync + 'static) -> Seen<Chart> {
-        let unit = self.app.of(Model::unit);
+        let asked = self.asked();
         Seen::new(move || {
-            let asked = Asked {
-                unit: unit.get(),
-                period: self.period.get(),
-                today: clock::wall().date_naive(),
-            };
-            self.chosen(|history| draw(history, asked))
+            let (asked, comparable) = (asked.get(), self.comparable.get());
+            self.pasts
+                .with(|pasts| drawn(pasts, comparable, |history| draw(history, asked)))
+        })
+    }
+
+    fn asked(self) -> Seen<Asked> {
+        let unit = self.app.of(Model::unit);
+        Seen::new(move || Asked {
+            unit: unit.get(),
+            period: self.period.get(),
+            today: clock::wall().date_naive(),
         })
     }
 
@@ -180,8 +186,33 @@ fn asking(shown: Shown) -> AnyView {
             shown.load.set(None);
         });
         inside.push(choices("choices two", t("which prescriptions"), which));
+        inside.push(of_others(shown));
     }
     group(None, inside)
+}
+
+/// That something of the period is hidden by the choice of one prescription.
+fn of_others(shown: Shown) -> AnyView {
+    let asked = shown.asked();
+    let hidden = Seen::new(move || {
+        let asked = asked.get();
+        let comparable = shown.comparable.get();
+        let hidden = || shown.pasts.with(|pasts| hidden(pasts, asked));
+        comparable.then(hidden).filter(|count| *count > 0)
+    });
+    dynamic(move || match hidden.get() {
+        None => ().into_any(),
+        Some(count) => line(
+            "quiet",
+            "history-hidden",
+            many_of(
+                count,
+                "“{one}” hides what was asked otherwise in {n} session of this period.",
+                "“{one}” hides what was asked otherwise in {n} sessions of this period.",
+                &[("one", &t("same prescription"))],
+            ),
+        ),
+    })
 }
 
 /// Reps at one load, and the choice of it.

@@ -18,7 +18,7 @@ pub fn facts(heading: &Heading, unit: Unit) -> String {
     let mut facts = format!(
         "{} min · {} · {}",
         heading.minutes,
-        many(heading.sets_done as usize, "{n} set", "{n} sets"),
+        heading.sets_said(),
         heading.volume.shown(unit)
     );
     if let Some(rpe) = heading.rpe {

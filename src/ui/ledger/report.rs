@@ -5,7 +5,7 @@ use super::report_words::{best, estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{
-    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, weeks,
+    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, weeks, with_sets,
 };
 use crate::say;
 use crate::sheet::{ExerciseId, Note};
@@ -204,7 +204,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
                 .as_ref()
                 .and_then(|it| it.name.as_ref())
                 .map(ToString::to_string),
-            weeks: weeks(&headings, &model.exercises, begin, end),
+            weeks: weeks(&with_sets(&headings), &model.exercises, begin, end),
             headings,
             courses,
             left_off,
@@ -236,7 +236,7 @@ fn paper(report: &Report) -> AnyView {
             .view(),
         line("", "report-facts", volume),
     ];
-    if report.headings.is_empty() {
+    if !report.headings.iter().any(Heading::has_sets) {
         inside.push(quiet(t("Nothing was done in this period.")));
     } else {
         let pictured = Seen::new(move || volume_chart(&weeks, unit));
@@ -254,7 +254,8 @@ fn paper(report: &Report) -> AnyView {
 
 /// Sums, session load and body mass in one paragraph.
 fn text_of(report: &Report) -> String {
-    let headings = report.headings.iter();
+    let headings = report.headings.iter().filter(|it| it.has_sets());
+    let count = headings.clone().count();
     let minutes: u32 = headings.clone().map(|it| it.minutes).sum();
     let volume = headings.fold(VolumeLoad::default(), |sum, it| sum.plus(it.volume));
     let of_weeks = |value: &dyn Fn(&Week) -> u32| report.weeks.iter().map(value).sum::<u32>();
@@ -280,7 +281,7 @@ fn text_of(report: &Report) -> String {
     };
     say!(
         "{sessions}, {time}, {sets}, {hard} of them hard. Volume load {volume}. Session load {load}{missing}.{mass}",
-        sessions = many(report.headings.len(), "{n} session", "{n} sessions"),
+        sessions = many(count, "{n} session", "{n} sessions"),
         time = format!("{} h {:02} min", minutes / 60, minutes % 60),
         sets = many(of_weeks(&|week| week.sets) as usize, "{n} set", "{n} sets"),
         hard = of_weeks(&|week| week.hard),
@@ -308,7 +309,7 @@ fn exercises(report: &Report) -> AnyView {
         t("sets"),
         t("best set"),
         t("e1RM, start to end"),
-        t("change"),
+        t_in("chart", "change"),
     ];
     let heads = heads.map(str::to_owned).to_vec();
     let name = t("Exercises").to_owned();

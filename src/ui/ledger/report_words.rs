@@ -3,13 +3,13 @@
 use crate::say;
 use crate::strength::{Change, Estimate, Told};
 use crate::units::{Load, Reps, Unit};
-use crate::words::t;
+use crate::words::{many, t};
 
 /// The best set of a period, empty where there is none.
 pub fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
     match best {
         Some((Some(load), reps)) if !load.is_zero() => format!("{} × {reps}", load.shown(unit)),
-        Some((_, reps)) => say!("{reps} reps", reps),
+        Some((_, reps)) => many(usize::from(reps.get()), "{n} rep", "{n} reps"),
         None => String::new(),
     }
 }

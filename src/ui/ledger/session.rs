@@ -118,7 +118,7 @@ fn look(
     let mut facts = say!(
         "{time} · {sets} · {volume} volume load of work sets",
         time = clock((record.duration_ms / 1000) as i64),
-        sets = many(record.lines().count(), "{n} set", "{n} sets"),
+        sets = record.sets_said(),
         volume = Volume::of(record).work.shown(shown.0),
     );
     if record.light {
