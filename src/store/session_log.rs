@@ -5,7 +5,7 @@ use super::kept::{Kept, Put, content};
 use super::row::{HEAD as HEAD_OF_ROW, open};
 use crate::order::Set;
 use crate::say;
-use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
+use crate::session::{EVENTS_KEPT_MAX, Event, EventId, SessionId, What};
 use crate::words::t;
 use serde::Deserialize;
 use std::fmt;
@@ -110,7 +110,7 @@ impl std::error::Error for UnfitSession {}
 #[serde(deny_unknown_fields)]
 struct SessionForm {
     id: SessionId,
-    #[serde(deserialize_with = "at_most::<_, _, EVENTS_MAX>")]
+    #[serde(deserialize_with = "at_most::<_, _, EVENTS_KEPT_MAX>")]
     events: Vec<Event>,
 }
 
