@@ -1,5 +1,6 @@
 //! What the lifter has, and how it is kept: the kit, the settings, body masses, sheets.
 
+use super::change::delete;
 use super::keep::{put, sheet_key};
 use super::model::Model;
 use super::stanchion::Stanchion;
@@ -16,6 +17,9 @@ use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
 
+/// Changes of the kit that follow each other within this are one version, in milliseconds: each tap in Kit is a change.
+const BURST_MS: u64 = 60_000;
+
 impl Stanchion {
     /// Keeps another kit.
     pub fn keep_kit(self, kit: Kit) {
@@ -27,8 +31,16 @@ impl Stanchion {
             written: clock::wall(),
             kit: kit.clone(),
         };
-        self.model.update(|model| model.kit = kit.into());
-        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
+        let mut before = None;
+        self.model.update(|model| {
+            model.kit = kit.into();
+            before = model.kit_kept.replace(record.version);
+        });
+        let mut writes = vec![put(Shelf::Kits, &record.version.to_string(), &record)];
+        let burst =
+            before.filter(|before| ms_of(record.version).saturating_sub(ms_of(*before)) < BURST_MS);
+        writes.extend(burst.map(|before| delete(Shelf::Kits, &before.to_string())));
+        self.write(writes);
     }
 
     /// Shows and takes loads in that unit from now on.
@@ -176,4 +188,10 @@ impl Stanchion {
             });
         });
     }
+}
+
+/// When an id was made, in milliseconds: the beginning of a UUIDv7.
+fn ms_of(id: Uuid) -> u64 {
+    // 48 of 128 bits fit.
+    (id.as_u128() >> 80) as u64
 }
