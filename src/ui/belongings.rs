@@ -9,8 +9,8 @@ use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Sheet, SheetId, SheetVersion};
 use crate::store::{
-    BodyEntry, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, RemovedSheet,
-    SheetRecord, Shelf,
+    BodyEntry, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, Person,
+    RemovedSheet, SheetRecord, Shelf,
 };
 use crate::strength::Curve;
 use crate::units::{Load, Unit};
@@ -59,9 +59,8 @@ impl Stanchion {
     pub fn keep_name(self) {
         let other = self.model.with_untracked(|model| {
             let own = model.lifter.as_ref()?.name.as_ref();
-            let other = model
-                .person()
-                .is_some_and(|person| own != Some(&person.name));
+            let given = model.person().and_then(Person::given);
+            let other = given.is_some_and(|given| own != Some(given));
             (other && model.only_looks().is_none()).then(|| (model.unit(), model.curve()))
         });
         if let Some((unit, curve)) = other {
@@ -75,8 +74,8 @@ impl Stanchion {
         }
         let name = self.model.with_untracked(|model| {
             let before = || model.lifter.as_ref()?.name.clone();
-            let person = model.person().map(|person| person.name.clone());
-            person.or_else(before)
+            let given = model.person().and_then(Person::given);
+            given.cloned().or_else(before)
         });
         let record = LifterRecord {
             version: self.id(),

@@ -158,7 +158,9 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let keep = app.keep();
     let writes = app.model.with_untracked(|model| !model.follows);
     let from: Option<String> = prefs::get(&app.model.with_untracked(|model| model.pref(NEWEST)));
-    let mut lost = Vec::new();
+    let mut lost = app
+        .model
+        .with_untracked(|model| people::unreadable(&model.people));
     let ahead = app.take_ahead(&keep).map(Wanted);
     let (mut wanted, lasts) = read_books(&keep, ahead, from.as_deref(), writes, spoiled).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);

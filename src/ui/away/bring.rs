@@ -4,7 +4,9 @@ use super::whole::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
 use crate::say;
-use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read_file};
+use crate::store::{
+    Archive, Conflict, FILE_BYTES_MAX, Person, Shelf, Summary, Taken, join, read_file,
+};
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
@@ -225,7 +227,7 @@ pub fn take_import_back(app: Stanchion) {
 fn of_another(model: &Model) -> Option<String> {
     let theirs = model.incoming.as_ref()?.archive.lifter.newest()?;
     let theirs = theirs.name.as_ref()?;
-    let own = model.person().map(|person| &person.name);
+    let own = model.person().and_then(Person::given);
     let own = own.or_else(|| model.lifter.as_ref()?.name.as_ref())?;
     (own != theirs).then(|| {
         say!(
