@@ -1,9 +1,10 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
+mod whole;
+
 use crate::device::db::{Answer, Db, DbError, Part, Parts, Take, Write, newest};
 use crate::json;
-use crate::order::Map;
 use crate::store::{
     END, Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
 };
@@ -190,25 +191,8 @@ impl Keep {
             Some(db) => db.all(name).await?,
             None => Vec::new(),
         };
-        let mut rows: Map<String, String> = on_disk.into_iter().collect();
         let held = self.held.borrow();
-        for write in self.beside_disk(&held) {
-            match write {
-                Write::Put {
-                    shelf: on,
-                    key,
-                    text,
-                } if on == name => {
-                    rows.insert(key.clone(), text.clone());
-                }
-                Write::Delete { shelf: on, key } if on == name => {
-                    rows.remove(key);
-                }
-                Write::Clear { shelf: on } if on == name => rows.clear(),
-                _ => {}
-            }
-        }
-        Ok(rows.into_iter().collect())
+        Ok(whole::after(on_disk, self.beside_disk(&held), name))
     }
 
     /// Gives the rows of a shelf with their keys, by rising key, what waits among them.
