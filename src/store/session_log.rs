@@ -239,6 +239,12 @@ impl SessionLog {
         SessionLog::new(self.id, as_before.cloned()).ok()
     }
 
+    /// Takes the events of the same session that only `other` has; says whether there was one.
+    pub fn gain(&mut self, other: SessionLog) -> bool {
+        let taken = self.take(other);
+        taken.iter().any(|(_, put)| *put != Put::Known)
+    }
+
     /// Takes the events of the same session from `other`; says what each did. Of two that differ under one id one stays
     /// by the rule of [`Kept::put`].
     pub(super) fn take(&mut self, other: SessionLog) -> Vec<(EventId, Put)> {

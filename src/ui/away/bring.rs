@@ -135,6 +135,8 @@ pub fn bring_in(app: Stanchion) {
 }
 
 async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> {
+    let alone = app.alone(&app.keep()).await;
+    let alone = alone.map_err(|error| error.to_string())?;
     let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
     let theirs = Archive::clone(&incoming.archive);
     let merged = join(mine.clone(), theirs).map_err(|error| error.to_string())?;
@@ -161,7 +163,7 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
         );
         more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
     }
-    replace(app, &mine, &merged.archive, more)
+    replace(app, alone, &mine, &merged.archive, more)
         .await
         .map_err(|error| error.to_string())?;
     if open_if_known(app) {
@@ -202,6 +204,8 @@ pub fn take_import_back(app: Stanchion) {
     }
     app.change(async move {
         let back = async {
+            let alone = app.alone(&app.keep()).await;
+            let alone = alone.map_err(|error| error.to_string())?;
             let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
             let before = taken
                 .take_back(mine.clone())
@@ -210,7 +214,7 @@ pub fn take_import_back(app: Stanchion) {
                 return Err(t("It holds the session that is under way: end it first.").to_owned());
             }
             let more = vec![delete(Shelf::Imports, &taken.id.to_string())];
-            replace(app, &mine, &before, more)
+            replace(app, alone, &mine, &before, more)
                 .await
                 .map_err(|error| error.to_string())
         };
