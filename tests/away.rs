@@ -186,6 +186,25 @@ fn what_was_removed_here_is_left_out_and_counted() {
 }
 
 #[test]
+fn a_removal_alone_is_something_new_and_keeps_an_older_file_out() {
+    let older = of(&[log(1, &[]), log(2, &[])]);
+    let mut theirs = Archive::default();
+    theirs.remove_session(log(1, &[]).id(), time(8));
+    let merged = import(Archive::default(), &text(&theirs)).unwrap();
+    assert!(!merged.summary.is_nothing());
+    assert_eq!(merged.summary.to_string(), "1 removal noted");
+    let again = import(merged.archive.clone(), &text(&theirs)).unwrap();
+    assert!(again.summary.is_nothing());
+    assert_eq!(again.summary.to_string(), "nothing new");
+    // In whichever order the files come.
+    let one = import(merged.archive, &text(&older)).unwrap().archive;
+    let both = import(older, &text(&theirs)).unwrap();
+    assert_eq!(both.summary.to_string(), "1 session removed");
+    assert_eq!(one, both.archive);
+    assert_eq!(one.sessions.len(), 1);
+}
+
+#[test]
 fn of_two_events_with_one_id_one_is_kept_everywhere_and_its_session_is_news() {
     let here = of(&[log(1, &[correction(1, 30, 6)])]);
     let there = of(&[log(1, &[correction(1, 30, 7)])]);

@@ -5,10 +5,11 @@ use crate::common;
 
 use common::events::event;
 use common::{id, time};
-use stanchion::session::{Amount, Began, Done, SessionId, What};
-use stanchion::sheet::{Sheet, unroll};
+use stanchion::session::{Amount, Began, Done, EVENTS_KEPT_MAX, Event, EventId, SessionId, What};
+use stanchion::sheet::{Note, Sheet, SheetId, SheetVersion, unroll};
 use stanchion::store::{
-    Archive, FILE_BYTES_MAX, ReadError, SESSIONS_MAX, SessionLog, check_size, demo, import, write,
+    Archive, FILE_BYTES_MAX, ReadError, RemovedSheet, SESSIONS_MAX, SessionLog, SheetRecord,
+    check_size, demo, import, read, write,
 };
 use stanchion::strength::{Curve, Today, propose};
 use stanchion::units::{Reps, Unit};
@@ -106,6 +107,45 @@ fn more_is_refused_with_the_limit_named() {
         refused.to_string().contains("at most 25000 are allowed"),
         "{refused}"
     );
+}
+
+#[test]
+fn more_versions_than_decades_of_taps_write_are_read_back() {
+    let mut archive = demo();
+    let sheet = SheetId(id(1, 1));
+    for n in 0..20_000 {
+        // A version that says little: it is the number that counts.
+        archive.sheets.put(SheetRecord::Removed(RemovedSheet {
+            id: sheet,
+            version: SheetVersion(id(n, 77)),
+            written: time(n),
+        }));
+    }
+    let text = write(&archive, time(0));
+    assert_eq!(read(&text).unwrap(), archive);
+    // With what is there it can still be imported into.
+    assert!(import(archive, &write(&demo(), time(0))).is_ok());
+}
+
+#[test]
+fn a_session_with_all_events_that_it_may_hold_is_read_back() {
+    let log = session(0, demo().current_sheets()[0]);
+    let mut events = log.as_events().to_vec();
+    let last = events.last().unwrap().clone();
+    let more = (1_000_000..).map(|n| Event {
+        id: EventId(id(n, n)),
+        what: What::Noted {
+            set: None,
+            text: Note::new("x").unwrap(),
+        },
+        ..last.clone()
+    });
+    events.extend(more.take(EVENTS_KEPT_MAX - log.event_count()));
+    let mut archive = Archive::default();
+    let full = SessionLog::new(log.id(), events).unwrap();
+    archive.sessions.insert(log.id(), full);
+    let text = write(&archive, time(0));
+    assert_eq!(import(Archive::default(), &text).unwrap().archive, archive);
 }
 
 /// The whole of it, written and read back: `cargo test --profile bench --test core hundred_years:: -- --ignored --nocapture`.

@@ -13,7 +13,7 @@ mod transaction;
 mod write;
 
 pub use error::DbError;
-pub use read::Take;
+pub use read::{First, Take};
 pub use several::{Answer, Part, newest};
 pub use write::{Parts, Write};
 
@@ -159,12 +159,27 @@ impl Db {
     /// # Errors
     /// [`DbError`]; some may have been given then.
     pub async fn walk<'a>(&self, shelf: &str, take: &'a mut Take<'a>) -> Result<(), DbError> {
+        self.walk_after(&[], &mut |_| {}, shelf, take).await
+    }
+
+    /// As [`Self::walk`], and before it gives everything on the shelves `beside`: all as it was at one time.
+    ///
+    /// # Errors
+    /// [`DbError`]; some may have been given then.
+    pub async fn walk_after<'a>(
+        &self,
+        beside: &[&str],
+        first: &'a mut First<'a>,
+        shelf: &str,
+        take: &'a mut Take<'a>,
+    ) -> Result<(), DbError> {
         // On another connection it goes on where it was.
         let walk = read::Walk {
+            first: Some(first).into(),
             behind: JsValue::UNDEFINED.into(),
             take: take.into(),
         };
-        self.persist(async |db| read::walk(db, shelf, &walk).await)
+        self.persist(async |db| read::walk(db, beside, shelf, &walk).await)
             .await
     }
 

@@ -23,8 +23,16 @@ impl<T> Clone for OneShot<T> {
     }
 }
 
+impl<T> Default for OneShot<T> {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 impl<T> OneShot<T> {
-    pub(super) fn new() -> Self {
+    /// Nothing was given yet.
+    #[must_use]
+    pub fn new() -> Self {
         Self(Rc::new(RefCell::new(Slot {
             value: None,
             waker: None,
@@ -32,7 +40,7 @@ impl<T> OneShot<T> {
     }
 
     /// Gives the value; the first one wins.
-    pub(super) fn give(&self, value: T) {
+    pub fn give(&self, value: T) {
         let waker = {
             let mut slot = self.0.borrow_mut();
             if slot.value.is_none() {

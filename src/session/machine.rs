@@ -14,9 +14,6 @@ use std::fmt;
 /// For so long after its end a session may go on, in milliseconds: three hours (our own choice).
 pub const RESUME_MS_MAX: u64 = 3 * 60 * 60 * 1000;
 
-/// Most events in one session.
-pub const EVENTS_MAX: usize = 5000;
-
 /// Why an event was not taken.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Refusal {
@@ -120,9 +117,7 @@ impl Session {
     /// # Errors
     /// [`Refusal`]; the session is as before then.
     pub fn take(&mut self, event: Event) -> Result<(), Refusal> {
-        if self.events.len() >= EVENTS_MAX {
-            return Err(Refusal::Full);
-        }
+        self.has_room_for(&event.what)?;
         if self.events.last().is_some_and(|last| last.id >= event.id) {
             return Err(Refusal::OutOfOrder);
         }

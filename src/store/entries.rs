@@ -4,7 +4,7 @@
 use super::as_written::{LastLoad, head, of_set, optional, past, value};
 use super::session_log::{HEAD, HEAD_END, SessionLog, Source, TAIL_END};
 use crate::json::Cursor;
-use crate::session::{Began, EVENTS_MAX, Event, What};
+use crate::session::{Began, EVENTS_KEPT_MAX, Event, What};
 use crate::sheet::Sheet;
 use std::sync::Arc;
 
@@ -59,7 +59,7 @@ impl<'t> Entries<'t> {
         self.events.clear();
         let depth = file.depth();
         while file.next_entry(depth).ok()? {
-            if self.events.len() == EVENTS_MAX {
+            if self.events.len() == EVENTS_KEPT_MAX {
                 return None;
             }
             let event = self.event(file)?;

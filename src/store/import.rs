@@ -8,7 +8,7 @@ use super::limits::{
 use super::merge::Merged;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
-use crate::session::EVENTS_MAX;
+use crate::session::EVENTS_KEPT_MAX;
 use crate::words::t;
 
 /// Merges the file `text` into `mine`.
@@ -30,7 +30,11 @@ pub fn join(mine: Archive, theirs: Archive) -> Result<Merged, ReadError> {
     let limits = [
         (t("sessions"), all.sessions.len(), SESSIONS_MAX),
         (t("removed sessions"), all.removed.len(), SESSIONS_MAX),
-        (t("events in one session"), events.unwrap_or(0), EVENTS_MAX),
+        (
+            t("events in one session"),
+            events.unwrap_or(0),
+            EVENTS_KEPT_MAX,
+        ),
         (t("versions of sheets"), all.sheets.len(), SHEETS_MAX),
         (
             t("versions of exercises"),

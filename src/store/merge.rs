@@ -28,6 +28,9 @@ pub struct Summary {
     pub sessions_changed: usize,
     /// Sessions that were there and go: they were removed elsewhere.
     pub sessions_removed: usize,
+    /// Notes of removed sessions that were not there, of sessions that go and of others: they keep an older file from
+    /// bringing the session back.
+    pub removals_new: usize,
     /// Sessions that stay away: they were removed before.
     pub sessions_left_out: usize,
     /// Events that were not there, in sessions that were.
@@ -100,7 +103,7 @@ impl Archive {
         summary.sheets_new = unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
         summary.sheets_known = sheets - summary.sheets_new;
         // Of two notes on one session one is as good as the other.
-        unite(
+        summary.removals_new = unite(
             &mut all.removed,
             &mut news.removed,
             other.removed,
@@ -193,6 +196,7 @@ impl Summary {
             self.sessions_new,
             self.sessions_changed,
             self.sessions_removed,
+            self.removals_new,
             self.sheets_new,
             self.exercises_new,
             self.programmes_new,
@@ -201,7 +205,7 @@ impl Summary {
             self.body_masses_new,
             self.body_new,
         ];
-        changed == [0; 10] && self.conflicts.is_empty()
+        changed == [0; 11] && self.conflicts.is_empty()
     }
 }
 
@@ -270,6 +274,11 @@ impl fmt::Display for Summary {
                 "{n} measure or correction of the body new",
                 "{n} measures and corrections of the body new",
             )),
+        }
+        // Of a session that goes it is said above.
+        match self.removals_new.saturating_sub(self.sessions_removed) {
+            0 => {}
+            n => parts.push(many(n, "{n} removal noted", "{n} removals noted")),
         }
         if !self.conflicts.is_empty() {
             parts.push(many(

@@ -68,7 +68,7 @@ pub use removed_session::RemovedSession;
 pub use row::{RowError, open, seal, seal_whole};
 pub use session_log::{SessionLog, UnfitSession, entry};
 pub use sheet_record::{RemovedSheet, SheetRecord};
-pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, snapshots_of};
+pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, newest_export, snapshots_of};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
 pub use write::{Around, write};

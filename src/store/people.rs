@@ -1,6 +1,9 @@
 //! Those who train with one phone: each has a database of their own, and nothing of one is in that of another.
 
+mod rows;
+
 use super::shelf::DATABASE;
+use super::shelved::Unreadable;
 use crate::order;
 use crate::say;
 use crate::sheet::Line;
@@ -30,6 +33,9 @@ pub struct Person {
     /// True once they were removed: what is theirs is erased at the next start, and can be brought back until then.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub gone: bool,
+    /// True where their row cannot be read: the name is none that anybody gave.
+    #[serde(skip)]
+    pub unnamed: bool,
 }
 
 /// Why nobody can be called so.
@@ -52,7 +58,18 @@ impl fmt::Display for UnfitName {
 
 impl std::error::Error for UnfitName {}
 
+/// Name of the database of someone who was not the first.
+fn database_of(id: Uuid) -> String {
+    format!("{DATABASE}-{id}")
+}
+
 impl Person {
+    /// The name that was given; none where their row cannot be read.
+    #[must_use]
+    pub fn given(&self) -> Option<&Line> {
+        Some(&self.name).filter(|_| !self.unnamed)
+    }
+
     /// The name as a part of a file's name: small Latin letters, digits and hyphens; none where nothing is left of it.
     #[must_use]
     pub fn in_file_name(&self) -> Option<String> {
@@ -63,24 +80,30 @@ impl Person {
 
 /// All of them, in the order in which they came. Empty while there was never more than one.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct People(Vec<Person>);
+pub struct People {
+    all: Vec<Person>,
+    unreadable: Vec<Unreadable>,
+}
 
 impl People {
     /// As they are stored, in any order.
     #[must_use]
     pub fn of(mut people: Vec<Person>) -> People {
         order::by_key(&mut people, |person| person.id);
-        People(people)
+        People {
+            all: people,
+            unreadable: Vec::new(),
+        }
     }
 
     /// Those who are here.
     pub fn here(&self) -> impl DoubleEndedIterator<Item = &Person> {
-        self.0.iter().filter(|person| !person.gone)
+        self.all.iter().filter(|person| !person.gone)
     }
 
     /// Those who were removed and are not yet erased.
     pub fn gone(&self) -> impl DoubleEndedIterator<Item = &Person> {
-        self.0.iter().filter(|person| person.gone)
+        self.all.iter().filter(|person| person.gone)
     }
 
     /// True when there is one to choose.
@@ -115,7 +138,7 @@ impl People {
         ids: &mut dyn FnMut() -> Uuid,
     ) -> Result<Vec<Person>, UnfitName> {
         let mut more = Vec::new();
-        if self.0.is_empty() {
+        if self.all.is_empty() {
             // The fixed words are within the limits of a line.
             let named = own.or_else(|| Line::new(first()).ok());
             more.extend(named.map(|name| Person {
@@ -123,6 +146,7 @@ impl People {
                 name,
                 database: DATABASE.to_owned(),
                 gone: false,
+                unnamed: false,
             }));
         }
         self.free(&name, None)?;
@@ -133,8 +157,9 @@ impl People {
         more.push(Person {
             id,
             name,
-            database: format!("{DATABASE}-{id}"),
+            database: database_of(id),
             gone: false,
+            unnamed: false,
         });
         Ok(more)
     }
@@ -147,6 +172,7 @@ impl People {
         self.free(&name, Some(id))?;
         Ok(self.get(id).map(|person| Person {
             name,
+            unnamed: false,
             ..person.clone()
         }))
     }
@@ -198,7 +224,7 @@ fn has_no_width(c: char) -> bool {
 mod tests {
     use super::*;
 
-    fn line(text: &str) -> Line {
+    pub(super) fn line(text: &str) -> Line {
         Line::new(text).unwrap()
     }
 
@@ -210,7 +236,7 @@ mod tests {
         }
     }
 
-    fn two() -> People {
+    pub(super) fn two() -> People {
         People::of(
             People::default()
                 .with_one_more(line("Bea"), Some(line("Ann")), &mut ids())

@@ -5,7 +5,7 @@ use super::kept::{Kept, Put, content};
 use super::row::{HEAD as HEAD_OF_ROW, open};
 use crate::order::Set;
 use crate::say;
-use crate::session::{EVENTS_MAX, Event, EventId, SessionId, What};
+use crate::session::{EVENTS_KEPT_MAX, Event, EventId, SessionId, What};
 use crate::words::t;
 use serde::Deserialize;
 use std::fmt;
@@ -110,7 +110,7 @@ impl std::error::Error for UnfitSession {}
 #[serde(deny_unknown_fields)]
 struct SessionForm {
     id: SessionId,
-    #[serde(deserialize_with = "at_most::<_, _, EVENTS_MAX>")]
+    #[serde(deserialize_with = "at_most::<_, _, EVENTS_KEPT_MAX>")]
     events: Vec<Event>,
 }
 
@@ -237,6 +237,12 @@ impl SessionLog {
         let as_before =
             left.map(|event| before.and_then(|log| log.event(event.id)).unwrap_or(event));
         SessionLog::new(self.id, as_before.cloned()).ok()
+    }
+
+    /// Takes the events of the same session that only `other` has; says whether there was one.
+    pub fn gain(&mut self, other: SessionLog) -> bool {
+        let taken = self.take(other);
+        taken.iter().any(|(_, put)| *put != Put::Known)
     }
 
     /// Takes the events of the same session from `other`; says what each did. Of two that differ under one id one stays

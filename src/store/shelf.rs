@@ -17,6 +17,16 @@ pub fn snapshots_of(database: &str) -> String {
     database.to_owned() + SNAPSHOTS
 }
 
+/// Of the keys of [`SNAPSHOT_SHELF`] the one with the export of the highest version that was left.
+#[must_use]
+pub fn newest_export(keys: &[String]) -> Option<&String> {
+    let version = |key: &String| key.strip_suffix(".json")?.parse::<u32>().ok();
+    // As numbers: as text 10 comes before 9.
+    let exports = keys.iter().filter_map(|key| Some((version(key)?, key)));
+    let newest = exports.max_by_key(|(version, _)| *version);
+    newest.map(|(_, key)| key)
+}
+
 /// An object store. Every row is a text sealed by [`super::row::seal`]; the key stands beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Shelf {
@@ -113,5 +123,25 @@ impl Shelf {
             Shelf::Imports => "imports",
             Shelf::People => "people",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::newest_export;
+
+    #[test]
+    fn the_newest_copy_is_that_of_the_highest_version() {
+        let newest = |keys: &[&str]| {
+            let keys: Vec<String> = keys.iter().map(|key| (*key).to_owned()).collect();
+            newest_export(&keys).cloned()
+        };
+        let two = ["10.json", "10.txt", "9.json", "9.txt"];
+        assert_eq!(newest(&two), Some("10.json".to_owned()));
+        assert_eq!(
+            newest(&["3.json", "4.txt", "x.json"]),
+            Some("3.json".to_owned())
+        );
+        assert_eq!(newest(&["3.txt"]), None);
     }
 }

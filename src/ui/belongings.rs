@@ -1,5 +1,6 @@
 //! What the lifter has, and how it is kept: the kit, the settings, body masses, sheets.
 
+use super::change::delete;
 use super::keep::{put, sheet_key};
 use super::model::Model;
 use super::stanchion::Stanchion;
@@ -8,13 +9,16 @@ use crate::kit::Kit;
 use crate::order;
 use crate::sheet::{Sheet, SheetId, SheetVersion};
 use crate::store::{
-    BodyEntry, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, RemovedSheet,
-    SheetRecord, Shelf,
+    BodyEntry, BodyMassRecord, BodyRecord, BodyValue, KitRecord, LifterRecord, Person,
+    RemovedSheet, SheetRecord, Shelf,
 };
 use crate::strength::Curve;
 use crate::units::{Load, Unit};
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
+
+/// Changes of the kit that follow each other within this are one version, in milliseconds: each tap in Kit is a change.
+const BURST_MS: u64 = 60_000;
 
 impl Stanchion {
     /// Keeps another kit.
@@ -27,8 +31,16 @@ impl Stanchion {
             written: clock::wall(),
             kit: kit.clone(),
         };
-        self.model.update(|model| model.kit = kit.into());
-        self.write(vec![put(Shelf::Kits, &record.version.to_string(), &record)]);
+        let mut before = None;
+        self.model.update(|model| {
+            model.kit = kit.into();
+            before = model.kit_kept.replace(record.version);
+        });
+        let mut writes = vec![put(Shelf::Kits, &record.version.to_string(), &record)];
+        let burst =
+            before.filter(|before| ms_of(record.version).saturating_sub(ms_of(*before)) < BURST_MS);
+        writes.extend(burst.map(|before| delete(Shelf::Kits, &before.to_string())));
+        self.write(writes);
     }
 
     /// Shows and takes loads in that unit from now on.
@@ -47,9 +59,8 @@ impl Stanchion {
     pub fn keep_name(self) {
         let other = self.model.with_untracked(|model| {
             let own = model.lifter.as_ref()?.name.as_ref();
-            let other = model
-                .person()
-                .is_some_and(|person| own != Some(&person.name));
+            let given = model.person().and_then(Person::given);
+            let other = given.is_some_and(|given| own != Some(given));
             (other && model.only_looks().is_none()).then(|| (model.unit(), model.curve()))
         });
         if let Some((unit, curve)) = other {
@@ -63,8 +74,8 @@ impl Stanchion {
         }
         let name = self.model.with_untracked(|model| {
             let before = || model.lifter.as_ref()?.name.clone();
-            let person = model.person().map(|person| person.name.clone());
-            person.or_else(before)
+            let given = model.person().and_then(Person::given);
+            given.cloned().or_else(before)
         });
         let record = LifterRecord {
             version: self.id(),
@@ -176,4 +187,10 @@ impl Stanchion {
             });
         });
     }
+}
+
+/// When an id was made, in milliseconds: the beginning of a UUIDv7.
+fn ms_of(id: Uuid) -> u64 {
+    // 48 of 128 bits fit.
+    (id.as_u128() >> 80) as u64
 }

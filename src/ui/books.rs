@@ -12,7 +12,7 @@ use crate::session::SessionId;
 use crate::sheet::ExerciseId;
 use crate::store::{
     BOOKS_FORM, BookFault, Entry, FORM_KEY, LastOf, Remaking, SessionLog, Shelf, Shelves, Turn,
-    UNREAD_KEY, open, turned,
+    UNREAD_KEY, open, seal, turned,
 };
 
 /// A record from its row; none when it cannot be read.
@@ -31,29 +31,13 @@ pub fn entry_of(log: &SessionLog) -> Option<Entry> {
     Some(Entry::of(&record))
 }
 
-/// The sessions that `writes` change: by key their new row, or none.
-fn sessions_in(writes: &[Write]) -> Map<&str, Option<&str>> {
-    let mut sessions = Map::new();
-    for write in writes
-        .iter()
-        .filter(|write| write.shelf() == Shelf::Sessions.name())
-    {
-        match write {
-            Write::Put { key, text, .. } => _ = sessions.insert(key.as_str(), Some(text.as_str())),
-            Write::Delete { key, .. } => _ = sessions.insert(key.as_str(), None),
-            Write::Clear { .. } => {}
-        }
-    }
-    sessions
-}
-
 /// Makes the writes that are next, then writes what follows from them for the books, and gives it.
 ///
 /// The session is written first, and the books lose their form with it, since the page may be closed at once and what
 /// follows needs reading. Whoever finds the books without their form rebuilds them.
 pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write>, DbError> {
     let disk = keep.settled();
-    let turns = turns(&disk, &writes).await?;
+    let turns = turns(&disk, &mut writes).await?;
     if turns.is_empty() {
         keep.apply(writes).await?;
         return Ok(Vec::new());
@@ -72,30 +56,49 @@ pub async fn apply_next(keep: &Keep, mut writes: Vec<Write>) -> Result<Vec<Write
 }
 
 /// What follows from `writes` for the books.
-pub async fn following(keep: &Keep, writes: &[Write]) -> Result<Vec<Write>, DbError> {
+pub async fn following(keep: &Keep, writes: &mut [Write]) -> Result<Vec<Write>, DbError> {
     of_turns(keep, turns(keep, writes).await?).await
 }
 
-/// The sessions that `writes` change, as they were and as they will be.
-async fn turns(keep: &Keep, writes: &[Write]) -> Result<Vec<Turn>, DbError> {
-    let changed = sessions_in(writes);
-    if changed.is_empty() {
+/// The sessions that `writes` change, as they were and as they will be. A session only gains events: what came into its row
+/// since the write was asked for stays there.
+async fn turns(keep: &Keep, writes: &mut [Write]) -> Result<Vec<Turn>, DbError> {
+    let sessions = Shelf::Sessions.name();
+    let key_of = |write: &Write| match write {
+        Write::Put { key, .. } | Write::Delete { key, .. } => Some(key.clone()),
+        Write::Clear { .. } => None,
+    };
+    let changed = writes.iter().filter(|write| write.shelf() == sessions);
+    let keys: Set<String> = changed.filter_map(key_of).collect();
+    if keys.is_empty() {
         return Ok(Vec::new());
     }
-    let keys = changed.keys().map(|key| (*key).to_owned()).collect();
-    let known: Map<String, String> = keep
-        .some(Shelf::Sessions, keys)
-        .await?
-        .into_iter()
-        .collect();
-    let turns = changed.iter().filter_map(|(key, row)| {
-        Some(Turn {
-            session: SessionId(key.parse().ok()?),
-            before: known.get(*key).and_then(|row| entry(row)),
-            after: row.and_then(entry),
-        })
-    });
-    Ok(turns.collect())
+    let keys = keys.iter().cloned().collect();
+    let known = keep.some(Shelf::Sessions, keys).await?;
+    let known: Map<String, String> = known.into_iter().collect();
+    let mut turns: Map<String, Turn> = Map::new();
+    for write in writes.iter_mut().filter(|write| write.shelf() == sessions) {
+        let Some(key) = key_of(write) else { continue };
+        let Ok(id) = key.parse() else { continue };
+        let before: Option<SessionLog> = known.get(&key).and_then(|row| read(row));
+        let mut after = None;
+        if let Write::Put { text, .. } = write {
+            let mut log: Option<SessionLog> = read(text);
+            if let (Some(log), Some(before)) = (&mut log, &before)
+                && log.gain(before.clone())
+            {
+                *text = seal(&log.to_json());
+            }
+            after = log.as_ref().and_then(entry_of);
+        }
+        let turn = Turn {
+            session: SessionId(id),
+            before: before.as_ref().and_then(entry_of),
+            after,
+        };
+        turns.insert(key, turn);
+    }
+    Ok(turns.into_values().collect())
 }
 
 /// What follows from `turns` for the books.

@@ -132,9 +132,12 @@ impl Parts for Made<'_> {
 mod tests {
     use super::*;
     use crate::session::{Began, Event, EventId, Tick, What};
+    use crate::sheet::Note;
     use crate::store::{SessionLog, demo};
     use crate::strength::Curve;
+    use crate::ui::books::apply_next;
     use crate::ui::gather::gather;
+    use crate::ui::keep::put_json;
     use std::pin::pin;
     use std::task::{Context, Poll, Waker};
     use uuid::Uuid;
@@ -198,6 +201,41 @@ mod tests {
             now(apply(&keep, &all, &half, None, Vec::new())).unwrap();
             assert_eq!(kept(&keep), (half, headings / 2));
         }
+    }
+
+    #[test]
+    fn a_session_written_late_keeps_what_came_into_its_row_meanwhile() {
+        let (keep, all) = (Keep::in_memory(""), archive(1));
+        now(apply(&keep, &Archive::default(), &all, None, Vec::new())).unwrap();
+        let log = all.sessions.values().next().unwrap();
+        let noted = |n: u128| {
+            let last = log.as_events().last().unwrap();
+            let note = Event {
+                id: EventId(Uuid::from_u128((1 << 8) + n)),
+                what: What::Noted {
+                    set: None,
+                    text: Note::new("x").unwrap(),
+                },
+                ..last.clone()
+            };
+            let events = log.as_events().iter().cloned().chain([note]);
+            SessionLog::new(log.id(), events).unwrap()
+        };
+        // A note of this phone is asked for before an import has brought another one, and written after.
+        let late = put_json(
+            Shelf::Sessions,
+            &log.id().0.to_string(),
+            &noted(3).to_json(),
+        );
+        let mut imported = all.clone();
+        imported.sessions.insert(log.id(), noted(4));
+        now(apply(&keep, &all, &imported, None, Vec::new())).unwrap();
+        now(apply_next(&keep, vec![late])).unwrap();
+        let (kept, headings) = kept(&keep);
+        let kept = kept.sessions.get(&log.id()).unwrap();
+        let ids: Vec<u128> = kept.event_ids().map(|id| id.0.as_u128()).collect();
+        assert_eq!(ids, [257, 258, 259, 260]);
+        assert_eq!(headings, 1);
     }
 
     #[test]

@@ -3,13 +3,14 @@
 use super::books;
 use super::keep::Keep;
 use super::later::{Lost, records};
-use crate::device::db::{DbError, Part};
+use crate::device::db::{Answer, DbError};
 use crate::session::{Event, Session, SessionId};
 use crate::store::{
     Archive, Around, BodyMassRecord, BodyRecord, ExerciseRecord, KitRecord, LifterRecord,
-    ProgrammeRecord, RemovedSession, SessionLog, SheetRecord, Shelf, entry, shelved,
+    ProgrammeRecord, RemovedSession, Rows, SessionLog, SheetRecord, Shelf, entry, shelved,
 };
 use chrono::{DateTime, FixedOffset};
+use std::cell::RefCell;
 
 /// Everything that could be read, and what could not.
 pub struct Gathered {
@@ -19,16 +20,24 @@ pub struct Gathered {
     pub unreadable: Lost,
 }
 
-/// Everything that is kept, the session under way and what waits to be written among it.
+/// Everything that is kept, the session under way and what waits to be written among it, as it is at one moment.
 pub async fn gather(keep: &Keep) -> Result<Gathered, DbError> {
+    let mut rest = Vec::new();
+    let mut rows = Rows::new();
+    let mut first = |read| rest = read;
+    let mut take = |key, row: &str| rows.push((key, row.to_owned()));
+    keep.walk_after(&REST, &mut first, Shelf::Sessions, &mut take)
+        .await?;
     let mut unreadable = Vec::new();
-    let lost = &mut unreadable;
     let Rest {
         mut archive, floor, ..
-    } = but_sessions(keep, lost).await?;
-    for log in keep.records::<SessionLog>(Shelf::Sessions, lost).await? {
+    } = but_sessions(rest, &mut unreadable);
+    let sessions = shelved::<SessionLog>(rows);
+    for log in sessions.records {
         archive.sessions.insert(log.id(), log);
     }
+    let lost = sessions.unreadable.into_iter();
+    unreadable.extend(lost.map(|row| (Shelf::Sessions, row)));
     if let Some(log) = floor {
         archive.sessions.or_insert_with(log.id(), || log);
     }
@@ -49,49 +58,101 @@ pub async fn file(
     written: DateTime<FixedOffset>,
     out: &mut dyn FnMut(&str),
 ) -> Result<Lost, DbError> {
-    let mut lost = Vec::new();
-    let Rest {
-        archive,
-        floor,
-        books,
-    } = but_sessions(keep, &mut lost).await?;
-    let unread = match books::are_kept_in(&books) {
-        true => books::unread_in(&books),
-        false => None,
-    };
-    let known = |key: &String| unread.as_ref().is_some_and(|unread| !unread.contains(key));
-    let (head, mut around) = Around::begin(&archive, written);
-    out(&head);
-    let mut put = |id: SessionId, text: &str| {
-        if archive.removed.get(id).is_none() {
-            out(around.before());
+    let filing = RefCell::new(Filing {
+        out,
+        written,
+        begun: None,
+        lost: Vec::new(),
+    });
+    let mut first = |rest| filing.borrow_mut().begin(rest);
+    let mut take = |key, row: &str| filing.borrow_mut().row(key, row);
+    keep.walk_after(&REST, &mut first, Shelf::Sessions, &mut take)
+        .await?;
+    Ok(filing.into_inner().end())
+}
+
+/// A file on its way.
+struct Filing<'a> {
+    out: &'a mut dyn FnMut(&str),
+    written: DateTime<FixedOffset>,
+    begun: Option<Begun>,
+    lost: Lost,
+}
+
+/// What is known when the sessions come.
+struct Begun {
+    archive: Archive,
+    around: Around,
+    /// The session on the floor, until it has its place.
+    floor: Option<SessionLog>,
+    /// The sessions that could not be read when the books were made; none where nobody has looked.
+    unread: Option<Vec<String>>,
+}
+
+impl Begun {
+    fn put(&mut self, out: &mut dyn FnMut(&str), id: SessionId, text: &str) {
+        if self.archive.removed.get(id).is_none() {
+            out(self.around.before());
             out(text);
         }
-    };
-    let mut floor = floor;
-    keep.walk(Shelf::Sessions, &mut |key, row| {
+    }
+}
+
+impl Filing<'_> {
+    fn begin(&mut self, rest: Vec<Answer>) {
+        let Rest {
+            archive,
+            floor,
+            books,
+        } = but_sessions(rest, &mut self.lost);
+        let unread = match books::are_kept_in(&books) {
+            true => books::unread_in(&books),
+            false => None,
+        };
+        let (head, around) = Around::begin(&archive, self.written);
+        (self.out)(&head);
+        self.begun = Some(Begun {
+            archive,
+            around,
+            floor,
+            unread,
+        });
+    }
+
+    /// The next session, by rising id.
+    fn row(&mut self, key: String, row: &str) {
+        let Some(begun) = &mut self.begun else { return };
+        let out = &mut *self.out;
         let id = key.parse().ok().map(SessionId);
-        // By rising id; what lies there finished is not on the floor any more.
-        let mut own = floor.take_if(|log| id.is_some_and(|id| log.id() <= id));
+        // What lies there finished is not on the floor any more.
+        let on_floor = &mut begun.floor;
+        let mut own = on_floor.take_if(|log| id.is_some_and(|id| log.id() <= id));
         if let Some(log) = own.take_if(|log| Some(log.id()) != id) {
-            put(log.id(), &log.to_json());
+            begun.put(out, log.id(), &log.to_json());
         }
-        if let Some((id, text)) = id.filter(|_| known(&key)).zip(entry(row)) {
-            return put(id, text);
+        let unread = begun.unread.as_ref();
+        let known = unread.is_some_and(|unread| !unread.contains(&key));
+        if let Some((id, text)) = id.filter(|_| known).zip(entry(row)) {
+            return begun.put(out, id, text);
         }
         let read = shelved::<SessionLog>(vec![(key, row.to_owned())]);
         if let Some(log) = read.records.into_iter().next().or(own) {
-            put(log.id(), &log.to_json());
+            begun.put(out, log.id(), &log.to_json());
         }
         let unreadable = read.unreadable.into_iter();
-        lost.extend(unreadable.map(|row| (Shelf::Sessions, row)));
-    })
-    .await?;
-    if let Some(log) = floor {
-        put(log.id(), &log.to_json());
+        self.lost
+            .extend(unreadable.map(|row| (Shelf::Sessions, row)));
     }
-    out(&around.end(&archive));
-    Ok(lost)
+
+    fn end(mut self) -> Lost {
+        if let Some(mut begun) = self.begun.take() {
+            if let Some(log) = begun.floor.take() {
+                begun.put(self.out, log.id(), &log.to_json());
+            }
+            (self.out)(&begun.around.end(&begun.archive));
+        }
+        self.lost
+    }
 }
 
 /// What there is beside the finished sessions.
@@ -104,9 +165,9 @@ struct Rest {
     books: Vec<(String, String)>,
 }
 
-/// Everything but the sessions that are finished, read in one go; the rows that cannot be read go to `lost`.
-async fn but_sessions(keep: &Keep, lost: &mut Lost) -> Result<Rest, DbError> {
-    let mut read = keep.several(&REST).await?.into_iter();
+/// Everything but the sessions that are finished, from all rows of [`REST`]; those that cannot be read go to `lost`.
+fn but_sessions(rest: Vec<Answer>, lost: &mut Lost) -> Rest {
+    let mut read = rest.into_iter();
     let mut next = || read.next().unwrap_or_default();
     let mut archive = Archive::default();
     for record in records::<LifterRecord>(next(), Shelf::Lifters, lost) {
@@ -139,23 +200,23 @@ async fn but_sessions(keep: &Keep, lost: &mut Lost) -> Result<Rest, DbError> {
         SessionLog::new(id, session.events().iter().cloned()).ok()
     });
     let books = next().rows();
-    Ok(Rest {
+    Rest {
         archive,
         floor,
         books,
-    })
+    }
 }
 
-/// What is read in one go, in the order in which it is looked through.
-const REST: [(Shelf, Part<'static>); 10] = [
-    (Shelf::Lifters, Part::All),
-    (Shelf::Kits, Part::All),
-    (Shelf::BodyMass, Part::All),
-    (Shelf::Body, Part::All),
-    (Shelf::Sheets, Part::All),
-    (Shelf::Exercises, Part::All),
-    (Shelf::Programmes, Part::All),
-    (Shelf::Removed, Part::All),
-    (Shelf::Events, Part::All),
-    (Shelf::Books, Part::All),
+/// What is read beside the sessions, in the order in which it is looked through.
+const REST: [Shelf; 10] = [
+    Shelf::Lifters,
+    Shelf::Kits,
+    Shelf::BodyMass,
+    Shelf::Body,
+    Shelf::Sheets,
+    Shelf::Exercises,
+    Shelf::Programmes,
+    Shelf::Removed,
+    Shelf::Events,
+    Shelf::Books,
 ];

@@ -1,9 +1,12 @@
 //! Where records are kept: the browser's database, or memory where the browser refuses one. What waits to be written
 //! counts as kept for everyone who reads.
 
+mod queue;
+mod whole;
+
 use crate::device::db::{Answer, Db, DbError, Part, Parts, Take, Write, newest};
+use crate::device::oneshot::OneShot;
 use crate::json;
-use crate::order::Map;
 use crate::store::{
     END, Rows, SheetRecord, Shelf, Shelved, Shelves, Unreadable, aside_line, open, seal, shelved,
 };
@@ -36,6 +39,8 @@ struct Held {
     waiting: VecDeque<Waiting>,
     /// True while what waits is being written.
     writing: bool,
+    /// Those who wait until nothing is being written.
+    turns: Vec<OneShot<()>>,
     /// True since a write failed, until one succeeds.
     failing: bool,
 }
@@ -85,73 +90,12 @@ impl Keep {
         Rc::ptr_eq(&self.held, &other.held)
     }
 
-    /// True for the one that writes what waits from now on; false where somebody does already.
-    pub fn begin_writing(&self) -> bool {
-        !std::mem::replace(&mut self.held.borrow_mut().writing, true)
-    }
-
-    /// Nobody writes what waits any more; and whether it failed.
-    pub fn end_writing(&self, failed: bool) {
-        let mut held = self.held.borrow_mut();
-        held.writing = false;
-        held.failing = failed;
-    }
-
-    /// Whether the last write failed.
-    pub fn fails(&self) -> bool {
-        self.held.borrow().failing
-    }
-
-    /// Puts writes at the end of those that wait.
-    pub fn enqueue(&self, writes: Vec<Write>) {
-        let (asked, more) = (writes, Vec::new());
-        let mut held = self.held.borrow_mut();
-        held.waiting.push_back(Waiting { asked, more });
-    }
-
-    /// The writes that are next.
-    pub fn next(&self) -> Option<Vec<Write>> {
-        let held = self.held.borrow();
-        held.waiting.front().map(|next| next.asked.clone())
-    }
-
-    /// What follows for the books from the writes that are next; counts as waiting with them.
-    pub fn note_books(&self, more: Vec<Write>) {
-        if let Some(next) = self.held.borrow_mut().waiting.front_mut() {
-            next.more = more;
-        }
-    }
-
     /// The same without what waits: what the writes that are next come to.
     pub fn settled(&self) -> Keep {
         Keep {
             settled: true,
             ..self.clone()
         }
-    }
-
-    /// Takes the writes that were next off: they are done.
-    pub fn done(&self) {
-        self.held.borrow_mut().waiting.pop_front();
-    }
-
-    /// How many times something was to be written and is not yet.
-    pub fn waiting(&self) -> usize {
-        self.held.borrow().waiting.len()
-    }
-
-    /// The keys on a shelf that wait to be written.
-    pub fn waiting_on(&self, shelf: Shelf) -> Vec<String> {
-        let held = self.held.borrow();
-        let puts = held
-            .waiting
-            .iter()
-            .flat_map(|waiting| &waiting.asked)
-            .filter_map(|write| match write {
-                Write::Put { shelf: on, key, .. } if on == shelf.name() => Some(key.clone()),
-                _ => None,
-            });
-        puts.collect()
     }
 
     /// Writes all or nothing; done only when it is on disk.
@@ -190,25 +134,8 @@ impl Keep {
             Some(db) => db.all(name).await?,
             None => Vec::new(),
         };
-        let mut rows: Map<String, String> = on_disk.into_iter().collect();
         let held = self.held.borrow();
-        for write in self.beside_disk(&held) {
-            match write {
-                Write::Put {
-                    shelf: on,
-                    key,
-                    text,
-                } if on == name => {
-                    rows.insert(key.clone(), text.clone());
-                }
-                Write::Delete { shelf: on, key } if on == name => {
-                    rows.remove(key);
-                }
-                Write::Clear { shelf: on } if on == name => rows.clear(),
-                _ => {}
-            }
-        }
-        Ok(rows.into_iter().collect())
+        Ok(whole::after(on_disk, self.beside_disk(&held), name))
     }
 
     /// Gives the rows of a shelf with their keys, by rising key, what waits among them.

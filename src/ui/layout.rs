@@ -7,7 +7,7 @@ use super::model::Keeping;
 use crate::device::clock;
 use crate::device::db::{Db, DbError, Write};
 use crate::say;
-use crate::store::{DATABASE_VERSION, END, SNAPSHOT_SHELF, Shelf, snapshots_of};
+use crate::store::{DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, newest_export, snapshots_of};
 use std::cmp::Ordering;
 
 /// Where the records of that database are kept from now on, and what becomes of them.
@@ -75,10 +75,9 @@ pub async fn newest_copy(database: &str) -> Result<Option<String>, DbError> {
     let Some(copies) = Db::as_it_is(&snapshots_of(database)).await? else {
         return Ok(None);
     };
-    let rows = copies.last(SNAPSHOT_SHELF, ("", END), 2).await?;
-    let mut exports = rows
-        .into_iter()
-        .rev()
-        .filter(|(key, _)| key.ends_with(".json"));
-    Ok(exports.next().map(|(_, text)| text))
+    let keys = copies.keys(SNAPSHOT_SHELF).await?;
+    match newest_export(&keys) {
+        Some(key) => copies.get(SNAPSHOT_SHELF, key).await,
+        None => Ok(None),
+    }
 }

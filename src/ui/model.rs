@@ -130,6 +130,8 @@ pub struct Model {
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
     pub kit: Garage,
+    /// The version of the kit that this page kept last.
+    pub kit_kept: Option<Uuid>,
     /// What was measured of the body, by time.
     pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.
@@ -199,6 +201,7 @@ impl Default for Model {
             pair: None,
             lifter: None,
             kit: Garage::default(),
+            kit_kept: None,
             body: Vec::new(),
             exercises: Catalogue::default(),
             sheets: Vec::new(),

@@ -22,6 +22,10 @@ impl Stanchion {
                 "Another session is under way. End it first, then go on with this one.",
             ));
         }
+        // What an import brings of it would stay in the ledger.
+        if self.is_changing() {
+            return self.complain(t("Something is just being written. Try again in a moment."));
+        }
         let Some(mut session) = self.model.with_untracked(|model| model.opened.clone()) else {
             return;
         };

@@ -158,9 +158,12 @@ async fn read_once(app: Stanchion, spoiled: bool) -> Result<bool, DbError> {
     let keep = app.keep();
     let writes = app.model.with_untracked(|model| !model.follows);
     let from: Option<String> = prefs::get(&app.model.with_untracked(|model| model.pref(NEWEST)));
-    let mut lost = Vec::new();
+    let mut lost = app
+        .model
+        .with_untracked(|model| people::unreadable(&model.people));
     let ahead = app.take_ahead(&keep).map(Wanted);
-    let (mut wanted, lasts) = read_books(&keep, ahead, from.as_deref(), writes, spoiled).await?;
+    let (mut wanted, lasts) =
+        read_books(app, &keep, ahead, from.as_deref(), (writes, spoiled)).await?;
     let lifters: Vec<LifterRecord> = wanted.records(Shelf::Lifters, &mut lost);
     let sheets = newest_sheets(&keep, wanted.take(Shelf::Sheets), &mut lost).await?;
     let programmes: Vec<ProgrammeRecord> = wanted.records(Shelf::Programmes, &mut lost);
@@ -255,11 +258,11 @@ fn strays(mut events: Vec<Event>) -> (Vec<String>, Vec<Event>) {
 /// Reads what is wanted, and of the books the last session of each sheet. Where they are of an older form or spoiled, they
 /// are rebuilt first, by the tab that `writes`.
 async fn read_books(
+    app: Stanchion,
     keep: &Keep,
     ahead: Option<Wanted>,
     from: Option<&str>,
-    writes: bool,
-    mut spoiled: bool,
+    (writes, mut spoiled): (bool, bool),
 ) -> Result<(Wanted, Vec<LastOf>), DbError> {
     // They follow from the sessions: what cannot be read is no loss, and what cannot be written is made next time.
     let note = |error: &DbError| faults::note(&format!("making the books anew: {error}"));
@@ -270,7 +273,7 @@ async fn read_books(
     };
     loop {
         if writes && spoiled && !asked {
-            books::make(keep).await.unwrap_or_else(|error| note(&error));
+            make(app, keep).await.unwrap_or_else(|error| note(&error));
             wanted = Wanted::read(keep, from).await?;
             asked = true;
         }
@@ -278,7 +281,7 @@ async fn read_books(
         if writes && !asked && !books::are_kept_in(&rows) {
             asked = true;
             if wanted.has_sessions() {
-                match books::make(keep).await {
+                match make(app, keep).await {
                     Ok(()) => {
                         wanted = Wanted::read(keep, from).await?;
                         continue;
@@ -296,6 +299,12 @@ async fn read_books(
         }
         return Ok((wanted, lasts.records));
     }
+}
+
+/// Rebuilds the books of what nobody changes meanwhile.
+async fn make(app: Stanchion, keep: &Keep) -> Result<(), DbError> {
+    let _alone = app.hold_back(keep).await;
+    books::make(keep).await
 }
 
 /// The newest version of each sheet; all versions where one of those cannot be read.

@@ -15,6 +15,20 @@ use leptos::task::spawn_local;
 /// What could not be written is tried again after this, in milliseconds.
 const AGAIN_MS: u32 = 10_000;
 
+/// While this is there nothing that waits is written. It must be gone before anything is waited for that waits for a
+/// write.
+pub struct Alone {
+    app: Stanchion,
+    keep: Keep,
+}
+
+impl Drop for Alone {
+    fn drop(&mut self) {
+        self.keep.end_writing();
+        self.app.drain(self.keep.clone());
+    }
+}
+
 impl Stanchion {
     /// Whether this tab may write; if another one does, or somebody else's records are looked at, the person is told.
     pub fn may_write(self) -> bool {
@@ -67,27 +81,45 @@ impl Stanchion {
         }
         self.again.set_value(None);
         spawn_local(async move {
-            let mut failed = None;
-            while let Some(writes) = keep.next() {
-                match apply_next(&keep, writes).await {
-                    Ok(books) => {
-                        keep.done();
-                        self.tell_others(&keep);
-                        self.follow_books(&keep, &books);
-                        self.count_waiting();
-                    }
-                    Err(error) => {
-                        failed = Some(error);
-                        break;
-                    }
-                }
-            }
-            keep.end_writing(failed.is_some());
-            match failed {
-                Some(error) => self.failed(&error),
-                None => self.succeeded(),
+            let written = self.write_all(&keep).await;
+            keep.end_writing();
+            match written {
+                Ok(()) => self.succeeded(),
+                Err(error) => self.failed(&error),
             }
         });
+    }
+
+    /// Writes all that waits, in order, up to what cannot be written. Only for who has begun to write.
+    async fn write_all(self, keep: &Keep) -> Result<(), DbError> {
+        while let Some(writes) = keep.next() {
+            let written = apply_next(keep, writes).await;
+            keep.note_failing(written.is_err());
+            let books = written?;
+            keep.done();
+            self.tell_others(keep);
+            self.follow_books(keep, &books);
+            self.count_waiting();
+        }
+        Ok(())
+    }
+
+    /// Holds back what is to be written into those records, until what this gives is dropped.
+    pub async fn hold_back(self, keep: &Keep) -> Alone {
+        keep.begin_alone().await;
+        let keep = keep.clone();
+        Alone { app: self, keep }
+    }
+
+    /// Writes all that waits, then holds back what comes: what is read from now on stays so until it was changed. For what
+    /// reads many records and writes what follows from them.
+    ///
+    /// # Errors
+    /// What waits cannot be written; then nothing is held back.
+    pub async fn alone(self, keep: &Keep) -> Result<Alone, DbError> {
+        let alone = self.hold_back(keep).await;
+        self.write_all(keep).await?;
+        Ok(alone)
     }
 
     /// What was written to the books of those records comes into the model that shows them.

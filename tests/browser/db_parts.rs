@@ -2,7 +2,8 @@
 
 use crate::db::put;
 use crate::help::{number, patch, text};
-use stanchion::device::db::{Db, DbError, Parts, Write};
+use stanchion::device::db::{Answer, Db, DbError, Parts, Write};
+use std::cell::RefCell;
 use wasm_bindgen_test::wasm_bindgen_test;
 
 /// Writes in so many parts of two each, and the numbers of the parts that were asked for.
@@ -130,6 +131,34 @@ async fn a_walk_gives_all_records_once_in_order_and_as_they_were_at_one_time() {
     assert_eq!(walk(&db, "a").await.unwrap(), rows);
     assert_eq!(number("asked"), 1.0);
     assert_eq!(walk(&db, "b").await.unwrap(), []);
+}
+
+#[wasm_bindgen_test]
+async fn what_is_read_before_a_walk_is_as_it_was_at_the_same_time() {
+    let (db, rows) = walked("test-walk-after").await;
+    db.apply(vec![put("b", "key", "beside")]).await.unwrap();
+    let _spy = patch(
+        "window.asked = 0;
+         const proto = IDBDatabase.prototype, old = proto.transaction;
+         shadow(proto, 'transaction', {value(...given) { window.asked += 1; return old.apply(this, given); }});",
+    );
+    let beside = vec![("key".to_owned(), "beside".to_owned())];
+    for (before, shelf, first, walked) in [("b", "a", &beside, &rows), ("a", "b", &rows, &beside)] {
+        let given = RefCell::new((Vec::new(), Vec::new()));
+        db.walk_after(
+            &[before],
+            &mut |answers| {
+                assert!(given.borrow().1.is_empty(), "first");
+                given.borrow_mut().0 = answers.iter().flat_map(Answer::rows).collect();
+            },
+            shelf,
+            &mut |key, text| given.borrow_mut().1.push((key, text.to_owned())),
+        )
+        .await
+        .unwrap();
+        assert_eq!(given.into_inner(), (first.clone(), walked.clone()));
+    }
+    assert_eq!(number("asked"), 2.0);
 }
 
 #[wasm_bindgen_test]

@@ -1,6 +1,7 @@
 //! Reading from one shelf: a record, some, all, the first or the last of a span of keys, how many.
 
 use super::error::Fault;
+use super::several::Answer;
 use super::transaction::Transaction;
 use crate::device::events::{Listener, listen};
 use crate::device::js;
@@ -82,8 +83,13 @@ const AT_ONCE: u32 = 128;
 /// Takes a key and its record.
 pub type Take<'a> = dyn FnMut(String, &str) + 'a;
 
+/// Takes all of some shelves.
+pub type First<'a> = dyn FnMut(Vec<Answer>) + 'a;
+
 /// A walk through all records of a shelf.
 pub(super) struct Walk<'a> {
+    /// Gets all of some other shelves before the first record, once.
+    pub first: RefCell<Option<&'a mut First<'a>>>,
     /// Behind which key it goes on.
     pub behind: RefCell<JsValue>,
     /// Gets each record, with its key.
@@ -91,9 +97,31 @@ pub(super) struct Walk<'a> {
 }
 
 /// Walks on to the end, by rising key, in one transaction and some records at a time: while they are looked at, the browser
-/// gets the next.
-pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Result<(), Fault> {
-    let (transaction, store) = begin(db, shelf)?;
+/// gets the next. All of the shelves `beside` is read in the same transaction.
+pub(super) async fn walk(
+    db: &IdbDatabase,
+    beside: &[&str],
+    shelf: &str,
+    walk: &Walk<'_>,
+) -> Result<(), Fault> {
+    let shelves: Vec<&str> = beside.iter().copied().chain([shelf]).collect();
+    let transaction = Transaction::read_all(db, &shelves)?;
+    let store_of = |shelf: &str| transaction.raw().object_store(shelf);
+    let all_of = |shelf: &&str| Asked::of(&store_of(shelf)?, &JsValue::UNDEFINED, None);
+    // On another connection they are there already.
+    let beside = beside.iter().filter(|_| walk.first.borrow().is_some());
+    let asked: Result<Vec<Asked>, JsValue> = beside.map(all_of).collect();
+    let asked_beside = asked.map_err(|error| transaction.give_up(&error))?;
+    let store = store_of(shelf).map_err(|error| transaction.give_up(&error))?;
+    // What is asked for first is answered first: they are there when a record is.
+    let give_first = || {
+        let texts: Result<Vec<Texts>, Fault> = asked_beside.iter().map(Asked::texts).collect();
+        let texts = texts?;
+        if let Some(first) = walk.first.take() {
+            first(texts.into_iter().map(Answer::there).collect());
+        }
+        Ok::<(), Fault>(())
+    };
     let ask = |behind: &JsValue| {
         let span = match behind.is_undefined() {
             true => JsValue::UNDEFINED,
@@ -108,6 +136,7 @@ pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Resu
         let asked = ask(&behind).map_err(|error| transaction.give_up(&error))?;
         let _answer = transaction.answers(&asked.records);
         if let Some(found) = found {
+            give_first()?;
             found.each(&texts, &mut **walk.take.borrow_mut());
             walk.behind.replace(behind.clone());
         }
@@ -120,6 +149,7 @@ pub(super) async fn walk(db: &IdbDatabase, shelf: &str, walk: &Walk<'_>) -> Resu
         behind = last;
         found = Some(next);
     }
+    give_first()?;
     transaction.finish().await
 }
 

@@ -48,6 +48,11 @@ impl Default for Answer {
 }
 
 impl Answer {
+    /// These, where the browser has them.
+    pub(super) fn there(texts: Texts) -> Self {
+        Self(Told::There(texts))
+    }
+
     /// These, which are no part of what the browser keeps.
     #[must_use]
     pub fn of(rows: Vec<(String, String)>) -> Self {

@@ -4,7 +4,9 @@ use super::whole::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
 use crate::say;
-use crate::store::{Archive, Conflict, FILE_BYTES_MAX, Shelf, Summary, Taken, join, read_file};
+use crate::store::{
+    Archive, Conflict, FILE_BYTES_MAX, Person, Shelf, Summary, Taken, join, read_file,
+};
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
@@ -133,6 +135,8 @@ pub fn bring_in(app: Stanchion) {
 }
 
 async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> {
+    let alone = app.alone(&app.keep()).await;
+    let alone = alone.map_err(|error| error.to_string())?;
     let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
     let theirs = Archive::clone(&incoming.archive);
     let merged = join(mine.clone(), theirs).map_err(|error| error.to_string())?;
@@ -159,7 +163,7 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
         );
         more.push(put(Shelf::Imports, &taken.id.to_string(), &taken));
     }
-    replace(app, &mine, &merged.archive, more)
+    replace(app, alone, &mine, &merged.archive, more)
         .await
         .map_err(|error| error.to_string())?;
     if open_if_known(app) {
@@ -200,6 +204,8 @@ pub fn take_import_back(app: Stanchion) {
     }
     app.change(async move {
         let back = async {
+            let alone = app.alone(&app.keep()).await;
+            let alone = alone.map_err(|error| error.to_string())?;
             let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
             let before = taken
                 .take_back(mine.clone())
@@ -208,7 +214,7 @@ pub fn take_import_back(app: Stanchion) {
                 return Err(t("It holds the session that is under way: end it first.").to_owned());
             }
             let more = vec![delete(Shelf::Imports, &taken.id.to_string())];
-            replace(app, &mine, &before, more)
+            replace(app, alone, &mine, &before, more)
                 .await
                 .map_err(|error| error.to_string())
         };
@@ -225,7 +231,7 @@ pub fn take_import_back(app: Stanchion) {
 fn of_another(model: &Model) -> Option<String> {
     let theirs = model.incoming.as_ref()?.archive.lifter.newest()?;
     let theirs = theirs.name.as_ref()?;
-    let own = model.person().map(|person| &person.name);
+    let own = model.person().and_then(Person::given);
     let own = own.or_else(|| model.lifter.as_ref()?.name.as_ref())?;
     (own != theirs).then(|| {
         say!(

@@ -31,6 +31,7 @@ fn remove(app: Stanchion, only: Option<SessionId>) {
     app.change(async move {
         let keep = app.keep();
         let removed = async {
+            let alone = app.alone(&keep).await?;
             let gone: Vec<SessionLog> = match only {
                 Some(id) => {
                     let log = keep.get(Shelf::Sessions, &id.0.to_string()).await?;
@@ -47,7 +48,7 @@ fn remove(app: Stanchion, only: Option<SessionId>) {
                     put(Shelf::Removed, &key, &note),
                 ]
             });
-            write(app, writes.collect()).await?;
+            write(app, alone, writes.collect()).await?;
             Ok::<_, DbError>(gone)
         };
         match removed.await {
@@ -80,7 +81,11 @@ pub fn bring_sessions_back(app: Stanchion) {
             let back = put_json(Shelf::Sessions, &key, &log.to_json());
             [back, delete(Shelf::Removed, &key)]
         });
-        match write(app, writes.collect()).await {
+        let back = async {
+            let alone = app.alone(&app.keep()).await?;
+            write(app, alone, writes.collect()).await
+        };
+        match back.await {
             Ok(()) => {
                 app.model.update(|model| model.gone = Arc::default());
                 app.say(many(gone.len(), "{n} session back.", "{n} sessions back."));

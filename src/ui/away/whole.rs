@@ -5,6 +5,7 @@ use crate::session::SessionId;
 use crate::store::Archive;
 use crate::ui::keep::Keep;
 use crate::ui::stanchion::Stanchion;
+use crate::ui::writing::Alone;
 use crate::ui::{books, change, start};
 
 /// The session on the floor that has not ended.
@@ -32,24 +33,29 @@ pub async fn gather_from(app: Stanchion, keep: &Keep) -> Result<(Archive, usize)
     Ok((gathered.archive, lost))
 }
 
-/// Makes `to` of `from` on disk, together with `more`, in one write; then reads all of it again.
+/// Makes `to` of `from` on disk, together with `more`, in one write; then reads all of it again. `alone` was there before
+/// `from` was read.
 pub async fn replace(
     app: Stanchion,
+    alone: Alone,
     from: &Archive,
     to: &Archive,
     more: Vec<Write>,
 ) -> Result<(), DbError> {
     let keep = app.keep();
     change::apply(&keep, from, to, running(app), more).await?;
+    drop(alone);
     written(app, &keep).await
 }
 
-/// Makes writes, with what follows from them for the books, at once; then reads all of it again.
-pub async fn write(app: Stanchion, mut writes: Vec<Write>) -> Result<(), DbError> {
-    let books = books::following(&app.keep().settled(), &writes).await?;
-    writes.extend(books);
+/// Makes writes, with what follows from them for the books, at once; then reads all of it again. `alone` was there before
+/// anything was read for them.
+pub async fn write(app: Stanchion, alone: Alone, mut writes: Vec<Write>) -> Result<(), DbError> {
     let keep = app.keep();
+    let books = books::following(&keep.settled(), &mut writes).await?;
+    writes.extend(books);
     keep.apply(writes).await?;
+    drop(alone);
     written(app, &keep).await
 }
 

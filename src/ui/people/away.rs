@@ -21,14 +21,18 @@ fn clear() -> Vec<Write> {
 /// Erases what is left of those who were removed before this page was opened.
 pub async fn tidy(app: Stanchion) {
     let home = app.home().await;
-    let people = list::read(&home).await;
+    // Not read, it is tried again at the next start.
+    let Ok(people) = list::read(&home).await else {
+        return;
+    };
     for person in people.gone() {
         // Refused, it is tried again at the next start.
         let _ = tidy_one(app, person).await;
     }
-    if people.gone().next().is_some() {
-        let people = list::read(&home).await;
-        app.model.update(|model| model.people = people);
+    if people.gone().next().is_some()
+        && let Ok(people) = list::read(&home).await
+    {
+        list::show(app, people);
     }
 }
 
@@ -53,11 +57,16 @@ async fn tidy_one(app: Stanchion, person: &Person) -> Result<(), DbError> {
 /// Erases what is kept of every lifter, and begins again.
 pub async fn erase_all(app: Stanchion) -> Result<(), DbError> {
     let home = app.home().await;
-    let people = list::read(&home).await;
+    // Whoever is not in the list would be left behind: where it cannot be read, nothing is erased.
+    let people = list::read(&home).await?;
     let mut databases = vec![DATABASE.to_owned()];
-    for person in people.here().chain(people.gone()) {
-        if !databases.contains(&person.database) {
-            databases.push(person.database.clone());
+    for database in people
+        .here()
+        .chain(people.gone())
+        .flat_map(Person::databases)
+    {
+        if !databases.contains(&database) {
+            databases.push(database);
         }
     }
     // The list goes last: what could not be erased is found again by it.

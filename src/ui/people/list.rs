@@ -2,10 +2,11 @@
 
 use super::seat::change_over;
 use crate::device::channel::Channel;
-use crate::device::db::Write;
+use crate::device::db::{DbError, Write};
 use crate::sheet::Line;
-use crate::store::{DATABASE, People, Person, Rows, Shelf, UnfitName, shelved};
+use crate::store::{DATABASE, People, Person, Shelf, UnfitName};
 use crate::ui::keep::{Keep, put};
+use crate::ui::later::Lost;
 use crate::ui::model::Model;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -16,13 +17,23 @@ use uuid::Uuid;
 pub const LINE: &str = "stanchion-people";
 
 /// The list as it is stored. Rows that cannot be read stay where they are.
-pub async fn read(home: &Keep) -> People {
-    of(home.rows(Shelf::People).await.unwrap_or_default())
+///
+/// # Errors
+/// [`DbError`]: nobody knows who trains here then, and an empty list would say that it is one alone.
+pub async fn read(home: &Keep) -> Result<People, DbError> {
+    Ok(People::of_rows(home.rows(Shelf::People).await?))
 }
 
-/// The list that those rows are.
-pub fn of(rows: Rows) -> People {
-    People::of(shelved(rows).records)
+/// Shows the list; the rows of it that cannot be read are set aside.
+pub fn show(app: Stanchion, people: People) {
+    app.set_aside(unreadable(&people));
+    app.model.update(|model| model.people = people);
+}
+
+/// The rows of the list that cannot be read.
+pub fn unreadable(people: &People) -> Lost {
+    let rows = people.unreadable().iter().cloned();
+    rows.map(|row| (Shelf::People, row)).collect()
 }
 
 /// The write that keeps someone in the list.
@@ -39,8 +50,10 @@ pub fn keep(app: Stanchion, people: Vec<Person>, then: impl FnOnce() + 'static) 
             return app.complain(error.to_string());
         }
         tell();
-        let people = read(&home).await;
-        app.model.update(|model| model.people = people);
+        match read(&home).await {
+            Ok(people) => show(app, people),
+            Err(error) => return app.complain(error.to_string()),
+        }
         follow(app);
         then();
     });
@@ -91,11 +104,23 @@ fn named(name: &str) -> Result<Line, String> {
 /// In words, where the name is none or taken.
 pub fn add(app: Stanchion, name: &str) -> Result<(), String> {
     let name = named(name)?;
-    let more = app.model.with_untracked(|model| {
-        let own = model.lifter.as_ref().and_then(|lifter| lifter.name.clone());
-        model.people.with_one_more(name, own, &mut || app.id())
+    let own = app
+        .model
+        .with_untracked(|model| model.lifter.as_ref()?.name.clone());
+    let more = move |people: &People| {
+        let more = people.with_one_more(name.clone(), own.clone(), &mut || app.id());
+        more.map_err(|unfit| unfit.to_string())
+    };
+    app.model.with_untracked(|model| more(&model.people))?;
+    spawn_local(async move {
+        // As it is on disk: where the list could not be read, the first lifter would be written once more.
+        let people = read(&app.home().await).await;
+        let people = people.map_err(|error| error.to_string());
+        match people.and_then(|people| more(&people)) {
+            Ok(more) => keep(app, more, || {}),
+            Err(why) => app.complain(why),
+        }
     });
-    keep(app, more.map_err(|unfit| unfit.to_string())?, || {});
     Ok(())
 }
 
@@ -125,7 +150,10 @@ pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
     }
     spawn_local(async move {
         // As it is on disk: another tab may have erased them since.
-        let people = read(&app.home().await).await;
+        let people = match read(&app.home().await).await {
+            Ok(people) => people,
+            Err(error) => return app.complain(error.to_string()),
+        };
         let person = people.here().chain(people.gone()).find(|one| one.id == id);
         match person.cloned() {
             Some(person) => keep(app, vec![Person { gone, ..person }], || {}),

@@ -11,6 +11,7 @@ mod with;
 
 pub use away::erase_all;
 pub use bar::bar;
+pub use list::unreadable;
 pub use pair::ask;
 pub use place::lifters_place;
 pub use seat::arrive;

@@ -6,7 +6,8 @@ use super::pair::restore;
 use crate::device::channel::Channel;
 use crate::device::erase::start_over;
 use crate::device::{clock, prefs};
-use crate::store::{DATABASE, Person};
+use crate::say;
+use crate::store::{DATABASE, People, Person};
 use crate::ui::keep::Keep;
 use crate::ui::model::{Keeping, Stage};
 use crate::ui::place::Place;
@@ -25,9 +26,11 @@ pub async fn arrive(app: Stanchion, ahead: Ahead) {
     let (home, keeping, mut read) = ahead.wait().await;
     app.opens(home.clone(), keeping);
     let people = match read.pop() {
-        Some(rows) => list::of(rows.rows()),
+        Some(rows) => Ok(People::of_rows(rows.rows())),
         None => list::read(&home).await,
     };
+    let unknown = people.as_ref().err().map(ToString::to_string);
+    let people = people.unwrap_or_default();
     app.read_ahead(home, read);
     let last = prefs::get_in_tab(WHO).or_else(|| prefs::get(WHO));
     let person = people.in_use(last).cloned();
@@ -36,6 +39,12 @@ pub async fn arrive(app: Stanchion, ahead: Ahead) {
     // It was of this moment, and may have been of somebody else.
     app.forget_ahead();
     open(app);
+    if let Some(error) = unknown {
+        app.complain(say!(
+            "Who trains with this phone could not be read: the first lifter is here. Open the page again for the others. {error}",
+            error,
+        ));
+    }
     // For the life of the page.
     let line = Channel::open(list::LINE, move |told| {
         if told == list::ERASED {
@@ -114,7 +123,9 @@ async fn sit_at(app: Stanchion, who: Option<Uuid>, keep: Keep, keeping: Keeping)
 
 /// Another tab changed who is here.
 async fn list_changed(app: Stanchion) {
-    let people = list::read(&app.home().await).await;
-    app.model.update(|model| model.people = people);
+    match list::read(&app.home().await).await {
+        Ok(people) => list::show(app, people),
+        Err(error) => return app.complain(error.to_string()),
+    }
     list::follow(app);
 }
