@@ -43,4 +43,4 @@ pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
 pub use week::{Balance, Budgeted, MuscleSets, Week, days_told, monday_of, weeks};
 pub use week_load::{DayLoads, Spread, session_load};
-pub use week_words::{Band, beside, formulas, halves_said};
+pub use week_words::{Band, beside, formulas, halves_said, tenths_a_week};

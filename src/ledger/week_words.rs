@@ -74,6 +74,14 @@ impl Band {
     }
 }
 
+/// Half sets of so many days as sets a week, in tenths, rounded to the nearest; fewer days than a week are one. Weeks of the
+/// calendar that the days touch are more than they make.
+#[must_use]
+pub fn tenths_a_week(halves: u32, days: u32) -> u32 {
+    let days = days.max(7);
+    (halves * 70 + days) / (2 * days)
+}
+
 /// So many halves of a set: `7.5`.
 #[must_use]
 pub fn halves_said(halves: u32) -> String {
@@ -270,6 +278,15 @@ mod tests {
         );
         assert_eq!(beside(&[30]).as_deref(), Some("the week before: 30"));
         assert_eq!(beside(&[]), None);
+    }
+
+    /// 45 sets in four weeks are 11.25 a week, whatever weeks of the calendar those four touch.
+    #[test]
+    fn sets_a_week_are_of_the_days_that_are_told() {
+        assert_eq!(tenths_a_week(90, 28), 113);
+        assert_eq!(tenths_a_week(90, 56), 56);
+        assert_eq!(tenths_a_week(20, 3), 100);
+        assert_eq!(tenths_a_week(0, 0), 0);
     }
 
     #[test]

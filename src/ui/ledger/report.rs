@@ -5,7 +5,8 @@ use super::report_words::{best, estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{
-    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, weeks, with_sets,
+    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, tenths_a_week,
+    weeks, with_sets,
 };
 use crate::say;
 use crate::sheet::{ExerciseId, Note};
@@ -47,6 +48,8 @@ struct Report {
     lifter: Option<String>,
     headings: Vec<Heading>,
     weeks: Vec<Week>,
+    /// How many days they are told of.
+    days: u32,
     courses: Vec<(String, u32, Course)>,
     /// How many exercises are not on the page.
     left_off: usize,
@@ -205,6 +208,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
                 .and_then(|it| it.name.as_ref())
                 .map(ToString::to_string),
             weeks: weeks(&with_sets(&headings), &model.exercises, begin, end),
+            days: u32::try_from((end - begin).num_days() + 1).unwrap_or(1),
             headings,
             courses,
             left_off,
@@ -338,12 +342,10 @@ fn exercises(report: &Report) -> AnyView {
 
 /// Sets of each muscle, in all and a week.
 fn muscles(report: &Report) -> AnyView {
-    let count = u32::try_from(report.weeks.len()).unwrap_or(1).max(1);
     let items: Vec<AnyView> = muscles_of(&report.weeks)
         .iter()
         .map(|sets| {
-            // In tenths, rounded to the nearest.
-            let a_week = (sets.halves() * 10 + count) / (2 * count);
+            let a_week = tenths_a_week(sets.halves(), report.days);
             say!(
                 "{muscle} {sets} ({a_week} a week)",
                 muscle = sets.muscle.name(),
