@@ -199,7 +199,7 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
             .view(),
     ];
     let mut inside = vec![next.into_any()];
-    inside.extend(loaded(board, unit));
+    inside.extend(loaded(board));
     inside.push(line("board-because", "because", board.because(unit)));
     el("div").class("next-up").child(inside).view()
 }
