@@ -146,12 +146,13 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
         Ends::PutDown => "tap when put down",
         Ends::Done => "tap when done",
     });
+    // A dot parts two things and stays with the first: it begins no line.
     let word = match over {
-        Some(seconds) => say!("rest over by {time} · {tap}", time = clock(seconds), tap),
+        Some(seconds) => say!("rest over by {time}\u{a0}· {tap}", time = clock(seconds), tap),
         None if heard => t("as far as heard").to_owned(),
         None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
         None => match counted(offer) {
-            Some(stage) => format!("{stage} · {tap}"),
+            Some(stage) => format!("{stage}\u{a0}· {tap}"),
             None => tap.to_owned(),
         },
     };
