@@ -107,8 +107,14 @@ pub fn open(app: Stanchion) {
 
 /// Goes where the fragment of the address leads.
 fn arrive(app: Stanchion, fragment: &str) {
-    app.model
-        .update(|model| model.place = Place::from_fragment(fragment));
+    let place = Place::from_fragment(fragment);
+    app.model.update(|model| {
+        if place != model.place {
+            // What was done is told where it was done. What went wrong stays until it is put away.
+            model.notice.take_if(|notice| !notice.wrong);
+        }
+        model.place = place;
+    });
     open_link(app, Place::code_in(fragment));
 }
 
