@@ -225,6 +225,13 @@ fn between_groups_the_change_over_runs_down_after_the_rest() {
         let now = event(1, at * 1000, 1, What::RestHeld).moment();
         assert_eq!(session.state().seconds_left(&now, s(60)), left, "at {at} s");
     }
+    // Held open 30 s before its end, those 30 s are still to come however long it is held; held again, no fewer.
+    for at in [100, 160, 900] {
+        let held = event(1, at * 1000, 1, What::RestHeld);
+        let now = held.moment();
+        session.take(held).unwrap();
+        assert_eq!(session.state().seconds_left(&now, s(60)), 120, "at {at} s");
+    }
 }
 
 /// 84 °F and 60 % are 88 °F, caution: rests a tenth longer, up to the next 5 s.

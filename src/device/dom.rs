@@ -15,6 +15,20 @@ pub fn scroll_to_top() {
     }
 }
 
+/// How far the element of this id is scrolled, in pixels.
+#[must_use]
+pub fn scrolled(id: &str) -> i32 {
+    let element = document().and_then(|document| document.get_element_by_id(id));
+    element.map_or(0, |element| element.scroll_top())
+}
+
+/// Scrolls the element of this id so far, or as far as it goes.
+pub fn scroll(id: &str, top: i32) {
+    if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+        element.set_scroll_top(top);
+    }
+}
+
 /// Opens the browser's print dialog.
 pub fn print() {
     if let Some(window) = web_sys::window() {

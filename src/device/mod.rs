@@ -34,6 +34,7 @@ pub mod rest;
 pub mod send;
 pub mod sound;
 pub mod speech;
+pub mod steps;
 pub mod timer;
 pub mod wake;
 pub mod worker;

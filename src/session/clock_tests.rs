@@ -25,7 +25,7 @@ fn rest(since: Moment) -> Rest {
         },
         since,
         length_ms: LENGTH_MS,
-        held: false,
+        held: None,
         heat: None,
     }
 }

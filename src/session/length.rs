@@ -46,7 +46,7 @@ impl State {
         } else {
             i64::from(change_over.get())
         };
-        let seconds = rest.left_ms(now).map_or(0, |ms| ms / 1000 + change_over);
+        let seconds = rest.to_come_ms(now) / 1000 + change_over;
         u64::try_from(seconds).unwrap_or(0)
     }
 }

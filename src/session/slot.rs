@@ -87,8 +87,9 @@ pub struct Rest {
     pub since: Moment,
     /// Its length in milliseconds, stretches taken in.
     pub length_ms: u64,
-    /// True when it stays open until the next set is begun.
-    pub held: bool,
+    /// Set when it stays open until the next set is begun: milliseconds that were left of it when it was held, 0 where it
+    /// was over.
+    pub held: Option<u64>,
     /// What the heat made of it, where it is longer than planned.
     pub heat: Option<InHeat>,
 }
@@ -104,7 +105,27 @@ impl Rest {
     /// Milliseconds left at `now`: below zero once it is over. None when it is held open.
     #[must_use]
     pub fn left_ms(&self, now: &Moment) -> Option<i64> {
-        (!self.held).then(|| self.length_ms as i64 - now.since(&self.since) as i64)
+        self.held.is_none().then(|| self.running_ms(now))
+    }
+
+    /// Milliseconds that the session counts for it from `now` on: what is left of it, below zero once it is over. Held open
+    /// it takes at least what was left, however long that is ago: waiting makes no session shorter.
+    #[must_use]
+    pub fn to_come_ms(&self, now: &Moment) -> i64 {
+        match self.held {
+            Some(left) => i64::try_from(left).unwrap_or(i64::MAX),
+            None => self.running_ms(now),
+        }
+    }
+
+    /// Holds it open from that moment on, unless it is held already.
+    pub(super) fn hold(&mut self, now: &Moment) {
+        let left = u64::try_from(self.running_ms(now)).unwrap_or(0);
+        self.held = self.held.or(Some(left));
+    }
+
+    fn running_ms(&self, now: &Moment) -> i64 {
+        self.length_ms as i64 - now.since(&self.since) as i64
     }
 }
 

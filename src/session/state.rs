@@ -249,7 +249,7 @@ impl State {
             }
             What::RestHeld => {
                 if let Phase::Resting(rest) = &mut self.phase {
-                    rest.held = true;
+                    rest.hold(&moment);
                 }
             }
             What::RestEnded => {
@@ -315,7 +315,7 @@ impl State {
                         after: set,
                         since: moment,
                         length_ms: u64::from(length.millis()),
-                        held: false,
+                        held: None,
                         heat: (length > planned).then(|| InHeat {
                             category: self.heat(),
                             length,

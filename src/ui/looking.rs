@@ -22,7 +22,7 @@ fn next_look_ms(model: &Model, now: &Moment) -> Option<u32> {
     Some(match state.phase {
         Phase::Ended(_) => return None,
         Phase::Working { .. } => BY_EAR_MS,
-        Phase::Resting(rest) if !rest.held => to_second(rest.left_ms(now).unwrap_or(1000)),
+        Phase::Resting(rest) if rest.held.is_none() => to_second(rest.left_ms(now).unwrap_or(1000)),
         _ => {
             let gone = i64::try_from(state.gone_ms(now)).unwrap_or(0);
             to_second(-gone)

@@ -14,7 +14,9 @@ use super::wanted::{Ahead, Wanted};
 use crate::device::db::{Answer, DbError};
 use crate::device::install::Install;
 use crate::device::timer::after;
-use crate::device::{clock, dom, faults, persist, place as address, prefs, received, rest, worker};
+use crate::device::{
+    clock, dom, faults, persist, place as address, prefs, received, rest, steps, worker,
+};
 use crate::json;
 use crate::order;
 use crate::session::{Event, Session, What};
@@ -38,11 +40,13 @@ pub fn start(app: Stanchion, ahead: Ahead) {
     let listener = address::on_change(move |fragment| {
         app.completed(move || {
             arrive(app, &fragment);
-            dom::scroll_to_top();
+            // Behind the effects that draw the place, and before the next picture.
+            spawn_local(async { steps::show_place() });
         });
     });
     // For the life of the page.
     std::mem::forget(listener);
+    std::mem::forget(steps::follow());
     std::mem::forget(faults::watch());
     std::mem::forget(rest::on_here(move || app.whole.set(true)));
     spawn_local(async move {
@@ -107,8 +111,14 @@ pub fn open(app: Stanchion) {
 
 /// Goes where the fragment of the address leads.
 fn arrive(app: Stanchion, fragment: &str) {
-    app.model
-        .update(|model| model.place = Place::from_fragment(fragment));
+    let place = Place::from_fragment(fragment);
+    app.model.update(|model| {
+        if place != model.place {
+            // What was done is told where it was done. What went wrong stays until it is put away.
+            model.notice.take_if(|notice| !notice.wrong);
+        }
+        model.place = place;
+    });
     open_link(app, Place::code_in(fragment));
 }
 

@@ -3,8 +3,8 @@
 use crate::help::{patch, run, text, turn, until};
 use stanchion::device::channel::Channel;
 use stanchion::device::persist::{Keeping, ask, known};
-use stanchion::device::{dom, haptic, place};
-use std::cell::RefCell;
+use stanchion::device::{dom, haptic, place, steps};
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -33,6 +33,25 @@ async fn places_are_steps_that_the_back_gesture_returns_from() {
     let _listener = place::on_change(move |place| told.borrow_mut().push(place));
     until("a later listener was told", || later.borrow().len() == 1).await;
     assert_eq!(seen.borrow().len(), 3, "a dropped listener is not");
+}
+
+#[wasm_bindgen_test]
+async fn the_back_gesture_puts_away_what_lies_over_a_place() {
+    let _following = steps::follow();
+    place::go("steps/below");
+    place::go("steps/above");
+    let away = Rc::new(Cell::new(0));
+    let told = Rc::clone(&away);
+    let over = steps::over(move || told.set(told.get() + 1));
+    place::back();
+    until("it was put away", || away.get() == 1).await;
+    assert_eq!(place::here(), "steps/above");
+    drop(over);
+    // What was put away by its button is no step: one goes on to the place before.
+    drop(steps::over(|| {}));
+    place::back();
+    until("the place was left", || place::here() == "steps/below").await;
+    assert_eq!(away.get(), 1);
 }
 
 #[wasm_bindgen_test]

@@ -33,9 +33,8 @@ async fn reps_and_load_are_changed_before_and_after_the_tap() {
     person.tap("load-use").await;
     person.see("load-anyway").await;
     person.tap("load-anyway").await;
-    person.reads("load-step-figure", "16 kg").await;
-    person.tap("load-use").await;
     person.gone("load-panel").await;
+    person.reads("main", "16").await;
     person.tap("reserve").await;
     person.tap("reserve-3").await;
     person.reads("reserve", "3 in reserve").await;

@@ -330,6 +330,12 @@ async fn a_session_short_of_time_is_shortened_by_one_tap_and_brought_back_by_one
     // Half an hour of the forty-five minutes is gone.
     pass(&person, 30 * 60_000).await;
     person.reads("short", "min over").await;
+    // What is held open has no length to change.
+    for part in ["rest-less", "rest-more"] {
+        let off =
+            format!("return document.querySelector('[data-part=\"{part}\"]')?.disabled === true");
+        person.until(&off, &format!("{part} is off")).await;
+    }
     roomy(&person, "the board of a rest without time").await;
     super::looks::picture(&person, "hands-over").await;
     person.tap("short").await;

@@ -12,6 +12,7 @@ mod ahead;
 mod at_once;
 mod away;
 mod axe;
+mod back;
 mod broken;
 mod browser;
 mod charts;

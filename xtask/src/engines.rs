@@ -15,6 +15,7 @@ const EVERYWHERE: &[&str] = &[
     "floor::a_reload",
     "offline::",
     "parts::",
+    "back::",
     "export::",
     "keys::",
     "two_tabs::",

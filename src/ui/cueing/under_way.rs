@@ -29,7 +29,7 @@ pub fn sounding(model: &Model) -> Sounding {
             Some(slot) => Sounding::Set(Box::new(slot.planned.clone()), *since),
             None => Sounding::Nothing,
         },
-        Phase::Resting(rest) if !rest.held => Sounding::Rest(rest.length_ms, rest.since),
+        Phase::Resting(rest) if rest.held.is_none() => Sounding::Rest(rest.length_ms, rest.since),
         _ => Sounding::Nothing,
     }
 }

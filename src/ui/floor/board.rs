@@ -93,7 +93,7 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
     if board.jump {
         inside.push(line("caution", "jump-caution", jump_words()));
     }
-    inside.extend(loaded(board, unit));
+    inside.extend(loaded(board));
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
     inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
     if !board.warm_up.is_empty() {
@@ -124,12 +124,12 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
 }
 
 /// The bar as it shall be loaded, and what changes on it.
-pub fn loaded(board: &Board, unit: Unit) -> Option<AnyView> {
+pub fn loaded(board: &Board) -> Option<AnyView> {
     let loading = board.loading.as_ref()?;
     let change = board
         .change
         .as_ref()
         .map_or_else(|| loading.to_string(), ToString::to_string);
-    let inside = vec![plates(loading, unit), line("change", "change", change)];
+    let inside = vec![plates(loading), line("change", "change", change)];
     Some(el("div").class("loaded").child(inside).view())
 }

@@ -264,8 +264,11 @@ impl Hands {
         }
     }
 
-    /// Stretches or cuts the rest.
+    /// Stretches or cuts the rest; one that is held open stays as it is.
     pub fn rest(self, more: bool) {
+        if self.app.model.with_untracked(held) {
+            return;
+        }
         let by_seconds = if more {
             REST_STEP_SECONDS
         } else {
@@ -372,7 +375,7 @@ pub fn works(model: &Model) -> bool {
 /// True while the rest under way is held open.
 pub fn held(model: &Model) -> bool {
     match model.session.as_ref().map(|session| session.state().phase) {
-        Some(Phase::Resting(rest)) => rest.held,
+        Some(Phase::Resting(rest)) => rest.held.is_some(),
         _ => false,
     }
 }

@@ -2,6 +2,7 @@
 
 use super::figures::amount_line;
 use super::hands::{Hands, Sure, can_step, held, needs_load, works};
+use super::rest::rest_step;
 use super::screen::Open;
 use super::short::minutes_over;
 use crate::say;
@@ -146,12 +147,17 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
         Ends::PutDown => "tap when put down",
         Ends::Done => "tap when done",
     });
+    // A dot parts two things and stays with the first: it begins no line.
     let word = match over {
-        Some(seconds) => say!("rest over by {time} · {tap}", time = clock(seconds), tap),
+        Some(seconds) => say!(
+            "rest over by {time}\u{a0}· {tap}",
+            time = clock(seconds),
+            tap
+        ),
         None if heard => t("as far as heard").to_owned(),
         None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
         None => match counted(offer) {
-            Some(stage) => format!("{stage} · {tap}"),
+            Some(stage) => format!("{stage}\u{a0}· {tap}"),
             None => tap.to_owned(),
         },
     };
@@ -334,7 +340,6 @@ fn counting_row(hands: Hands) -> Vec<AnyView> {
 pub fn rest_pad(hands: Hands) -> AnyView {
     let app = hands.app;
     let held = app.of(held);
-    let rest = move |more: bool| Callback::new(move |()| hands.rest(more));
     let hold = dynamic(move || {
         if held.get() {
             button("", "rest-end", t("end rest"), move || hands.hold())
@@ -372,21 +377,9 @@ pub fn rest_pad(hands: Hands) -> AnyView {
     frame(
         t("Rest"),
         vec![
-            step(
-                "step words",
-                "rest-less",
-                text(|| t("−15 s of rest").to_owned()),
-                "−15 s",
-                rest(false),
-            ),
+            rest_step(hands, "rest-less", false),
             main_button(hands, "begin-set", None, begin),
-            step(
-                "step words",
-                "rest-more",
-                text(|| t("+15 s of rest").to_owned()),
-                "+15 s",
-                rest(true),
-            ),
+            rest_step(hands, "rest-more", true),
         ],
         row(vec![
             button("", "undo-set", t("undo set"), move || hands.undo_set()),

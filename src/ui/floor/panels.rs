@@ -63,6 +63,11 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             });
         }
     };
+    // One tap on a load that is offered says all; there is nothing left to do in the panel.
+    let take = move |load: Load| {
+        choose(load);
+        close.run(());
+    };
     let step = move |up: bool| {
         let next = app.model.with_untracked(|model| {
             let board = board.get_untracked()?;
@@ -100,7 +105,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
         }
     };
     let instead = dynamic(move || match refused.get() {
-        Some(told) => instead(&told, Callback::new(choose)),
+        Some(told) => instead(&told, Callback::new(take)),
         None => ().into_any(),
     });
     let figure = text(move || match board.get().and_then(|board| board.load) {
@@ -124,7 +129,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             None => ().into_any(),
             Some(load) => {
                 let label = say!("as proposed: {load}", load = load.shown(unit.get()));
-                button("wide", "load-proposed", label, move || choose(load))
+                button("wide", "load-proposed", label, move || take(load))
             }
         }
     });

@@ -5,6 +5,7 @@ use crate::say;
 use crate::ui::kit::competition_discs;
 use crate::ui::parts::svg;
 use crate::units::{Load, Unit};
+use crate::words::decimal;
 use leptos::prelude::*;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -17,6 +18,10 @@ const TALLEST_KG: f64 = 25.0;
 type Tenths = u32;
 
 const MIDDLE: Tenths = 330;
+
+/// How many letters of a written mass the narrowest plate has room for, and what each one more needs.
+const FITS: usize = 4;
+const LETTER: Tenths = 70;
 
 /// The class of the colour that a competition disc of this mass has, and whether it has the largest diameter, 450 mm.
 ///
@@ -44,6 +49,11 @@ fn competition(mass: Load) -> Option<(&'static str, bool)> {
     )
 }
 
+/// What is written on a plate: what is stamped on the one in the hand, in its own unit, whatever unit the screen is in.
+fn stamped(mass: Load) -> String {
+    decimal(&mass.amount().normalize().to_string())
+}
+
 /// Height and width of a plate.
 ///
 /// The height is the diameter, to the scale of 450 mm. Where the real diameter is not published the rule of the drawing
@@ -56,7 +66,11 @@ fn size(mass: Load, largest: bool) -> (Tenths, Tenths) {
     } else {
         (TALLEST * share.powf(0.35)).max(18.0)
     };
-    (tenths(height), tenths(27.0 + 6.0 * share))
+    let longer = stamped(mass).len().saturating_sub(FITS);
+    (
+        tenths(height),
+        tenths(27.0 + 6.0 * share) + LETTER * longer as Tenths,
+    )
 }
 
 /// Never below zero, and far below what fits.
@@ -69,7 +83,7 @@ fn written(length: Tenths) -> String {
 }
 
 /// One side of the bar.
-pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
+pub fn plates(loading: &Loading) -> AnyView {
     let coloured = competition_discs();
     let mut x = 540;
     let mut drawn: Vec<AnyView> = Vec::new();
@@ -77,7 +91,7 @@ pub fn plates(loading: &Loading, unit: Unit) -> AnyView {
         let disc = competition(*mass).filter(|_| coloured);
         let (class, largest) = disc.unwrap_or(("disc", false));
         let (height, width) = size(*mass, largest);
-        drawn.push(plate(class, x, height, width, mass.figure(unit)));
+        drawn.push(plate(class, x, height, width, stamped(*mass)));
         x += width + 30;
     }
     let end = (x + 200) / 10;
@@ -162,6 +176,22 @@ mod tests {
         assert_eq!(competition(of("55 lb")), None);
         assert_eq!(competition(of("1.25 kg")), None);
         assert_eq!(size(of("10 kg"), true).0, size(of("25 kg"), true).0);
+    }
+
+    #[test]
+    fn a_plate_bears_what_is_stamped_on_it_and_has_room_for_it() {
+        for (mass, says) in [
+            ("20 kg", "20"),
+            ("1.25 kg", "1.25"),
+            ("10.0 kg", "10"),
+            ("45 lb", "45"),
+            ("2.5 lb", "2.5"),
+            ("0.125 kg", "0.125"),
+        ] {
+            assert_eq!(stamped(of(mass)), says);
+        }
+        let wide = |mass: &str| size(of(mass), false).1;
+        assert!(wide("0.125 kg") >= wide("0.25 kg") + LETTER - 1);
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use super::board::{frame, loaded, title};
 use super::figures::{load_figure, logged_line, set_line, target_figure};
+use super::hands::{Hands, held};
 use super::screen::Open;
 use crate::ledger::{SessionRecord, beaten_just_now};
 use crate::say;
@@ -72,6 +73,24 @@ fn best(app: Stanchion) -> Seen<Option<String>> {
             Some(say!("Best: {best}", best = best.brief(model.unit())))
         })
     })
+}
+
+/// The button beside the large one that stretches or cuts the rest. One that is held open has no length to change.
+pub fn rest_step(hands: Hands, part: &'static str, more: bool) -> AnyView {
+    let held = hands.app.of(held);
+    let (name, sign) = if more {
+        (t("+15 s of rest"), "+15 s")
+    } else {
+        (t("−15 s of rest"), "−15 s")
+    };
+    el("button")
+        .class("step words")
+        .part(part)
+        .set("aria-label", name)
+        .follow("disabled", move || held.get().then_some(""))
+        .on_tap(Callback::new(move |()| hands.rest(more)))
+        .child(sign)
+        .view()
 }
 
 /// The board of a rest.
@@ -199,7 +218,7 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
             .view(),
     ];
     let mut inside = vec![next.into_any()];
-    inside.extend(loaded(board, unit));
+    inside.extend(loaded(board));
     inside.push(line("board-because", "because", board.because(unit)));
     el("div").class("next-up").child(inside).view()
 }

@@ -95,7 +95,7 @@ pub fn current_board(model: &Model) -> Option<Board> {
 fn face(state: &State, rest_is_over: bool) -> Face {
     match (&state.phase, state.current()) {
         (_, None) => Face::AllDone,
-        (Phase::Resting(rest), Some(slot)) if rest.held || !rest_is_over => {
+        (Phase::Resting(rest), Some(slot)) if rest.held.is_some() || !rest_is_over => {
             Face::Rest(slot.planned.key)
         }
         (_, Some(slot)) => Face::Set(slot.planned.key),

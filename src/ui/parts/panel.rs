@@ -1,9 +1,10 @@
-//! A panel that rises over the pad and is put away by its button, the Escape key or a tap beside it.
+//! A panel that rises over the pad and is put away by its button, the Escape key, the back gesture or a tap beside it.
 
 use super::controls::button;
 use super::element::el;
 use crate::device::events::on_key;
 use crate::device::modal::Modal;
+use crate::device::steps;
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -21,9 +22,11 @@ pub fn panel(
         }
         escape
     })));
+    let back = StoredValue::new_local(Some(steps::over(move || close.run(()))));
     let under = StoredValue::new_local(Some(Modal::over(".panel")));
     on_cleanup(move || {
         keys.set_value(None);
+        back.set_value(None);
         under.set_value(None);
     });
     vec![
