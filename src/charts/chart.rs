@@ -236,9 +236,9 @@ impl Column {
         }
     }
 
-    /// One of numbers of things, which a line does not name: `counted("sets", "{n} set", "{n} sets")`.
+    /// One of numbers of things, which a line does not name: `Column::many(t("sets"), "{n} set", "{n} sets")`.
     #[must_use]
-    pub fn counted(name: &str, one: &'static str, more: &'static str) -> Column {
+    pub fn many(name: &str, one: &'static str, more: &'static str) -> Column {
         Column {
             things: Some((one, more)),
             ..Column::unsaid(name, Grain::count())
@@ -383,7 +383,7 @@ pub(super) mod tests {
         chart.rows[0].cells.push(Cell::Between(9_800, 11_200));
         let line = "1 Jan 2026: load 102.5 kg, interval 98 to 112 kg";
         assert_eq!(chart.line(&chart.rows[0]), line);
-        chart.columns[2] = Column::counted("sets", "{n} set", "{n} sets");
+        chart.columns[2] = Column::many(crate::words::t("sets"), "{n} set", "{n} sets");
         chart.rows[0].cells[2] = Cell::Of(1);
         assert_eq!(chart.cell(&chart.rows[0], 2), "1 set");
         chart.rows[0].cells[2] = Cell::Empty;

@@ -3,12 +3,12 @@
 use crate::charts::{Axis, Chart, Grain, day_of};
 use crate::ledger::Past;
 use crate::say;
-use crate::session::SessionId;
 use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 use chrono::{Days, NaiveDate};
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
+use uuid::Uuid;
 
 /// How far back pictures go.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,7 +106,7 @@ pub fn hidden(history: &[Past], asked: Asked) -> usize {
     let others = history
         .iter()
         .filter(|past| asked.holds(past) && Some(past.performance.shape.as_str()) != newest);
-    let mut sessions: Vec<SessionId> = others.map(Past::session).collect();
+    let mut sessions: Vec<Uuid> = others.map(|past| past.performance.session).collect();
     sessions.dedup();
     sessions.len()
 }
@@ -160,8 +160,8 @@ mod tests {
 
     /// What was done on a day of March by the prescription `shape`, of so much volume load.
     fn past(day: u32, shape: &str, kg: u32) -> Past {
-        let id = uuid::Uuid::from_u128(u128::from(day));
-        crate::json::parse(&format!(
+        let id = Uuid::from_u128(u128::from(day));
+        serde_json::from_str(&format!(
             "{{\"name\":\"front squat\",\"performance\":{{\"session\":\"{id}\",\"at\":\"2026-03-{day:02}T09:00:00Z\",\
              \"shape\":\"{shape}\",\"sets\":[],\"left\":0}},\"sheet\":\"{id}\",\"volume\":\"{kg} kg\"}}"
         ))

@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 
 /// A column of reps.
 fn reps() -> Column {
-    Column::counted(t("reps"), "{n} rep", "{n} reps")
+    Column::many(t("reps"), "{n} rep", "{n} reps")
 }
 
 /// The best of one number of reps.

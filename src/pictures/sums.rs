@@ -90,7 +90,7 @@ pub fn volume(history: &[&Past], asked: Asked) -> Chart {
         columns: vec![
             Column::new(t("day"), Grain::Days),
             Column::unsaid(t("volume load"), grain()),
-            Column::counted(t("work sets"), "{n} work set", "{n} work sets"),
+            Column::many(t("work sets"), "{n} work set", "{n} work sets"),
             Column::unsaid(t("week"), Grain::count()),
         ],
         rows,
@@ -165,7 +165,7 @@ mod tests {
 
     #[test]
     fn ramp_ups_are_no_work_sets_and_a_share_is_rounded() {
-        let mut past: Past = crate::json::parse(
+        let mut past: Past = serde_json::from_str(
             "{\"name\":\"front squat\",\"performance\":{\"session\":\"00000000-0000-0000-0000-000000000001\",\
              \"at\":\"2026-03-02T09:00:00Z\",\"shape\":\"\",\"sets\":[]},\
              \"sheet\":\"00000000-0000-0000-0000-000000000001\",\"volume\":\"600 kg\"}",

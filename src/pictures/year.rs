@@ -137,7 +137,7 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
             Column::new(t("day"), Grain::Days),
             Column::unsaid(t("sheet"), Grain::Days),
             Column::unsaid(t("minutes"), Peg::Minutes.grain(unit)),
-            Column::counted(t("sets"), "{n} set", "{n} sets"),
+            Column::many(t("sets"), "{n} set", "{n} sets"),
             Column::unsaid(t("volume load"), Peg::Volume.grain(unit)),
             Column::new("RPE", Grain::count()),
             Column::unsaid(t("week"), Grain::count()),
