@@ -114,7 +114,7 @@ impl Course<'_> {
         .load;
         let load = load.or(self.block.start).unwrap_or(Load::ZERO);
         let kg = load.kg().to_f64().unwrap_or(0.0);
-        let known = Strength::of(history, Curve::default())
+        let known = Strength::of(&*history, Curve::default())
             .filter(|strength| strength.sessions() >= FED_FIRST)
             .map(|strength| strength.on(self.now));
         let mut day = self.lifter.day(days);
@@ -176,7 +176,7 @@ impl Course<'_> {
     /// Is the true maximum in the interval?
     fn judge_level(&mut self) {
         let history = self.history.make_contiguous();
-        let Some(known) = Strength::of(history, Curve::default()) else {
+        let Some(known) = Strength::of(&*history, Curve::default()) else {
             return;
         };
         if known.sessions() < FED_FIRST {
@@ -234,7 +234,7 @@ impl Course<'_> {
         let history = self.history.make_contiguous();
         let since = self.now - TimeDelta::days(CHANGE_DAYS);
         if let (Some(change), Some(then)) = (
-            change_since(history, Curve::default(), since),
+            change_since(&*history, Curve::default(), since),
             at(&self.truth, since),
         ) {
             self.tally.told_up.count(change.told == Told::Up);
@@ -242,7 +242,7 @@ impl Course<'_> {
                 self.tally.told_up_right.count(now > then);
             }
         }
-        let called = plateau(history, Curve::default()).is_some();
+        let called = plateau(&*history, Curve::default()).is_some();
         let since = self.now - TimeDelta::days(PLATEAU_DAYS);
         if self.truth.len() < PERFORMANCES_MAX {
             return;
