@@ -35,7 +35,7 @@ pub use event::{Along, Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use machine::{EVENTS_MAX, RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use offer::COUNT_IN_SECONDS;
-pub use pair::{Beside, History, is_next, logged_last, tapped_last, turns};
+pub use pair::{Beside, History, can_undo, is_next, logged_last, tapped_last, turns};
 pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;
