@@ -6,7 +6,7 @@ use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{Course, Heading, VolumeLoad, Week, course, halves_said, muscles_of, weeks};
 use crate::say;
-use crate::sheet::{ExerciseId, Note};
+use crate::sheet::{ExerciseId, Line, Note};
 use crate::store::BodyEntry;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
@@ -194,11 +194,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
         Report {
             first,
             last,
-            lifter: model
-                .lifter
-                .as_ref()
-                .and_then(|it| it.name.as_ref())
-                .map(ToString::to_string),
+            lifter: called(model).map(ToString::to_string),
             weeks: weeks(&headings, &model.exercises, first, last),
             headings,
             courses,
@@ -207,6 +203,12 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
             unit: model.unit(),
         }
     }))
+}
+
+/// Whose report it is: where several train with this phone, by the name in their list; else by the settings.
+fn called(model: &Model) -> Option<&Line> {
+    let person = model.person().map(|person| &person.name);
+    person.or_else(|| model.lifter.as_ref()?.name.as_ref())
 }
 
 /// The page itself: on the screen under the choice of the period, on paper alone.
