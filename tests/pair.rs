@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use stanchion::kit::{Kit, Loading, change};
 use stanchion::session::{
     Along, Began, Beside, Board, Event, EventId, Mint, Moment, Phase, Session, SessionId, Tick,
-    What, is_next, logged_last, tapped_last, turns,
+    What, can_undo, is_next, logged_last, tapped_last, turns,
 };
 use stanchion::sheet::{Equipment, Sheet};
 use stanchion::strength::{Curve, Today, propose};
@@ -231,9 +231,12 @@ fn what_changes_goes_from_the_one_s_plates_to_the_other_s() {
 #[test]
 fn a_tap_is_taken_back_from_whoever_made_it() {
     let mut rack = Rack::open(["Lower A", "Lower A"]);
+    assert!(!can_undo(rack.own(), Some(rack.other())));
     for _ in 0..2 {
         let board = rack.board().unwrap();
         rack.log(&board, None);
+        // From the board of the other one too, who may have done nothing yet.
+        assert!(can_undo(rack.own(), Some(rack.other())));
     }
     // It is the first one's board again; the second one logged last.
     assert_eq!(rack.on, 0);
@@ -243,9 +246,11 @@ fn a_tap_is_taken_back_from_whoever_made_it() {
     rack.undo();
     assert_eq!(rack.on, 1);
     assert!(rack.both[1].state().last_logged().is_none());
+    assert!(!can_undo(rack.own(), None));
     rack.undo();
     assert_eq!(rack.on, 0);
     assert!(rack.both[0].state().last_logged().is_none());
+    assert!(!can_undo(rack.own(), Some(rack.other())));
 }
 
 /// A tap on the board.

@@ -37,7 +37,7 @@ pub use full::{EVENTS_KEPT_MAX, EVENTS_MAX};
 pub use machine::{RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use offer::COUNT_IN_SECONDS;
-pub use pair::{Beside, History, is_next, logged_last, tapped_last, turns};
+pub use pair::{Beside, History, can_undo, is_next, logged_last, tapped_last, turns};
 pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;

@@ -92,6 +92,13 @@ pub fn tapped_last(own: &Session, other: &Session) -> bool {
     !other.state().has_ended() && newest(other) > newest(own)
 }
 
+/// Whether a tap can be taken back on the board of `own`: one of its own, or the newest of both, where that is the
+/// other one's.
+#[must_use]
+pub fn can_undo(own: &Session, other: Option<&Session>) -> bool {
+    own.newest_undoable().is_some() || other.is_some_and(|other| tapped_last(own, other))
+}
+
 /// Whether the set that was logged or skipped last was the other one's.
 #[must_use]
 pub fn logged_last(own: &Session, other: &Session) -> bool {

@@ -145,6 +145,49 @@ async fn two_take_turns_each_in_an_own_session() {
 }
 
 #[tokio::test]
+async fn a_sheet_asks_on_its_own_page_too_and_the_next_session_is_one_s_own() {
+    let server = Server::start();
+    let browser = Browser::start("pair-sheet");
+    let person = Person::arrive(&browser, &server).await;
+    ann_and_bea(&person).await;
+    change_over(&person, 0).await;
+    person.run("location.hash = '/'").await;
+    person.tap("with-1").await;
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.see("sheet-look").await;
+    person.tap("begin").await;
+    // The question is led to, and seen.
+    person.reads("pair-asks", "Which sheet does Bea do?").await;
+    person.tap("pair-same").await;
+    on(&person, "Ann").await;
+    // Ann's slip is taken back from the board of Bea, who did nothing yet.
+    log_turn(&person, "Ann", "Bea").await;
+    person.tap("more").await;
+    person.tap("undo").await;
+    on(&person, "Ann").await;
+    assert_eq!(done(&person).await, 0);
+    // Both end, the other one first.
+    person.tap("pair-right").await;
+    on(&person, "Bea").await;
+    end_now(&person).await;
+    person.reads("put-away", "on with Ann").await;
+    person.tap("put-away").await;
+    person.gone("pair").await;
+    end_now(&person).await;
+    person.tap("put-away").await;
+    person.see("ledger").await;
+    // Alone again, from the same page.
+    person.tap("go-sheets").await;
+    person.tap("sheet").await;
+    person.see("sheet-look").await;
+    person.tap("begin").await;
+    person.see("floor").await;
+    assert!(!person.has("pair").await);
+    person.close().await;
+}
+
+#[tokio::test]
 async fn the_plates_go_from_the_one_s_to_the_other_s() {
     let server = Server::start();
     let browser = Browser::start("pair-plates");

@@ -45,6 +45,8 @@ async fn each_lifter_has_an_own_floor_ledger_and_export() {
     assert!(!person.has("who").await, "alone nobody is asked who it is");
     ann_and_bea(&person).await;
     picture(&person, "people-kit").await;
+    person.run("location.hash = '/ledger/report'").await;
+    person.reads("report-title", "Bea, ").await;
     person.tap("go-floor").await;
     begin(&person, "Lower A").await;
     log(&person).await;
@@ -97,6 +99,24 @@ async fn each_lifter_has_an_own_floor_ledger_and_export() {
 async fn log_more(person: &Person) {
     super::whole_session::end_rest(person).await;
     log(person).await;
+}
+
+#[tokio::test]
+async fn a_name_without_a_space_makes_no_page_wider() {
+    let server = Server::start();
+    let browser = Browser::start("people-long");
+    let person = Person::arrive(&browser, &server).await;
+    ann_and_bea(&person).await;
+    let long = "W".repeat(200);
+    person.type_into("lifter-0", &long).await;
+    let fits = "const place = document.querySelector('[data-part=\"place\"]');
+        return place.scrollWidth <= place.clientWidth && document.documentElement.scrollWidth <= innerWidth";
+    person.reads("lifter-0-remove", &long).await;
+    person.until(fits, "the page of the lifters fits").await;
+    person.tap("go-floor").await;
+    person.reads("with-1", &long).await;
+    person.until(fits, "the floor fits").await;
+    person.close().await;
 }
 
 #[tokio::test]

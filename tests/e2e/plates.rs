@@ -68,6 +68,12 @@ async fn kit_weighs_collars_with_their_bar_and_keeps_the_order_of_bands() {
     person
         .reads("bars", "short bar · 15 kg + collars 0.6 kg")
         .await;
+    // A pair more of plates that are there is one more, not one.
+    person.tap("plate-new").await;
+    person.type_into("plate-mass", "20").await;
+    person.type_into("plate-pairs", "1").await;
+    person.tap("plate-add").await;
+    person.reads("plates", "20 kg · 3 pairs").await;
     person
         .tap_css("button[aria-label=\"move down light band\"]")
         .await;

@@ -85,6 +85,8 @@ async fn share_link_is_previewed_kept_and_trained_on_in_a_fresh_profile() {
     lifter.tap("welcome-skip").await;
     lifter.reads("shared", "Boathouse lower").await;
     lifter.reads("shared", "Romanian deadlift").await;
+    // All of it is seen before it is kept, the cues too.
+    lifter.reads("shared", "elbows high all the way").await;
     lifter.reads("shared-known", "Nothing is kept yet").await;
     lifter.tap("shared-leave").await;
     assert_eq!(sheets(&lifter).await, 0);
@@ -92,6 +94,7 @@ async fn share_link_is_previewed_kept_and_trained_on_in_a_fresh_profile() {
     open(&lifter, &first).await;
     lifter.tap("shared-keep").await;
     lifter.reads("sheet-look", "Split squat").await;
+    lifter.reads("sheet-look", "front heel heavy").await;
     open(&lifter, &first).await;
     lifter
         .reads("shared-known", "You have this sheet already")

@@ -5,6 +5,7 @@ use super::engine::{Engine, only_in};
 use super::looks::{LOOKS, look, picture, resize};
 use super::person::Person;
 use super::server::Server;
+use super::share::with_sheet;
 use super::whole_session::{begin, end_rest, log};
 use serde_json::{Value, json};
 
@@ -329,5 +330,23 @@ async fn the_end_of_a_full_board_is_reached_on_a_small_screen() {
             .run("document.querySelector('[data-part=\"upper\"]').scrollTop = 0")
             .await;
     }
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_long_name_of_a_sheet_leaves_the_load_in_sight() {
+    let server = Server::start();
+    let browser = Browser::start("far-name");
+    let name = "W".repeat(200);
+    let lines = format!("# {name}\nFront squat: 3 × 5; 60 kg");
+    let person = with_sheet(&browser, &server, &lines).await;
+    person.tap("begin").await;
+    person.see("floor").await;
+    // Cut where it is seen, whole where it is heard.
+    person.reads("sheet-name", &name).await;
+    let seen = "const [main, upper, name] = ['main', 'upper', 'sheet-name']
+            .map((part) => document.querySelector(`[data-part=\"${part}\"]`).getBoundingClientRect());
+        return main.bottom <= upper.bottom && name.width <= upper.width";
+    person.until(seen, "the load is in sight").await;
     person.close().await;
 }

@@ -6,6 +6,7 @@ use super::ledger::{type_day, with_past};
 use super::looks::picture;
 use super::paper::{on_both, picture as on_paper};
 use super::server::Server;
+use serde_json::json;
 
 #[tokio::test]
 async fn a_week_stands_beside_those_before_it_with_its_formulas() {
@@ -113,6 +114,20 @@ async fn a_report_is_one_page_of_paper() {
         .await;
     on_paper(&person, "report-paper").await;
     on_both(&person, "a report of eight weeks", 1).await;
+    // With somebody else on the phone it says whose it is, and nothing to tap is on the paper.
+    person.run("location.hash = '/kit/lifters'").await;
+    person.type_into("lifter-name", "Bea").await;
+    person.tap("lifter-add").await;
+    person.see("who").await;
+    person.run("location.hash = '/ledger/report'").await;
+    person.reads("report-title", "Runa Boatwright").await;
+    person.reads("report-exercises", "Front squat").await;
+    let print = json!({ "media": "print" });
+    person.devtools("Emulation.setEmulatedMedia", print).await;
+    let hidden = "return document.querySelector('[data-part=\"who\"]').getClientRects().length";
+    assert_eq!(person.run(hidden).await, 0);
+    let screen = json!({ "media": "" });
+    person.devtools("Emulation.setEmulatedMedia", screen).await;
     person.tap("report-of-3").await;
     let title = person.read("report-title").await;
     person.gone_words("report-title", &title).await;

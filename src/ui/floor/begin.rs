@@ -82,7 +82,12 @@ impl Beginning {
 fn begin(app: Stanchion, id: SheetId, light: Option<LightWeek>) {
     // Inside the tap, or the browser stays silent.
     app.sound.with_value(Sound::unlock);
-    if let Some(with) = app.model.with_untracked(|model| model.with) {
+    // Whoever was chosen may have been removed since.
+    let with = app.model.with_untracked(|model| {
+        let with = model.with?;
+        model.people.get(with).map(|person| person.id)
+    });
+    if let Some(with) = with {
         return ask(app, with, Pairing { sheet: id, light });
     }
     match light {

@@ -4,7 +4,7 @@ use super::screen::{Open, current_board};
 use super::sides::apart;
 use crate::device::wake::Stay;
 use crate::say;
-use crate::session::{State, Status, What};
+use crate::session::{State, Status, What, can_undo};
 use crate::sheet::{Line, Note, SetKey};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
@@ -27,10 +27,9 @@ fn set_of(model: &Model) -> Option<SetKey> {
 pub fn more_panel(app: Stanchion, open: Live<Open>, close: Callback<()>) -> AnyView {
     let set = app.of(set_of);
     let can_undo = app.of(|model| {
-        model
-            .session
-            .as_ref()
-            .is_some_and(|session| !session.undo_last_tap().is_empty())
+        let own = model.session.as_ref();
+        let other = model.partner().and_then(|other| other.session.as_ref());
+        own.is_some_and(|own| can_undo(own, other))
     });
     // A line to add a set to: that of the current set, else that of the last one.
     let line_of = app.of(|model| {

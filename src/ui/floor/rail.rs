@@ -102,6 +102,7 @@ pub fn rail(app: Stanchion) -> AnyView {
             .class("rail-foot")
             .child(
                 el("span")
+                    .class("rail-name")
                     .part("sheet-name")
                     .says(move || name.get().unwrap_or_default()),
             )

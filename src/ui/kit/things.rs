@@ -2,7 +2,7 @@
 
 use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
 use crate::say;
-use crate::sheet::Line;
+use crate::ui::parts::read_name;
 use crate::units::{Load, Unit};
 use crate::words::{many, t, t_in};
 
@@ -61,7 +61,7 @@ pub const BARS: Things = Things {
             pair => Some(mass(pair, unit)?),
         };
         kit.bars.push(Bar {
-            name: name(&typed[0])?,
+            name: read_name(&typed[0])?,
             mass: mass(&typed[1], unit)?,
             collars,
         });
@@ -72,7 +72,7 @@ pub const BARS: Things = Things {
 /// Plates.
 pub const PLATES: Things = Things {
     title: || t("Plates, in pairs"),
-    hint: || "",
+    hint: || t("Pairs of a mass that is there already are added to it."),
     new: || t("Add a plate"),
     fields: &[("mass", || t("mass of one")), ("pairs", || t("pairs"))],
     shown: |kit, unit| {
@@ -85,12 +85,16 @@ pub const PLATES: Things = Things {
     remove: |kit, at| take_out(&mut kit.plates, at),
     raise: None,
     add: |kit, typed, unit| {
-        let pairs = typed[1].trim().parse().map_err(|_| {
+        let pairs = typed[1].trim().parse().ok();
+        let pairs = pairs.filter(|pairs| *pairs > 0).ok_or_else(|| {
             t("pairs are a number from 1 to 20: one plate alone goes on no bar").to_owned()
         })?;
         let mass = mass(&typed[0], unit)?;
-        kit.plates.retain(|other| other.mass != mass);
-        kit.plates.push(PlatePairs { mass, pairs });
+        match kit.plates.iter_mut().find(|plate| plate.mass == mass) {
+            // More than fit are refused by the kit.
+            Some(plate) => plate.pairs = plate.pairs.saturating_add(pairs),
+            None => kit.plates.push(PlatePairs { mass, pairs }),
+        }
         Ok(())
     },
 };
@@ -109,7 +113,9 @@ pub const DUMBBELLS: Things = Things {
     raise: None,
     add: |kit, typed, unit| {
         let mass = mass(&typed[0], unit)?;
-        kit.dumbbells.retain(|other| *other != mass);
+        if kit.dumbbells.contains(&mass) {
+            return Err(say!("{mass} is in the list already", mass));
+        }
         kit.dumbbells.push(mass);
         Ok(())
     },
@@ -133,12 +139,21 @@ pub const HANDLES: Things = Things {
     remove: |kit, _| kit.handles = None,
     raise: None,
     add: |kit, typed, unit| {
-        let count = typed[1]
-            .trim()
-            .parse()
-            .map_err(|_| t("handles are 1 or 2").to_owned())?;
+        let count: Option<u8> = typed[1].trim().parse().ok();
+        let count = count
+            .filter(|count| *count > 0)
+            .ok_or_else(|| t("handles are 1 or 2").to_owned())?;
         let mass = mass(&typed[0], unit)?;
-        kit.handles = Some(Handle { mass, count });
+        match &mut kit.handles {
+            Some(there) if there.mass == mass => there.count = there.count.saturating_add(count),
+            Some(there) => {
+                return Err(say!(
+                    "handles are of one kind: take those of {mass} away first",
+                    mass = there.mass
+                ));
+            }
+            None => kit.handles = Some(Handle { mass, count }),
+        }
         Ok(())
     },
 };
@@ -176,7 +191,7 @@ pub const STACKS: Things = Things {
     raise: None,
     add: |kit, typed, unit| {
         kit.stacks.push(Stack {
-            name: name(&typed[0])?,
+            name: read_name(&typed[0])?,
             first: mass(&typed[1], unit)?,
             step: mass(&typed[2], unit)?,
             last: mass(&typed[3], unit)?,
@@ -203,7 +218,7 @@ pub const BANDS: Things = Things {
         }
     }),
     add: |kit, typed, _| {
-        kit.bands.push(name(&typed[0])?);
+        kit.bands.push(read_name(&typed[0])?);
         Ok(())
     },
 };
@@ -225,11 +240,6 @@ pub fn mass(text: &str, unit: Unit) -> Result<Load, String> {
     }
 }
 
-/// Reads a name.
-fn name(text: &str) -> Result<Line, String> {
-    Line::new(text).map_err(|error| error.to_string())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -244,6 +254,39 @@ mod tests {
         assert_eq!(
             (PLATES.shown)(&kit, Unit::Kg),
             ["20 kg · 1 pair", "10 kg · 2 pairs"]
+        );
+    }
+
+    #[test]
+    fn what_is_there_already_is_added_to_or_refused() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        kit.plates.clear();
+        kit.dumbbells.clear();
+        kit.handles = None;
+        let add = |kit: &mut KitParts, things: &Things, typed: &[&str]| {
+            let typed: Vec<String> = typed.iter().map(|&one| one.to_owned()).collect();
+            (things.add)(kit, &typed, Unit::Kg)
+        };
+        for pairs in ["2", "1"] {
+            add(&mut kit, &PLATES, &["20", pairs]).unwrap();
+        }
+        assert_eq!((PLATES.shown)(&kit, Unit::Kg), ["20 kg · 3 pairs"]);
+        assert!(add(&mut kit, &PLATES, &["20", "0"]).is_err());
+        add(&mut kit, &PLATES, &["20", "18"]).unwrap();
+        assert!(Kit::new(kit.clone()).is_err(), "21 pairs are too many");
+
+        add(&mut kit, &DUMBBELLS, &["10"]).unwrap();
+        let why = add(&mut kit, &DUMBBELLS, &["10"]).unwrap_err();
+        assert_eq!(why, "10 kg is in the list already");
+
+        for _ in 0..2 {
+            add(&mut kit, &HANDLES, &["2", "1"]).unwrap();
+        }
+        assert_eq!((HANDLES.shown)(&kit, Unit::Kg), ["2 × 2 kg"]);
+        let why = add(&mut kit, &HANDLES, &["2.5", "2"]).unwrap_err();
+        assert_eq!(
+            why,
+            "handles are of one kind: take those of 2 kg away first"
         );
     }
 

@@ -9,7 +9,7 @@ use crate::ledger::{
     weeks, with_sets,
 };
 use crate::say;
-use crate::sheet::{ExerciseId, Note};
+use crate::sheet::{ExerciseId, Line, Note};
 use crate::store::BodyEntry;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
@@ -202,11 +202,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
         Report {
             first,
             last,
-            lifter: model
-                .lifter
-                .as_ref()
-                .and_then(|it| it.name.as_ref())
-                .map(ToString::to_string),
+            lifter: called(model).map(ToString::to_string),
             weeks: weeks(&with_sets(&headings), &model.exercises, begin, end),
             days: u32::try_from((end - begin).num_days() + 1).unwrap_or(1),
             headings,
@@ -216,6 +212,12 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
             unit: model.unit(),
         }
     }))
+}
+
+/// Whose report it is: where several train with this phone, by the name in their list; else by the settings.
+fn called(model: &Model) -> Option<&Line> {
+    let person = model.person().map(|person| &person.name);
+    person.or_else(|| model.lifter.as_ref()?.name.as_ref())
 }
 
 /// The page itself: on the screen under the choice of the period, on paper alone.

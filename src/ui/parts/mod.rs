@@ -22,7 +22,7 @@ pub use controls::{button, choices, tap, toggle, toggles_of};
 pub use element::{el, svg, yes_or_no};
 pub use fields::{Mode, area, checked_field, field, file_field};
 pub use frames::{apart, dynamic, group, list, page, section, when};
-pub use lines::{read_lines, under_each_other};
+pub use lines::{read_lines, read_name, under_each_other};
 pub use panel::panel;
 pub use rows::{Row, row_opener, rows, way};
 pub use stepper::stepper;
@@ -30,7 +30,7 @@ pub use stretch::{Turn, Ways, leads, stretch_head};
 pub use sure::sure_button;
 pub use table::{column_head, table_of, table_row};
 pub use units::unit_choices;
-pub use words::{h1, h2, line, quiet, words, wrong_word};
+pub use words::{h1, h2, line, quiet, words, wrong_text, wrong_word};
 
 use crate::ui::seen::Seen;
 

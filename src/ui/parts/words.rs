@@ -3,6 +3,7 @@
 use super::Text;
 use super::element::el;
 use crate::ui::live::Live;
+use crate::ui::seen::Seen;
 use leptos::prelude::*;
 
 /// The heading of a place.
@@ -44,15 +45,23 @@ pub fn quiet(text: impl Into<Text>) -> AnyView {
 
 /// What is wrong with something typed; nothing is shown while nothing is wrong.
 pub fn wrong_word(part: impl Into<String>, wrong: Live<Option<String>>) -> AnyView {
-    wrong_word_of(part.into(), wrong)
+    wrong_text_of(
+        part.into(),
+        Seen::new(move || wrong.get().unwrap_or_default()),
+    )
 }
 
-fn wrong_word_of(part: String, wrong: Live<Option<String>>) -> AnyView {
+/// What is wrong, where that follows from what is on the page; empty while nothing is.
+pub fn wrong_text(part: impl Into<String>, wrong: Text) -> AnyView {
+    wrong_text_of(part.into(), wrong)
+}
+
+fn wrong_text_of(part: String, wrong: Text) -> AnyView {
     el("p")
         .class("wrong-word")
         .set("role", "alert")
         .set("id", part.clone())
         .part(part)
-        .says(move || wrong.get().unwrap_or_default())
+        .text(wrong)
         .view()
 }

@@ -11,6 +11,7 @@ use crate::sheet::{Sheet, SheetId};
 use crate::store::Person;
 use crate::ui::floor::Beginning;
 use crate::ui::model::{Keeping, Model, Pair, Pairing, Stage};
+use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
 use crate::words::t;
@@ -54,7 +55,7 @@ fn refusal(model: &Model) -> Option<String> {
     }
 }
 
-/// Asks which sheet the other one does.
+/// Asks which sheet the other one does, on the floor, where the question stands: the sheet may be begun on its own page.
 pub fn ask(app: Stanchion, with: Uuid, pairing: Pairing) {
     let person = app.model.with_untracked(|model| {
         let other = model.who != Some(with);
@@ -75,7 +76,10 @@ pub fn ask(app: Stanchion, with: Uuid, pairing: Pairing) {
                 app.drop_other();
                 app.complain(why);
             }
-            None => app.model.update(|model| model.pairing = Some(pairing)),
+            None => {
+                app.model.update(|model| model.pairing = Some(pairing));
+                app.go(Place::Floor);
+            }
         }
         app.model.update(|model| model.stage = Stage::Open);
     });
@@ -119,7 +123,10 @@ pub fn begin(app: Stanchion, theirs: Option<SheetId>) {
     let both = app.model.with_untracked(|model| {
         model.in_session() && model.partner().is_some_and(Model::in_session)
     });
-    if !both {
+    if both {
+        // Who trains along was chosen for this session: the next one is begun alone unless it is chosen again.
+        app.model.update(|model| model.with = None);
+    } else {
         app.drop_other();
     }
 }

@@ -48,7 +48,7 @@ pub fn with_whom(app: Stanchion) -> AnyView {
                 .map(|(_, name)| (say!("with {name}", name), "")),
         );
         let inside = toggles_of("with", labels, pressed, choose);
-        choices("choices two", t("Who trains"), inside)
+        choices("choices two names", t("Who trains"), inside)
     })
 }
 

@@ -279,6 +279,8 @@ fn block_as_written(
         )),
         lines("lines", block.sets.iter().map(sets_line)),
     ];
+    let cues = block.cues.iter();
+    inside.extend(cues.map(|cue| quiet(cue.said().to_owned())));
     inside.extend(because.map(|because| line("because", "because", because)));
     inside.extend(foretold);
     let cautions = block.cautions.iter();

@@ -81,7 +81,15 @@ pub fn block_head(block: &Block) -> String {
         }
         LoadBasis::Band(label) => parts.push(say!("band: {label}", label)),
     }
-    parts.push(say!("rest {time}", time = block.rest.clock()));
+    parts.push(if block.rest_after == block.rest {
+        say!("rest {time}", time = block.rest.clock())
+    } else {
+        say!(
+            "rest {time} then {after}",
+            time = block.rest.clock(),
+            after = block.rest_after.clock(),
+        )
+    });
     parts.join(" · ")
 }
 
