@@ -7,7 +7,7 @@ use super::own::OwnExercise;
 use super::{all, entry, search};
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Named, Pattern, SideMode};
 use crate::words::{small, t_name};
 
 /// An exercise that is known, whoever wrote it down.
@@ -208,6 +208,14 @@ impl Catalogue {
         let listed = super::find(name)?;
         let renamed = self.own.iter().find(|own| own.id == listed.id);
         Some(renamed.map_or(listed, OwnExercise::exercise))
+    }
+
+    /// The exercise that [`Catalogue::find`] finds, and what its load usually means.
+    #[must_use]
+    pub fn named(&self, name: &str) -> Option<Named> {
+        let exercise = self.find(name)?;
+        let basis = self.of(exercise.id.as_str())?.basis();
+        Some(Named { exercise, basis })
     }
 
     /// The exercises of which some word holds every word of `text`, at most `most`, as [`super::search`] finds them in

@@ -21,7 +21,7 @@ mod warning;
 pub use block::{Block, BlockId, Role, SideMode, moves_alike};
 pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
-pub use exercise::{Equipment, Exercise, ExerciseId, Pattern, UnfitId};
+pub use exercise::{Equipment, Exercise, ExerciseId, Named, Pattern, UnfitId};
 pub(crate) use form::SheetForm;
 pub(crate) use group::{
     BLOCKS_MAX, BUDGET_MINUTES_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX,

@@ -4,7 +4,7 @@ use super::doubts::{doubt_list, doubts_said};
 use crate::device::clock;
 use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
-use crate::sheet::{Exercise, Sheet, SheetId, unroll};
+use crate::sheet::{Named, Sheet, SheetId, unroll};
 use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, way, words,
@@ -35,8 +35,11 @@ fn last_example() -> &'static str {
 }
 
 /// The exercise of that name, one's own among them.
-fn known(app: Stanchion) -> impl Fn(&str) -> Option<Exercise> {
-    move |name| app.model.with_untracked(|model| model.exercises.find(name))
+fn known(app: Stanchion) -> impl Fn(&str) -> Option<Named> {
+    move |name| {
+        app.model
+            .with_untracked(|model| model.exercises.named(name))
+    }
 }
 
 /// Reads what was typed. `ids` gives the ids of a new version.
