@@ -9,6 +9,7 @@ mod caution;
 mod entry;
 mod means;
 mod muscle;
+mod near;
 mod order_check;
 mod order_words;
 mod own;
