@@ -46,7 +46,7 @@ pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
         LoadBasis::External => unit.to_string(),
         LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{unit} added", unit),
         LoadBasis::BodyMassMinus => say!("{unit} assistance", unit),
-        LoadBasis::Band(label) => say!("band: {label}", label),
+        LoadBasis::Band(_) => basis.band().unwrap_or_default(),
         LoadBasis::Unloaded => String::new(),
     }
 }
@@ -131,9 +131,9 @@ pub fn set_line(board: &Board) -> String {
         number = board.number,
         of = board.of,
     );
-    if let LoadBasis::Band(label) = &board.basis {
+    if let Some(band) = board.basis.band() {
         line.push_str(" · ");
-        line.push_str(&say!("band: {label}", label));
+        line.push_str(&band);
     }
     line
 }
