@@ -2,7 +2,7 @@
 
 use super::plain_decimal;
 use crate::say;
-use crate::words::decimal;
+use crate::words::{decimal, t};
 use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
@@ -78,6 +78,9 @@ pub enum LoadError {
 impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            LoadError::NotANumber(s) if s.is_empty() => {
+                f.write_str(t("a number is missing: write one like 82.5"))
+            }
             LoadError::NotANumber(s) => f.write_str(&say!(
                 "“{given}” is no plain number: write one like 82.5",
                 given = s
@@ -354,6 +357,8 @@ mod tests {
         assert!(said("5 stone").contains("write kg or lb"));
         assert!(said("1e3 kg").contains("is no plain number"));
         assert!(said("+5 kg").contains("is no plain number"));
+        let none = Load::parse_in(" ", Unit::Kg).unwrap_err().to_string();
+        assert_eq!(none, "a number is missing: write one like 82.5");
         assert!("5.0000000000000000000".parse::<Load>().is_err());
         assert!(said("82.5000000000000000000 kg").contains("is no plain number"));
         assert!(said("99999999999999999999999999999 kg").contains("is no plain number"));
