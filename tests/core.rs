@@ -30,6 +30,7 @@ mod pictures;
 mod plates;
 mod properties;
 mod quick;
+mod quick_known;
 mod quick_slips;
 mod refusals;
 mod schema;

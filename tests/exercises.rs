@@ -1,6 +1,6 @@
 //! The list of exercises against the demo, against the ids it has ever had, and against what a kit can do.
 
-use stanchion::exercises::{Catalogue, alike, all, entry, find, of_pattern, order_check};
+use stanchion::exercises::{Catalogue, alike, all, entry, find, named, of_pattern, order_check};
 use stanchion::kit::{Handle, Kit, KitParts, Stack};
 use stanchion::quick::{parse_sheet, revise_sheet};
 use stanchion::sheet::{Equipment, Line, Pattern};
@@ -181,14 +181,14 @@ fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
     };
     let at = "2026-01-05T18:00:00+01:00".parse().unwrap();
     let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 3 × 5\nBack squat: 3 × 5";
-    let mut old = parse_sheet(text, &find, &mut ids, at).unwrap();
+    let mut old = parse_sheet(text, &named, &mut ids, at).unwrap();
     let warnings = order_check(&old, &Catalogue::default());
     assert_eq!(warnings.len(), 2, "{warnings:?}");
     for warning in &warnings {
         old.settle(*warning, true);
     }
     let text = "# Lower A\nBent-over row: 3 × 5\nDeadlift: 5 × 3";
-    let new = revise_sheet(text, &old, &find, &mut ids, at).unwrap();
+    let new = revise_sheet(text, &old, &named, &mut ids, at).unwrap();
     assert_eq!(new.settled, warnings[..1]);
     assert_eq!(order_check(&new, &Catalogue::default()), new.settled);
     old.settle(warnings[0], false);

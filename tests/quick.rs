@@ -10,17 +10,21 @@ use stanchion::quick::{
     Known, Unread, parse_block, parse_sheet, print_block, print_sheet, revise_sheet,
 };
 use stanchion::sheet::{
-    Equipment, Exercise, ExerciseId, Group, Line, LoadBasis, Pattern, Role, Sheet,
+    Equipment, Exercise, ExerciseId, Group, Line, LoadBasis, Named, Pattern, Role, Sheet,
 };
 use uuid::Uuid;
 
 /// One exercise that the tests know.
-fn front_squat(name: &str) -> Option<Exercise> {
-    (name.to_lowercase() == "front squat").then(|| Exercise {
+fn front_squat(name: &str) -> Option<Named> {
+    let exercise = || Exercise {
         id: ExerciseId::new("front-squat").unwrap(),
         name: Line::new("Front squat").unwrap(),
         pattern: Pattern::Squat,
         equipment: Equipment::Barbell,
+    };
+    (name.to_lowercase() == "front squat").then(|| Named {
+        exercise: exercise(),
+        basis: LoadBasis::External,
     })
 }
 

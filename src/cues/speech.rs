@@ -165,8 +165,8 @@ pub fn next_words(
 }
 
 fn load_words(load: Option<Load>, basis: &LoadBasis, unit: Unit) -> Option<String> {
-    if let LoadBasis::Band(label) = basis {
-        return Some(say!("band: {label}", label));
+    if let Some(band) = basis.band() {
+        return Some(band);
     }
     let load = load.filter(|_| basis.has_load())?;
     let figure = load.figure(unit);

@@ -7,7 +7,9 @@ use super::own::OwnExercise;
 use super::{all, entry, search};
 use crate::kit::Kit;
 use crate::order;
-use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, SideMode};
+use crate::sheet::{
+    Equipment, Exercise, ExerciseId, Line, LoadBasis, Named, Pattern, SideMode, is_any_band,
+};
 use crate::words::{small, t_name};
 
 /// An exercise that is known, whoever wrote it down.
@@ -95,6 +97,17 @@ impl<'a> KnownExercise<'a> {
         match self {
             KnownExercise::Listed(entry) => entry.basis(),
             KnownExercise::Own(own) => own.basis.clone(),
+        }
+    }
+
+    /// What the load usually means where it is done with `kit`: of bands the one that there is, where there is one alone.
+    #[must_use]
+    pub fn basis_with(self, kit: &Kit) -> LoadBasis {
+        match (self.basis(), &kit.parts().bands[..]) {
+            (LoadBasis::Band(label), [only]) if is_any_band(&label) => {
+                LoadBasis::Band(only.clone())
+            }
+            (basis, _) => basis,
         }
     }
 
@@ -208,6 +221,14 @@ impl Catalogue {
         let listed = super::find(name)?;
         let renamed = self.own.iter().find(|own| own.id == listed.id);
         Some(renamed.map_or(listed, OwnExercise::exercise))
+    }
+
+    /// The exercise that [`Catalogue::find`] finds, and what its load usually means.
+    #[must_use]
+    pub fn named(&self, name: &str) -> Option<Named> {
+        let exercise = self.find(name)?;
+        let basis = self.of(exercise.id.as_str())?.basis();
+        Some(Named { exercise, basis })
     }
 
     /// The exercises of which some word holds every word of `text`, at most `most`, as [`super::search`] finds them in

@@ -1,7 +1,7 @@
 //! The lifter's own exercises beside the list, and over it.
 
 use super::*;
-use crate::kit::Kit;
+use crate::kit::{Kit, KitParts};
 use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
 use crate::units::Unit;
 use chrono::DateTime;
@@ -144,4 +144,21 @@ fn what_does_not_hold_together_is_told() {
     let mut many = own("x", 1, "X");
     many.cautions = vec![Line::new("mind it").unwrap(); 21];
     assert_eq!(many.check(), Err(UnfitExercise::Cautions(21)));
+}
+
+#[test]
+fn a_band_is_the_one_that_there_is() {
+    let catalogue = Catalogue::default();
+    let pull = catalogue.of("band-assisted-pull-up").unwrap();
+    let with = |bands: &[&str]| {
+        let bands = bands.iter().map(|band| Line::new(band).unwrap()).collect();
+        let parts = KitParts {
+            bands,
+            ..Kit::starter(Unit::Kg).parts().clone()
+        };
+        pull.basis_with(&Kit::new(parts).unwrap()).band().unwrap()
+    };
+    assert_eq!(with(&[]), "a band");
+    assert_eq!(with(&["green"]), "band: green");
+    assert_eq!(with(&["green", "red"]), "a band");
 }

@@ -99,7 +99,8 @@ fn plain(text: &str) -> String {
     small(&letters.collect::<String>())
 }
 
-fn together(text: &str) -> String {
+/// Small letters and digits without what parts words.
+pub(super) fn together(text: &str) -> String {
     let plain = plain(text);
     plain.split_whitespace().collect()
 }

@@ -106,6 +106,13 @@ pub fn beside(before: &[i64]) -> Option<String> {
     let least = before.iter().min()?;
     let most = before.iter().max()?;
     let count = i64::try_from(before.len()).unwrap_or(i64::MAX);
+    if least == most {
+        return Some(say!(
+            "{count} weeks before: {each} each",
+            count,
+            each = said(*least)
+        ));
+    }
     let sum: i64 = before.iter().sum();
     // Rounded to the nearest.
     let mean = (2 * sum + count) / (2 * count);
@@ -275,6 +282,10 @@ mod tests {
         assert_eq!(
             beside(&[15_553, 28_859]).as_deref(),
             Some("2 weeks before: 15,553 to 28,859, 22,206 on average")
+        );
+        assert_eq!(
+            beside(&[38, 38]).as_deref(),
+            Some("2 weeks before: 38 each")
         );
         assert_eq!(beside(&[30]).as_deref(), Some("the week before: 30"));
         assert_eq!(beside(&[]), None);

@@ -1,6 +1,6 @@
 //! What a line means where it is silent.
 
-use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Pattern, Role, Sets};
+use crate::sheet::{Equipment, Exercise, ExerciseId, Line, LoadBasis, Named, Pattern, Role, Sets};
 use crate::units::Seconds;
 
 /// Up to so many reps a block is for strength unless it says otherwise. NSCA, Essentials of Strength Training and
@@ -25,11 +25,42 @@ pub fn default_rest(role: Role) -> Seconds {
     role.usual().rest
 }
 
-/// What the load is added to when the line does not say.
-pub(super) fn default_basis(equipment: Equipment) -> LoadBasis {
-    match equipment {
-        Equipment::Body => LoadBasis::BodyMassPlus,
-        _ => LoadBasis::External,
+/// What a line says of that which the load is added to.
+#[derive(Default)]
+pub(super) enum Said {
+    /// Nothing.
+    #[default]
+    Nothing,
+    /// A load without a sign or a word: `60 kg`.
+    Load,
+    /// A load on top of the body: `+5 kg`.
+    Added,
+    /// All of it.
+    Basis(LoadBasis),
+}
+
+/// The usual basis of the exercise that the line names. None where nobody knows it, or where the line makes another
+/// one of it: under another id, or with other equipment.
+pub(super) fn usual_basis(named: Option<&Named>, exercise: &Exercise) -> Option<LoadBasis> {
+    named
+        .filter(|named| {
+            let loaded_as = named.exercise.equipment.loaded_as();
+            named.exercise.id == exercise.id && loaded_as == exercise.equipment.loaded_as()
+        })
+        .map(|named| named.basis.clone())
+}
+
+/// What the load is added to, by what the line says and by what is usual for the exercise. Links are read with no usual
+/// one, so what follows without one means the same for ever.
+pub(super) fn basis(said: Said, usual: Option<LoadBasis>, equipment: Equipment) -> LoadBasis {
+    match (said, usual) {
+        (Said::Basis(basis), _) | (Said::Nothing, Some(basis)) => basis,
+        (Said::Nothing, None) if equipment == Equipment::Body => LoadBasis::BodyMassPlus,
+        (Said::Load, Some(usual)) if usual.has_load() => usual,
+        // How much of the body is moved is a matter of the exercise.
+        (Said::Added, Some(LoadBasis::BodyMassShare(share))) => LoadBasis::BodyMassShare(share),
+        (Said::Added, _) => LoadBasis::BodyMassPlus,
+        (Said::Nothing | Said::Load, _) => LoadBasis::External,
     }
 }
 

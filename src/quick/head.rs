@@ -1,9 +1,9 @@
 //! Reads the head of a line: the mark of a pair or circuit, the exercise, and what is said of it in parentheses.
 
 use super::cursor::{Cursor, Read};
-use super::defaults::named_exercise;
+use super::defaults::{named_exercise, usual_basis};
 use super::{Known, Mark};
-use crate::sheet::{Equipment, Exercise, ExerciseId, Pattern};
+use crate::sheet::{Equipment, Exercise, ExerciseId, LoadBasis, Pattern};
 use crate::words::t;
 
 /// Equipment and its word.
@@ -51,9 +51,9 @@ pub(super) fn mark(c: &mut Cursor) -> Option<Mark> {
     None
 }
 
-/// The exercise, up to and with the colon. A bare name takes the spelling of the known exercise; a quoted one stays
-/// as written.
-pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
+/// The exercise and what its load usually means, up to and with the colon. A bare name takes the spelling of the known
+/// exercise; a quoted one stays as written.
+pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<(Exercise, Option<LoadBasis>)> {
     let name_at = c.at;
     let is_quoted = c.at_quote();
     let name = if is_quoted {
@@ -65,7 +65,8 @@ pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
         }
         c.line_of(&text, name_at)?
     };
-    let mut exercise = match known(name.as_str()) {
+    let named = known(name.as_str());
+    let mut exercise = match named.as_ref().map(|named| named.exercise.clone()) {
         Some(found) if is_quoted => Exercise { name, ..found },
         Some(found) => found,
         None => named_exercise(name),
@@ -74,7 +75,8 @@ pub(super) fn exercise(c: &mut Cursor, known: Known) -> Read<Exercise> {
         details(c, &mut exercise)?;
     }
     if c.eat(&[':']) {
-        Ok(exercise)
+        let usual = usual_basis(named.as_ref(), &exercise);
+        Ok((exercise, usual))
     } else {
         Err(c.fault(t(": after the exercise")))
     }

@@ -26,7 +26,7 @@ pub use sheet::{parse_sheet, revise_sheet};
 pub use written::{Mark, Written, parse_block};
 
 /// What is known of an exercise by its name; the case of letters does not matter.
-pub type Known<'a> = &'a dyn Fn(&str) -> Option<crate::sheet::Exercise>;
+pub type Known<'a> = &'a dyn Fn(&str) -> Option<crate::sheet::Named>;
 
 /// Longest text, in bytes.
 pub const TEXT_BYTES_MAX: usize = 64 * 1024;

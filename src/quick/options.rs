@@ -1,6 +1,7 @@
 //! Reads the parts of a line between semicolons: sets, or what holds for the whole block.
 
 use super::cursor::{Cursor, Once, Read, Setting};
+use super::defaults::Said;
 use super::load::{load, share, step_after};
 use super::sets::{at_sets, sets};
 use super::target::{seconds, tempo};
@@ -14,7 +15,8 @@ use crate::words::t;
 #[derive(Default)]
 pub(super) struct Options {
     pub sets: Vec<Sets>,
-    pub basis: Option<LoadBasis>,
+    /// What is said of that which the load is added to.
+    pub basis: Said,
     /// The load to start from.
     pub start: Option<Load>,
     pub tempo: Option<Tempo>,
@@ -122,39 +124,39 @@ fn has_load(c: &mut Cursor, to: &mut Options) -> Read<bool> {
         start(c, to)?;
         return Ok(true);
     } else if c.word("external") {
-        LoadBasis::External
+        Said::Basis(LoadBasis::External)
     } else if c.word("body mass") {
-        LoadBasis::BodyMassPlus
+        Said::Basis(LoadBasis::BodyMassPlus)
     } else if c.word("assistance") {
-        LoadBasis::BodyMassMinus
+        Said::Basis(LoadBasis::BodyMassMinus)
     } else if c.word("band") {
-        LoadBasis::Band(c.text()?)
+        Said::Basis(LoadBasis::Band(c.text()?))
     } else if c.word("no load") {
-        LoadBasis::Unloaded
+        Said::Basis(LoadBasis::Unloaded)
     } else if c.eat(&['+']) {
         start(c, to)?;
-        LoadBasis::BodyMassPlus
+        Said::Added
     } else if c.eat(&['−', '-', '–']) {
         start(c, to)?;
         if !c.word("assistance") {
             to.bare_minus = Some(at);
         }
-        LoadBasis::BodyMassMinus
+        Said::Basis(LoadBasis::BodyMassMinus)
     } else if c.at_digit() {
         c.decimal();
         let is_share = c.eat(&['%']);
         c.at = at;
         if is_share {
-            share_of_body(c, to)?
+            Said::Basis(share_of_body(c, to)?)
         } else {
             start(c, to)?;
-            LoadBasis::External
+            Said::Load
         }
     } else {
         return Ok(false);
     };
     to.once.mark(Setting::Basis, c, at)?;
-    to.basis = Some(basis);
+    to.basis = basis;
     Ok(true)
 }
 

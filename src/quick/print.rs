@@ -1,17 +1,18 @@
 //! Prints a block as the line that makes it. What the line would mean anyway is left out.
 
 use super::Known;
-use super::defaults::{default_basis, default_rest, default_role, named_exercise};
+use super::defaults::{Said, basis, default_rest, default_role, named_exercise, usual_basis};
 use super::head::{EQUIPMENT, PATTERNS};
 use super::print_sets::{after, sets, time};
-use crate::sheet::{Block, Exercise, LoadBasis, Progression, Reach, Role, SideMode};
+use crate::sheet::{Block, Exercise, LoadBasis, Named, Progression, Reach, Role, SideMode};
 use crate::words::small;
 
 /// The line that makes this block. What `known` says of the exercise is left out.
 #[must_use]
 pub fn print_block(block: &Block, known: Known) -> String {
+    let named = known(block.exercise.name.as_str());
     let mut parts: Vec<String> = block.sets.iter().map(sets).collect();
-    loads(block, &mut parts);
+    loads(block, named.as_ref(), &mut parts);
     if let Some(tempo) = block.tempo {
         parts.push(format!("tempo {tempo}"));
     }
@@ -35,12 +36,12 @@ pub fn print_block(block: &Block, known: Known) -> String {
     parts.extend(block.cues.iter().map(|cue| quoted(cue.as_str())));
     let cautions = block.cautions.iter();
     parts.extend(cautions.map(|caution| format!("! {}", text(caution.as_str()))));
-    format!("{}: {}", head(&block.exercise, known), parts.join("; "))
+    format!("{}: {}", head(&block.exercise, named), parts.join("; "))
 }
 
-fn head(exercise: &Exercise, known: Known) -> String {
+fn head(exercise: &Exercise, named: Option<Named>) -> String {
     let name = exercise.name.as_str();
-    let found = known(name);
+    let found = named.map(|named| named.exercise);
     let kept = found
         .as_ref()
         .is_none_or(|found| found.name == exercise.name);
@@ -65,26 +66,38 @@ fn head(exercise: &Exercise, known: Known) -> String {
     head
 }
 
-fn loads(block: &Block, parts: &mut Vec<String>) {
-    let start = block.start.map(crate::units::Load::plain);
-    let said = block.basis != default_basis(block.exercise.equipment);
-    let basis = match (&block.basis, &start) {
-        (LoadBasis::External, Some(load)) => load.clone(),
-        (LoadBasis::BodyMassPlus, Some(load)) => format!("+{load}"),
-        (LoadBasis::BodyMassMinus, Some(load)) => format!("−{load} assistance"),
-        (LoadBasis::BodyMassShare(share), Some(load)) => format!("{} body +{load}", share.plain()),
-        (LoadBasis::External | LoadBasis::BodyMassPlus, None) if !said => return,
-        (LoadBasis::External, None) => "external".to_owned(),
-        (LoadBasis::BodyMassPlus, None) => "body mass".to_owned(),
-        (LoadBasis::BodyMassMinus, None) => "assistance".to_owned(),
-        (LoadBasis::BodyMassShare(share), None) => format!("{} body", share.plain()),
-        (LoadBasis::Band(label), _) => format!("band {}", text(label.as_str())),
-        (LoadBasis::Unloaded, _) => "no load".to_owned(),
+/// What the load is added to and the load to start from, in the shortest words that mean this block's.
+fn loads(block: &Block, named: Option<&Named>, parts: &mut Vec<String>) {
+    let usual = usual_basis(named, &block.exercise);
+    let meant = |said: Said| {
+        let equipment = block.exercise.equipment;
+        basis(said, usual.clone(), equipment) == block.basis
     };
-    parts.push(basis);
-    if let (Some(load), false) = (start, block.basis.has_load()) {
-        parts.push(format!("start {load}"));
+    let start = block.start.map(crate::units::Load::plain);
+    let in_one = match (&block.basis, &start) {
+        (LoadBasis::External, Some(load)) if meant(Said::Load) => Some(load.clone()),
+        (LoadBasis::BodyMassPlus, Some(load)) if meant(Said::Added) => Some(format!("+{load}")),
+        (LoadBasis::BodyMassMinus, Some(load)) => Some(format!("−{load} assistance")),
+        (LoadBasis::BodyMassShare(share), Some(load)) => {
+            Some(format!("{} body +{load}", share.plain()))
+        }
+        _ => None,
+    };
+    if let Some(both) = in_one {
+        parts.push(both);
+        return;
     }
+    if !meant(Said::Nothing) {
+        parts.push(match &block.basis {
+            LoadBasis::External => "external".to_owned(),
+            LoadBasis::BodyMassPlus => "body mass".to_owned(),
+            LoadBasis::BodyMassMinus => "assistance".to_owned(),
+            LoadBasis::BodyMassShare(share) => format!("{} body", share.plain()),
+            LoadBasis::Band(label) => format!("band {}", text(label.as_str())),
+            LoadBasis::Unloaded => "no load".to_owned(),
+        });
+    }
+    parts.extend(start.map(|load| format!("start {load}")));
 }
 
 fn role(role: Role) -> &'static str {

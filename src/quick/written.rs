@@ -1,7 +1,7 @@
 //! A block as a line wrote it: everything but its id, and its place in a pair or circuit.
 
 use super::cursor::Cursor;
-use super::defaults::{default_basis, default_rest, default_role};
+use super::defaults::{basis, default_rest, default_role};
 use super::fault::Unread;
 use super::head::{exercise, mark};
 use super::options::{Options, part};
@@ -62,7 +62,7 @@ pub(super) fn parse_line(text: &str, line: usize, known: Known) -> Result<Writte
     }
     let mut c = Cursor::new(text, line);
     let mark = mark(&mut c);
-    let exercise = exercise(&mut c, known)?;
+    let (exercise, usual) = exercise(&mut c, known)?;
     let mut options = Options::default();
     loop {
         part(&mut c, &mut options)?;
@@ -82,7 +82,7 @@ pub(super) fn parse_line(text: &str, line: usize, known: Known) -> Result<Writte
     }
     let role = options.role.unwrap_or(default_role(&options.sets));
     let rest = options.rest.unwrap_or(default_rest(role));
-    let basis = options.basis.unwrap_or(default_basis(exercise.equipment));
+    let basis = basis(options.basis, usual, exercise.equipment);
     let block = Block {
         id: BlockId(Uuid::nil()),
         exercise,

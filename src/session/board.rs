@@ -112,8 +112,8 @@ impl Board {
 
     fn rule_said(&self, unit: Unit) -> String {
         // A band has no figure, but it is a load.
-        if let LoadBasis::Band(label) = &self.basis {
-            return say!("band: {label}", label);
+        if let Some(band) = self.basis.band() {
+            return band;
         }
         match (&self.because, &self.proposal) {
             // The kit was changed since.

@@ -37,6 +37,25 @@ pub enum Amount {
 }
 
 impl Amount {
+    /// The same with one rep, or five seconds held, more or fewer in the stage of that place.
+    #[must_use]
+    pub fn stage_stepped(&self, at: usize, more: bool) -> Amount {
+        let sign = if more { 1 } else { -1 };
+        let mut amount = self.clone();
+        if let Amount::Stages(stages) = &mut amount {
+            match stages.get_mut(at) {
+                Some(StageAmount::Hold(held)) => {
+                    *held = Seconds::saturating(i64::from(*held) + 5 * sign);
+                }
+                Some(StageAmount::Reps(reps) | StageAmount::Partials(reps)) => {
+                    *reps = Reps::saturating(i64::from(*reps) + sign);
+                }
+                None => {}
+            }
+        }
+        amount
+    }
+
     /// Repetitions of the first and the second side, in the simpler form where both did as many.
     #[must_use]
     pub fn of_sides(first: Reps, second: Reps) -> Amount {
@@ -101,4 +120,30 @@ pub struct Done {
     /// Reps left in reserve, when said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reserve: Option<Rir>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_stage_is_stepped_and_the_others_stay() {
+        let stages = |held, slow, partials| {
+            Amount::Stages(vec![
+                StageAmount::Hold(Seconds::saturating(held)),
+                StageAmount::Reps(Reps::saturating(slow)),
+                StageAmount::Partials(Reps::saturating(partials)),
+            ])
+        };
+        let done = stages(10, 6, 8);
+        assert_eq!(done.stage_stepped(0, false), stages(5, 6, 8));
+        assert_eq!(done.stage_stepped(1, false), stages(10, 5, 8));
+        assert_eq!(done.stage_stepped(2, true), stages(10, 6, 9));
+        assert_eq!(done.stage_stepped(3, true), done);
+        // Nothing is less than none.
+        assert_eq!(stages(3, 0, 8).stage_stepped(0, false), stages(0, 0, 8));
+        assert_eq!(stages(0, 0, 8).stage_stepped(1, false), stages(0, 0, 8));
+        let reps = Amount::Reps(Reps::saturating(5));
+        assert_eq!(reps.stage_stepped(0, true), reps);
+    }
 }

@@ -5,7 +5,7 @@ use super::head::Head;
 use super::short::{lengthen, shorten};
 use crate::json::{self, Cursor};
 use crate::quick::{parse_sheet, print_sheet};
-use crate::sheet::{Exercise, Sheet};
+use crate::sheet::{Named, Sheet};
 use uuid::Uuid;
 
 /// Between the lines and what the lines cannot hold. No line and no note has it.
@@ -79,7 +79,7 @@ impl Parcel {
 }
 
 /// Lines are written as if no exercise were known: then they mean the same whatever the reader knows.
-fn nothing(_: &str) -> Option<Exercise> {
+fn nothing(_: &str) -> Option<Named> {
     None
 }
 

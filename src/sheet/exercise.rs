@@ -1,5 +1,6 @@
 //! An exercise: its lasting id, name, movement pattern and equipment.
 
+use super::loads::LoadBasis;
 use super::text::Line;
 use crate::say;
 use crate::words::{small, t, t_in};
@@ -233,6 +234,15 @@ pub struct Exercise {
     pub pattern: Pattern,
     /// What the load is made of.
     pub equipment: Equipment,
+}
+
+/// An exercise that is known by a name, and what its load usually means together with the body.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Named {
+    /// The exercise as a block names it.
+    pub exercise: Exercise,
+    /// The usual basis of its load.
+    pub basis: LoadBasis,
 }
 
 #[cfg(test)]

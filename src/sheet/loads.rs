@@ -1,8 +1,9 @@
 //! How a block is loaded: what the load is added to, how it runs from set to set, and how large a step is.
 
 use super::text::Line;
+use crate::say;
 use crate::units::{Load, Share, Unit};
-use crate::words::t;
+use crate::words::{small, t};
 use serde::{Deserialize, Serialize};
 
 /// What the written load means together with the body.
@@ -46,6 +47,19 @@ impl LoadBasis {
         }
     }
 
+    /// The band in words. One that nobody named is just a band: its label would say the same twice.
+    #[must_use]
+    pub fn band(&self) -> Option<String> {
+        let LoadBasis::Band(label) = self else {
+            return None;
+        };
+        Some(if is_any_band(label) {
+            t("a band").to_owned()
+        } else {
+            say!("band: {label}", label)
+        })
+    }
+
     /// A load in words, in the unit on display.
     #[must_use]
     pub fn shown(&self, load: Load, unit: Unit) -> String {
@@ -54,6 +68,13 @@ impl LoadBasis {
             None => load.shown(unit),
         }
     }
+}
+
+/// True for the label of a band that nobody named.
+#[must_use]
+pub fn is_any_band(label: &Line) -> bool {
+    let label = small(label.as_str());
+    label == "band" || label == small(t("band"))
 }
 
 /// A step of load.

@@ -21,7 +21,7 @@ mod warning;
 pub use block::{Block, BlockId, Role, SideMode, moves_alike};
 pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
-pub use exercise::{Equipment, Exercise, ExerciseId, Pattern, UnfitId};
+pub use exercise::{Equipment, Exercise, ExerciseId, Named, Pattern, UnfitId};
 pub(crate) use form::SheetForm;
 pub(crate) use group::{
     BLOCKS_MAX, BUDGET_MINUTES_MAX, CIRCUIT_BLOCKS_MAX, LINES_MAX, SET_LINES_MAX,
@@ -30,7 +30,7 @@ pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
 pub use kind::{SetKind, Sets, UnfitSets};
 pub use length::{GroupTime, PARTIAL_SECONDS, Prediction, gap_seconds, set_seconds};
-pub use loads::{LoadBasis, LoadPolicy, Step};
+pub use loads::{LoadBasis, LoadPolicy, Step, is_any_band};
 pub use progression::{Progression, Reach};
 pub use ramp::usual_ramp;
 pub(crate) use target::STAGES_MAX;

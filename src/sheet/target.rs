@@ -3,7 +3,7 @@
 use super::tempo::Tempo;
 use crate::say;
 use crate::units::{Metres, Reps, Seconds, clock};
-use crate::words::t;
+use crate::words::{many, t};
 use serde::de::{Deserializer, Error, MapAccess, Visitor};
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -222,6 +222,9 @@ impl Stage {
         match self {
             Stage::Hold { seconds } => say!("hold {seconds} s", seconds),
             Stage::Reps { reps, tempo } => say!("{reps} at {tempo}", reps, tempo),
+            Stage::Partials {
+                reps: RepTarget::Fixed(reps),
+            } => many(usize::from(reps.get()), "{n} partial", "{n} partials"),
             Stage::Partials { reps } => say!("{reps} partials", reps),
         }
     }

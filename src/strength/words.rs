@@ -21,6 +21,10 @@ impl Proposal {
     /// The because, after the load where it does not end in that itself.
     #[must_use]
     pub fn said(&self, unit: Unit, basis: &LoadBasis) -> String {
+        // A band has no figure, but it is a load.
+        if let (Because::NoLoad {}, Some(band)) = (&self.because, basis.band()) {
+            return band;
+        }
         let because = self.because.said(unit, basis);
         match self.load.map(|load| basis.shown(load, unit)) {
             Some(load) if !because.contains(&load) => format!("{load}: {because}"),

@@ -2,7 +2,7 @@
 
 use super::plain_decimal;
 use crate::say;
-use crate::words::decimal;
+use crate::words::{decimal, t};
 use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
@@ -78,6 +78,9 @@ pub enum LoadError {
 impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            LoadError::NotANumber(s) if s.is_empty() => {
+                f.write_str(t("a number is missing: write one like 82.5"))
+            }
             LoadError::NotANumber(s) => f.write_str(&say!(
                 "“{given}” is no plain number: write one like 82.5",
                 given = s

@@ -37,6 +37,8 @@ fn what_is_no_load_is_refused_with_a_sentence() {
     assert!(said("5 stone").contains("write kg or lb"));
     assert!(said("1e3 kg").contains("is no plain number"));
     assert!(said("+5 kg").contains("is no plain number"));
+    let none = Load::parse_in(" ", Unit::Kg).unwrap_err().to_string();
+    assert_eq!(none, "a number is missing: write one like 82.5");
     assert!("5.0000000000000000000".parse::<Load>().is_err());
     assert!(said("82.5000000000000000000 kg").contains("is no plain number"));
     assert!(said("99999999999999999999999999999 kg").contains("is no plain number"));

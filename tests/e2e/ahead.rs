@@ -150,6 +150,16 @@ async fn what_is_no_plain_set_is_said_as_it_is() {
     person.tap("reps-less").await;
     log(&person).await;
     person.reads("off-plan", "7 in place of 8 partials").await;
+    // Each stage of it is put right by itself.
+    person.tap("amend").await;
+    person.tap("done-stage-1-less").await;
+    person.reads("done-stage-1-figure", "5 s").await;
+    person.tap("done-stage-2-more").await;
+    person.reads("done-stage-2-figure", "8 partials").await;
+    let name = "return document.querySelector('[data-part=\"done-stage-1-less\"]').getAttribute('aria-label')";
+    assert_eq!(person.run(name).await, json!("less time held in stage 1"));
+    person.tap("amend-close").await;
+    person.reads("off-plan", "5 s in place of hold 10 s").await;
     end_rest(&person).await;
 
     person.reads("target", "4 × 2").await;

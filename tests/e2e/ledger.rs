@@ -7,6 +7,7 @@ use super::past::past;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, end_now, end_rest, log, log_all};
+use super::write::paste;
 use serde_json::json;
 
 /// How many of a part there are.
@@ -153,6 +154,52 @@ async fn sets_are(person: &Person, count: usize) {
             &format!("{count} sets"),
         )
         .await;
+}
+
+#[tokio::test]
+async fn each_stage_of_a_set_is_corrected_by_itself() {
+    let server = Server::start();
+    let browser = Browser::start("stages");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    let line = "Lateral raise: 2 × [hold 10 s → 6 at 4/0/2/0 → 2 partials]; 8 kg";
+    paste(&person, &format!("# Boat day\\n{line}")).await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-floor").await;
+    begin(&person, "Boat day").await;
+    log(&person).await;
+    end_rest(&person).await;
+    end_now(&person).await;
+    person.reads("finish-saved", "saved in the ledger").await;
+    person.tap("put-away").await;
+    person.tap("session").await;
+    person
+        .reads("set", "10 s → 6 reps → 2 partials at 8 kg")
+        .await;
+    person.tap("set").await;
+    for _ in 0..4 {
+        person.tap("done-stage-2-less").await;
+    }
+    person.reads("done-stage-2-figure", "2 reps").await;
+    person.tap("done-stage-3-less").await;
+    person.reads("done-stage-3-figure", "1 partial").await;
+    // A load that was taken out is missed.
+    let empty = "const field = document.querySelector('[data-part=\"correct-load\"]');
+        field.value = '';
+        field.dispatchEvent(new Event('input', { bubbles: true }));";
+    person.run(empty).await;
+    person.tap("correct-keep").await;
+    person.reads("correct-wrong", "the load is missing").await;
+    person.type_into("correct-load", "8").await;
+    person.tap("correct-keep").await;
+    person.gone("correct-panel").await;
+    person
+        .reads("set", "10 s → 2 reps → 1 partial at 8 kg")
+        .await;
+    person.close().await;
 }
 
 #[tokio::test]

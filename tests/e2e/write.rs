@@ -55,6 +55,25 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
         .reads("lines-doubts", "Front squat: 4 are listed for 3 sets")
         .await;
 
+    // So is a name that nobody knows yet, with the one that may be meant.
+    paste(
+        &person,
+        "# Boat day\\nFrotn squat: 3 × 5; 60 kg\\nBanana: 3 × 5",
+    )
+    .await;
+    person
+        .reads(
+            "lines-doubts",
+            "“Frotn squat” is new here; is Front squat meant?",
+        )
+        .await;
+    person
+        .reads(
+            "lines-doubts",
+            "“Banana” is new here; no muscles are known of it.",
+        )
+        .await;
+
     paste(&person, SHEET).await;
     person
         .reads("lines-sum", "Boat day: 3 blocks, 8 sets")

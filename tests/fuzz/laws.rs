@@ -7,7 +7,7 @@ use stanchion::json;
 use stanchion::quick::{parse_block, parse_sheet, print_block, print_sheet};
 use stanchion::session::Event;
 use stanchion::share::{UNPACKED_BYTES_MAX, unseal};
-use stanchion::sheet::Exercise;
+use stanchion::sheet::Named;
 use stanchion::store::{Archive, SessionLog, Taken, csv, import, open, read, seal, write};
 use std::io::Read;
 use uuid::Uuid;
@@ -16,7 +16,7 @@ fn now() -> DateTime<FixedOffset> {
     DateTime::parse_from_rfc3339("2026-01-05T09:00:00+01:00").expect("a time")
 }
 
-fn nobody(_: &str) -> Option<Exercise> {
+fn nobody(_: &str) -> Option<Named> {
     None
 }
 

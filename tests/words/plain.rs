@@ -6,7 +6,7 @@ use super::said::speaking;
 use chrono::{DateTime, FixedOffset};
 use proptest::prelude::*;
 use serde_json::Value;
-use stanchion::exercises::find;
+use stanchion::exercises::named;
 use stanchion::quick::print_sheet;
 use stanchion::sheet::{Block, Sheet};
 use stanchion::store::{csv, read, write};
@@ -28,7 +28,7 @@ fn same_in_every_language(made: impl Fn() -> String) {
 }
 
 fn lines(sheet: &Sheet) -> String {
-    print_sheet(sheet, &find)
+    print_sheet(sheet, &named)
 }
 
 proptest! {

@@ -28,7 +28,7 @@ pub fn basis(basis: &LoadBasis) -> String {
         LoadBasis::BodyMassShare(share) => {
             say!("{share} of body mass", share = decimal(&share.to_string()))
         }
-        LoadBasis::Band(label) => say!("band: {label}", label),
+        LoadBasis::Band(_) => basis.band().unwrap_or_default(),
         LoadBasis::Unloaded => t("no load").to_owned(),
     }
 }

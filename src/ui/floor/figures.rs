@@ -6,7 +6,7 @@ use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount};
 use crate::sheet::{LoadBasis, SideMode, Target};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
-use crate::units::{Load, Unit, clock};
+use crate::units::{Load, Reps, Unit, clock};
 use crate::words::{many, t};
 use std::fmt;
 
@@ -46,7 +46,7 @@ pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
         LoadBasis::External => unit.to_string(),
         LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{unit} added", unit),
         LoadBasis::BodyMassMinus => say!("{unit} assistance", unit),
-        LoadBasis::Band(label) => say!("band: {label}", label),
+        LoadBasis::Band(_) => basis.band().unwrap_or_default(),
         LoadBasis::Unloaded => String::new(),
     }
 }
@@ -131,9 +131,9 @@ pub fn set_line(board: &Board) -> String {
         number = board.number,
         of = board.of,
     );
-    if let LoadBasis::Band(label) = &board.basis {
+    if let Some(band) = board.basis.band() {
         line.push_str(" · ");
-        line.push_str(&say!("band: {label}", label));
+        line.push_str(&band);
     }
     line
 }
@@ -209,10 +209,14 @@ pub fn counting(position: Position) -> Option<Figure> {
     }
 }
 
+fn reps_line(reps: Reps) -> String {
+    many(usize::from(reps.get()), "{n} rep", "{n} reps")
+}
+
 /// How much was done, in words.
 pub fn amount_line(amount: &Amount) -> String {
     match amount {
-        Amount::Reps(reps) => many(usize::from(reps.get()), "{n} rep", "{n} reps"),
+        Amount::Reps(reps) => reps_line(*reps),
         Amount::Sides { first, second } => say!("{first} and {second} reps", first, second),
         Amount::Timed(seconds) => say!("{time} held", time = seconds.clock()),
         Amount::Distance(metres) => format!("{metres} m"),
@@ -221,8 +225,10 @@ pub fn amount_line(amount: &Amount) -> String {
                 .iter()
                 .map(|stage| match stage {
                     StageAmount::Hold(seconds) => format!("{seconds} s"),
-                    StageAmount::Reps(reps) => say!("{reps} reps", reps),
-                    StageAmount::Partials(reps) => say!("{reps} partials", reps),
+                    StageAmount::Reps(reps) => reps_line(*reps),
+                    StageAmount::Partials(reps) => {
+                        many(usize::from(reps.get()), "{n} partial", "{n} partials")
+                    }
                 })
                 .collect();
             said.join(" → ")

@@ -21,6 +21,7 @@ mod safety;
 mod screen;
 mod short;
 mod sides;
+mod stages;
 mod swap;
 mod tempo;
 mod told;
@@ -37,6 +38,7 @@ pub use figures::{amount_line, load_word, logged_line};
 pub use finish::{predicted, rpe_word};
 pub use rest::saved;
 pub use screen::current_board;
+pub use stages::stage_steppers;
 
 /// What the floor is showing.
 #[derive(Clone, Copy, PartialEq, Eq)]

@@ -115,8 +115,8 @@ fn counted(offer: &Amount) -> Option<&'static str> {
         return None;
     };
     stages.iter().rev().find_map(|stage| match stage {
-        StageAmount::Reps(_) => Some(t("reps")),
-        StageAmount::Partials(_) => Some(t("partials")),
+        StageAmount::Reps(n) => Some(t(if n.get() == 1 { "rep" } else { "reps" })),
+        StageAmount::Partials(n) => Some(t(if n.get() == 1 { "partial" } else { "partials" })),
         StageAmount::Hold(_) => None,
     })
 }

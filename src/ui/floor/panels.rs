@@ -2,9 +2,10 @@
 
 use super::figures::{amount_line, load_word};
 use super::sides;
+use super::stages::stage_steppers;
 use crate::kit::{Kit, NotLoadable};
 use crate::say;
-use crate::session::{Board, Done, What};
+use crate::session::{Amount, Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
 use crate::strength::jump_words;
 use crate::ui::live::Live;
@@ -289,9 +290,19 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             None => done.clone(),
         });
     });
+    let step_stage = Callback::new(move |(at, more): (usize, bool)| {
+        amend(&|done| Done {
+            amount: done.amount.stage_stepped(at, more),
+            ..done.clone()
+        });
+    });
+    let amount = Seen::new(move || last.get().map(|(_, done, _)| done.amount));
+    let staged = Seen::new(move || matches!(amount.get(), Some(Amount::Stages(_))));
     let sided = Seen::new(move || sides.get().is_some());
     let by_count = dynamic(move || {
-        if sided.get() {
+        if staged.get() {
+            stage_steppers(amount, step_stage)
+        } else if sided.get() {
             sides::steppers(sides, step_side).into_any()
         } else {
             stepper(t("count"), "amend-reps", count, step_count)

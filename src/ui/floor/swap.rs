@@ -83,7 +83,7 @@ fn instead(model: &Model, began: &Began, written: &Block, known: KnownExercise) 
     let swap = Swap::to(
         written,
         exercise.clone(),
-        known.basis(),
+        known.basis_with(model.rack()),
         known.sides(),
         known.cautions(),
         &today(model, began, &exercise.id),

@@ -6,10 +6,11 @@ use super::notes::{note_area, noted};
 use crate::say;
 use crate::session::{Amount, Done, EventId, State, Status, What};
 use crate::sheet::{BlockId, SetKey};
-use crate::ui::floor::amount_line;
+use crate::ui::floor::{amount_line, stage_steppers};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, field, panel, stepper, text, wrong_word};
+use crate::ui::seen::Seen;
 use crate::units::{Load, Rir, Unit};
 use crate::words::t;
 use leptos::prelude::*;
@@ -80,6 +81,9 @@ impl Typed {
             .unwrap_or_default();
         // Untouched, it stays as exact as it was logged.
         if has_load && typed != untouched {
+            if typed.trim().is_empty() {
+                return Err(t("the load is missing: write one like 82.5").to_owned());
+            }
             let load = Load::parse_in(&typed, unit).map_err(|error| error.to_string())?;
             done = done.with_load(Some(load));
         }
@@ -90,7 +94,15 @@ impl Typed {
         Ok(done.with_reserve(reserve))
     }
 
-    fn fields(self, unit: Unit, has_load: bool) -> Vec<AnyView> {
+    /// The steppers of how much was done.
+    fn count(self) -> AnyView {
+        let amount = self.amount;
+        if matches!(amount.get_untracked(), Amount::Stages(_)) {
+            let step = Callback::new(move |(at, more): (usize, bool)| {
+                amount.update(|amount| *amount = amount.stage_stepped(at, more));
+            });
+            return stage_steppers(Seen::new(move || Some(amount.get())), step);
+        }
         let figure = text(move || match self.amount.get() {
             Amount::Reps(reps) => reps.to_string(),
             other => amount_line(&other),
@@ -110,7 +122,11 @@ impl Typed {
                 *amount = one.stepped(more).amount;
             });
         };
-        let mut inside = vec![stepper(name, "correct-reps", figure, step)];
+        stepper(name, "correct-reps", figure, step)
+    }
+
+    fn fields(self, unit: Unit, has_load: bool) -> Vec<AnyView> {
+        let mut inside = vec![self.count()];
         if has_load {
             let label = say!("load, {unit}", unit);
             let typed = move |text| self.load.set(text);

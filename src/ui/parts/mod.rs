@@ -25,7 +25,7 @@ pub use frames::{apart, dynamic, group, list, page, section, when};
 pub use lines::{read_lines, read_name, under_each_other};
 pub use panel::panel;
 pub use rows::{Row, row_opener, rows, way};
-pub use stepper::stepper;
+pub use stepper::{stepper, stepper_of};
 pub use stretch::{Turn, Ways, leads, stretch_head};
 pub use sure::sure_button;
 pub use table::{column_head, table_of, table_row};

@@ -13,21 +13,23 @@ pub fn stepper(
     figure: impl Into<Text>,
     step: impl Fn(bool) + Send + Sync + 'static,
 ) -> AnyView {
-    stepper_of(what, part, figure.into(), Callback::new(step))
+    stepper_of(
+        what.to_owned(),
+        part.to_owned(),
+        figure.into(),
+        Callback::new(step),
+    )
 }
 
-fn stepper_of(
-    what: &'static str,
-    part: &'static str,
-    figure: Text,
-    step: Callback<bool>,
-) -> AnyView {
-    let one = move |more: bool, word: &'static str, sign: &'static str| {
+/// A [`stepper`] whose name is put together.
+pub fn stepper_of(what: String, part: String, figure: Text, step: Callback<bool>) -> AnyView {
+    let one = |more: bool, word: &'static str, sign: &'static str| {
+        let what = what.clone();
         let name = text(move || {
             if more {
-                say!("more {what}", what)
+                say!("more {what}", what = &what)
             } else {
-                say!("less {what}", what)
+                say!("less {what}", what = &what)
             }
         });
         tap(
@@ -38,18 +40,18 @@ fn stepper_of(
             Callback::new(move |()| step.run(more)),
         )
     };
+    let (less, more) = (one(false, "less", "−"), one(true, "more", "+"));
+    let figure = el("output")
+        .class("stepper-figure")
+        .part(format!("{part}-figure"))
+        .text(figure);
     el("div")
         .class("stepper")
         .set("role", "group")
         .set("aria-label", what)
         .part(part)
-        .child(one(false, "less", "−"))
-        .child(
-            el("output")
-                .class("stepper-figure")
-                .part(format!("{part}-figure"))
-                .text(figure),
-        )
-        .child(one(true, "more", "+"))
+        .child(less)
+        .child(figure)
+        .child(more)
         .view()
 }

@@ -79,7 +79,7 @@ pub fn block_head(block: &Block) -> String {
         LoadBasis::BodyMassShare(share) => {
             parts.push(say!("{share} of body mass", share = figure(share)));
         }
-        LoadBasis::Band(label) => parts.push(say!("band: {label}", label)),
+        LoadBasis::Band(_) => parts.extend(block.basis.band()),
     }
     parts.push(if block.rest_after == block.rest {
         say!("rest {time}", time = block.rest.clock())

@@ -4,7 +4,8 @@ use super::doubts::{doubt_list, doubts_said};
 use crate::device::clock;
 use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
-use crate::sheet::{Exercise, Sheet, SheetId, unroll};
+use crate::say;
+use crate::sheet::{Exercise, Named, Sheet, SheetId, unroll};
 use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, way, words,
@@ -35,8 +36,11 @@ fn last_example() -> &'static str {
 }
 
 /// The exercise of that name, one's own among them.
-fn known(app: Stanchion) -> impl Fn(&str) -> Option<Exercise> {
-    move |name| app.model.with_untracked(|model| model.exercises.find(name))
+fn known(app: Stanchion) -> impl Fn(&str) -> Option<Named> {
+    move |name| {
+        app.model
+            .with_untracked(|model| model.exercises.named(name))
+    }
 }
 
 /// Reads what was typed. `ids` gives the ids of a new version.
@@ -53,7 +57,7 @@ fn read(
     }
 }
 
-/// What the lines come to and what contradicts itself in them; or what is wrong with them.
+/// What the lines come to, and what contradicts itself or is new in them; or what is wrong with them.
 type Outcome = Result<(String, Vec<String>), Vec<String>>;
 
 fn outcome(app: Stanchion, typed: &str) -> Outcome {
@@ -72,10 +76,38 @@ fn outcome(app: Stanchion, typed: &str) -> Outcome {
                 doubts.map(move |doubt| format!("{name}: {doubt}"))
             });
             let sum = format!("{}: {blocks}, {sets}", sheet.name);
-            Ok((sum, doubts.collect()))
+            Ok((sum, doubts.chain(news(app, &sheet)).collect()))
         }
         Err(wrong) => Err(wrong.iter().map(ToString::to_string).collect()),
     }
+}
+
+/// Names that nobody knows yet: a slip in one would begin another exercise, with a history of its own.
+fn news(app: Stanchion, sheet: &Sheet) -> Vec<String> {
+    app.model.with_untracked(|model| {
+        let is_new = |exercise: &Exercise| {
+            let id = &exercise.id;
+            let mut kept = model.sheets.iter().flat_map(Sheet::blocks);
+            model.exercises.of(id.as_str()).is_none()
+                && model.history(id).is_empty()
+                && !kept.any(|block| block.exercise.id == *id)
+        };
+        let mut said: Vec<String> = Vec::new();
+        for exercise in sheet.blocks().map(|block| &block.exercise) {
+            if !is_new(exercise) {
+                continue;
+            }
+            let name = exercise.name.as_str();
+            let new = match model.exercises.nearest(name) {
+                Some(near) => say!("“{name}” is new here; is {near} meant?", name, near),
+                None => say!("“{name}” is new here; no muscles are known of it.", name),
+            };
+            if !said.contains(&new) {
+                said.push(new);
+            }
+        }
+        said
+    })
 }
 
 /// How many exercises are offered at once.

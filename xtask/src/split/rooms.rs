@@ -89,6 +89,7 @@ const ROOMS: &[(usize, &str)] = &[
     (2, "stanchion::ui::floor::panels"),
     (1, "stanchion::ui::floor::panels::reserve_panel"),
     (2, "stanchion::ui::floor::short"),
+    (2, "stanchion::ui::floor::stages"),
     (2, "stanchion::ui::floor::swap"),
     (2, "stanchion::ui::gather"),
     (2, "stanchion::ui::history"),

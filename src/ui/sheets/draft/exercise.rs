@@ -118,7 +118,7 @@ fn offered(
     let face = vec![el("strong").child(name).view(), quiet(words.join(" · "))];
     let chosen = Chosen {
         exercise: with_kit.unwrap_or_else(|| known.exercise()),
-        basis: known.basis(),
+        basis: known.basis_with(kit),
         sides: known.sides(),
         cautions: known.cautions(),
     };
