@@ -7,7 +7,6 @@ use crate::device::clock;
 use crate::device::db::Write;
 use crate::draft::{Draft, Unfit};
 use crate::ledger::{SessionRecord, again};
-use crate::say;
 use crate::sheet::{Block, BlockId, Sheet, SheetId, SheetVersion};
 use crate::store::Shelf;
 use crate::words::t;
@@ -133,20 +132,19 @@ impl Stanchion {
         }
     }
 
-    /// Keeps a draft as a version of its sheet and shows it.
-    pub fn keep_draft(self, id: SheetId) {
+    /// Keeps a draft as a version of its sheet and shows it. False where it is no fit sheet.
+    pub fn keep_draft(self, id: SheetId) -> bool {
         let draft = self
             .model
             .with_untracked(|model| model.drafts.get(&id).cloned());
-        let Some(draft) = draft else { return };
-        match draft.kept(SheetVersion(self.id()), clock::wall()) {
-            Ok(sheet) => {
-                self.keep_sheet(sheet);
-                self.drop_draft(id);
-                self.go(Place::Sheet(id));
-            }
-            Err(unfit) => self.complain(say!("Not kept: {unfit}.", unfit)),
+        let version = SheetVersion(self.id());
+        let kept = draft.map(|draft| draft.kept(version, clock::wall()));
+        if let Some(Ok(sheet)) = &kept {
+            self.keep_sheet(sheet.clone());
+            self.drop_draft(id);
+            self.go(Place::Sheet(id));
         }
+        !matches!(kept, Some(Err(_)))
     }
 
     /// Throws a draft away; the sheet stays as it was.

@@ -151,6 +151,14 @@ impl Stanchion {
         self.model.update(|model| model.notice = Some(notice));
     }
 
+    /// Puts that message away where it is the one that is shown: it holds no more.
+    pub fn unsay(self, text: &str) {
+        let shown = |model: &Model| model.notice.as_ref().is_some_and(|it| it.text == text);
+        if self.model.with_untracked(shown) {
+            self.model.update(|model| model.notice = None);
+        }
+    }
+
     /// Goes to a place.
     pub fn go(self, place: Place) {
         address::go(&place.fragment());

@@ -111,8 +111,16 @@ async fn the_next_sheet_is_written_from_theirs_and_sent_back() {
     // Proposed by what Bea did.
     person.reads("sheet-look", "15 kg").await;
     picture(&person, "coach-sheet").await;
+    // What cannot be changed is told, and no more once something can.
+    let in_place = "return location.hash";
+    let sheet = person.run(in_place).await;
+    person.tap("go-kit").await;
+    person.tap("unit-lb").await;
+    person.reads("notice", "nothing is changed here").await;
+    person.run(&format!("location.hash = {sheet}")).await;
     person.tap("write-next").await;
     person.see("draft").await;
+    assert!(!person.has("notice").await);
     person.type_into("draft-name", "Lower A, next").await;
     // A reload closes what was looked at; what was begun for Bea is among one's own.
     person

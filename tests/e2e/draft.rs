@@ -228,16 +228,18 @@ async fn what_contradicts_itself_is_explained_or_refused() {
     // A sheet without a block is not kept.
     person.tap("draft-keep").await;
     person
-        .reads("notice", "Not kept: the sheet has 0 blocks")
+        .reads("draft-not-kept", "Not kept: the sheet has 0 blocks")
         .await;
-    person.tap("notice-close").await;
     person.type_into("draft-name", "   ").await;
-    person.reads("draft-name-wrong", "must not be empty").await;
+    person.reads("draft-name-wrong", "give it a name").await;
     person
         .type_into("draft-name", "<b>Ruder & مجداف 🚣</b>")
         .await;
 
     add(&person, 0, "Front squat").await;
+    back(&person).await;
+    person.gone_words("draft-not-kept", "Not kept").await;
+    person.tap("draft-block").await;
     open_sets(&person).await;
     // A range cannot be turned upside down: the other number makes room.
     for _ in 0..3 {
@@ -255,6 +257,16 @@ async fn what_contradicts_itself_is_explained_or_refused() {
     person.reads("start-wrong", "sixty").await;
     person.type_into("start", "60").await;
     person.gone_words("draft-doubts", "give a load").await;
+    // The field takes what it shows, with its unit.
+    for load in ["145 lb", "65 kg", "60 kg"] {
+        person.type_into("start", load).await;
+        person.gone_words("start-wrong", "plain number").await;
+        back(&person).await;
+        person.tap("draft-block").await;
+        let shown =
+            format!("return document.querySelector('[data-part=\"start\"]')?.value === '{load}'");
+        person.until(&shown, &format!("{load} is kept")).await;
+    }
     // A ramp-up goes no further than the work sets.
     person.tap("add-ramp").await;
     for _ in 0..5 {

@@ -46,6 +46,7 @@ async fn a_programme_by_taps_offers_the_sheet_that_comes_next() {
     tap_said(&person, "programme-add", "Lower A").await;
     tap_said(&person, "programme-add", "Upper B").await;
     person.reads("programme-order", "2. Upper B").await;
+    person.gone_words("programme-wrong", "not 0").await;
     person.tap("light-on").await;
     person.tap("light-load-less").await;
     person.reads("light-load-figure", "85 % load").await;

@@ -10,8 +10,8 @@ use crate::ui::charts::{chart, periods};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, checked_field, choices, dynamic, field, group, h1, list, page, quiet, row_opener,
-    section, text, toggles_of, way, when, wrong_word,
+    Mode, button, checked_field, choices, dynamic, field, group, h1, list, page, quiet, read_name,
+    row_opener, section, text, toggles_of, way, when, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -182,8 +182,7 @@ fn another(app: Stanchion) -> AnyView {
         let at = Live::new(0_i64);
         let wrong = Live::new(None::<String>);
         let keep = move || -> Result<(), String> {
-            let name = name.with_untracked(|name| Line::new(name));
-            let name = name.map_err(|unfit| unfit.to_string())?;
+            let name = name.with_untracked(|name| read_name(name))?;
             let place = usize::try_from(at.get_untracked()).unwrap_or(0);
             let measured_in = MeasureUnit::ALL.get(place).copied();
             let measured_in = measured_in.unwrap_or(MeasureUnit::Cm);

@@ -73,6 +73,10 @@ impl Stanchion {
                 model.drafts.insert(next, draft.clone());
             });
         });
+        // Here something is written, after all.
+        if let Some(said) = self.model.with_untracked(Model::only_looks) {
+            self.unsay(&said);
+        }
         self.go(Place::Draft(next));
     }
 }

@@ -93,6 +93,10 @@ fn close(app: Stanchion) {
         own.map(|own| own.place.clone())
     });
     let Some(place) = place else { return };
+    // Whoever was told that nothing can be changed here is here no more.
+    if let Some(said) = app.model.with_untracked(Model::only_looks) {
+        app.unsay(&said);
+    }
     app.exchange();
     app.drop_other();
     app.go(place);
@@ -108,7 +112,9 @@ pub fn looking(app: Stanchion) -> AnyView {
                 "You look at {name}'s ledger. Nothing of it is kept here.",
                 name
             );
-            let close = button("plain", "looking-close", t("Close"), move || close(app));
+            // A message beside it is closed too: this one says what it closes.
+            let word = t("Close the ledger");
+            let close = button("plain", "looking-close", word, move || close(app));
             banner("looking", true, text, close)
         }
     })

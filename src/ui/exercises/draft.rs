@@ -2,8 +2,8 @@
 
 use crate::exercises::{Catalogue, KnownExercise, Muscle, Muscles, OwnExercise};
 use crate::say;
-use crate::sheet::{Equipment, ExerciseId, Line, LoadBasis, Pattern, SideMode};
-use crate::ui::parts::{read_lines, under_each_other};
+use crate::sheet::{Equipment, ExerciseId, LoadBasis, Pattern, SideMode};
+use crate::ui::parts::{read_lines, read_name, under_each_other};
 use crate::words::{decimal, t};
 use chrono::{DateTime, FixedOffset};
 use uuid::Uuid;
@@ -123,7 +123,7 @@ impl Draft {
                 let share = format!("{typed} %").parse();
                 LoadBasis::BodyMassShare(share.map_err(|error| format!("{error}"))?)
             }
-            BAND => LoadBasis::Band(Line::new(&self.band).map_err(|error| error.to_string())?),
+            BAND => LoadBasis::Band(read_name(&self.band)?),
             5 => LoadBasis::Unloaded,
             _ => LoadBasis::External,
         })
@@ -138,7 +138,7 @@ impl Draft {
         version: Uuid,
         written: DateTime<FixedOffset>,
     ) -> Result<OwnExercise, String> {
-        let name = Line::new(&self.name).map_err(|_| t("give it a name of 1 to 200 characters"))?;
+        let name = read_name(&self.name)?;
         let new_id = || ExerciseId::of_name(name.as_str());
         let own_id = id.cloned().unwrap_or_else(new_id);
         let taken = known.find(name.as_str()).map(|found| found.id);

@@ -3,12 +3,13 @@
 use super::words::{basis, muscle_names, sides};
 use crate::exercises::KnownExercise;
 use crate::say;
-use crate::sheet::{ExerciseId, Line};
+use crate::sheet::ExerciseId;
 use crate::ui::history::{best_lines, bests};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, button, checked_field, dynamic, h1, list, page, section, sure_button, way, words,
+    Mode, button, checked_field, dynamic, h1, list, page, read_name, section, sure_button, way,
+    words,
 };
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
@@ -135,7 +136,7 @@ fn naming(app: Stanchion, id: ExerciseId, name: String) -> AnyView {
 }
 
 fn rename(app: Stanchion, id: &ExerciseId, typed: &str) -> Result<(), String> {
-    let name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+    let name = read_name(typed)?;
     let exercises = app.model.with_untracked(|model| model.exercises.clone());
     let taken = exercises.find(name.as_str());
     if let Some(taken) = taken.filter(|other| other.id != *id) {

@@ -5,6 +5,7 @@ use crate::programme::{
     Rotation, Weekdays,
 };
 use crate::sheet::{Line, SheetId};
+use crate::ui::parts::read_name;
 use crate::units::Share;
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
@@ -142,7 +143,7 @@ impl Draft {
 
     /// Name, plan and light week, or what is wrong.
     pub fn read(&self) -> Result<(Line, Plan, Option<LightWeek>), String> {
-        let name = Line::new(&self.name).map_err(|_| t("give it a name of 1 to 200 characters"))?;
+        let name = read_name(&self.name)?;
         let plan = if self.on_days {
             Weekdays::new(self.days).map(Plan::Weekdays)
         } else {

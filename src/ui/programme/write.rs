@@ -8,7 +8,7 @@ use crate::sheet::SheetId;
 use crate::ui::live::Live;
 use crate::ui::parts::{
     Mode, button, choices, dynamic, el, field, group, h1, list, page, quiet, section, stepper, tap,
-    text, toggle, way, when, wrong_word,
+    text, toggle, way, when, wrong_text,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -84,7 +84,11 @@ fn day(at: usize, sheets: &Sheets, draft: Live<Draft>) -> AnyView {
         )
     }));
     let name = weekday(at);
-    section(None, name, vec![choices("choices three", name, inside)])
+    section(
+        None,
+        name,
+        vec![choices("choices three names", name, inside)],
+    )
 }
 
 fn light(draft: Live<Draft>) -> AnyView {
@@ -161,7 +165,12 @@ pub fn programme_place() -> AnyView {
         t("Write a programme")
     };
     let draft = Live::new(before.unwrap_or_else(|| Draft::new(now)));
-    let wrong = Live::new(None::<String>);
+    // Once it was to be kept, what is wrong is said for as long as it is.
+    let tried = Live::new(false);
+    let wrong = text(move || {
+        let wrong = tried.get().then(|| draft.with(Draft::read).err());
+        wrong.flatten().unwrap_or_default()
+    });
     let name = Seen::new(move || draft.with(|draft| draft.name.clone()));
     let on_days = Seen::new(move || draft.with(|draft| draft.on_days));
     let in_turn = Seen::new(move || !on_days.get());
@@ -199,7 +208,7 @@ pub fn programme_place() -> AnyView {
                 app.go(Place::Sheets);
             }
         }
-        Err(why) => wrong.set(Some(why)),
+        Err(_) => tried.set(true),
     };
     page(
         "programme-write",
@@ -217,7 +226,7 @@ pub fn programme_place() -> AnyView {
             choices("choices two", t("How the sheets follow each other"), kinds),
             plan,
             light(draft),
-            wrong_word("programme-wrong", wrong),
+            wrong_text("programme-wrong", wrong),
             button("wide strong", "programme-keep", t("Keep it"), keep),
         ],
     )

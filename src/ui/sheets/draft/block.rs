@@ -6,10 +6,10 @@ use super::load::{basis, start};
 use super::next::progression;
 use super::sheet::{change, nothing_begun};
 use crate::say;
-use crate::sheet::{Block, BlockId, Digit, Equipment, Line, Role, SheetId, SideMode, Tempo};
+use crate::sheet::{Block, BlockId, Digit, Equipment, Role, SheetId, SideMode, Tempo};
 use crate::ui::parts::{
-    Mode, button, dynamic, el, h1, line, page, quiet, read_lines, section, text, under_each_other,
-    way,
+    Mode, button, dynamic, el, h1, line, page, quiet, read_lines, read_name, section, text,
+    under_each_other, way,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -293,7 +293,7 @@ fn said(hand: Hand) -> AnyView {
 /// What the exercise is called here. Its history goes by its id, so a name can change.
 fn exercise_name(hand: Hand) -> AnyView {
     fn take(block: &mut Block, _: At, typed: &str, _: Unit) -> Result<(), String> {
-        let name = Line::new(typed).map_err(|unfit| unfit.to_string())?;
+        let name = read_name(typed)?;
         // What is only said in another language stays as it is kept.
         if block.exercise.said() != name.as_str() {
             block.exercise.name = name;

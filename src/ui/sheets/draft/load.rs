@@ -3,7 +3,7 @@
 use super::hand::{At, Hand};
 use super::sets::step_share;
 use crate::sheet::{Block, Line, LoadBasis};
-use crate::ui::parts::Mode;
+use crate::ui::parts::{Mode, read_name};
 use crate::units::{Load, Share};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
@@ -96,7 +96,7 @@ fn of_basis(hand: Hand, at: At) -> AnyView {
                 _ => String::new(),
             },
             |block, _, typed, _| {
-                block.basis = LoadBasis::Band(Line::new(typed).map_err(|unfit| unfit.to_string())?);
+                block.basis = LoadBasis::Band(read_name(typed)?);
                 Ok(())
             },
         ),

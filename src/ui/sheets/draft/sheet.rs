@@ -3,12 +3,12 @@
 use super::rows::block_rows;
 use crate::draft::{Draft, Unfit};
 use crate::say;
-use crate::sheet::{BUDGET_MINUTES_MAX, Line, Note, Sheet, SheetId};
+use crate::sheet::{BUDGET_MINUTES_MAX, Note, Sheet, SheetId};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    Mode, area, button, checked_field, dynamic, el, group, h1, page, quiet, read_lines, text,
-    under_each_other, way, when, wrong_word,
+    Mode, area, button, checked_field, dynamic, el, group, h1, page, quiet, read_lines, read_name,
+    text, under_each_other, way, when, wrong_text, wrong_word,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -100,14 +100,12 @@ fn name(app: Stanchion, id: SheetId) -> AnyView {
     let value = of(app, id, |draft| draft.sheet().name.to_string());
     let wrong = Live::new(None);
     let typed = move |typed: String| {
-        let named = Line::new(&typed)
-            .map_err(|unfit| unfit.to_string())
-            .and_then(|name| {
-                app.change_draft(id, &mut |draft| {
-                    draft.set_name(name.clone());
-                    Ok(())
-                })
-            });
+        let named = read_name(&typed).and_then(|name| {
+            app.change_draft(id, &mut |draft| {
+                draft.set_name(name.clone());
+                Ok(())
+            })
+        });
         wrong.set(named.err());
     };
     checked_field(
@@ -265,14 +263,23 @@ fn ending(app: Stanchion, id: SheetId) -> AnyView {
             },
         ),
     });
+    // Once it was to be kept, what keeps it from that is said until it is mended.
+    let refused = Live::new(false);
+    let unfit = of(app, id, |draft| {
+        let unfit = draft.sheet().check().err();
+        unfit.map(|unfit| say!("Not kept: {unfit}.", unfit))
+    });
+    let wrong = text(move || {
+        let wrong = refused.get().then(|| unfit.get().flatten());
+        wrong.flatten().unwrap_or_default()
+    });
     vec![
+        wrong_text("draft-not-kept", wrong),
         button(
             "wide strong",
             "draft-keep",
             t("Keep the sheet"),
-            move || {
-                app.keep_draft(id);
-            },
+            move || refused.set(!app.keep_draft(id)),
         ),
         discard,
     ]
