@@ -280,7 +280,7 @@ fn followed(
         .collect();
     in_order(&mut new);
     let Some(stored) = stored else {
-        // Nothing that counts was ever done of it: what is there was light.
+        // Nothing was done of it before.
         return ExerciseSummary::of(exercise, &new);
     };
     let mut summary = stored.clone();
