@@ -55,8 +55,8 @@ pub enum Moved {
 /// What moved in `record`, block by block, against earlier performances in `before`.
 ///
 /// The best set is the one with the most load (the least assistance), then the most reps, among plain work sets; where
-/// a block has none, among all but ramp-ups, which say nothing of what moved. `before` may hold this session already: only earlier ones of the same shape are looked
-/// at. Blocks without a full repetition (holds, carries) are left out.
+/// a block has none, among all but ramp-ups, which say nothing of what moved. `before` may hold this session already: only
+/// earlier ones of the same shape are looked at. Blocks without a full repetition (holds, carries) are left out.
 #[must_use]
 pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
     let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
@@ -65,12 +65,12 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
             let block = &block.block;
             let best_now = best(&now, block)?;
             let last = before.get(&exercise).and_then(|summary| {
-                let earlier = summary.performances.iter().rev().filter(|earlier| {
+                let mut earlier = summary.performances.iter().rev().filter(|earlier| {
                     earlier.session != now.session
                         && (earlier.at, earlier.session) < (now.at, now.session)
                         && earlier.shape == now.shape
                 });
-                earlier.into_iter().find_map(|earlier| best(earlier, block))
+                earlier.find_map(|earlier| best(earlier, block))
             });
             Some(compare(block, best_now, last))
         })

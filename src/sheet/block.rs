@@ -1,6 +1,6 @@
 //! A block: one exercise on a sheet with its prescription.
 
-use super::exercise::Exercise;
+use super::exercise::{Equipment, Exercise};
 use super::kind::{SetKind, Sets};
 use super::loads::LoadBasis;
 use super::progression::Progression;
@@ -161,9 +161,9 @@ impl Block {
     /// Whether a load means the same in both: see [`Block::load_shape`].
     #[must_use]
     pub fn is_loaded_as(&self, other: &Block) -> bool {
-        let on = |block: &Block| block.exercise.equipment.loaded_as();
-        let alone = self.basis == LoadBasis::External;
-        self.sides == other.sides && self.basis == other.basis && (!alone || on(self) == on(other))
+        self.sides == other.sides
+            && self.basis == other.basis
+            && self.hangs_on() == other.hangs_on()
     }
 
     /// How a shape begins by which the same is moved: with the same sides and, where the load is moved alone, in the same
@@ -171,8 +171,15 @@ impl Block {
     /// on.
     #[must_use]
     pub fn moved_shape(&self) -> String {
+        format!(
+            "{}{SHAPE_END}",
+            json::text(&(&self.sides, &self.hangs_on()))
+        )
+    }
+
+    /// What the load hangs on, where it is moved alone.
+    fn hangs_on(&self) -> Option<Equipment> {
         let alone = self.basis == LoadBasis::External;
-        let on = alone.then(|| self.exercise.equipment.loaded_as());
-        format!("{}{SHAPE_END}", json::text(&(&self.sides, &on)))
+        alone.then(|| self.exercise.equipment.loaded_as())
     }
 }
