@@ -79,7 +79,8 @@ pub fn jumps(
         .is_some_and(|load| jump_caution(best.and_then(moved), load))
 }
 
-/// The usual cautions for a set, in words: to failure, and for hinges and bent-over rows whose sheet says nothing.
+/// The usual cautions for a set, in words: to failure, and for hinges, bent-over rows and bars over the lifter whose sheet
+/// says nothing.
 ///
 /// Common practice, no source; physicians, qualified coaches and local rules come first.
 #[must_use]
@@ -102,6 +103,14 @@ pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     if bent_over && block.cautions.is_empty() {
         cautions.push(t(
             "Brace, keep the trunk angle; when it drifts, take load off.",
+        ));
+    }
+    let under_a_bar = matches!(block.exercise.pattern, Pattern::Squat | Pattern::PushAcross)
+        && block.exercise.equipment == Equipment::Barbell;
+    // To failure safety bars are named above.
+    if under_a_bar && block.cautions.is_empty() && cautions.is_empty() {
+        cautions.push(t(
+            "The bar is over you: safety bars or a spotter, or stop well before failure.",
         ));
     }
     cautions
@@ -147,10 +156,24 @@ mod tests {
         for (pattern, equipment) in [
             ("pull_across", "stack"),
             ("pull_across", "band"),
-            ("squat", "barbell"),
+            ("squat", "dumbbell"),
+            ("push_across", "stack"),
             ("push_upward", "dumbbell"),
         ] {
             assert!(said(pattern, equipment).is_empty(), "{pattern} {equipment}");
+        }
+    }
+
+    /// Common practice, no source.
+    #[test]
+    fn under_a_bar_safety_bars_are_named_once() {
+        for pattern in ["squat", "push_across"] {
+            let block = of(pattern, "barbell");
+            for kind in [SetKind::Work, SetKind::ToFailure] {
+                let said = cautions(&block, &kind);
+                assert_eq!(said.len(), 1, "{pattern} {kind:?}");
+                assert!(said[0].contains("safety bars or a spotter"), "{said:?}");
+            }
         }
     }
 

@@ -109,6 +109,13 @@ async fn share_link_is_previewed_kept_and_trained_on_in_a_fresh_profile() {
     let second = link(&writer).await;
     open(&lifter, &second).await;
     lifter.reads("shared-known", "A newer version").await;
+    // Whoever changed it here is told what becomes of that, and can look before.
+    lifter
+        .reads("shared-known", "takes the place of yours")
+        .await;
+    lifter.tap("shared-look").await;
+    lifter.reads("sheet-look", "2 × 0:40").await;
+    open(&lifter, &second).await;
     lifter.tap("shared-keep").await;
     lifter.reads("sheet-look", "3 × 0:40").await;
     open(&lifter, &first).await;

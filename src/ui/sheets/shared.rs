@@ -123,7 +123,9 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
     let said = match known {
         Known::New => t("A sheet that was sent to you. Nothing is kept yet."),
         Known::Same => t("You have this sheet already."),
-        Known::Newer => t("A newer version of a sheet that you have. Nothing is kept yet."),
+        Known::Newer => t(
+            "A newer version of a sheet that you have. Kept, it takes the place of yours: to have both, copy yours first.",
+        ),
         Known::Older => t("An older version of a sheet that you have: yours is newer and stays."),
     };
     let id = sheet.id;
@@ -139,15 +141,15 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
         inside.push(button("wide", "shared-leave", t("Leave it"), move || {
             app.go(Place::Sheets);
         }));
-    } else {
-        inside.push(button(
-            "wide strong",
-            "shared-look",
-            t("To your sheet"),
-            move || {
-                app.go(Place::Sheet(id));
-            },
-        ));
+    }
+    if known != Known::New {
+        let class = if known == Known::Newer {
+            "wide"
+        } else {
+            "wide strong"
+        };
+        let look = move || app.go(Place::Sheet(id));
+        inside.push(button(class, "shared-look", t("To your sheet"), look));
     }
     inside
 }
