@@ -1,6 +1,6 @@
 //! Another name for an exercise on the sheets that hold it.
 
-use crate::sheet::{Block, Exercise, Group, Sheet};
+use crate::sheet::{Block, Exercise, Sheet};
 
 /// `sheet` with the exercise called as in `exercise`, wherever a block holds its id; none where no block does under
 /// another name. Id, version and time stay: who keeps it gives it a new version.
@@ -15,12 +15,8 @@ pub fn renamed(sheet: &Sheet, exercise: &Exercise) -> Option<Sheet> {
     }
     let mut sheet = sheet.clone();
     for group in &mut sheet.groups {
-        let blocks = match group {
-            Group::Straight(block) => std::slice::from_mut(&mut **block),
-            Group::Pair { blocks, .. } => &mut blocks[..],
-            Group::Circuit { blocks, .. } => blocks,
-        };
-        for block in blocks.iter_mut().filter(|block| other_name(block)) {
+        let blocks = group.blocks_mut().iter_mut();
+        for block in blocks.filter(|block| other_name(block)) {
             block.exercise.name = exercise.name.clone();
         }
     }

@@ -2,7 +2,7 @@
 
 use super::light::LightWeek;
 use crate::kit::Kit;
-use crate::sheet::{Block, Group, LoadPolicy, Sets, Sheet};
+use crate::sheet::{Block, LoadPolicy, Sets, Sheet};
 use crate::strength::{Proposal, lighten_loads, lighten_proposal};
 use crate::units::Share;
 use rust_decimal::Decimal;
@@ -27,12 +27,7 @@ pub fn lighten(
     let proposals = proposals.collect();
     let mut sheet = sheet.clone();
     for group in &mut sheet.groups {
-        let blocks = match group {
-            Group::Straight(block) => std::slice::from_mut(&mut **block),
-            Group::Pair { blocks, .. } => &mut blocks[..],
-            Group::Circuit { blocks, .. } => blocks,
-        };
-        for block in blocks {
+        for block in group.blocks_mut() {
             lighten_block(block, light, kit);
         }
     }

@@ -84,12 +84,8 @@ fn work_sets(block: &Block) -> u8 {
 /// The group with `sets` fewer sets of `id`, at least one work set left.
 fn shortened(group: &Group, id: BlockId, sets: u8) -> Group {
     let mut group = group.clone();
-    let blocks = match &mut group {
-        Group::Straight(block) => std::slice::from_mut(&mut **block),
-        Group::Pair { blocks, .. } => &mut blocks[..],
-        Group::Circuit { blocks, .. } => blocks,
-    };
-    for block in blocks.iter_mut().filter(|block| block.id == id) {
+    let blocks = group.blocks_mut().iter_mut();
+    for block in blocks.filter(|block| block.id == id) {
         let mut left = sets.min(work_sets(block).saturating_sub(1));
         let lines = block.sets.iter_mut().rev();
         for line in lines.filter(|line| line.kind.is_work()) {

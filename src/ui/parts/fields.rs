@@ -1,7 +1,7 @@
 //! Fields to type into, and the field that takes a file.
 
 use super::Text;
-use super::element::el;
+use super::element::{Element, el};
 use super::words::wrong_word;
 use crate::ui::live::Live;
 use leptos::ev::Event;
@@ -92,26 +92,13 @@ fn field_of(
     typed: Callback<String>,
     described_by: Option<String>,
 ) -> AnyView {
-    let take = move |now: bool, event: Event| {
-        if now {
-            typed.run(event_target_value(&event));
-        }
-    };
-    el("label")
-        .class("field")
-        .child(el("span").text(label))
-        .child(
-            el("input")
-                .set("type", mode.kind())
-                .set("autocomplete", "off")
-                .set("inputmode", mode.keyboard())
-                .part(part)
-                .set("aria-describedby", described_by)
-                .value(move || value.get())
-                .on("input", move |event| take(live, event))
-                .on("change", move |event: Event| take(!live, event)),
-        )
-        .view()
+    let input = el("input")
+        .set("type", mode.kind())
+        .set("autocomplete", "off")
+        .set("inputmode", mode.keyboard())
+        .part(part)
+        .set("aria-describedby", described_by);
+    labelled(input, label, value, live, typed)
 }
 
 /// A field of many lines with its label. `typed` is told when the person leaves it, or with each letter where `live`.
@@ -122,23 +109,31 @@ pub fn area(
     live: bool,
     typed: Callback<String>,
 ) -> AnyView {
+    let area = el("textarea").class("note").set("rows", "3").part(part);
+    labelled(area, label.into(), value, live, typed)
+}
+
+/// What is typed into, with its label before it.
+fn labelled(
+    into: Element,
+    label: Text,
+    value: Text,
+    live: bool,
+    typed: Callback<String>,
+) -> AnyView {
     let take = move |now: bool, event: Event| {
         if now {
             typed.run(event_target_value(&event));
         }
     };
+    let into = into
+        .value(move || value.get())
+        .on("input", move |event| take(live, event))
+        .on("change", move |event: Event| take(!live, event));
     el("label")
         .class("field")
-        .child(el("span").child(label))
-        .child(
-            el("textarea")
-                .class("note")
-                .set("rows", "3")
-                .part(part)
-                .value(move || value.get())
-                .on("input", move |event| take(live, event))
-                .on("change", move |event: Event| take(!live, event)),
-        )
+        .child(el("span").text(label))
+        .child(into)
         .view()
 }
 
