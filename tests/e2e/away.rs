@@ -50,11 +50,10 @@ pub fn file_of(folder: &Path, sessions: u64, name: &str) -> PathBuf {
     file
 }
 
-async fn sessions(person: &Person) -> i64 {
+async fn sessions(person: &Person) -> u64 {
     person.tap("go-ledger").await;
     person.see("ledger").await;
-    let count = "return document.querySelectorAll('[data-part=\"session\"]').length";
-    person.run(count).await.as_i64().unwrap()
+    person.count("[data-part=\"session\"]").await
 }
 
 #[tokio::test]

@@ -7,7 +7,6 @@ use super::export::download_into;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, end_now, end_rest, log};
-use serde_json::json;
 use std::path::Path;
 
 /// Changes one character of the newest row of a shelf, each time another one; gives the row as it is then.
@@ -84,8 +83,7 @@ async fn spoiled_rows_cost_no_other_row_and_come_out_as_a_file() {
         .reads("notice", "5 of the stored records could not be read")
         .await;
     person.see("floor").await;
-    let done = "return document.querySelectorAll('.notch.done').length";
-    assert_eq!(person.run(done).await, json!(2));
+    assert_eq!(person.count(".notch.done").await, 2);
     person.run("location.hash = '#/ledger'").await;
     person.reads("session", "Lower A").await;
     person.reads("session", "RPE 7").await;

@@ -101,9 +101,7 @@ async fn the_ledger_says_why_a_set_of_thirty_does_not_count() {
     person.tap("session").await;
     person.reads("unfed", "not in the estimate: 30 reps").await;
     // The set of 6 says nothing.
-    let reasons = person
-        .run("return document.querySelectorAll('[data-part=\"unfed\"]').length")
-        .await;
+    let reasons = person.count("[data-part=\"unfed\"]").await;
     assert_eq!(reasons, json!(1));
     picture(&person, "unfed").await;
     person.close().await;

@@ -104,12 +104,7 @@ async fn an_export_is_valid_and_an_import_into_an_empty_phone_exports_the_same()
     other.gone("import-panel").await;
     other.tap("go-ledger").await;
     other.see("session").await;
-    assert_eq!(
-        other
-            .run("return document.querySelectorAll('[data-part=\"session\"]').length")
-            .await,
-        1
-    );
+    assert_eq!(other.count("[data-part=\"session\"]").await, 1);
     other.tap("session").await;
     other.reads("set", "6 reps at 15 kg").await;
     person.close().await;

@@ -54,7 +54,6 @@ async fn skip_undo_add_drop_order_and_note() {
     let server = Server::start();
     let browser = Browser::start("more");
     let person = Person::arrive(&browser, &server).await;
-    let notches = "return document.querySelectorAll('.notch').length";
     begin(&person, "Lower A").await;
 
     person.tap("more").await;
@@ -67,7 +66,7 @@ async fn skip_undo_add_drop_order_and_note() {
     person.tap("more").await;
     person.tap("add").await;
     person.reads("kind", "work set 1 of 4").await;
-    assert_eq!(person.run(notches).await, 19);
+    assert_eq!(person.count(".notch").await, 19);
     person.tap("more").await;
     person.tap("drop").await;
     person
@@ -92,12 +91,7 @@ async fn skip_undo_add_drop_order_and_note() {
     person.tap("undo-set").await;
     person.see("log").await;
     person.reads("exercise", "Romanian deadlift").await;
-    assert_eq!(
-        person
-            .run("return document.querySelectorAll('.notch.done').length")
-            .await,
-        0
-    );
+    assert_eq!(person.count(".notch.done").await, 0);
     person.close().await;
 }
 
@@ -116,12 +110,7 @@ async fn a_double_tap_logs_one_set_and_does_not_cut_its_rest() {
     person.see("rest").await;
     person.reads("saved", "saved").await;
     assert!(person.has("begin-set").await, "the rest goes on");
-    assert_eq!(
-        person
-            .run("return document.querySelectorAll('.notch.done').length")
-            .await,
-        1
-    );
+    assert_eq!(person.count(".notch.done").await, 1);
     person.close().await;
 }
 

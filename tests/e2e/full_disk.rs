@@ -104,9 +104,7 @@ async fn a_session_goes_on_with_a_full_disk_and_is_saved_when_there_is_room() {
     drop(person);
     let person = Person::open(&browser, &server).await;
     person.see("floor").await;
-    let done = person
-        .run("return document.querySelectorAll('.notch.done').length")
-        .await;
+    let done = person.count(".notch.done").await;
     assert_eq!(done, json!(3));
     person.close().await;
 }

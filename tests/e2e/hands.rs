@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 /// A second tap within this time does nothing, in milliseconds: what `ui/floor/touch.rs` says.
 const SLIP_MS: u64 = 600;
 
-const DONE: &str = "return document.querySelectorAll('.notch.done').length";
+const DONE: &str = ".notch.done";
 
 /// Everything that can be tapped and is too small or too near to its neighbour, in words.
 const CROWDED: &str = "
@@ -196,14 +196,14 @@ async fn slips_palms_and_second_fingers_log_nothing_and_a_knuckle_logs_once() {
     // What they did would be on the screen by the next frame, and the tap after them comes later.
     let frame = "return await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
     person.until(frame, "a frame is painted").await;
-    assert_eq!(person.run(DONE).await, json!(0));
+    assert_eq!(person.count(DONE).await, 0);
 
     // A knuckle, and its bounce on what is now in its place.
     pass(&person, SLIP_MS).await;
     dab(&person, x, y, 30.0).await;
     dab(&person, x, y, 30.0).await;
     person.see("rest").await;
-    assert_eq!(person.run(DONE).await, json!(1));
+    assert_eq!(person.count(DONE).await, 1);
     assert!(person.has("begin-set").await, "the rest goes on");
 
     // Just within the time it is a slip, after it a tap.
@@ -226,7 +226,7 @@ async fn a_rest_that_ends_under_the_finger_logs_nothing() {
     let script = "const log = document.querySelector('[data-part=\"log\"]'); log?.click(); return log !== null";
     person.until(script, "the rest is over").await;
     person.reads("kind", "work set 2 of 3").await;
-    assert_eq!(person.run(DONE).await, json!(1));
+    assert_eq!(person.count(DONE).await, 1);
     person.close().await;
 }
 
@@ -321,7 +321,6 @@ async fn a_session_short_of_time_is_shortened_by_one_tap_and_brought_back_by_one
     let server = Server::start();
     let browser = Browser::start("short");
     let person = Person::arrive(&browser, &server).await;
-    let notches = "return document.querySelectorAll('.notch').length";
     begin(&person, "Lower A").await;
     assert!(!person.has("short").await);
     person.tap("log").await;
@@ -348,7 +347,7 @@ async fn a_session_short_of_time_is_shortened_by_one_tap_and_brought_back_by_one
     assert!(!said.contains("swing"), "power stays: {said}");
     person.tap("short-take").await;
     person.see("short-undo").await;
-    let fewer = person.run(notches).await.as_i64().unwrap();
+    let fewer = person.count(".notch").await;
     assert!(fewer < 18, "{fewer} sets are left");
     person.tap("short-undo").await;
     person

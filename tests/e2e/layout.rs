@@ -53,8 +53,7 @@ async fn version(person: &Person) -> Value {
 
 async fn all_is_there(person: &Person) {
     person.see("floor").await;
-    let done = "return document.querySelectorAll('.notch.done').length";
-    assert_eq!(person.run(done).await, json!(1));
+    assert_eq!(person.count(".notch.done").await, 1);
     person.run("location.hash = '#/ledger'").await;
     person.reads("session", "Lower A").await;
 }
@@ -158,8 +157,7 @@ async fn a_newer_form_is_looked_at_and_exported_and_not_touched() {
     return_to(&person, &server).await;
     person.reads("not-kept", "made by a newer version").await;
     person.see("floor").await;
-    let done = "return document.querySelectorAll('.notch.done').length";
-    assert_eq!(person.run(done).await, json!(1));
+    assert_eq!(person.count(".notch.done").await, 1);
     person.tap("rest-less").await;
     let folder = browser.downloads();
     download_into(&person, &folder).await;

@@ -79,9 +79,7 @@ async fn where_nothing_was_gained_a_light_session_is_one_tap_and_so_is_the_usual
     person
         .reads("light-because", "Front squat: no gain to be seen in")
         .await;
-    let offers = person
-        .run("return document.querySelectorAll('[data-part=\"begin-light\"]').length")
-        .await;
+    let offers = person.count("[data-part=\"begin-light\"]").await;
     assert_eq!(offers, json!(1));
     picture(&person, "light-offer").await;
     let look = "const offers = [...document.querySelectorAll('[data-part=\"offer\"]')];

@@ -73,8 +73,8 @@ async fn paper_of_both_demo_sheets_is_one_page() {
             .tap_css(&format!("li:nth-child({row}) > [data-part=\"sheet\"]"))
             .await;
         person.reads("sheet-look", name).await;
-        let drawn = "return document.querySelectorAll('[data-part=\"paper\"] .paper-box').length";
-        assert_eq!(person.run(drawn).await, boxes, "boxes of {name}");
+        let drawn = "[data-part=\"paper\"] .paper-box";
+        assert_eq!(person.count(drawn).await, boxes, "boxes of {name}");
         let hidden =
             "return document.querySelector('[data-part=\"paper\"]').getClientRects().length";
         assert_eq!(

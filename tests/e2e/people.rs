@@ -7,7 +7,6 @@ use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_now, log};
-use serde_json::json;
 
 /// Names the lifter who is here Ann, and adds Bea, who reads the welcome. Bea is here then.
 pub async fn ann_and_bea(person: &Person) {
@@ -70,8 +69,7 @@ async fn each_lifter_has_an_own_floor_ledger_and_export() {
     person.see("ledger-empty").await;
     person.tap("go-floor").await;
     person.reads("sheet-name", "Lower A").await;
-    let done = "return document.querySelectorAll('.notch.done').length";
-    assert_eq!(person.run(done).await, json!(1));
+    assert_eq!(person.count(".notch.done").await, 1);
     // A reload brings back who was here last, as it was.
     person.reload().await;
     person.reads("who", "Bea").await;

@@ -180,6 +180,13 @@ impl Person {
             .expect("the script runs")
     }
 
+    /// How many elements a selector finds.
+    pub async fn count(&self, css: &str) -> u64 {
+        let script = "return document.querySelectorAll(arguments[0]).length";
+        let found = self.client.execute(script, vec![css.into()]).await;
+        found.expect("the script runs").as_u64().expect("a count")
+    }
+
     /// Runs a script in the page that calls `done` with its value.
     pub async fn run_later(&self, script: &str) -> Value {
         let script = format!("const done = arguments[arguments.length - 1]; {script}");

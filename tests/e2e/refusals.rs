@@ -59,12 +59,7 @@ async fn a_bad_file_is_refused_with_its_place_and_nothing_is_imported() {
         person.tap("notice-close").await;
         person.gone("notice").await;
     }
-    assert_eq!(
-        person
-            .run("return document.querySelectorAll('[data-part=\"sheet\"]').length")
-            .await,
-        2
-    );
+    assert_eq!(person.count("[data-part=\"sheet\"]").await, 2);
     person.close().await;
 }
 

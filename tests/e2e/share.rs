@@ -59,11 +59,10 @@ async fn open(person: &Person, link: &str) {
     person.client.goto(link).await.expect("a link is opened");
 }
 
-async fn sheets(person: &Person) -> usize {
+async fn sheets(person: &Person) -> u64 {
     person.tap("go-sheets").await;
     person.see("sheets").await;
-    let count = "return document.querySelectorAll('[data-part=\"sheet\"]').length";
-    person.run(count).await.as_u64().expect("a count") as usize
+    person.count("[data-part=\"sheet\"]").await
 }
 
 #[tokio::test]

@@ -7,7 +7,7 @@ use super::server::Server;
 use super::whole_session::{begin, end_rest, log};
 use super::write::paste;
 
-const DONE: &str = "return document.querySelectorAll('.notch.done').length";
+const DONE: &str = ".notch.done";
 
 #[tokio::test]
 async fn a_jump_of_load_is_logged_by_the_second_tap() {
@@ -31,7 +31,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person
         .reads("log", "up: tap again for yes, this load")
         .await;
-    assert_eq!(person.run(DONE).await, 0);
+    assert_eq!(person.count(DONE).await, 0);
     assert!(!person.has("rest").await, "nothing was logged");
     picture(&person, "jump").await;
 
@@ -40,7 +40,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person.reads("log", "tap when put down").await;
     person.tap("reps-more").await;
     person.reads("log", "6").await;
-    assert_eq!(person.run(DONE).await, 0);
+    assert_eq!(person.count(DONE).await, 0);
 
     // Another load is asked about again.
     person.tap("load").await;
@@ -50,7 +50,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     let ask = "document.querySelector('[data-part=\"log\"]').click();
                return document.querySelector('[data-part=\"log\"]').innerText.includes('tap again')";
     person.until(ask, "it is asked about").await;
-    assert_eq!(person.run(DONE).await, 0);
+    assert_eq!(person.count(DONE).await, 0);
     log(&person).await;
     person.reads("logged", "logged 6 reps at 20 kg").await;
 
@@ -59,7 +59,7 @@ async fn a_jump_of_load_is_logged_by_the_second_tap() {
     person.reads("main", "20").await;
     assert!(!person.has("jump-caution").await);
     log(&person).await;
-    assert_eq!(person.run(DONE).await, 2);
+    assert_eq!(person.count(DONE).await, 2);
     person.close().await;
 }
 
@@ -74,7 +74,7 @@ async fn until_begun(person: &Person, part: &str) {
 
 /// Taps the large button until a set more is logged; it must never ask.
 async fn log_unasked(person: &Person) {
-    let done = person.run(DONE).await;
+    let done = person.count(DONE).await;
     let script = format!(
         "const log = document.querySelector('[data-part=\"log\"]');
          window.wasAsked = (window.wasAsked ?? false) || (log?.innerText ?? '').includes('tap again');
@@ -125,7 +125,7 @@ async fn a_jump_of_load_is_begun_by_ear_by_the_second_tap_and_logged_by_one() {
     assert!(!person.has("cues-stop").await, "nothing was begun");
     until_begun(&person, "cues-begin").await;
     log_unasked(&person).await;
-    assert_eq!(person.run(DONE).await, 3);
+    assert_eq!(person.count(DONE).await, 3);
     person.close().await;
 }
 

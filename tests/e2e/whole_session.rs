@@ -8,8 +8,7 @@ use fantoccini::Locator;
 /// Logs the set on the board with one tap and waits until the rail shows it. A tap right after another is taken for
 /// a slip and does nothing, so it is given again, as a person would.
 pub async fn log(person: &Person) {
-    let notches = "return document.querySelectorAll('.notch.done').length";
-    let before = person.run(notches).await;
+    let before = person.count(".notch.done").await;
     person.see("log").await;
     let script = format!(
         "document.querySelector('[data-part=\"log\"]')?.click();
@@ -104,12 +103,7 @@ async fn a_whole_session_by_taps_and_the_next_one_with_its_reasons() {
     begin(&person, "Lower A").await;
     person.reads("exercise", "Kettlebell swing").await;
     person.reads("kind", "work set 1 of 3").await;
-    assert_eq!(
-        person
-            .run("return document.querySelectorAll('.notch').length")
-            .await,
-        18
-    );
+    assert_eq!(person.count(".notch").await, 18);
 
     // One tap logs the set as prescribed, starts its rest, and says when it is on disk.
     person.tap("log").await;

@@ -99,12 +99,7 @@ async fn a_sheet_is_written_as_lines_trained_on_and_changed() {
     person.see("sheet-look").await;
     person.tap("go-sheets").await;
     person.reads("sheet", "3 blocks, 9 sets").await;
-    assert_eq!(
-        person
-            .run("return document.querySelectorAll('[data-part=\"sheet\"]').length")
-            .await,
-        1
-    );
+    assert_eq!(person.count("[data-part=\"sheet\"]").await, 1);
 
     person.tap("go-floor").await;
     begin(&person, "Boat day").await;
