@@ -1,6 +1,7 @@
 //! Laws of the session machine over random taps on the demo's sheets: replay equals live, undo takes back.
 
 use crate::common;
+use crate::common::floor::seen;
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use proptest::prelude::*;
@@ -269,14 +270,6 @@ fn stamp(mint: &mut Mint, now: Moment, what: What) -> Event {
         at: now.at,
         tick: now.tick,
         what,
-    }
-}
-
-/// The state without the mark of its newest event, which an undo moves on.
-fn seen(state: &State) -> State {
-    State {
-        newest: EventId(Uuid::nil()),
-        ..state.clone()
     }
 }
 

@@ -7,7 +7,9 @@ use common::built::{block, done, key, reps, sheet, work};
 use common::id;
 use proptest::prelude::*;
 use stanchion::ledger::{Heading, SessionRecord};
-use stanchion::session::{Amount, Began, Event, EventId, Phase, Session, SessionId, Tick, What};
+use stanchion::session::{
+    Amount, Began, Event, EventId, Phase, Session, SessionId, State, Tick, What,
+};
 use stanchion::sheet::{LoadBasis, SideMode};
 use stanchion::strength::Curve;
 
@@ -71,6 +73,45 @@ fn who_closes_a_session_the_next_morning_trained_in_the_evening() {
     assert_eq!(until(("2026-03-04T08:00:00+01:00", 1, 840 * MINUTE)), 40);
     // Up to three hours somebody may be out on a walk with a load.
     assert_eq!(until(("2026-03-03T21:40:00+01:00", 1, 220 * MINUTE)), 220);
+}
+
+/// Gone on with the next day: the floor's clock, the length and the rest before the next set leave the night out.
+#[test]
+fn who_goes_on_with_an_open_session_the_next_day_did_not_rest_all_night() {
+    let mut events = session([
+        ("2026-03-03T18:00:00+01:00", 1, 0),
+        ("2026-03-03T18:40:00+01:00", 1, 40 * MINUTE),
+        ("2026-03-04T08:20:00+01:00", 2, 20 * MINUTE),
+    ]);
+    events.truncate(2);
+    let began = |set| What::SetStarted { set };
+    let logged = What::SetDone {
+        set: key(0, 1),
+        done: done(Some("60 kg"), Amount::Reps(reps(6))),
+        proposed: None,
+    };
+    let morning = "2026-03-04T08:00:00+01:00";
+    let open = State::fold(&events).unwrap();
+    let opened = event(9, morning, 2, 0, began(key(0, 1))).moment();
+    assert_eq!(open.gone_ms(&opened), 40 * MINUTE);
+    events.push(event(4, morning, 2, 0, began(key(0, 1))));
+    events.push(event(5, "2026-03-04T08:01:00+01:00", 2, MINUTE, logged));
+    events.push(event(
+        6,
+        "2026-03-04T08:05:00+01:00",
+        2,
+        5 * MINUTE,
+        What::Ended,
+    ));
+    let state = State::fold(&events).unwrap();
+    let Phase::Ended(end) = state.phase else {
+        panic!("it has ended");
+    };
+    assert_eq!(state.gone_ms(&end), 45 * MINUTE);
+    let record = SessionRecord::from_events(&events).unwrap();
+    assert_eq!(record.minutes(), 45);
+    let (_, second) = record.lines().nth(1).unwrap();
+    assert_eq!((second.rest_taken, second.lasted), (None, Some(60)));
 }
 
 #[test]
@@ -217,5 +258,7 @@ proptest! {
         let record = SessionRecord::from_events(&events).unwrap();
         let trained: i64 = [first, second].iter().filter(|silence| **silence <= 10_800).sum();
         prop_assert_eq!(record.duration_ms, u64::try_from(trained).unwrap() * 1000);
+        let end = events.last().unwrap().moment();
+        prop_assert_eq!(State::fold(&events).unwrap().gone_ms(&end), record.duration_ms);
     }
 }

@@ -109,7 +109,7 @@ fn result(line: &DoneLine) -> SetResult {
         top,
         reserve: line.reserve,
         work: plain && is_plain_work(&line.kind),
-        to_limit: line.kind.goes_to_limit(&line.target),
+        to_limit: line.kind.goes_to_limit(&line.target, line.reserve_asked),
         unfed: unfed(line),
     }
 }

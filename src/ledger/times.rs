@@ -2,7 +2,7 @@
 
 use crate::heat::{Category, heat_index};
 use crate::order::Map;
-use crate::session::{Event, Moment, RESUME_MS_MAX, Slot, State, What};
+use crate::session::{Event, Moment, Slot, State, What, silence_ms};
 use crate::sheet::SetKey;
 
 /// What the clocks say of a set.
@@ -43,7 +43,13 @@ pub(super) fn logged_sets<'a>(counting: &[&'a Event]) -> Vec<LoggedSet<'a>> {
     let mut started: Option<(SetKey, Moment)> = None;
     let mut heat = Category::None;
     let mut after_pause = false;
+    let mut last: Option<Moment> = None;
     for event in while_under_way(counting) {
+        let now = event.moment();
+        if last.is_some_and(|last| silence_ms(&last, &now) > 0) {
+            (after_pause, started) = (true, None);
+        }
+        last = Some(now);
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
             What::SetStarted { set } => started = Some((*set, event.moment())),
@@ -108,12 +114,8 @@ pub(super) fn while_under_way<'a>(counting: &[&'a Event]) -> impl Iterator<Item 
     })
 }
 
-/// A longer silence is no part of a session (our own choice): the phone was put away with the session open, to be closed or gone
-/// on with later. As long as a session that was ended may still go on.
-const SILENCE_MS_MAX: u64 = RESUME_MS_MAX;
-
 /// Milliseconds from the beginning to the end, or to the last event, without the pauses between an end and going on and
-/// without silences of more than [`SILENCE_MS_MAX`].
+/// without long silences ([`silence_ms`]).
 pub(super) fn duration_ms(counting: &[&Event]) -> u64 {
     let begin = counting
         .iter()
@@ -131,7 +133,7 @@ pub(super) fn duration_ms(counting: &[&Event]) -> u64 {
             ended = None;
         }
         let now = event.moment();
-        let silent = |last: &Moment| now.since(last) > SILENCE_MS_MAX;
+        let silent = |last: &Moment| silence_ms(last, &now) > 0;
         if ended.is_none() && stretch.last().is_some_and(silent) {
             total += stretch_ms(&stretch);
             stretch.clear();

@@ -3,15 +3,14 @@
 use super::light::LightWeek;
 use crate::say;
 use crate::sheet::{Block, ExerciseId, Role, Sheet};
-use crate::strength::{Curve, PLATEAU_DAYS, Performance, Plateau, moved_alike, plateau};
+use crate::strength::{
+    Curve, NO_BREAK_DAYS, PLATEAU_DAYS, Performance, Plateau, days_between, moved_alike, plateau,
+};
 use crate::units::day;
 use chrono::{DateTime, FixedOffset};
 
 /// How long it is offered from the first light session on, in days: a week (common practice, no source).
 const OFFERED_DAYS: i64 = 7;
-
-/// Whoever has not done the exercise for more than so many whole days has rested, and is led back by the rule of a break.
-const LATELY_DAYS: i64 = 14;
 
 /// A light session that is offered, and why.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,7 +37,7 @@ pub struct Lately<'a> {
 
 /// Whether `sheet` is offered light today, `light` saying how: the first block of power or strength whose exercise shows
 /// no gain for weeks ([`plateau`]) and was done lately. A light week is for a week: from the first light session on it is
-/// offered for seven days, then not until the last one lies as far back as a plateau takes to be called. Days are whole
+/// offered for seven days, then not until the last one lies as far back as a plateau takes to be called; these days are whole
 /// ones that have gone by. It helps often, common practice, no source.
 #[must_use]
 pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Relief> {
@@ -51,7 +50,8 @@ pub fn relief(sheet: &Sheet, light: LightWeek, lately: &Lately<'_>) -> Option<Re
         let history = (lately.history)(&block.exercise.id);
         let history = moved_alike(history, block);
         let last = history.clone().last()?;
-        if ago(last.at) > LATELY_DAYS {
+        // Whoever has not done it for longer has rested, and is led back by the rule of a break.
+        if days_between(last.at, lately.now) > NO_BREAK_DAYS {
             return None;
         }
         Some(Relief {

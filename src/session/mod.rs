@@ -38,6 +38,7 @@ pub use machine::{RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
 pub use offer::COUNT_IN_SECONDS;
 pub use pair::{Beside, History, can_undo, is_next, logged_last, tapped_last, turns};
+pub use pause::silence_ms;
 pub use short::{Gone, Short};
 pub use slot::{InHeat, Logged, Phase, Rest, Slot, Status};
 pub use state::State;

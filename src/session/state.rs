@@ -18,8 +18,10 @@ pub struct State {
     pub began: Began,
     /// When it began.
     pub since: Moment,
-    /// Milliseconds that passed between an end and going on.
+    /// Milliseconds of its pauses: between an end and going on, and of long silences.
     pub paused_ms: u64,
+    /// When something happened last.
+    pub last: Moment,
     /// Its sets in the order they are done.
     pub slots: Vec<Slot>,
     /// The blocks that were swapped, as they are done since, in the order of the swaps.
@@ -70,6 +72,7 @@ impl State {
             began: (**began).clone(),
             since: event.moment(),
             paused_ms: 0,
+            last: event.moment(),
             slots: Vec::new(),
             swapped: Vec::new(),
             phase: Phase::Ready,
@@ -151,6 +154,7 @@ impl State {
 
     fn take(&mut self, event: &Event, changes: &mut Changes) {
         let moment = event.moment();
+        self.hear(moment);
         match &event.what {
             What::Began(_) | What::Undone { .. } => {}
             What::SetStarted { set } => {

@@ -67,11 +67,12 @@ impl SetKind {
         }
     }
 
-    /// Whether a set goes on until no rep more can be done: to failure, or so many and more.
+    /// Whether a set goes on until no rep more can be done: to failure, or so many and more where none is to be left.
     #[must_use]
-    pub fn goes_to_limit(&self, target: &Target) -> bool {
+    pub fn goes_to_limit(&self, target: &Target, reserve: Option<Rir>) -> bool {
         let open = matches!(target, Target::Reps(RepTarget::AtLeast(_)));
-        open || *self == SetKind::ToFailure
+        let to_zero = reserve.is_none_or(|reserve| reserve.get() == 0);
+        open && to_zero || *self == SetKind::ToFailure
     }
 
     /// The name on screen.

@@ -32,20 +32,22 @@ pub(super) enum Guide {
 
 /// How far the guided start of `block` has come after these sets, in the order they were done.
 pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
-    let aim = if goes_to_limit(block) {
-        Rir::saturating(0)
-    } else {
-        aim(block)
-    };
+    let aim = written_aim(block).unwrap_or_else(|| {
+        let work = block.sets.iter().find(|sets| sets.kind.is_work());
+        let to_limit = work.is_some_and(|sets| goes_to_limit(sets, 0));
+        Rir::saturating(if to_limit { 0 } else { USUAL_AIM })
+    });
     let mut loaded = done
         .iter()
         .filter_map(|set| Some((set, set.load?)))
         .peekable();
     let mut last = None;
     while let Some((set, from)) = loaded.next() {
-        let ramp_up = line(block, set).is_some_and(|line| !line.kind.is_work());
+        let line = line(block, set);
+        let ramp_up = line.is_some_and(|line| !line.kind.is_work());
         // Who goes on to the limit has none left, told or not.
-        let none = || (goes_to_limit(block) && !ramp_up).then_some(Rir::saturating(0));
+        let to_limit = line.is_some_and(|line| goes_to_limit(line, set.key.set));
+        let none = || (to_limit && !ramp_up).then_some(Rir::saturating(0));
         let Some(reserve) = set.reserve.or_else(none) else {
             last = Some(unsaid(from, ladder));
             continue;
@@ -90,21 +92,25 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
     last.map_or(Guide::Begin, Guide::Next)
 }
 
-/// Reserve that the block aims at in its work sets.
+/// Reserve that the block aims at in its work sets, the usual one where it writes none: a set to the limit that was never done
+/// like this is begun with as much to spare as any other.
 pub(super) fn aim(block: &Block) -> Rir {
+    written_aim(block).unwrap_or(Rir::saturating(USUAL_AIM))
+}
+
+/// Reserve that the block says it aims at.
+fn written_aim(block: &Block) -> Option<Rir> {
     if let Progression::ByReserve { aim, .. } = block.progression {
-        return aim;
+        return Some(aim);
     }
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
     work.find_map(|sets| sets.reserve_of(0))
-        .unwrap_or(Rir::saturating(USUAL_AIM))
 }
 
-/// Whether the first work sets go on until no rep more can be done: to failure, or so many and more.
-fn goes_to_limit(block: &Block) -> bool {
-    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
-    work.next()
-        .is_some_and(|sets| sets.kind.goes_to_limit(&sets.target))
+/// Whether a set of this line goes on until no rep more can be done.
+fn goes_to_limit(line: &Sets, set: u8) -> bool {
+    let reserve = line.reserve_of(usize::from(set));
+    line.kind.goes_to_limit(&line.target, reserve)
 }
 
 /// The line of a set.

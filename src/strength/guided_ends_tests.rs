@@ -84,6 +84,38 @@ fn to_the_limit_none_left_is_as_aimed_at() {
     }
 }
 
+/// So many and more with two to be left is no set to the limit, and only its own line says whether a set goes there.
+#[test]
+fn a_reserve_that_is_written_is_aimed_at_and_each_set_goes_by_its_own_line() {
+    let kit = Kit::starter(Unit::Kg);
+    let spared = five_sets(json!({
+        "sets": [{"kind": "work", "count": 3, "target": {"reps": {"least": 8}}, "reserve": [2]}],
+    }));
+    assert_eq!(
+        second(&spared, &kit, "40 kg", 12, Some(3))
+            .because
+            .to_string(),
+        "12 at 40 kg with 3 left, 2 aimed at: the usual step to 42.5 kg"
+    );
+    assert!(second(&spared, &kit, "40 kg", 12, None).guided);
+
+    let mixed = five_sets(json!({"sets": [
+        {"kind": "work", "count": 1, "target": {"reps": 5}, "reserve": [2]},
+        {"kind": "work", "count": 2, "target": {"reps": {"least": 5}}, "reserve": [0]},
+    ]}));
+    let sets = planned(&mixed);
+    let over = [
+        done(&sets[0], Some(Load::whole_kg(24)), 5, Some(4)),
+        done(&sets[1], Some(Load::whole_kg(25)), 9, None),
+    ];
+    let next = set_load(&mixed, &sets[2], base(&mixed, &kit), &over, None, &kit);
+    assert!(
+        !next.because.to_string().contains("not said"),
+        "{}",
+        next.because
+    );
+}
+
 /// Where the kit makes nothing for the exercise, the load that was chosen is the one to go on with.
 #[test]
 fn without_a_kit_the_load_that_was_chosen_stays() {

@@ -50,6 +50,7 @@ pub use lighten::{lighten_loads, lighten_proposal};
 pub use maximum::{Maximum, WithBody};
 pub use prescribed::{Base, DoneSet, Prescribed};
 pub use propose::{Today, propose};
+pub use rules::{NO_BREAK_DAYS, days_between};
 pub use safety::{best_lately, cautions, jump_caution, jump_words, jumps, may_fall};
 pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;

@@ -27,7 +27,7 @@ impl Proposal {
         }
         let because = self.because.said(unit, basis);
         match self.load.map(|load| basis.shown(load, unit)) {
-            Some(load) if !because.contains(&load) => format!("{load}: {because}"),
+            Some(load) if !says(&because, &load) => format!("{load}: {because}"),
             _ => because,
         }
     }
@@ -37,6 +37,13 @@ impl fmt::Display for Because {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&Words::PLAIN.because(self))
     }
+}
+
+/// Whether a sentence says a load, not just the end of a longer figure: 7.5 kg does not say 5 kg.
+fn says(sentence: &str, load: &str) -> bool {
+    let of_longer = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '–');
+    let mut found = sentence.match_indices(load);
+    found.any(|(at, _)| !sentence[..at].ends_with(of_longer))
 }
 
 /// A range of reps, or its one number.

@@ -22,6 +22,15 @@ fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
 }
 
 #[test]
+fn a_load_is_said_where_it_is_not_the_end_of_a_longer_figure() {
+    assert!(says("8, 8 at 5 kg: same load again", "5 kg"));
+    assert!(says("5 kg again", "5 kg"));
+    for longer in ["8, 8 at 5–7.5 kg", "15 kg again", "at 2,5 kg", "5–5 kg"] {
+        assert!(!says(longer, "5 kg"), "{longer}");
+    }
+}
+
+#[test]
 fn what_follows_at_either_end_of_the_kit() {
     let said = |wish, at, to, assists| Words::PLAIN.follows(&moved(wish, at, to, assists));
     for (wish, at, to, assists, says) in [

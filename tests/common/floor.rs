@@ -123,6 +123,7 @@ pub fn change_over() -> Seconds {
 pub fn seen(state: &State) -> State {
     State {
         newest: EventId(Uuid::nil()),
+        last: state.since,
         ..state.clone()
     }
 }

@@ -8,17 +8,19 @@ use crate::units::{Load, Share};
 use chrono::{DateTime, FixedOffset};
 
 /// So many days are no break yet: who trains an exercise every second week has none.
-pub(in super::super) const NO_BREAK_DAYS: i64 = 14;
+pub const NO_BREAK_DAYS: i64 = 14;
 
 /// After more than so many days the load is lighter, the longest first: by a share, or by one step.
 const BREAKS: [(i64, Option<u8>); 3] = [(56, Some(20)), (28, Some(10)), (NO_BREAK_DAYS, None)];
 
-/// Days from one date to the other, each as the lifter's calendar had it, whatever the hour.
-pub(in super::super) fn days_between(
-    from: DateTime<FixedOffset>,
-    to: DateTime<FixedOffset>,
-) -> i64 {
-    (to.date_naive() - from.date_naive()).num_days()
+/// Days from one date to the other, each as the lifter's calendar had it, whatever the hour. Of what lies ahead whole days,
+/// negative; who crossed the date line lost or won a day, and nothing lies ahead of them for that.
+#[must_use]
+pub fn days_between(from: DateTime<FixedOffset>, to: DateTime<FixedOffset>) -> i64 {
+    if to < from {
+        return (to - from).num_days();
+    }
+    (to.date_naive() - from.date_naive()).num_days().max(0)
 }
 
 /// The same because, or that the last time is long ago where the load would then be easier.
@@ -59,5 +61,37 @@ pub(in super::super) fn after_break(
             moved: ladder.eased(at, to),
         },
         _ => because,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn days(from: &str, to: &str) -> i64 {
+        let at = |text| DateTime::parse_from_rfc3339(text).unwrap();
+        days_between(at(from), at(to))
+    }
+
+    #[test]
+    fn days_are_those_of_the_calendar_and_over_the_date_line_nothing_lies_ahead() {
+        assert_eq!(
+            days("2026-12-24T23:00:00+01:00", "2027-01-08T18:00:00+01:00"),
+            15
+        );
+        // Six hours later, and a day earlier by the calendar there.
+        assert_eq!(
+            days("2026-03-07T08:00:00+13:00", "2026-03-06T15:00:00-10:00"),
+            0
+        );
+        // A clock that was set back: by an hour over midnight, and by two days.
+        assert_eq!(
+            days("2026-03-07T00:30:00+01:00", "2026-03-06T23:30:00+01:00"),
+            0
+        );
+        assert_eq!(
+            days("2026-03-07T08:00:00+01:00", "2026-03-05T08:00:00+01:00"),
+            -2
+        );
     }
 }

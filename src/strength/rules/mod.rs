@@ -10,7 +10,8 @@ mod share;
 mod two_for_two;
 mod written;
 
-pub(super) use comeback::{NO_BREAK_DAYS, after_break, days_between};
+pub(super) use comeback::after_break;
+pub use comeback::{NO_BREAK_DAYS, days_between};
 pub(super) use deload::unless_deload;
 pub(super) use double::double;
 pub(super) use fixed::fixed;
