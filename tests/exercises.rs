@@ -1,6 +1,7 @@
 //! The list of exercises against the demo, against the ids it has ever had, and against what a kit can do.
 
-use stanchion::exercises::{Catalogue, alike, all, entry, find, named, of_pattern, order_check};
+use crate::common::known::named;
+use stanchion::exercises::{Catalogue, alike, all, entry, find, of_pattern, order_check};
 use stanchion::kit::{Handle, Kit, KitParts, Stack};
 use stanchion::quick::{parse_sheet, revise_sheet};
 use stanchion::sheet::{Equipment, Line, Pattern};

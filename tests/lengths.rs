@@ -22,7 +22,7 @@ fn read(text: &str) -> Sheet {
         id(n, n)
     };
     let text = format!("# Lower A\n{text}");
-    parse_sheet(&text, &stanchion::exercises::named, &mut ids, time(0))
+    parse_sheet(&text, &common::known::named, &mut ids, time(0))
         .unwrap_or_else(|wrong| panic!("{text}\n{wrong:?}"))
 }
 

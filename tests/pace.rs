@@ -23,7 +23,7 @@ fn sheet() -> Sheet {
     let line = |name| format!("{name}: 1 × 8; tempo 3/1/1/0; rest 1:30; both sides\n");
     let lines: String = ["Front squat", "Chin-up", "Push-up"].map(line).concat();
     let text = format!("# Lower A\n{lines}");
-    parse_sheet(&text, &stanchion::exercises::named, &mut ids, time(0)).unwrap()
+    parse_sheet(&text, &common::known::named, &mut ids, time(0)).unwrap()
 }
 
 /// A session of that sheet on day `n`: of each set the second of its start, if there is one, and of its log.

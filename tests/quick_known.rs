@@ -2,13 +2,16 @@
 
 use crate::common;
 
+use common::known::named;
 use common::sheets::{basis, sheet};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
-use stanchion::exercises::{Catalogue, Muscles, OwnExercise, all, named};
+use stanchion::exercises::{Catalogue, Muscles, OwnExercise, all};
+use stanchion::kit::{Kit, KitParts};
 use stanchion::quick::{parse_block, print_block};
 use stanchion::sheet::{Block, Equipment, ExerciseId, Line, LoadBasis, Named, Pattern, SideMode};
+use stanchion::units::Unit;
 
 fn read(line: &str) -> Block {
     let written = parse_block(line, &named).unwrap_or_else(|unread| panic!("{line}\n{unread}"));
@@ -152,8 +155,34 @@ fn ones_own_exercise_brings_its_basis() {
         cautions: Vec::new(),
     };
     let exercises = Catalogue::new([own]);
-    let known = |name: &str| exercises.named(name);
+    let kit = Kit::starter(Unit::Kg);
+    let known = |name: &str| exercises.named(name, &kit);
     let block = parse_block("ring row: 3 × 8", &known).unwrap();
     assert_eq!(block.look().basis, share("50 %"));
     assert_eq!(print_block(block.look(), &known), "Ring row: 3 × 8");
+}
+
+/// As the editor by taps has it: of bands the one that there is.
+#[test]
+fn a_line_takes_the_only_band_of_the_kit() {
+    let kit = |bands: &[&str]| {
+        Kit::new(KitParts {
+            bands: bands
+                .iter()
+                .map(|label| Line::new(label).unwrap())
+                .collect(),
+            ..Kit::starter(Unit::Kg).parts().clone()
+        })
+        .unwrap()
+    };
+    let basis = |bands: &[&str]| {
+        let (exercises, kit) = (Catalogue::default(), kit(bands));
+        let known = |name: &str| exercises.named(name, &kit);
+        let block = parse_block("Band pull-apart: 2 × 15", &known).unwrap();
+        assert_eq!(print_block(block.look(), &known), "Band pull-apart: 2 × 15");
+        block.look().basis.clone()
+    };
+    let band = |label| LoadBasis::Band(Line::new(label).unwrap());
+    assert_eq!(basis(&["green"]), band("green"));
+    assert_eq!(basis(&["green", "red"]), band("band"));
 }

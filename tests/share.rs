@@ -62,7 +62,7 @@ fn six_blocks() -> Sheet {
         n += 1;
         id(n, n.wrapping_mul(0x9e37_79b9_7f4a_7c15))
     };
-    parse_sheet(text, &stanchion::exercises::named, &mut ids, time(0)).unwrap()
+    parse_sheet(text, &common::known::named, &mut ids, time(0)).unwrap()
 }
 
 /// Equal in every field, the zone of the time among them.

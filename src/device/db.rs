@@ -162,7 +162,8 @@ impl Db {
         self.walk_after(&[], &mut |_| {}, shelf, take).await
     }
 
-    /// As [`Self::walk`], and before it gives everything on the shelves `beside`: all as it was at one time.
+    /// As [`Self::walk`], and before it gives everything on the shelves `beside`: all as it was at one time, unless the
+    /// browser closes the database meanwhile: then it goes on with the rest as it is by then.
     ///
     /// # Errors
     /// [`DbError`]; some may have been given then.

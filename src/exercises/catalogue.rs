@@ -223,11 +223,11 @@ impl Catalogue {
         Some(renamed.map_or(listed, OwnExercise::exercise))
     }
 
-    /// The exercise that [`Catalogue::find`] finds, and what its load usually means.
+    /// The exercise that [`Catalogue::find`] finds, and what its load usually means with `kit`.
     #[must_use]
-    pub fn named(&self, name: &str) -> Option<Named> {
+    pub fn named(&self, name: &str, kit: &Kit) -> Option<Named> {
         let exercise = self.find(name)?;
-        let basis = self.of(exercise.id.as_str())?.basis();
+        let basis = self.of(exercise.id.as_str())?.basis_with(kit);
         Some(Named { exercise, basis })
     }
 

@@ -37,7 +37,7 @@ pub use rename::renamed;
 pub use search::search;
 pub use table::all;
 
-use crate::sheet::{Exercise, Named};
+use crate::sheet::Exercise;
 
 /// The entry with this id.
 #[must_use]
@@ -59,12 +59,4 @@ pub fn find(name: &str) -> Option<Exercise> {
             .or_else(|| entry.called_here(name))
     });
     named.or_else(|| entry(&name.to_ascii_lowercase()).map(Entry::exercise))
-}
-
-/// The exercise that [`find`] finds, and what its load usually means.
-#[must_use]
-pub fn named(name: &str) -> Option<Named> {
-    let exercise = find(name)?;
-    let basis = entry(exercise.id.as_str())?.basis();
-    Some(Named { exercise, basis })
 }

@@ -12,7 +12,7 @@ use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets};
 use crate::units::{Load, Reps, Rir, Share};
 use rust_decimal::Decimal;
 
-/// The work load by the estimate from what was done otherwise with the same sides, or that estimate's share where the
+/// The work load by the estimate from what was done otherwise with the same sides and equipment, or that estimate's share where the
 /// rule is one. None where nothing feeds an estimate, where the body is moved too, after a break, for sets without plain
 /// reps and for more reps than the curve holds for.
 pub(super) fn from_estimate(block: &Block, today: &Today<'_>) -> Option<Because> {

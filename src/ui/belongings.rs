@@ -3,7 +3,7 @@
 use super::change::delete;
 use super::keep::{put, sheet_key};
 use super::model::Model;
-use super::stanchion::Stanchion;
+use super::stanchion::{Stanchion, moment};
 use crate::device::clock;
 use crate::kit::Kit;
 use crate::order;
@@ -31,15 +31,15 @@ impl Stanchion {
             written: clock::wall(),
             kit: kit.clone(),
         };
-        let mut before = None;
+        let (now, mut before) = (moment().tick, None);
         self.model.update(|model| {
             model.kit = kit.into();
-            before = model.kit_kept.replace(record.version);
+            before = model.kit_kept.replace((record.version, now));
         });
         let mut writes = vec![put(Shelf::Kits, &record.version.to_string(), &record)];
-        let burst =
-            before.filter(|before| ms_of(record.version).saturating_sub(ms_of(*before)) < BURST_MS);
-        writes.extend(burst.map(|before| delete(Shelf::Kits, &before.to_string())));
+        // By the clock of this page: ids run on from the greatest that was seen, whatever the time.
+        let burst = before.filter(|(_, at)| now.ms.saturating_sub(at.ms) < BURST_MS);
+        writes.extend(burst.map(|(before, _)| delete(Shelf::Kits, &before.to_string())));
         self.write(writes);
     }
 
@@ -187,10 +187,4 @@ impl Stanchion {
             });
         });
     }
-}
-
-/// When an id was made, in milliseconds: the beginning of a UUIDv7.
-fn ms_of(id: Uuid) -> u64 {
-    // 48 of 128 bits fit.
-    (id.as_u128() >> 80) as u64
 }

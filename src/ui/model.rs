@@ -11,7 +11,7 @@ use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS};
 use crate::order::Map;
 use crate::programme::{LightWeek, Programme};
 use crate::say;
-use crate::session::{Along, Session, SessionId};
+use crate::session::{Along, Session, SessionId, Tick};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{
     Archive, BodyEntry, DATABASE, LastOf, LifterRecord, People, Person, SessionLog, Taken,
@@ -131,7 +131,7 @@ pub struct Model {
     /// What stands in the garage.
     pub kit: Garage,
     /// The version of the kit that this page kept last.
-    pub kit_kept: Option<Uuid>,
+    pub kit_kept: Option<(Uuid, Tick)>,
     /// What was measured of the body, by time.
     pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.

@@ -6,6 +6,7 @@ pub mod built;
 pub mod events;
 pub mod floor;
 pub mod kits;
+pub mod known;
 pub mod own;
 pub mod quantities;
 pub mod reasons;

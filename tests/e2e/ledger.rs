@@ -192,7 +192,7 @@ async fn each_stage_of_a_set_is_corrected_by_itself() {
         field.dispatchEvent(new Event('input', { bubbles: true }));";
     person.run(empty).await;
     person.tap("correct-keep").await;
-    person.reads("correct-wrong", "the load is missing").await;
+    person.reads("correct-wrong", "a number is missing").await;
     person.type_into("correct-load", "8").await;
     person.tap("correct-keep").await;
     person.gone("correct-panel").await;

@@ -1,12 +1,12 @@
 //! What programs read is the same in every language: sheets as lines, files, the table of the sets.
 
+use super::common::known::named;
 use super::common::sheets::sheet;
 use super::files;
 use super::said::speaking;
 use chrono::{DateTime, FixedOffset};
 use proptest::prelude::*;
 use serde_json::Value;
-use stanchion::exercises::named;
 use stanchion::quick::print_sheet;
 use stanchion::sheet::{Block, Sheet};
 use stanchion::store::{csv, read, write};

@@ -81,9 +81,6 @@ impl Typed {
             .unwrap_or_default();
         // Untouched, it stays as exact as it was logged.
         if has_load && typed != untouched {
-            if typed.trim().is_empty() {
-                return Err(t("the load is missing: write one like 82.5").to_owned());
-            }
             let load = Load::parse_in(&typed, unit).map_err(|error| error.to_string())?;
             done = done.with_load(Some(load));
         }

@@ -39,7 +39,7 @@ fn last_example() -> &'static str {
 fn known(app: Stanchion) -> impl Fn(&str) -> Option<Named> {
     move |name| {
         app.model
-            .with_untracked(|model| model.exercises.named(name))
+            .with_untracked(|model| model.exercises.named(name, &model.kit))
     }
 }
 
