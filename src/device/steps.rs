@@ -7,6 +7,7 @@
 //! goes on to the place before.
 
 use super::events::{Listener, on_window};
+use super::painted::once_painted;
 use super::{clock, dom, place};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -15,6 +16,9 @@ use web_sys::History;
 
 /// The element in which places are scrolled.
 const SCROLLS: &str = "place";
+
+/// For so many pictures a place that is returned to may grow until it is as long as it was: about two seconds.
+const PICTURES: u32 = 120;
 
 thread_local! {
     static STEPS: RefCell<Steps> = RefCell::default();
@@ -130,13 +134,31 @@ fn went() {
 /// Shows the place that was just opened: one that is returned to where it was left, any other from its top. Called once it
 /// is drawn.
 pub fn show_place() {
-    let top = STEPS.with_borrow_mut(|steps| {
+    let (here, top) = STEPS.with_borrow_mut(|steps| {
         let here = steps.look();
         let mut left_at = steps.left_at.iter();
-        left_at.find_map(|(name, top)| (*name == here.name).then_some(*top))
+        let top = left_at.find_map(|(name, top)| (*name == here.name).then_some(*top));
+        (here, top.unwrap_or(0))
     });
-    dom::scroll(SCROLLS, top.unwrap_or(0));
+    dom::scroll(SCROLLS, top);
     dom::scroll_to_top();
+    return_to(here, top, PICTURES);
+}
+
+/// Scrolls to `top` with the next picture where the place was too short for it, for so many `pictures` at the most: one that
+/// reads first what it shows grows then. Whoever scrolls meanwhile, or goes elsewhere, is left alone.
+fn return_to(here: Entry, top: i32, pictures: u32) {
+    let reached = dom::scrolled(SCROLLS);
+    if reached >= top || pictures == 0 {
+        return;
+    }
+    once_painted(move || {
+        let is_here = STEPS.with_borrow(|steps| steps.here.as_ref() == Some(&here));
+        if is_here && dom::scrolled(SCROLLS) == reached {
+            dom::scroll(SCROLLS, top);
+            return_to(here, top, pictures - 1);
+        }
+    });
 }
 
 /// Something that lies over the place; dropping it says that it was put away.

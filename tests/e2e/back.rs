@@ -5,7 +5,7 @@ use super::browser::Browser;
 use super::export::download_into;
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::begin;
+use super::whole_session::{begin, end_now, log};
 use serde_json::json;
 
 /// How far the place is scrolled.
@@ -59,6 +59,28 @@ async fn a_place_begins_at_its_top_and_is_found_again_where_it_was_left() {
     person.see("sheets").await;
     back(&person).await;
     shows(&person, "kit", 150).await;
+    person.close().await;
+}
+
+/// What is read first is too short to be scrolled at once.
+#[tokio::test]
+async fn a_place_that_reads_first_is_found_again_where_it_was_left() {
+    let server = Server::start();
+    let browser = Browser::start("readfirst");
+    let person = Person::arrive(&browser, &server).await;
+    begin(&person, "Lower A").await;
+    log(&person).await;
+    end_now(&person).await;
+    person.reads("finish-saved", "saved in the ledger").await;
+    person
+        .run("location.hash = '#/ledger/exercise/kettlebell-swing'")
+        .await;
+    person.see("history-estimate").await;
+    scroll(&person, 400).await;
+    person.tap("go-kit").await;
+    shows(&person, "kit", 0).await;
+    back(&person).await;
+    shows(&person, "history-estimate", 400).await;
     person.close().await;
 }
 
