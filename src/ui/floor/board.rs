@@ -5,7 +5,9 @@ use super::figures::{
 };
 use super::plates::plates;
 use super::tempo::tempo_strip;
+use crate::cues::Position;
 use crate::session::Board;
+use crate::sheet::{Stage, Target};
 use crate::strength::{body_mass_words, jump_words};
 use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
@@ -93,9 +95,21 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
     if board.jump {
         inside.push(line("caution", "jump-caution", jump_words()));
     }
+    if !board.cautions.is_empty() {
+        let lines = board.cautions.iter();
+        let lines = lines.map(|line| line.to_string().into_any()).collect();
+        inside.push(list("board-cautions", Some("cautions"), lines));
+    }
     inside.extend(loaded(board));
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
-    inside.extend(board.tempo.map(|tempo| tempo_strip(tempo, position)));
+    if let Some(stages) = stages_line(board) {
+        // Its words stand in the second line until a count takes that.
+        inside.push(dynamic(move || match counted.with(Option::is_some) {
+            true => line("board-kind", "stages", stages.clone()),
+            false => ().into_any(),
+        }));
+    }
+    inside.push(tempo_of(board, position));
     if !board.warm_up.is_empty() {
         let mut lines = vec![el("strong").child(t("Warm-up first")).view()];
         lines.extend(board.warm_up.iter().map(|line| line.said().into_any()));
@@ -111,16 +125,38 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
             .as_ref()
             .map(|cue| line("board-cue", "cue", cue.said().to_owned())),
     );
-    if !board.cautions.is_empty() {
-        let lines = board
-            .cautions
-            .iter()
-            .map(|line| line.to_string().into_any())
-            .collect();
-        inside.push(list("board-cautions", Some("cautions"), lines));
-    }
     let counts = Seen::new(move || counted.with(Option::is_some));
     frame_of(counts, inside)
+}
+
+/// The stages of a set, in words.
+fn stages_line(board: &Board) -> Option<String> {
+    matches!(board.target, Target::Stages(_)).then(|| target_figure(board).word)
+}
+
+/// The strip of the tempo; in a set of stages that of the stage under way, or of the next that has one.
+fn tempo_of(board: &Board, position: Seen<Option<Position>>) -> AnyView {
+    if let Some(tempo) = board.tempo {
+        return tempo_strip(tempo, position);
+    }
+    let Target::Stages(stages) = board.target.clone() else {
+        return ().into_any();
+    };
+    let tempo = Seen::new(move || {
+        let at = match position.get() {
+            Some(Position::Running { span, .. }) => usize::from(span.stage),
+            _ => 0,
+        };
+        let tempo = |stage: &Stage| match stage {
+            Stage::Reps { tempo, .. } => Some(*tempo),
+            Stage::Hold { .. } | Stage::Partials { .. } => None,
+        };
+        stages.iter().skip(at).find_map(tempo)
+    });
+    dynamic(move || match tempo.get() {
+        Some(tempo) => tempo_strip(tempo, position),
+        None => ().into_any(),
+    })
 }
 
 /// The bar as it shall be loaded, and what changes on it.

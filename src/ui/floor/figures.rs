@@ -199,7 +199,7 @@ pub fn counting(position: Position) -> Option<Figure> {
                     let side = if span.side > 0 { t(", other side") } else { "" };
                     counted(
                         span.rep.to_string(),
-                        &say!("of {all}{side}", all = span.rep_total, side),
+                        &say!("of {all} reps{side}", all = span.rep_total, side),
                     )
                 }
             }
@@ -207,6 +207,42 @@ pub fn counting(position: Position) -> Option<Figure> {
         Position::Open { seconds } => counted(clock(i64::from(seconds)), t("under way")),
         Position::Over => None,
     }
+}
+
+/// The amount on the large button: the figure, and whether it is set as a word.
+pub fn pad_figure(offer: &Amount, heard: bool) -> (String, bool) {
+    if let Amount::Stages(stages) = offer {
+        return match counted(stages, heard) {
+            Some((count, _)) => (count.to_string(), false),
+            None => (t("Done").to_owned(), true),
+        };
+    }
+    match (offer, offer.reps()) {
+        (Amount::Sides { first, second }, _) => (format!("{first} · {second}"), true),
+        (Amount::Timed(seconds), _) => (seconds.clock(), true),
+        (Amount::Distance(metres), _) => (format!("{metres} m"), true),
+        (_, Some(reps)) => (reps.to_string(), false),
+        (_, None) => (t("Done").to_owned(), true),
+    }
+}
+
+/// What the figure counts of a set in stages, and how it is called: its last stage that has a count, while it is heard the
+/// last that was begun.
+pub fn counted(stages: &[StageAmount], heard: bool) -> Option<(Reps, &'static str)> {
+    let counts = || {
+        stages.iter().filter_map(|stage| match stage {
+            StageAmount::Reps(n) => Some((*n, t(if n.get() == 1 { "rep" } else { "reps" }))),
+            StageAmount::Partials(n) => {
+                Some((*n, t(if n.get() == 1 { "partial" } else { "partials" })))
+            }
+            StageAmount::Hold(_) => None,
+        })
+    };
+    if heard {
+        let begun = counts().rfind(|(n, _)| n.get() > 0);
+        return begun.or_else(|| counts().next());
+    }
+    counts().next_back()
 }
 
 fn reps_line(reps: Reps) -> String {
@@ -272,5 +308,29 @@ mod tests {
         );
         // What is lifted itself has a figure in any case.
         assert_eq!(said(0, &LoadBasis::External), both("0", "0 kg"));
+    }
+
+    #[test]
+    fn of_stages_the_last_count_is_offered_and_the_one_under_way_is_heard() {
+        let set = |reps, partials| {
+            Amount::Stages(vec![
+                StageAmount::Hold(crate::units::Seconds::new(10).unwrap()),
+                StageAmount::Reps(Reps::saturating(reps)),
+                StageAmount::Partials(Reps::saturating(partials)),
+            ])
+        };
+        let said = |amount: &Amount, heard| {
+            let Amount::Stages(stages) = amount else {
+                unreachable!()
+            };
+            let (n, word) = counted(stages, heard).unwrap();
+            assert_eq!(pad_figure(amount, heard), (n.to_string(), false));
+            format!("{n} {word}")
+        };
+        assert_eq!(said(&set(6, 8), false), "8 partials");
+        assert_eq!(said(&set(6, 0), false), "0 partials");
+        assert_eq!(said(&set(0, 0), true), "0 reps");
+        assert_eq!(said(&set(1, 0), true), "1 rep");
+        assert_eq!(said(&set(6, 3), true), "3 partials");
     }
 }

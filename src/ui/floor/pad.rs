@@ -1,12 +1,12 @@
 //! The pad of a set and of a rest: the area that logs the set, or begins the next one.
 
-use super::figures::amount_line;
+use super::figures::{amount_line, counted, pad_figure};
 use super::hands::{Hands, Sure, can_step, held, needs_load, works};
 use super::rest::rest_step;
 use super::screen::Open;
 use super::short::minutes_over;
 use crate::say;
-use crate::session::{Amount, Board, Ends, Phase, StageAmount};
+use crate::session::{Amount, Board, Ends, Phase};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::parts::{Text, button, dynamic, el, tap, text, when};
 use crate::ui::seen::Seen;
@@ -98,29 +98,6 @@ fn over(app: Stanchion) -> Option<i64> {
         })
 }
 
-/// The amount on the large button: the figure, and whether it is set as a word.
-fn figure(offer: &Amount) -> (String, bool) {
-    match (offer, offer.reps()) {
-        (Amount::Sides { first, second }, _) => (format!("{first} · {second}"), true),
-        (Amount::Timed(seconds), _) => (seconds.clock(), true),
-        (Amount::Distance(metres), _) => (format!("{metres} m"), true),
-        (_, Some(reps)) => (reps.to_string(), false),
-        (_, None) => (t("Done").to_owned(), true),
-    }
-}
-
-/// What the figure counts of a set in stages: its last stage that has a count.
-fn counted(offer: &Amount) -> Option<&'static str> {
-    let Amount::Stages(stages) = offer else {
-        return None;
-    };
-    stages.iter().rev().find_map(|stage| match stage {
-        StageAmount::Reps(n) => Some(t(if n.get() == 1 { "rep" } else { "reps" })),
-        StageAmount::Partials(n) => Some(t(if n.get() == 1 { "partial" } else { "partials" })),
-        StageAmount::Hold(_) => None,
-    })
-}
-
 /// What stands on the large button: a figure, whether it is set as a word, and what a tap does.
 type Said = (String, bool, String);
 
@@ -131,7 +108,7 @@ fn sure_said() -> Said {
 }
 
 fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> Said {
-    let (figure, is_word) = figure(offer);
+    let (figure, is_word) = pad_figure(offer, heard);
     if hands.counting.get() == Some(board.key) {
         return (figure, is_word, t("tap once a rep").to_owned());
     }
@@ -147,19 +124,20 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
         Ends::PutDown => "tap when put down",
         Ends::Done => "tap when done",
     });
-    // A dot parts two things and stays with the first: it begins no line.
     let word = match over {
-        Some(seconds) => say!(
-            "rest over by {time}\u{a0}· {tap}",
-            time = clock(seconds),
-            tap
-        ),
+        Some(seconds) => say!("rest over by {time}", time = clock(seconds)),
         None if heard => t("as far as heard").to_owned(),
         None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
-        None => match counted(offer) {
-            Some(stage) => format!("{stage}\u{a0}· {tap}"),
-            None => tap.to_owned(),
-        },
+        None => tap.to_owned(),
+    };
+    let stage = match offer {
+        Amount::Stages(stages) => counted(stages, heard),
+        _ => None,
+    };
+    // A dot parts two things and stays with the first: it begins no line.
+    let word = match stage {
+        Some((_, stage)) => format!("{stage}\u{a0}· {word}"),
+        None => word,
     };
     (figure, is_word, word)
 }

@@ -149,6 +149,8 @@ pub fn rest_board(
             Some(because) => line("quiet", "rest-because", because),
             None => ().into_any(),
         }),
+        // The rest is for loading the bar: what comes next stands before what is over.
+        next(board, turn, unit),
         dynamic(move || match off_plan.get() {
             Some(said) => line("off-plan", "off-plan", said),
             None => ().into_any(),
@@ -157,7 +159,6 @@ pub fn rest_board(
             Some(said) => line("off-plan", "best", said),
             None => ().into_any(),
         }),
-        next(board, turn, unit),
         against_budget(app),
     ])
 }
@@ -207,14 +208,13 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
                     .part("next-exercise")
                     .child(board.exercise.to_string()),
             )
-            .child(" ")
-            .child(el("span").class("board-word").part("next-kind").child(set))
             .view(),
         el("p")
             .class("next")
             .part("next")
             .child(el("strong").child(figure))
             .child(el("span").child(word))
+            .child(el("span").class("board-word").part("next-kind").child(set))
             .view(),
     ];
     let mut inside = vec![next.into_any()];

@@ -1,7 +1,6 @@
 //! Each side with its own reps, where the sides do the set one after the other.
 
 use super::hands::Hands;
-use crate::say;
 use crate::session::{Amount, What};
 use crate::sheet::Target;
 use crate::ui::model::Model;
@@ -46,17 +45,15 @@ pub fn steppers(reps: Seen<Option<(Reps, Reps)>>, step: Callback<(bool, bool)>) 
             let Some((first, other)) = reps.get() else {
                 return String::new();
             };
-            if second {
-                say!("{reps} second side", reps = other)
-            } else {
-                say!("{reps} first side", reps = first)
-            }
+            if second { other } else { first }.to_string()
         })
     };
     vec![
+        quiet(t("first side")),
         stepper(t("first side"), "first-side", figure(false), move |more| {
             step.run((false, more))
         }),
+        quiet(t("second side")),
         stepper(t("second side"), "second-side", figure(true), move |more| {
             step.run((true, more))
         }),
