@@ -18,7 +18,7 @@ mod unroll;
 mod usual;
 mod warning;
 
-pub use block::{Block, BlockId, Role, SideMode, moves_alike};
+pub use block::{Block, BlockId, Role, SideMode, moved_part, moved_words};
 pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Named, Pattern, UnfitId};
