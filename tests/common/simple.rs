@@ -355,7 +355,8 @@ fn performance(one: &Block1) -> Performance {
 
 pub fn lasts_agree(books: &Memory, records: &[SessionRecord]) {
     let mut told: BTreeMap<String, SessionId> = BTreeMap::new();
-    for record in records {
+    let done = |record: &&SessionRecord| record.blocks.iter().any(|it| !it.lines.is_empty());
+    for record in records.iter().filter(done) {
         told.insert(format!("sheet/{}", record.sheet.0), record.session);
     }
     let kept: BTreeMap<String, SessionId> = books
