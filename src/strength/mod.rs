@@ -39,7 +39,7 @@ pub use change::{
     Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,
     plateau, typical_error,
 };
-pub use curves::{Curve, OffTheCurve, epley};
+pub use curves::{Curve, OffTheCurve};
 pub use estimate::best_e1rm;
 pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
@@ -55,6 +55,6 @@ pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
 pub use shown::{Shown, shown, shown_by_all};
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
-pub use system::{body_mass_words, lacks_body_mass, system_load, written_load};
+pub use system::{body_mass_words, lacks_body_mass, system_load};
 pub use trace::{Said, Traced, trace};
 pub use unfed::Unfed;
