@@ -77,6 +77,16 @@ pub fn is_any_band(label: &Line) -> bool {
     label == "band" || label == small(t("band"))
 }
 
+/// True where both labels are of one band: `light` is `light band` too.
+#[must_use]
+pub fn is_same_band(one: &Line, other: &Line) -> bool {
+    let plain = |label: &Line| {
+        let label = small(label.as_str());
+        label.trim_end_matches(" band").to_owned()
+    };
+    plain(one) == plain(other)
+}
+
 /// A step of load.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -30,7 +30,7 @@ pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
 pub use kind::{SetKind, Sets, UnfitSets};
 pub use length::{GroupTime, PARTIAL_SECONDS, Prediction, gap_seconds, set_seconds};
-pub use loads::{LoadBasis, LoadPolicy, Step, is_any_band};
+pub use loads::{LoadBasis, LoadPolicy, Step, is_any_band, is_same_band};
 pub use progression::{Progression, Reach};
 pub use ramp::usual_ramp;
 pub(crate) use target::STAGES_MAX;

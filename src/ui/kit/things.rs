@@ -2,6 +2,7 @@
 
 use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
 use crate::say;
+use crate::sheet::is_same_band;
 use crate::ui::parts::read_name;
 use crate::units::{Load, Unit};
 use crate::words::{many, t, t_in};
@@ -218,7 +219,11 @@ pub const BANDS: Things = Things {
         }
     }),
     add: |kit, typed, _| {
-        kit.bands.push(read_name(&typed[0])?);
+        let label = read_name(&typed[0])?;
+        if kit.bands.iter().any(|band| is_same_band(band, &label)) {
+            return Err(say!("“{label}” is in the list already", label));
+        }
+        kit.bands.push(label);
         Ok(())
     },
 };
@@ -288,6 +293,19 @@ mod tests {
             why,
             "handles are of one kind: take those of 2 kg away first"
         );
+    }
+
+    #[test]
+    fn a_band_of_a_name_that_is_there_is_refused() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        let before = kit.clone();
+        for label in ["light band", "Light"] {
+            let why = (BANDS.add)(&mut kit, &[label.into()], Unit::Kg).unwrap_err();
+            assert_eq!(why, format!("“{label}” is in the list already"));
+        }
+        assert_eq!(kit, before);
+        (BANDS.add)(&mut kit, &["long band".into()], Unit::Kg).unwrap();
+        assert_eq!(kit.bands.len(), before.bands.len() + 1);
     }
 
     #[test]
