@@ -196,10 +196,7 @@ pub const STACKS: Things = Things {
             first: mass(&typed[1], unit)?,
             step: mass(&typed[2], unit)?,
             last: mass(&typed[3], unit)?,
-            add_ons: typed[4]
-                .split_whitespace()
-                .map(|one| mass(one, unit))
-                .collect::<Result<_, _>>()?,
+            add_ons: masses(&typed[4], unit)?,
         });
         Ok(())
     },
@@ -243,6 +240,18 @@ pub fn mass(text: &str, unit: Unit) -> Result<Load, String> {
     } else {
         Ok(load)
     }
+}
+
+/// Reads masses parted by spaces; a unit behind a space belongs to the number before it.
+fn masses(text: &str, unit: Unit) -> Result<Vec<Load>, String> {
+    let mut numbers: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match numbers.last_mut() {
+            Some(number) if word.starts_with(char::is_alphabetic) => number.push_str(word),
+            _ => numbers.push(word.to_owned()),
+        }
+    }
+    numbers.iter().map(|number| mass(number, unit)).collect()
 }
 
 #[cfg(test)]
@@ -306,6 +315,22 @@ mod tests {
         assert_eq!(kit, before);
         (BANDS.add)(&mut kit, &["long band".into()], Unit::Kg).unwrap();
         assert_eq!(kit.bands.len(), before.bands.len() + 1);
+    }
+
+    #[test]
+    fn add_ons_have_their_units_with_a_space_or_without() {
+        let read = |typed: &str| {
+            let loads = masses(typed, Unit::Kg)?;
+            Ok::<_, String>(loads.iter().map(ToString::to_string).collect::<Vec<_>>())
+        };
+        assert_eq!(read("1.25 kg"), Ok(vec!["1.25 kg".to_owned()]));
+        let both = Ok(vec!["1.25 kg".to_owned(), "5 lb".to_owned()]);
+        for typed in ["1.25 5lb", "1,25kg 5 LB", " 1.25  5 lbs "] {
+            assert_eq!(read(typed), both, "{typed}");
+        }
+        assert_eq!(read(""), Ok(Vec::new()));
+        assert!(read("1.25 spoons").unwrap_err().contains("1.25spoons"));
+        assert!(read("kg 5").is_err());
     }
 
     #[test]
