@@ -31,6 +31,12 @@ impl LoadBasis {
         !matches!(self, LoadBasis::Band(_) | LoadBasis::Unloaded)
     }
 
+    /// True when there is something to choose for a set: a load or a band.
+    #[must_use]
+    pub fn is_loaded(&self) -> bool {
+        !matches!(self, LoadBasis::Unloaded)
+    }
+
     /// True when more of the written load makes the set easier.
     #[must_use]
     pub fn assists(&self) -> bool {
