@@ -196,6 +196,27 @@ proptest! {
     }
 }
 
+/// A sheet that was begun and ended without a set is still as long ago as its last set.
+#[test]
+fn a_session_without_a_set_is_no_turn_of_its_sheet() {
+    let on = |day, sets: &[_]| events(day, &blocks()[0], None, sets);
+    let done = done(Some("60 kg"), Amount::Reps(reps(5)));
+    let (mut sessions, mut books) = (Sessions::new(), Memory::default());
+    for events in [on(1, &[(key(0, 0), done)]), on(2, &[])] {
+        let mut after = sessions.clone();
+        put(&mut after, events);
+        books.turn(&turns(&sessions, &after));
+        sessions = after;
+    }
+    let first = *sessions.keys().next().unwrap();
+    for books in [books, rebuilt(&sessions)] {
+        lasts_agree(&books, &records(&sessions));
+        let mut rows = books.0.iter();
+        let last = rows.find(|((_, key), _)| key.starts_with("sheet/"));
+        assert!(last.is_some_and(|(_, row)| row.contains(&first.0.to_string())));
+    }
+}
+
 #[test]
 fn a_spoiled_row_is_told_and_nothing_is_guessed() {
     let mut sessions = Sessions::new();

@@ -2,6 +2,7 @@
 
 mod common;
 
+mod another_band;
 mod away;
 mod board;
 mod books;

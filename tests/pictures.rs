@@ -344,6 +344,26 @@ fn only_what_was_asked_for_alike_is_compared() {
 }
 
 #[test]
+fn the_best_loads_are_of_what_was_moved_as_the_last_time() {
+    let one_by_one = Block {
+        sides: SideMode::EachInTurn,
+        ..squat()
+    };
+    let did = |day: u64, block: &Block, load: &str| {
+        let sets = [(key(0, 0), done(Some(load), Amount::Reps(reps(5))))];
+        let record = SessionRecord::from_events(&events(day, block, None, &sets)).unwrap();
+        pasts_of(&record).remove(0).1
+    };
+    let both = [did(1, &squat(), "60 kg"), did(2, &one_by_one, "30 kg")];
+    let chart = |history: &[Past]| best_at_reps(&chosen(history, false), asked(Period::All));
+    assert_eq!(cell(&chart(&both), 0, 1), 3000);
+    let left_out = "other sides than the last time is not in it.";
+    assert!(chart(&both).about.ends_with(left_out));
+    assert_eq!(cell(&chart(&both[..1]), 0, 1), 6000);
+    assert!(!chart(&both[..1]).about.ends_with(left_out));
+}
+
+#[test]
 fn ten_years_are_drawn_in_one_go() {
     let dids: Vec<Did> = (0..1_200)
         .map(|n| Did {

@@ -17,7 +17,7 @@ use stanchion::cues::{Length, set_timeline};
 use stanchion::kit::{Bar, Kit, KitParts, PlatePairs};
 use stanchion::sheet::{Block, Equipment, Line, LoadBasis, Tempo};
 use stanchion::strength::{
-    Because, Curve, Performance, Proposal, SetResult, Today, epley, jump_caution, set_load,
+    Because, Curve, Performance, Proposal, SetResult, Today, jump_caution, set_load,
 };
 use stanchion::units::{Load, Reps, Rir, Unit};
 use uuid::Uuid;
@@ -89,7 +89,7 @@ fn epley_gives_its_table() {
         (10, "133.33"),
         (12, "140.00"),
     ] {
-        let e1rm = epley(load("100 kg"), reps(r)).unwrap();
+        let e1rm = Curve::Epley.e1rm(load("100 kg"), reps(r)).unwrap();
         let printed: Decimal = percent.parse().unwrap();
         assert_eq!(e1rm.kg().round_dp(2), printed.normalize(), "{r} reps");
     }
@@ -99,9 +99,12 @@ fn epley_gives_its_table() {
 /// 2006, J Strength Cond Res 20(3):584–592, P: no more than 10 reps in linear equations).
 #[test]
 fn epley_keeps_to_its_range() {
-    assert_eq!(epley(load("100 kg"), reps(1)), Ok(load("100 kg")));
-    assert!(epley(load("100 kg"), reps(13)).is_err());
-    assert!(epley(load("100 kg"), reps(0)).is_err());
+    assert_eq!(
+        Curve::Epley.e1rm(load("100 kg"), reps(1)),
+        Ok(load("100 kg"))
+    );
+    assert!(Curve::Epley.e1rm(load("100 kg"), reps(13)).is_err());
+    assert!(Curve::Epley.e1rm(load("100 kg"), reps(0)).is_err());
 }
 
 /// Zourdos et al. 2016, J Strength Cond Res 30(1):267–275, P: RIR = 10 − RPE. With a reserve, e1RM is taken at

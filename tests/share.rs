@@ -98,7 +98,7 @@ proptest! {
         let archive = read(&text).unwrap();
         prop_assert!(same(single_sheet(&archive).unwrap(), &sheet));
         let merged = import(archive, &text).unwrap();
-        prop_assert_eq!(merged.summary.sheets_new, 0);
+        prop_assert_eq!(merged.summary.sheets.new, 0);
     }
 
     #[test]

@@ -131,12 +131,6 @@ impl Kit {
         self.choices_beside(equipment, load).next_below(load)
     }
 
-    /// True when exactly `load` can be made.
-    #[must_use]
-    pub fn is_loadable(&self, equipment: Equipment, load: Load) -> bool {
-        self.choices(equipment).contains(load)
-    }
-
     /// The bar or handle and the fewest plates that make exactly `load`, of several bars on the first named; none
     /// where it cannot be made, and for equipment without plates.
     #[must_use]

@@ -2,9 +2,9 @@
 
 use super::reach::Kit;
 use crate::say;
-use crate::sheet::{Equipment, Line};
+use crate::sheet::{Equipment, Line, is_same_band};
 use crate::units::{Load, Unit};
-use crate::words::{small, t};
+use crate::words::t;
 use std::fmt;
 
 /// A load that the kit cannot make, with the nearest that it makes.
@@ -44,11 +44,7 @@ impl Kit {
     #[must_use]
     pub fn band_beside(&self, label: &Line, heavier: bool) -> Option<&Line> {
         let bands = &self.parts().bands;
-        let plain = |label: &Line| {
-            let label = small(label.as_str());
-            label.trim_end_matches(" band").to_owned()
-        };
-        let at = bands.iter().position(|band| plain(band) == plain(label))?;
+        let at = bands.iter().position(|band| is_same_band(band, label))?;
         let next = if heavier {
             at.checked_add(1)
         } else {

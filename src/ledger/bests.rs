@@ -2,7 +2,7 @@
 
 use super::history::Past;
 use super::volume::VolumeLoad;
-use crate::sheet::LoadBasis;
+use crate::sheet::{LoadBasis, moved_part};
 use crate::strength::{Curve, SetResult, Shown, shown_by_all};
 use crate::units::{Load, Reps};
 use chrono::{DateTime, FixedOffset};
@@ -43,20 +43,24 @@ pub struct BestSet {
     pub when: When,
 }
 
-/// The bests of one way to load an exercise: only sets on the same basis are compared.
+/// The bests of one way to load an exercise: only sets that move the same on the same basis are compared.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Way {
+    /// With which sides and what in the hands: see [`moved_part`].
+    pub moved: String,
     /// What the loads are added to; a band by its label.
     pub basis: LoadBasis,
     /// The sets that no other beats, rising in reps and so falling in load.
     pub sets: Vec<BestSet>,
 }
 
-/// The highest maximum by one curve, as it was told last.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+/// The highest maximum by one curve of what is moved alike, as it was told last.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Highest {
+    /// With which sides and what in the hands: see [`moved_part`].
+    pub moved: String,
     /// The curve.
     pub curve: Curve,
     /// What was shown.
@@ -86,7 +90,7 @@ pub struct Bests {
     /// Way by way, in the order in which they were first done.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ways: Vec<Way>,
-    /// The highest maximum, curve by curve: the first that was shown, and after it each that was above the one before by
+    /// The highest maximum of each that is moved, curve by curve: the first that was shown, and after it each that was above the one before by
     /// more than the detectable change. A creeping gain is told once it can be told from noise.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub highest: Vec<Highest>,
@@ -133,7 +137,17 @@ pub enum Best {
     },
 }
 
+impl Highest {
+    fn is_of(&self, moved: &str, curve: Curve) -> bool {
+        self.moved == moved && self.curve == curve
+    }
+}
+
 impl Way {
+    fn is_of(&self, moved: &str, basis: &LoadBasis) -> bool {
+        self.moved == moved && self.basis == *basis
+    }
+
     /// The hardest load at which so many reps or more were done.
     #[must_use]
     pub fn at_reps(&self, reps: Reps) -> Option<&BestSet> {
@@ -212,17 +226,22 @@ fn volume_of(session: &[&Past]) -> Option<VolumeLoad> {
     (volume > VolumeLoad::default()).then_some(volume)
 }
 
-/// The best that a session shows by each curve, over its blocks.
-fn shown_in(session: &[&Past]) -> Vec<(Curve, Shown)> {
-    let mut best: Vec<(Curve, Shown)> = Vec::new();
-    for (curve, shown) in session
-        .iter()
-        .flat_map(|past| shown_by_all(&past.performance))
-    {
-        match best.iter_mut().find(|(known, _)| *known == curve) {
-            None => best.push((curve, shown)),
-            Some((_, known)) if shown.e1rm > known.e1rm => *known = shown,
-            Some(_) => {}
+/// The best that a session shows of each that is moved by each curve, over its blocks.
+fn shown_in(session: &[&Past]) -> Vec<Highest> {
+    let mut best: Vec<Highest> = Vec::new();
+    for past in session {
+        let (moved, when) = (moved_part(&past.performance.shape), When::of(past));
+        for (curve, shown) in shown_by_all(&past.performance) {
+            match best.iter_mut().find(|known| known.is_of(moved, curve)) {
+                None => best.push(Highest {
+                    moved: moved.to_owned(),
+                    curve,
+                    shown,
+                    when,
+                }),
+                Some(known) if shown.e1rm > known.shown.e1rm => known.shown = shown,
+                Some(_) => {}
+            }
         }
     }
     best
@@ -247,12 +266,12 @@ impl Bests {
             return;
         };
         self.take_sets(&session, when);
-        for (curve, shown) in shown_in(&session) {
-            let new = Highest { curve, shown, when };
-            match self.highest.iter_mut().find(|known| known.curve == curve) {
+        for new in shown_in(&session) {
+            let mut highest = self.highest.iter_mut();
+            match highest.find(|known| known.is_of(&new.moved, new.curve)) {
                 None => self.highest.push(new),
                 Some(known) => {
-                    let (by, detectable) = shown.above(&known.shown);
+                    let (by, detectable) = new.shown.above(&known.shown);
                     if by > detectable {
                         *known = new;
                     }
@@ -271,17 +290,20 @@ impl Bests {
             let Some(basis) = &past.performance.basis else {
                 continue;
             };
+            let moved = moved_part(&past.performance.shape);
             let sets = past.performance.sets.iter();
             for (load, reps) in sets.filter_map(|set| counted(basis, set)) {
-                self.way(basis).put(BestSet { load, reps, when });
+                self.way(moved, basis).put(BestSet { load, reps, when });
             }
         }
     }
 
-    fn way(&mut self, basis: &LoadBasis) -> &mut Way {
-        let place = self.ways.iter().position(|way| way.basis == *basis);
+    fn way(&mut self, moved: &str, basis: &LoadBasis) -> &mut Way {
+        let mut ways = self.ways.iter();
+        let place = ways.position(|way| way.is_of(moved, basis));
         let place = place.unwrap_or_else(|| {
             self.ways.push(Way {
+                moved: moved.to_owned(),
                 basis: basis.clone(),
                 sets: Vec::new(),
             });
@@ -306,7 +328,8 @@ impl Bests {
             session.take_sets(&now, When::of(first));
         }
         for way in &session.ways {
-            let known = known.ways.iter().find(|known| known.basis == way.basis);
+            let mut ways = known.ways.iter();
+            let known = ways.find(|known| known.is_of(&way.moved, &way.basis));
             let sets = way.sets.iter();
             beaten.extend(known.into_iter().flat_map(|known| {
                 let new = sets.clone();
@@ -316,10 +339,11 @@ impl Bests {
         // What was told before in the same session is not told again: the mark stays that of before it.
         let (shows, showed) = (shown_in(&now), shown_in(&counting(before)));
         for highest in &self.highest {
-            let told = |shown: &[(Curve, Shown)]| {
-                let (_, shown) = shown.iter().find(|(curve, _)| *curve == highest.curve)?;
-                let (by, detectable) = shown.above(&highest.shown);
-                (by > detectable).then_some((*shown, detectable))
+            let told = |shows: &[Highest]| {
+                let mut alike = shows.iter();
+                let found = alike.find(|it| it.is_of(&highest.moved, highest.curve))?;
+                let (by, detectable) = found.shown.above(&highest.shown);
+                (by > detectable).then_some((found.shown, detectable))
             };
             if let Some((shown, detectable)) = told(&shows)
                 && told(&showed).is_none()

@@ -257,3 +257,42 @@ fn a_light_session_or_a_lighter_one_is_no_more_volume() {
     both.take(&history[1..]);
     assert_eq!(both.volume, known.volume, "the earlier of two stays");
 }
+
+/// A bar of 60 kg and dumbbells of 30 kg say nothing of each other, nor do both sides and one.
+#[test]
+fn what_is_moved_otherwise_is_compared_apart() {
+    let with = |n, moved: &str, load: &str, reps| {
+        let mut past = past(n, &LoadBasis::External, &[(load, reps)]);
+        past.performance.shape = format!("{moved}|\"external\"| work 5");
+        past
+    };
+    let bar = "[\"both\",\"barbell\"]";
+    let dumbbells = "[\"both\",\"dumbbell\"]";
+    let one = "[\"each_in_turn\",\"dumbbell\"]";
+    let known = [with(1, bar, "100 kg", 5), with(2, dumbbells, "30 kg", 5)];
+    let now = |past: Past| said(&[known[0].clone(), known[1].clone(), past]);
+    assert_eq!(
+        now(with(3, dumbbells, "32 kg", 5)),
+        ["32 kg for 5: the most at 5 reps, 30 kg before"]
+    );
+    assert!(now(with(3, bar, "90 kg", 5)).is_empty());
+    assert!(
+        now(with(3, one, "40 kg", 5)).is_empty(),
+        "the first time in this way beats nothing"
+    );
+    let bests = Bests::of(&known);
+    let ways: Vec<&str> = bests.ways.iter().map(|way| way.moved.as_str()).collect();
+    assert_eq!(ways, [bar, dumbbells]);
+    let by_own = bests
+        .highest
+        .iter()
+        .filter(|it| it.curve == Curve::default());
+    let highest: Vec<&str> = by_own.map(|it| it.moved.as_str()).collect();
+    assert_eq!(highest, [bar, dumbbells]);
+    let told = bests.beaten_by(&[], &[with(3, dumbbells, "50 kg", 5)]);
+    assert!(
+        told.iter()
+            .any(|best| matches!(best, Best::E1rm { .. }) && best.counts(Curve::default())),
+        "{told:?}"
+    );
+}

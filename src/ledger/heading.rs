@@ -22,13 +22,6 @@ pub fn newest_first(headings: &mut [Heading]) {
     });
 }
 
-/// Those in which a set was done: the figures of a period are of them alone.
-#[must_use]
-pub fn with_sets(headings: &[Heading]) -> Vec<Heading> {
-    let done = headings.iter().filter(|heading| heading.has_sets());
-    done.cloned().collect()
-}
-
 /// A session in one line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -6,7 +6,7 @@ use super::tempo::TempoKept;
 use super::volume::{Volume, VolumeLoad};
 use crate::order;
 use crate::session::SessionId;
-use crate::sheet::{ExerciseId, Line, SheetId};
+use crate::sheet::{ExerciseId, Line, SheetId, moved_part};
 use crate::strength::Performance;
 use serde::{Deserialize, Serialize};
 
@@ -43,6 +43,19 @@ pub fn in_order(history: &mut [Past]) {
     order::by_key(history, |past| {
         (past.performance.at, past.performance.session)
     });
+}
+
+/// Of a history, the oldest first, what counts and was moved as in the newest that does; what was done light counts for
+/// nothing. And whether something that counts was moved otherwise.
+pub fn moved_as_newest<'a>(history: impl Iterator<Item = &'a Past>) -> (Vec<&'a Past>, bool) {
+    let mut alike: Vec<&Past> = history.filter(|past| !past.light).collect();
+    let counting = alike.len();
+    if let Some(newest) = alike.last().copied() {
+        let moved = moved_part(&newest.performance.shape);
+        alike.retain(|past| moved_part(&past.performance.shape) == moved);
+    }
+    let others = alike.len() < counting;
+    (alike, others)
 }
 
 /// What a session adds to the history of each exercise, block by block in the order of its sheet; blocks of which

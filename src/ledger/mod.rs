@@ -31,8 +31,8 @@ pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, W
 pub use compare::{BestOfPeriod, Comparison, EndsBefore, InPeriod, Period, best};
 pub use find::Sought;
 pub use gained::{Gained, gained};
-pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first, with_sets};
-pub use history::{Past, in_order, pasts_of};
+pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};
+pub use history::{Past, in_order, moved_as_newest, pasts_of};
 pub use moved::{Carried, Moved, Top, moved};
 pub use pace::{CHANGE_OVERS_LEAST, CHANGE_OVERS_NEWEST, PACE_SESSIONS, Pace};
 pub use period::{Course, course, muscles_of};

@@ -1,9 +1,9 @@
 //! A period in figures: what a report of it is made of.
 
-use super::history::Past;
+use super::history::{Past, moved_as_newest};
 use super::week::{MuscleSets, Week};
 use crate::exercises::Muscle;
-use crate::strength::{Change, Curve, Estimate, change_since, moved_as_newest, track};
+use crate::strength::{Change, Curve, Estimate, change_since, track};
 use crate::units::{Load, Reps};
 use chrono::NaiveDate;
 
@@ -33,9 +33,9 @@ pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -
         .collect();
     let mut sessions: Vec<_> = within.iter().map(|past| past.session()).collect();
     sessions.dedup();
-    let until = pasts.iter().filter(|past| !past.light && day(past) <= last);
-    let known = moved_as_newest(until.map(|past| &past.performance));
-    let track = track(known.iter().copied(), curve);
+    let (known, _) = moved_as_newest(pasts.iter().filter(|past| day(past) <= last));
+    let known = known.iter().map(|past| &past.performance);
+    let track = track(known.clone(), curve);
     let before = track.iter().rfind(|it| it.at().date_naive() < first);
     let begin = before.or_else(|| track.iter().find(|it| it.at().date_naive() >= first));
     let end = track.last().filter(|end| end.at().date_naive() >= first);
@@ -44,7 +44,7 @@ pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -
         sessions: sessions.len(),
         best: best(&within),
         estimate: ends.map(|(begin, end)| (begin.e1rm(), end.e1rm())),
-        change: ends.and_then(|(begin, _)| change_since(known.iter().copied(), curve, begin.at())),
+        change: ends.and_then(|(begin, _)| change_since(known, curve, begin.at())),
     }
 }
 

@@ -7,8 +7,8 @@ use super::times::{SetTimes, duration_ms, set_times};
 use crate::order::Map;
 use crate::session::{Amount, Done, Event, EventId, Phase, SessionId, Slot, State, effective};
 use crate::sheet::{
-    Block, Line, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target, Tempo,
-    set_seconds,
+    Block, Line, LoadBasis, Note, Prediction, SetKey, SetKind, SheetId, SheetVersion, Target,
+    Tempo, set_seconds,
 };
 use crate::strength::Proposal;
 use crate::units::{Load, Rir, Rpe, Seconds, minutes_up};
@@ -69,6 +69,8 @@ pub struct BlockRecord {
     pub lines: Vec<DoneLine>,
     /// What was proposed for it when the session began, or when it was swapped.
     pub proposal: Option<Proposal>,
+    /// What that was proposed on: the basis of the block, or the band in whose place another one was chosen.
+    pub proposed_on: LoadBasis,
 }
 
 /// A session as it went.
@@ -239,6 +241,7 @@ fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockR
                     block: block.clone(),
                     lines: vec![line],
                     proposal: state.proposal(slot).cloned(),
+                    proposed_on: state.band_proposed(slot).unwrap_or(&block.basis).clone(),
                 });
             }
         }
@@ -248,6 +251,7 @@ fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockR
             block: written.clone(),
             lines: Vec::new(),
             proposal: None,
+            proposed_on: written.basis.clone(),
         });
     }
     records

@@ -115,7 +115,7 @@ pub fn days_told(
 }
 
 /// The weeks from the one of `first` to the one of `last`, the oldest first, those without a session too. Sessions of
-/// other weeks are passed over.
+/// other weeks are passed over, and so are those without a set.
 #[must_use]
 pub fn weeks(
     headings: &[Heading],
@@ -128,7 +128,8 @@ pub fn weeks(
         facts: Map::new(),
     };
     let day_of = |heading: &Heading| heading.began.date_naive();
-    let mut sorted: Vec<&Heading> = headings.iter().collect();
+    let done = headings.iter().filter(|heading| heading.has_sets());
+    let mut sorted: Vec<&Heading> = done.collect();
     order::by_key(&mut sorted, |heading| day_of(heading));
     let mut monday = monday_of(first);
     // The sessions from this week on: each is looked at in its own week alone, as a period may have thousands of both.

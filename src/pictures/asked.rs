@@ -126,6 +126,16 @@ pub fn drawn(history: &[Past], comparable: bool, draw: impl Fn(&[&Past]) -> Char
     chart
 }
 
+/// What a picture says, of which others were left out or not: see [`crate::ledger::moved_as_newest`].
+pub(super) fn without_others(about: String, others: bool) -> String {
+    if !others {
+        return about;
+    }
+    let left_out =
+        t("What was done with other equipment or other sides than the last time is not in it.");
+    format!("{about} {left_out}")
+}
+
 /// The day of what was done.
 pub(super) fn day(past: &Past) -> i64 {
     day_of(past.performance.at.date_naive())

@@ -1,9 +1,9 @@
 //! The best load at each number of reps, and the reps at one load over time.
 
-use super::asked::{Asked, day, hundredths, load_grain};
+use super::asked::{Asked, day, hundredths, load_grain, without_others};
 use super::moved::{moved, plain_sets, with_body, written};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
-use crate::ledger::{BEST_REPS_MAX, Past};
+use crate::ledger::{BEST_REPS_MAX, Past, moved_as_newest};
 use crate::order::Map;
 use crate::say;
 use crate::units::{Load, Unit};
@@ -25,17 +25,15 @@ struct Best {
 }
 
 /// The heaviest load at 1 to [`BEST_REPS_MAX`] reps: done for so many reps or more. The first day on which it was done counts.
-/// Where the body is moved, the load is what is moved in all. What was done light counts for nothing, as in
-/// [`crate::ledger::Bests`].
+/// Where the body is moved, the load is what is moved in all. Only what was moved as the last time is compared, and what was
+/// done light counts for nothing, as in [`crate::ledger::Bests`].
 #[must_use]
 pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
     let unit = asked.unit;
     let mut bests: [Option<Best>; BEST_REPS_MAX as usize] = [None; BEST_REPS_MAX as usize];
-    let within = history
-        .iter()
-        .filter(|past| asked.holds(past) && !past.light);
-    let body = history.iter().any(|past| with_body(past));
-    for past in within {
+    let (alike, others) = moved_as_newest(history.iter().copied());
+    let body = alike.iter().any(|past| with_body(past));
+    for past in alike.into_iter().filter(|past| asked.holds(past)) {
         for set in plain_sets(past) {
             let Some(load) = moved(past, set) else {
                 continue;
@@ -114,7 +112,7 @@ pub fn best_at_reps(history: &[&Past], asked: Asked) -> Chart {
     });
     Chart {
         title: t("Best load by reps").to_owned(),
-        about: about.to_owned(),
+        about: without_others(about.to_owned(), others),
         x: Axis::of(Grain::count(), t("reps")).spanning(1, i64::from(BEST_REPS_MAX)),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![

@@ -1,10 +1,9 @@
 //! The estimated maximum over time: what each session said, what was known after it, and which changes are more than noise.
 
-use super::asked::{Asked, day, hundredths, load_grain};
+use super::asked::{Asked, day, hundredths, load_grain, without_others};
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
-use crate::ledger::Past;
+use crate::ledger::{Past, moved_as_newest};
 use crate::say;
-use crate::sheet::moves_alike;
 use crate::strength::{Change, Curve, Said, Told, Traced, change_between, trace};
 use crate::words::{t, t_in};
 
@@ -16,12 +15,7 @@ use crate::words::{t, t_in};
 #[must_use]
 pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     let unit = asked.unit;
-    let mut counting: Vec<&Past> = history.iter().copied().filter(|past| !past.light).collect();
-    let all = counting.len();
-    if let Some(newest) = counting.last().copied() {
-        counting.retain(|past| moves_alike(&past.performance.shape, &newest.performance.shape));
-    }
-    let others = counting.len() < all;
+    let (counting, others) = moved_as_newest(history.iter().copied());
     let traced = trace(counting.iter().map(|past| &past.performance), curve);
     let shown: Vec<&Traced> = traced
         .iter()
@@ -68,15 +62,7 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     let grain = || load_grain(unit);
     Chart {
         title: t("Estimated maximum").to_owned(),
-        about: match (gist(&shown, asked, curve), others) {
-            (gist, false) => gist,
-            (gist, true) => format!(
-                "{gist} {}",
-                t(
-                    "What was done with other equipment or other sides than the last time is not in it."
-                )
-            ),
-        },
+        about: without_others(gist(&shown, asked, curve), others),
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![

@@ -81,6 +81,8 @@ pub struct Board {
     pub foretold: Option<Foretold>,
     /// True when a work set of its block was done in this session: reps that a fresh set has are not to be expected.
     pub worked: bool,
+    /// The band that was proposed in words, where another one was chosen.
+    pub band_proposed: Option<String>,
     /// The next lighter and the next heavier band of the kit, for a set with a band.
     pub bands: [Option<Line>; 2],
     /// Plates on the bar, for a barbell.
@@ -113,7 +115,10 @@ impl Board {
     fn rule_said(&self, unit: Unit) -> String {
         // A band has no figure, but it is a load.
         if let Some(band) = self.basis.band() {
-            return band;
+            return match &self.band_proposed {
+                Some(because) => say!("{load} chosen ({because})", load = band, because),
+                None => band,
+            };
         }
         match (&self.because, &self.proposal) {
             // The kit was changed since.
@@ -348,6 +353,7 @@ impl State {
             proposal,
             foretold,
             worked: self.has_worked(slot),
+            band_proposed: self.band_proposed(slot).and_then(LoadBasis::band),
             bands: match &block.basis {
                 LoadBasis::Band(label) => {
                     [false, true].map(|heavier| kit.band_beside(label, heavier).cloned())

@@ -1,5 +1,6 @@
 //! The machine: a running session that takes events, refuses those that make no sense, and keeps its state.
 
+use super::band::is_other_band;
 use super::done::{Amount, Done, StageAmount};
 use super::effective::{effective, undos};
 use super::event::{Event, EventId, Moment, What};
@@ -214,7 +215,9 @@ impl Session {
             Err(Refusal::NothingLeft)
         } else if matches!(state.phase, Phase::Working { set, .. } if set.block == written.id) {
             Err(Refusal::UnderWay)
-        } else if state.as_done(written).exercise.id == swap.exercise.id {
+        } else if state.as_done(written).exercise.id == swap.exercise.id
+            && !is_other_band(state.as_done(written), swap)
+        {
             Err(Refusal::SameExercise)
         } else {
             Ok(())

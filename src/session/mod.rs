@@ -4,6 +4,7 @@
 //! both clocks; hand it to [`Session::take`]; store it; show [`Session::state`]. [`Rest::left_ms`] says how long a rest
 //! still takes.
 
+mod band;
 mod bar;
 mod board;
 mod budget;

@@ -2,6 +2,7 @@
 
 use super::tests::Gym;
 use super::*;
+use crate::units::Reps;
 use uuid::Uuid;
 
 #[test]
@@ -84,4 +85,39 @@ fn a_rest_says_that_the_heat_made_it_longer_and_only_then() {
     // 95 °F at 60 % are 113 °F: danger, half as long again (common practice, no source).
     let because = "rest 2:15: half as long again in the heat".to_owned();
     assert_eq!(rest(Some("60")), (135, Some(because)));
+}
+
+#[test]
+fn a_correction_keeps_what_was_logged_first() {
+    let mut gym = Gym::open();
+    let set = gym.set();
+    gym.log(7);
+    let logged = |gym: &Gym| {
+        gym.session
+            .state()
+            .slot(set)
+            .unwrap()
+            .logged()
+            .unwrap()
+            .clone()
+    };
+    let earlier = |gym: &Gym| {
+        let earlier = logged(gym).earlier;
+        let reps = earlier.iter().filter_map(|done| done.amount.reps());
+        reps.map(Reps::get).collect::<Vec<_>>()
+    };
+    let correct = |gym: &mut Gym, reps| {
+        let done = logged(gym).done.with_reps(Reps::new(reps).unwrap());
+        gym.act(What::SetAmended { set, done }).unwrap();
+    };
+    // Each tap of a stepper is an event, and all of them are one correction.
+    for reps in [6, 5] {
+        correct(&mut gym, reps);
+        gym.wait(50);
+    }
+    assert_eq!(logged(&gym).done.amount.reps(), Reps::new(5).ok());
+    assert_eq!(earlier(&gym), [7]);
+    gym.wait(11);
+    correct(&mut gym, 4);
+    assert_eq!(earlier(&gym), [7, 5]);
 }

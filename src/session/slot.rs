@@ -6,6 +6,9 @@ use crate::heat::Category;
 use crate::sheet::{Added, Note, PlannedSet, SetKey};
 use crate::units::{Load, Reps, Rir, Seconds};
 
+/// Corrections of a set that follow each other within so much time are one: each tap of a stepper is an event.
+pub const ONE_CORRECTION_MS: u64 = 60_000;
+
 /// A set that was logged.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Logged {
@@ -16,10 +19,23 @@ pub struct Logged {
     /// What was done, corrections taken in.
     pub done: Done,
     /// What it was said to be before, the first log first; empty when it was never corrected. Of two corrections the
-    /// later one counts, wherever it was made.
+    /// later one counts, wherever it was made, and of some within [`ONE_CORRECTION_MS`] only the last is told.
     pub earlier: Vec<Done>,
+    /// When it was corrected last.
+    pub corrected: Option<Moment>,
     /// The load that was proposed.
     pub proposed: Option<Load>,
+}
+
+impl Logged {
+    /// Takes a correction in.
+    pub(super) fn correct(&mut self, done: &Done, at: Moment) {
+        let before = std::mem::replace(&mut self.done, done.clone());
+        let last = self.corrected.replace(at);
+        if last.is_none_or(|last| at.since(&last) > ONE_CORRECTION_MS) {
+            self.earlier.push(before);
+        }
+    }
 }
 
 /// What became of a planned set.

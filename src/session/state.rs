@@ -188,8 +188,7 @@ impl State {
                     ..
                 }) = self.slot_mut(*set)
                 {
-                    let before = std::mem::replace(&mut logged.done, done.clone());
-                    logged.earlier.push(before);
+                    logged.correct(done, moment);
                 }
             }
             What::SetSkipped { set } => {
@@ -300,6 +299,7 @@ impl State {
             moment,
             done: done.clone(),
             earlier: Vec::new(),
+            corrected: None,
             proposed,
         };
         slot.status = Status::Done(Box::new(logged));

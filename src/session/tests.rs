@@ -258,35 +258,6 @@ fn what_makes_no_sense_is_refused_and_changes_nothing() {
 }
 
 #[test]
-fn a_correction_keeps_what_was_logged_first() {
-    let mut gym = Gym::open();
-    let set = gym.set();
-    gym.log(7);
-    for reps in [6, 5] {
-        let done = gym
-            .session
-            .state()
-            .slot(set)
-            .unwrap()
-            .logged()
-            .unwrap()
-            .done
-            .with_reps(Reps::new(reps).unwrap());
-        gym.act(What::SetAmended { set, done }).unwrap();
-    }
-    let logged = gym
-        .session
-        .state()
-        .slot(set)
-        .unwrap()
-        .logged()
-        .unwrap()
-        .clone();
-    assert_eq!(logged.done.amount.reps(), Reps::new(5).ok());
-    assert_eq!(logged.earlier[0].amount.reps(), Reps::new(7).ok());
-}
-
-#[test]
 fn sets_are_added_dropped_skipped_and_reordered() {
     let mut gym = Gym::open();
     let first = gym.set();

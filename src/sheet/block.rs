@@ -58,6 +58,16 @@ pub enum SideMode {
 }
 
 impl SideMode {
+    /// What a line says of it; nothing of both together, as most is done so.
+    #[must_use]
+    pub fn said(self) -> Option<&'static str> {
+        match self {
+            SideMode::Both => None,
+            SideMode::EachInTurn => Some(t("each side in turn")),
+            SideMode::OneHolds => Some(t("one side holds while the other works")),
+        }
+    }
+
     /// How many times the target is done in one set.
     #[must_use]
     pub fn rounds(self) -> u8 {
@@ -120,10 +130,21 @@ pub struct Block {
 /// Ends each of the two parts by which a shape begins. No side mode and no equipment is written with it.
 const SHAPE_END: char = '|';
 
-/// Whether two shapes are of blocks by which the same is moved: see [`Block::moved_shape`].
+/// The part of a shape that says what is moved: two blocks by which the same is moved have the same. See
+/// [`Block::moved_shape`].
 #[must_use]
-pub fn moves_alike(one: &str, other: &str) -> bool {
-    one.split(SHAPE_END).next() == other.split(SHAPE_END).next()
+pub fn moved_part(shape: &str) -> &str {
+    let end = shape.find(SHAPE_END);
+    &shape[..end.unwrap_or(shape.len())]
+}
+
+/// What a [`moved_part`] says, in words; nothing where both sides move the body.
+#[must_use]
+pub fn moved_words(part: &str) -> String {
+    let read: Result<(SideMode, Option<Equipment>), _> = json::parse(part);
+    let (sides, hangs_on) = read.unwrap_or_default();
+    let words = hangs_on.map(Equipment::name).into_iter();
+    words.chain(sides.said()).collect::<Vec<_>>().join(", ")
 }
 
 impl Block {

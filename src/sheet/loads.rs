@@ -31,6 +31,12 @@ impl LoadBasis {
         !matches!(self, LoadBasis::Band(_) | LoadBasis::Unloaded)
     }
 
+    /// True when there is something to choose for a set: a load or a band.
+    #[must_use]
+    pub fn is_loaded(&self) -> bool {
+        !matches!(self, LoadBasis::Unloaded)
+    }
+
     /// True when more of the written load makes the set easier.
     #[must_use]
     pub fn assists(&self) -> bool {
@@ -75,6 +81,16 @@ impl LoadBasis {
 pub fn is_any_band(label: &Line) -> bool {
     let label = small(label.as_str());
     label == "band" || label == small(t("band"))
+}
+
+/// True where both labels are of one band: `light` is `light band` too.
+#[must_use]
+pub fn is_same_band(one: &Line, other: &Line) -> bool {
+    let plain = |label: &Line| {
+        let label = small(label.as_str());
+        label.trim_end_matches(" band").to_owned()
+    };
+    plain(one) == plain(other)
 }
 
 /// A step of load.

@@ -18,7 +18,7 @@ mod unroll;
 mod usual;
 mod warning;
 
-pub use block::{Block, BlockId, Role, SideMode, moves_alike};
+pub use block::{Block, BlockId, Role, SideMode, moved_part, moved_words};
 pub use cuts::{Cut, Off, apply, cuts, worth};
 pub use doubt::Doubt;
 pub use exercise::{Equipment, Exercise, ExerciseId, Named, Pattern, UnfitId};
@@ -30,7 +30,7 @@ pub use group::{Group, Sheet, SheetId, SheetVersion, UnfitSheet};
 pub(crate) use kind::LINE_SETS_MAX;
 pub use kind::{SetKind, Sets, UnfitSets};
 pub use length::{GroupTime, PARTIAL_SECONDS, Prediction, gap_seconds, set_seconds};
-pub use loads::{LoadBasis, LoadPolicy, Step, is_any_band};
+pub use loads::{LoadBasis, LoadPolicy, Step, is_any_band, is_same_band};
 pub use progression::{Progression, Reach};
 pub use ramp::usual_ramp;
 pub(crate) use target::STAGES_MAX;

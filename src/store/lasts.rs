@@ -1,4 +1,4 @@
-//! Which session of a sheet was the newest: what the choice of a sheet and the programme ask for, among the books.
+//! Which session of a sheet was the newest in which a set was done: what the choice of a sheet and the programme ask for, among the books.
 
 use super::book_keys::{END, Shelves, last_key};
 use super::books::{BookFault, Turn, read};
@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 /// How many headings are looked at in one go for the newest of a sheet.
 const LOOK_BACK: u32 = 120;
 
-/// The newest session of a sheet.
+/// The newest session of a sheet in which a set was done: one that was begun and ended without any is no turn of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LastOf {
@@ -28,12 +28,13 @@ pub struct LastOf {
 }
 
 impl LastOf {
-    pub(super) fn of(heading: &Heading) -> LastOf {
-        LastOf {
+    /// Of a session, where it counts.
+    pub(super) fn of(heading: &Heading) -> Option<LastOf> {
+        heading.has_sets().then_some(LastOf {
             sheet: heading.sheet_id,
             session: heading.session,
             began: heading.began,
-        }
+        })
     }
 
     fn place(&self) -> (DateTime<FixedOffset>, SessionId) {
@@ -59,7 +60,7 @@ pub(super) async fn lasts<S: Shelves>(
         let new = turns.iter().filter_map(|turn| turn.after.as_ref());
         let new = new.filter(|entry| entry.heading.sheet_id == sheet);
         let newest = new
-            .map(|entry| LastOf::of(&entry.heading))
+            .filter_map(|entry| LastOf::of(&entry.heading))
             .max_by_key(LastOf::place);
         let last = match stored {
             Some(stored) if !stays(stored.session) => {
@@ -97,9 +98,10 @@ async fn newest_left<S: Shelves>(
             headings.push(read(row)?);
         }
         newest_first(&mut headings);
-        let mut left = headings.iter();
-        if let Some(found) = left.find(|it| it.sheet_id == sheet && stays(it.session)) {
-            return Ok(Some(LastOf::of(found)));
+        let mut left = headings.iter().filter_map(LastOf::of);
+        let found = left.find(|it| it.sheet == sheet && stays(it.session));
+        if found.is_some() {
+            return Ok(found);
         }
     }
 }

@@ -1,7 +1,11 @@
 //! Merging: set union of records, with a count of what it did.
 
 use super::archive::Archive;
+use super::exercise_record::ExerciseRecord;
 use super::kept::{Kept, Put, Record};
+use super::programme_record::ProgrammeRecord;
+use super::sheet_record::SheetRecord;
+use crate::order::Map;
 use crate::words::{many, t, t_in};
 use std::fmt;
 use uuid::Uuid;
@@ -15,6 +19,49 @@ pub struct Conflict {
     pub id: Uuid,
     /// JSON text of the record that was not kept: set it aside, never throw it away.
     pub dropped: String,
+}
+
+/// What a merge did to things that have versions. How many versions came, nobody asks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Things {
+    /// That were not there, or were removed there and are back.
+    pub new: usize,
+    /// That were there and gain versions.
+    pub changed: usize,
+    /// That were there with all versions.
+    pub known: usize,
+    /// That were there and go: they were removed elsewhere.
+    pub removed: usize,
+    /// That were not there either and of which the removal is noted.
+    pub noted: usize,
+}
+
+/// Things by their ids, and whether each stands: its newest version is no note of a removal.
+type Standing = Map<String, bool>;
+
+impl Things {
+    /// By what there was, what there is now, what came, and what of it was new.
+    fn of(before: &Standing, now: &Standing, came: &Standing, new: &Standing) -> Things {
+        let mut things = Things::default();
+        let stands = |all: &Standing, id| all.get(id).copied().unwrap_or(false);
+        for (id, _) in came.iter() {
+            let count = match (stands(before, id), stands(now, id)) {
+                (_, true) if new.get(id).is_none() => &mut things.known,
+                (false, false) if new.get(id).is_none() => continue,
+                (false, true) => &mut things.new,
+                (true, true) => &mut things.changed,
+                (true, false) => &mut things.removed,
+                (false, false) => &mut things.noted,
+            };
+            *count += 1;
+        }
+        things
+    }
+
+    /// What of them is another than before.
+    fn told(&self) -> usize {
+        self.new + self.changed + self.removed + self.noted
+    }
 }
 
 /// What a merge did.
@@ -35,14 +82,12 @@ pub struct Summary {
     pub sessions_left_out: usize,
     /// Events that were not there, in sessions that were.
     pub events_new: usize,
-    /// Versions of sheets that were not there.
-    pub sheets_new: usize,
-    /// Versions of sheets that were there.
-    pub sheets_known: usize,
-    /// Versions of one's own exercises that were not there.
-    pub exercises_new: usize,
-    /// Versions of programmes that were not there.
-    pub programmes_new: usize,
+    /// Sheets.
+    pub sheets: Things,
+    /// Exercises of one's own.
+    pub exercises: Things,
+    /// Programmes.
+    pub programmes: Things,
     /// Kit records that were not there.
     pub kits_new: usize,
     /// Lifter records that were not there.
@@ -78,7 +123,6 @@ impl Archive {
         let mut news = Archive::default();
         let mut summary = Summary::default();
         let conflicts = &mut summary.conflicts;
-        let sheets = other.sheets.len();
         summary.lifters_new = unite(&mut all.lifter, &mut news.lifter, other.lifter, conflicts);
         summary.kits_new = unite(&mut all.kit, &mut news.kit, other.kit, conflicts);
         summary.body_masses_new = unite(
@@ -88,20 +132,43 @@ impl Archive {
             conflicts,
         );
         summary.body_new = unite(&mut all.body, &mut news.body, other.body, conflicts);
-        summary.exercises_new = unite(
+        let of =
+            |record: &ExerciseRecord| (record.lasting_id().to_string(), record.written().is_some());
+        let (before, came) = (standing(&all.exercises, of), standing(&other.exercises, of));
+        unite(
             &mut all.exercises,
             &mut news.exercises,
             other.exercises,
             conflicts,
         );
-        summary.programmes_new = unite(
+        let (now, new) = (standing(&all.exercises, of), standing(&news.exercises, of));
+        summary.exercises = Things::of(&before, &now, &came, &new);
+        let of = |record: &ProgrammeRecord| {
+            (
+                record.lasting_id().0.to_string(),
+                record.written().is_some(),
+            )
+        };
+        let (before, came) = (
+            standing(&all.programmes, of),
+            standing(&other.programmes, of),
+        );
+        unite(
             &mut all.programmes,
             &mut news.programmes,
             other.programmes,
             conflicts,
         );
-        summary.sheets_new = unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
-        summary.sheets_known = sheets - summary.sheets_new;
+        let (now, new) = (
+            standing(&all.programmes, of),
+            standing(&news.programmes, of),
+        );
+        summary.programmes = Things::of(&before, &now, &came, &new);
+        let of = |record: &SheetRecord| (record.sheet_id().0.to_string(), record.sheet().is_some());
+        let (before, came) = (standing(&all.sheets, of), standing(&other.sheets, of));
+        unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
+        let (now, new) = (standing(&all.sheets, of), standing(&news.sheets, of));
+        summary.sheets = Things::of(&before, &now, &came, &new);
         // Of two notes on one session one is as good as the other.
         summary.removals_new = unite(
             &mut all.removed,
@@ -157,6 +224,15 @@ impl Archive {
     }
 }
 
+/// What the records are versions of; of each the newest comes last and says whether it stands.
+fn standing<R: Record>(kept: &Kept<R>, of: impl Fn(&R) -> (String, bool)) -> Standing {
+    let mut standing = Standing::new();
+    for (id, stands) in kept.iter().map(of) {
+        standing.insert(id, stands);
+    }
+    standing
+}
+
 /// Puts all of `more` into `all`; returns how many were new.
 fn unite<R: Record + Clone>(
     all: &mut Kept<R>,
@@ -197,9 +273,9 @@ impl Summary {
             self.sessions_changed,
             self.sessions_removed,
             self.removals_new,
-            self.sheets_new,
-            self.exercises_new,
-            self.programmes_new,
+            self.sheets.told(),
+            self.exercises.told(),
+            self.programmes.told(),
             self.kits_new,
             self.lifters_new,
             self.body_masses_new,
@@ -233,17 +309,27 @@ impl fmt::Display for Summary {
             (
                 |n| many(n, "{n} sheet", "{n} sheets"),
                 &[
-                    (self.sheets_new, t_in("import", "new")),
-                    (self.sheets_known, t_in("import", "known")),
+                    (self.sheets.new, t_in("import", "new")),
+                    (self.sheets.changed, t_in("import", "changed")),
+                    (self.sheets.known, t_in("import", "known")),
+                    (self.sheets.removed, t_in("import", "removed")),
                 ],
             ),
             (
                 |n| many(n, "{n} exercise", "{n} exercises"),
-                &[(self.exercises_new, t_in("import", "new"))],
+                &[
+                    (self.exercises.new, t_in("import", "new")),
+                    (self.exercises.changed, t_in("import", "changed")),
+                    (self.exercises.removed, t_in("import", "removed")),
+                ],
             ),
             (
                 |n| many(n, "{n} programme", "{n} programmes"),
-                &[(self.programmes_new, t_in("import", "new"))],
+                &[
+                    (self.programmes.new, t_in("import", "new")),
+                    (self.programmes.changed, t_in("import", "changed")),
+                    (self.programmes.removed, t_in("import", "removed")),
+                ],
             ),
             (
                 |n| many(n, "{n} kit", "{n} kits"),
@@ -276,7 +362,9 @@ impl fmt::Display for Summary {
             )),
         }
         // Of a session that goes it is said above.
-        match self.removals_new.saturating_sub(self.sessions_removed) {
+        let sessions = self.removals_new.saturating_sub(self.sessions_removed);
+        let noted = self.sheets.noted + self.exercises.noted + self.programmes.noted;
+        match sessions + noted {
             0 => {}
             n => parts.push(many(n, "{n} removal noted", "{n} removals noted")),
         }

@@ -56,7 +56,7 @@ pub use limits::{
     BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX,
     PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
 };
-pub use merge::{Conflict, Merged, Summary};
+pub use merge::{Conflict, Merged, Summary, Things};
 pub use migrate::FormatVersion;
 pub use people::{People, Person, UnfitName};
 pub use programme_record::ProgrammeRecord;

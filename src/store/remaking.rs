@@ -58,7 +58,9 @@ impl Remaking {
         at_their_pace(&mut self.headings, 0);
         let mut lasts: Map<SheetId, LastOf> = Map::new();
         for heading in &self.headings {
-            lasts.insert(heading.sheet_id, LastOf::of(heading));
+            if let Some(last) = LastOf::of(heading) {
+                lasts.insert(last.sheet, last);
+            }
             let key = heading_key(heading.began, heading.session);
             rows.push(put(Shelf::Headings, key, heading));
         }

@@ -246,14 +246,6 @@ fn charted(r: f64) -> f64 {
     low + (high - low) * (r - row as f64)
 }
 
-/// The one-repetition maximum after Epley: see [`Curve::Epley`].
-///
-/// # Errors
-/// [`OffTheCurve`] outside 1 to 12 reps.
-pub fn epley(load: Load, reps: Reps) -> Result<Load, OffTheCurve> {
-    Curve::Epley.e1rm(load, reps)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -275,7 +267,7 @@ mod tests {
             assert!(curve.e1rm(load, reps(curve.reps_max() + 1)).is_err());
             assert_eq!(curve.e1rm(load, reps(1)), Ok(load));
         }
-        let error = epley(load, reps(13)).unwrap_err().to_string();
+        let error = Curve::Epley.e1rm(load, reps(13)).unwrap_err().to_string();
         assert_eq!(
             error,
             "no valid estimate from 13 reps: Epley holds for 1 to 12"

@@ -1,7 +1,7 @@
 //! What earlier sessions say about an exercise, as the rules see it.
 
 use super::unfed::Unfed;
-use crate::sheet::{Block, LoadBasis, moves_alike};
+use crate::sheet::{Block, LoadBasis};
 use crate::units::{Load, Reps, Rir};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -73,17 +73,6 @@ pub fn moved_alike<'a>(
     let moved = block.moved_shape();
     let alike = move |done: &&Performance| done.shape.starts_with(&moved);
     history.iter().filter(alike)
-}
-
-/// What was moved as in the newest of them, the newest last.
-pub fn moved_as_newest<'a>(
-    history: impl IntoIterator<Item = &'a Performance>,
-) -> Vec<&'a Performance> {
-    let mut alike: Vec<&Performance> = history.into_iter().collect();
-    if let Some(newest) = alike.last().copied() {
-        alike.retain(|done| moves_alike(&done.shape, &newest.shape));
-    }
-    alike
 }
 
 /// The last of each session's performances, in order: where two blocks of a session are alike, the later one says what could

@@ -1,6 +1,7 @@
 //! Checks that only like is judged by like, and that two blocks of a session are one session.
 
 use super::*;
+use crate::sheet::{moved_part, moved_words};
 use crate::strength::propose::tests::{block, kit, of_kinds, performed};
 use crate::strength::safety::best_lately;
 use crate::strength::{Curve, Strength, Today, Unfed, best_e1rm, propose};
@@ -100,12 +101,28 @@ fn which_blocks_are_alike() {
         let found = [
             a.shape() == b.shape(),
             b.shape().starts_with(&a.load_shape()),
-            moves_alike(&a.shape(), &b.shape()),
+            moved_part(&a.shape()) == moved_part(&b.shape()),
         ];
         assert_eq!(found, alike, "{one} and {other}");
         assert_eq!(a.is_loaded_as(&b), alike[1], "{one} and {other}");
         assert_eq!(b.shape().starts_with(&a.moved_shape()), alike[2]);
     }
+}
+
+#[test]
+fn what_is_moved_has_words_where_it_is_not_the_plain_thing() {
+    let said = |changed: Value| moved_words(moved_part(&block(changed).shape()));
+    let on = |equipment: &str| json!({"id": "front-squat", "name": "Front squat", "pattern": "squat", "equipment": equipment});
+    assert_eq!(said(json!({})), "barbell");
+    assert_eq!(
+        said(json!({"sides": "each_in_turn", "exercise": on("handle")})),
+        "dumbbell or kettlebell, each side in turn"
+    );
+    assert_eq!(
+        said(json!({"basis": "body_mass_plus", "sides": "one_holds"})),
+        "one side holds while the other works"
+    );
+    assert_eq!(said(json!({"basis": "body_mass_plus"})), "");
 }
 
 fn on_the_eighth(history: &[Performance]) -> Today<'_> {

@@ -39,12 +39,12 @@ pub use change::{
     Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,
     plateau, typical_error,
 };
-pub use curves::{Curve, OffTheCurve, epley};
+pub use curves::{Curve, OffTheCurve};
 pub use estimate::best_e1rm;
 pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
 pub use foretell::{Foretold, Known, plateau_said};
-pub use history::{Performance, SetResult, moved_alike, moved_as_newest};
+pub use history::{Performance, SetResult, moved_alike};
 pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use lighten::{lighten_loads, lighten_proposal};
 pub use maximum::{Maximum, WithBody};
@@ -56,6 +56,6 @@ pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
 pub use shown::{Shown, shown, shown_by_all};
 pub use steps::{MORE_TRAINED_AFTER, Training, usual_step, usual_steps};
-pub use system::{body_mass_words, lacks_body_mass, system_load, written_load};
+pub use system::{body_mass_words, lacks_body_mass, system_load};
 pub use trace::{Said, Traced, trace};
 pub use unfed::Unfed;

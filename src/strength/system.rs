@@ -36,28 +36,6 @@ pub fn system_load(
     }
 }
 
-/// The load to write on `basis` so that `moved` is moved in all, never below zero; the inverse of [`system_load`].
-///
-/// # Errors
-/// As [`system_load`], and [`Unfed::NoLoad`] where the body alone is as heavy as that or, assisted, lighter.
-pub fn written_load(
-    basis: &LoadBasis,
-    moved: Load,
-    body_mass: Option<Load>,
-) -> Result<Load, Unfed> {
-    let body = system_load(basis, None, body_mass);
-    let written = match basis {
-        LoadBasis::External => return Ok(moved),
-        LoadBasis::BodyMassMinus => body?.minus(moved),
-        _ => moved.minus(body?),
-    };
-    if written.is_zero() {
-        Err(Unfed::NoLoad)
-    } else {
-        Ok(written)
-    }
-}
-
 /// What is said where [`lacks_body_mass`] is true.
 #[must_use]
 pub fn body_mass_words() -> &'static str {
@@ -135,23 +113,5 @@ mod tests {
         let all = Some(kg("80 kg"));
         assert_eq!(none(&LoadBasis::BodyMassMinus, all), Err(Unfed::NoLoad));
         assert_eq!(none(&LoadBasis::BodyMassPlus, None), Ok(kg("80 kg")));
-    }
-
-    #[test]
-    fn what_is_written_leads_back_to_what_is_moved() {
-        let body = Some(kg("80 kg"));
-        let share = LoadBasis::BodyMassShare(Share::percent(64));
-        for basis in [
-            LoadBasis::External,
-            LoadBasis::BodyMassPlus,
-            LoadBasis::BodyMassMinus,
-            share,
-        ] {
-            let written = kg("12.5 kg");
-            let moved = system_load(&basis, Some(written), body).unwrap();
-            assert_eq!(written_load(&basis, moved, body), Ok(written), "{basis:?}");
-        }
-        let lighter = written_load(&LoadBasis::BodyMassPlus, kg("70 kg"), body);
-        assert_eq!(lighter, Err(Unfed::NoLoad));
     }
 }

@@ -150,7 +150,7 @@ pub struct Model {
     pub headings: Vec<Heading>,
     /// How many sessions are in the ledger.
     pub sessions: usize,
-    /// The newest session of each sheet.
+    /// The newest session of each sheet in which a set was done.
     pub lasts: Map<SheetId, LastOf>,
     /// The session under way, or just ended and not yet put away.
     pub session: Option<Session>,

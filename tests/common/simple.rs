@@ -3,13 +3,13 @@
 use super::built::reps;
 use super::shelves::Memory;
 use rust_decimal::Decimal;
-use stanchion::ledger::{Bests, ExerciseSummary, Heading, Past, SessionRecord};
+use stanchion::ledger::{Bests, BlockRecord, ExerciseSummary, Heading, Past, SessionRecord};
 use stanchion::session::{Amount, Event, SessionId};
-use stanchion::sheet::{ExerciseId, LoadBasis, SetKind, Target};
+use stanchion::sheet::{Equipment, ExerciseId, LoadBasis, SetKind, Target};
 use stanchion::store::{LastOf, Shelf, open};
 use stanchion::strength::{Curve, Performance, mdc95, shown};
 use stanchion::units::Load;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// All sessions by their events.
 pub type Sessions = BTreeMap<SessionId, Vec<Event>>;
@@ -30,7 +30,7 @@ pub fn records(sessions: &Sessions) -> Vec<SessionRecord> {
 /// One block done in one session.
 struct Block1<'a> {
     record: &'a SessionRecord,
-    block: &'a stanchion::ledger::BlockRecord,
+    block: &'a BlockRecord,
 }
 
 fn blocks_of<'a>(records: &'a [SessionRecord], exercise: &ExerciseId) -> Vec<Block1<'a>> {
@@ -231,19 +231,23 @@ pub fn summaries_agree(books: &Memory, records: &[SessionRecord]) {
     assert!(kept.is_empty(), "summaries of nothing: {kept:?}");
 }
 
+/// A set that counts for bests: its load, its reps, its session.
+type Tried = (Load, u32, SessionId);
+
 /// Every load at each number of reps, every number of reps at each load, by looking at all sets.
 fn bests_agree(bests: &Bests, all: &[Block1]) {
-    let mut ways: BTreeMap<String, Vec<(Load, u32, SessionId)>> = BTreeMap::new();
+    let mut ways: BTreeMap<(String, String), Vec<Tried>> = BTreeMap::new();
     for one in all {
         let basis = stanchion::json::text(&one.block.block.basis);
         for (load, reps) in counting(one) {
-            let sets = ways.entry(basis.clone()).or_default();
+            let way = (moved(one.block), basis.clone());
+            let sets = ways.entry(way).or_default();
             sets.push((load, reps, one.record.session));
         }
     }
     assert_eq!(bests.ways.len(), ways.len());
     for way in &bests.ways {
-        let sets = &ways[&stanchion::json::text(&way.basis)];
+        let sets = &ways[&(way.moved.clone(), stanchion::json::text(&way.basis))];
         let effort = |load: Load| {
             let kg = load.kg();
             if way.basis == LoadBasis::BodyMassMinus {
@@ -267,7 +271,7 @@ fn bests_agree(bests: &Bests, all: &[Block1]) {
             assert_eq!(best, most, "{load}");
         }
         for best in &way.sets {
-            let same = |(load, reps, _): &&(Load, u32, SessionId)| {
+            let same = |(load, reps, _): &&Tried| {
                 *load == best.load && *reps == u32::from(best.reps.get())
             };
             let first = sets.iter().find(same).unwrap();
@@ -288,10 +292,15 @@ fn bests_agree(bests: &Bests, all: &[Block1]) {
         .volume
         .map(|most| (most.volume.kg(), SessionId(most.when.session)));
     assert_eq!(kept, most);
-    for curve in Curve::ALL {
+    let ways: BTreeSet<String> = all.iter().map(|one| moved(one.block)).collect();
+    let by_each = ways
+        .iter()
+        .flat_map(|way| Curve::ALL.map(|curve| (way, curve)));
+    for (way, curve) in by_each {
         let mut mark: Option<(f64, f64, SessionId)> = None;
         for session in &sessions {
             let blocks = all.iter().filter(|one| one.record.session == *session);
+            let blocks = blocks.filter(|one| moved(one.block) == *way);
             let shows = blocks.filter_map(|one| shown(&performance(one), curve));
             let shows = shows.map(|it| (kg(it.e1rm), f64::from(it.error) / 10_000.0));
             let Some((e1rm, error)) = shows.max_by(|a, b| a.0.total_cmp(&b.0)) else {
@@ -305,14 +314,27 @@ fn bests_agree(bests: &Bests, all: &[Block1]) {
                 mark = Some((e1rm, error, *session));
             }
         }
-        let kept = bests.highest.iter().find(|it| it.curve == curve);
+        let mut highest = bests.highest.iter();
+        let kept = highest.find(|it| it.moved == *way && it.curve == curve);
         let kept = kept.map(|it| (kg(it.shown.e1rm), SessionId(it.when.session)));
         assert_eq!(
             kept,
             mark.map(|(e1rm, _, session)| (e1rm, session)),
-            "{curve:?}"
+            "{way} by {curve:?}"
         );
     }
+}
+
+/// With which sides and what in the hands, as the bests tell it.
+fn moved(block: &BlockRecord) -> String {
+    let block = &block.block;
+    let sides = stanchion::json::text(&block.sides);
+    let hands = match (&block.basis, block.exercise.equipment) {
+        (LoadBasis::External, Equipment::Handle) => "\"dumbbell\"".to_owned(),
+        (LoadBasis::External, other) => stanchion::json::text(&other),
+        _ => "null".to_owned(),
+    };
+    format!("[{sides},{hands}]")
 }
 
 fn kg(load: Load) -> f64 {
@@ -333,7 +355,8 @@ fn performance(one: &Block1) -> Performance {
 
 pub fn lasts_agree(books: &Memory, records: &[SessionRecord]) {
     let mut told: BTreeMap<String, SessionId> = BTreeMap::new();
-    for record in records {
+    let done = |record: &&SessionRecord| record.blocks.iter().any(|it| !it.lines.is_empty());
+    for record in records.iter().filter(done) {
         told.insert(format!("sheet/{}", record.sheet.0), record.session);
     }
     let kept: BTreeMap<String, SessionId> = books

@@ -297,7 +297,7 @@ async fn share_brings_back_a_sheet_that_was_removed() {
     person.tap("go-sheets").await;
     give_file(&person, "open-sheet", &path).await;
     person.tap("import-take").await;
-    person.reads("notice", "1 sheet new").await;
+    person.reads("notice", "1 sheet removed").await;
     person.tap("notice-close").await;
     assert_eq!(sheets(&person).await, 0);
 

@@ -5,6 +5,7 @@ use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end, end_now, end_rest, log};
+use super::write::paste;
 
 /// Taps the row of that name in the panel.
 async fn take(person: &Person, name: &str) {
@@ -94,4 +95,46 @@ async fn another_exercise_is_taken_on_the_floor_and_the_sheet_stays_as_it_is() {
     begin(&person, "Lower A").await;
     person.reads("exercise", "Kettlebell swing").await;
     person.close().await;
+}
+
+#[tokio::test]
+async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
+    let server = Server::start();
+    let browser = Browser::start("band");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    paste(&person, "# Bands\\nBand row: 3 × 12; band light").await;
+    person.reads("lines-sum", "Bands: 1 block, 3 sets").await;
+    person.tap("lines-keep").await;
+    person.see("sheet-look").await;
+    person.tap("go-floor").await;
+    begin(&person, "Bands").await;
+    person.reads("because", "band: light").await;
+    log(&person).await;
+    end_rest(&person).await;
+
+    // The kit has the light band of the sheet, so there are three.
+    person.tap("load").await;
+    person.see("band-panel").await;
+    assert!(!person.has("band-take-3").await);
+    picture(&person, "floor-band").await;
+    person.tap("band-take-2").await;
+    person.gone("band-panel").await;
+    let chosen = "band: strong band chosen (band: light)";
+    person.reads("because", chosen).await;
+    log(&person).await;
+    person.reads("logged", "strong band").await;
+    end_rest(&person).await;
+    person.reads("because", chosen).await;
+
+    // A set that is under way goes on with its band, or is stopped first.
+    person.tap("cues-begin").await;
+    person.see("cues-stop").await;
+    person.tap("load").await;
+    person.reads("swap-waits", "Stop it first").await;
+    person.tap("swap-stop").await;
+    person.tap("band-take-0").await;
+    person.gone("band-panel").await;
+    person.gone_words("because", "chosen").await;
 }

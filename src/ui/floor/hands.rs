@@ -344,9 +344,9 @@ impl Hands {
     /// Does what a key asks for; whether that meant something here.
     pub fn wish(self, wish: Wish) -> bool {
         let face = self.face.get_untracked();
-        let has_load = || {
+        let is_loaded = || {
             self.board
-                .with_untracked(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
+                .with_untracked(|board| board.as_ref().is_some_and(|board| board.basis.is_loaded()))
         };
         match (wish, face) {
             (Wish::Main, _) => self.main(),
@@ -356,7 +356,7 @@ impl Hands {
             (Wish::Less | Wish::More, Face::Rest(_)) => self.rest(wish == Wish::More),
             (Wish::Undo, Face::Set(_)) => self.app.undo(),
             (Wish::Undo, _) => self.undo_set(),
-            (Wish::Load, Face::Set(_)) if has_load() => self.open.set(Open::Load),
+            (Wish::Load, Face::Set(_)) if is_loaded() => self.open.set(Open::Load),
             (Wish::Reserve, Face::Set(_)) => self.open.set(Open::Reserve),
             (Wish::Everything, _) => self.open.set(Open::More),
             (Wish::Help, _) => self.open.set(Open::Keys),

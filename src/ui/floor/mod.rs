@@ -1,5 +1,6 @@
 //! The floor: the session under way, or the choice of a sheet to begin, or the summary after the end.
 
+mod band;
 mod begin;
 mod board;
 mod choose;

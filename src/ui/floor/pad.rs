@@ -239,7 +239,7 @@ fn heard(hands: Hands) -> Seen<bool> {
 fn set_row(hands: Hands) -> Vec<AnyView> {
     let Hands { app, board, .. } = hands;
     let loaded = Seen::new(move || {
-        board.with(|board| board.as_ref().is_some_and(|board| board.basis.has_load()))
+        board.with(|board| board.as_ref().is_some_and(|board| board.basis.is_loaded()))
     });
     let working = app.of(works);
     let from = Seen::new(move || {

@@ -1,5 +1,6 @@
 //! The screen of a session under way: rail, board, pad, and the panel that may lie over them.
 
+use super::band::band_panel;
 use super::board::{frame, set_board, title};
 use super::end::done_pad;
 use super::hands::Hands;
@@ -21,7 +22,7 @@ use crate::device::dom;
 use crate::device::events::{on_pointer, on_press};
 use crate::device::painted::once_painted;
 use crate::session::{Beside, Board, Phase, State};
-use crate::sheet::SetKey;
+use crate::sheet::{LoadBasis, SetKey};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{dynamic, el, words};
@@ -122,6 +123,7 @@ fn over(hands: Hands) -> AnyView {
         Open::Safety => safety_panel(hands, close),
         // The others come with the rest of the app, and open when it is there.
         _ if !app.whole.get() => ().into_any(),
+        Open::Load if with_band(board) => band_panel(app, close),
         Open::Load => load_panel(app, board, close),
         Open::Reserve => reserve_panel(app, board, close),
         Open::Amend => amend_panel(app, close),
@@ -132,6 +134,14 @@ fn over(hands: Hands) -> AnyView {
         Open::Swap => swap_panel(app, close),
         Open::Short => short_panel(hands, close),
         Open::Keys => keys_panel(hands, close),
+    })
+}
+
+/// Whether the set on the board is done with a band.
+fn with_band(board: Seen<Option<Board>>) -> bool {
+    board.with_untracked(|board| {
+        let basis = board.as_ref().map(|board| &board.basis);
+        matches!(basis, Some(LoadBasis::Band(_)))
     })
 }
 

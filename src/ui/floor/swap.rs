@@ -3,7 +3,7 @@
 use crate::exercises::{KnownExercise, Muscles};
 use crate::say;
 use crate::session::{Began, Phase, State, Swap, What};
-use crate::sheet::{Block, ExerciseId, SetKey};
+use crate::sheet::{Block, BlockId, ExerciseId, SetKey};
 use crate::strength::Today;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
@@ -41,10 +41,6 @@ fn offer(model: &Model) -> Option<Offer> {
     let key = state.current()?.planned.key;
     let written = state.began.sheet.block(key.block)?;
     let now = &state.as_done(written).exercise;
-    let under_way = match state.phase {
-        Phase::Working { set, .. } if set.block == written.id => Some(set),
-        _ => None,
-    };
     let as_written = (now.id != written.exercise.id).then(|| Instead {
         swap: Swap::back(written, &today(model, &state.began, &written.exercise.id))
             .suited_to(&state.began, model.rack()),
@@ -58,10 +54,18 @@ fn offer(model: &Model) -> Option<Offer> {
         .filter_map(|known| instead(model, &state.began, written, known));
     Some(Offer {
         now: now.said(),
-        under_way,
+        under_way: under_way(state, written.id),
         logged: is_logged(state, written),
         instead: as_written.into_iter().chain(others).collect(),
     })
+}
+
+/// The set of that block that is under way.
+pub fn under_way(state: &State, block: BlockId) -> Option<SetKey> {
+    match state.phase {
+        Phase::Working { set, .. } if set.block == block => Some(set),
+        _ => None,
+    }
 }
 
 /// What a swap for that exercise is proposed from: by the curve and the body mass that the session began with.
@@ -125,20 +129,25 @@ pub fn swap_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             under_way: Some(set),
             now,
             ..
-        }) => vec![
-            line(
-                "",
-                "swap-waits",
-                say!("A set of {now} is under way. Stop it first.", now),
-            ),
-            button("wide strong", "swap-stop", t("Stop the set"), move || {
-                app.act(What::SetStopped { set, heard: None });
-            }),
-        ]
-        .into_any(),
+        }) => stop_first(app, set, now),
         Some(offer) => choice(app, &offer, shown, close),
     });
     panel("swap-panel", t("Another exercise"), close, vec![inside])
+}
+
+/// That a set of `now` is under way, and what stops it.
+pub fn stop_first(app: Stanchion, set: SetKey, now: String) -> AnyView {
+    vec![
+        line(
+            "",
+            "swap-waits",
+            say!("A set of {now} is under way. Stop it first.", now),
+        ),
+        button("wide strong", "swap-stop", t("Stop the set"), move || {
+            app.act(What::SetStopped { set, heard: None });
+        }),
+    ]
+    .into_any()
 }
 
 fn choice(app: Stanchion, offer: &Offer, shown: Live<usize>, close: Callback<()>) -> AnyView {

@@ -3,7 +3,7 @@
 use crate::ledger::{BestSet, Bests, When};
 use crate::say;
 use crate::session::{Amount, Done};
-use crate::sheet::{ExerciseId, LoadBasis};
+use crate::sheet::{ExerciseId, LoadBasis, moved_words};
 use crate::ui::floor::logged_line;
 use crate::ui::model::Model;
 use crate::ui::parts::{list, section};
@@ -18,6 +18,13 @@ pub fn best_lines(model: &Model, id: &ExerciseId) -> Vec<String> {
 }
 
 fn lines(model: &Model, bests: &Bests) -> Vec<String> {
+    // What is moved is named where the exercise is done in several ways.
+    let mut others = bests.ways.iter().skip(1);
+    let several = others.any(|way| way.moved != bests.ways[0].moved);
+    let named = |moved: &str, line: String| match moved_words(moved) {
+        words if several && !words.is_empty() => format!("{words}, {line}"),
+        _ => line,
+    };
     let unit = model.unit();
     let on = |when: &When| day(when.at);
     let set = |what: &str, basis: &LoadBasis, best: &BestSet| {
@@ -36,10 +43,12 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
             continue;
         };
         if way.basis.has_load() {
-            lines.push(set(t("hardest"), &way.basis, hardest));
+            let line = set(t("hardest"), &way.basis, hardest);
+            lines.push(named(&way.moved, line));
         }
         if longest.reps != hardest.reps || !way.basis.has_load() {
-            lines.push(set(t("most reps"), &way.basis, longest));
+            let line = set(t("most reps"), &way.basis, longest);
+            lines.push(named(&way.moved, line));
         }
     }
     let highest = bests.highest.iter();
@@ -47,11 +56,12 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
     lines.extend(by_own.map(|highest| {
         let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
-        say!(
+        let line = say!(
             "last e1RM that was a best: {load}, {on}; no session since was above it by more than noise",
             load = e1rm.shown(unit),
             on
-        )
+        );
+        named(&highest.moved, line)
     }));
     lines.extend(bests.volume.map(|most| {
         let on = on(&most.when);

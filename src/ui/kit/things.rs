@@ -2,6 +2,7 @@
 
 use crate::kit::{Bar, Handle, KitParts, PlatePairs, Stack};
 use crate::say;
+use crate::sheet::is_same_band;
 use crate::ui::parts::read_name;
 use crate::units::{Load, Unit};
 use crate::words::{many, t, t_in};
@@ -195,10 +196,7 @@ pub const STACKS: Things = Things {
             first: mass(&typed[1], unit)?,
             step: mass(&typed[2], unit)?,
             last: mass(&typed[3], unit)?,
-            add_ons: typed[4]
-                .split_whitespace()
-                .map(|one| mass(one, unit))
-                .collect::<Result<_, _>>()?,
+            add_ons: masses(&typed[4], unit)?,
         });
         Ok(())
     },
@@ -218,7 +216,11 @@ pub const BANDS: Things = Things {
         }
     }),
     add: |kit, typed, _| {
-        kit.bands.push(read_name(&typed[0])?);
+        let label = read_name(&typed[0])?;
+        if kit.bands.iter().any(|band| is_same_band(band, &label)) {
+            return Err(say!("“{label}” is in the list already", label));
+        }
+        kit.bands.push(label);
         Ok(())
     },
 };
@@ -238,6 +240,18 @@ pub fn mass(text: &str, unit: Unit) -> Result<Load, String> {
     } else {
         Ok(load)
     }
+}
+
+/// Reads masses parted by spaces; a unit behind a space belongs to the number before it.
+fn masses(text: &str, unit: Unit) -> Result<Vec<Load>, String> {
+    let mut numbers: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match numbers.last_mut() {
+            Some(number) if word.starts_with(char::is_alphabetic) => number.push_str(word),
+            _ => numbers.push(word.to_owned()),
+        }
+    }
+    numbers.iter().map(|number| mass(number, unit)).collect()
 }
 
 #[cfg(test)]
@@ -288,6 +302,35 @@ mod tests {
             why,
             "handles are of one kind: take those of 2 kg away first"
         );
+    }
+
+    #[test]
+    fn a_band_of_a_name_that_is_there_is_refused() {
+        let mut kit = Kit::starter(Unit::Kg).parts().clone();
+        let before = kit.clone();
+        for label in ["light band", "Light"] {
+            let why = (BANDS.add)(&mut kit, &[label.into()], Unit::Kg).unwrap_err();
+            assert_eq!(why, format!("“{label}” is in the list already"));
+        }
+        assert_eq!(kit, before);
+        (BANDS.add)(&mut kit, &["long band".into()], Unit::Kg).unwrap();
+        assert_eq!(kit.bands.len(), before.bands.len() + 1);
+    }
+
+    #[test]
+    fn add_ons_have_their_units_with_a_space_or_without() {
+        let read = |typed: &str| {
+            let loads = masses(typed, Unit::Kg)?;
+            Ok::<_, String>(loads.iter().map(ToString::to_string).collect::<Vec<_>>())
+        };
+        assert_eq!(read("1.25 kg"), Ok(vec!["1.25 kg".to_owned()]));
+        let both = Ok(vec!["1.25 kg".to_owned(), "5 lb".to_owned()]);
+        for typed in ["1.25 5lb", "1,25kg 5 LB", " 1.25  5 lbs "] {
+            assert_eq!(read(typed), both, "{typed}");
+        }
+        assert_eq!(read(""), Ok(Vec::new()));
+        assert!(read("1.25 spoons").unwrap_err().contains("1.25spoons"));
+        assert!(read("kg 5").is_err());
     }
 
     #[test]

@@ -6,7 +6,7 @@ use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{
     Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, tenths_a_week,
-    weeks, with_sets,
+    weeks,
 };
 use crate::say;
 use crate::sheet::{ExerciseId, Line, Note};
@@ -203,7 +203,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
             first,
             last,
             lifter: called(model).map(ToString::to_string),
-            weeks: weeks(&with_sets(&headings), &model.exercises, begin, end),
+            weeks: weeks(&headings, &model.exercises, begin, end),
             days: u32::try_from((end - begin).num_days() + 1).unwrap_or(1),
             headings,
             courses,

@@ -92,5 +92,5 @@ fn proposal(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> Option<String> {
 /// What was proposed for a block, with its because.
 pub fn proposed(record: &BlockRecord, unit: Unit) -> Option<String> {
     let proposal = record.proposal.as_ref()?;
-    Some(proposal.said(unit, &record.block.basis))
+    Some(proposal.said(unit, &record.proposed_on))
 }

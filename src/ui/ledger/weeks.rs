@@ -1,9 +1,7 @@
 //! Weeks: how much was done in one, beside the twelve before it. It describes and judges nothing.
 
 use super::week_charts::{load_chart, muscle_chart, sets_chart, volume_chart};
-use crate::ledger::{
-    Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks, with_sets,
-};
+use crate::ledger::{Band, Heading, Week, beside, formulas, halves_said, monday_of, weeks};
 use crate::say;
 use crate::ui::charts::chart;
 use crate::ui::live::Live;
@@ -132,7 +130,7 @@ fn read(looked: Looked, monday: NaiveDate, others: bool) {
 
 fn add_up(app: Stanchion, headings: &[Heading], first: NaiveDate, last: NaiveDate) -> Vec<Week> {
     app.model
-        .with_untracked(|model| weeks(&with_sets(headings), &model.exercises, first, last))
+        .with_untracked(|model| weeks(headings, &model.exercises, first, last))
 }
 
 /// The week, and the way to others.

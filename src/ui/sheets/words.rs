@@ -1,7 +1,7 @@
 //! A prescription in words: its lines of sets, and what holds for a block as a whole.
 
 use crate::say;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, SideMode, Step};
+use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, Step};
 use crate::words::{decimal, many, t};
 use std::fmt::Display;
 
@@ -67,11 +67,7 @@ pub fn block_head(block: &Block) -> String {
     if let Some(tempo) = block.tempo {
         parts.push(say!("tempo {tempo}", tempo));
     }
-    match block.sides {
-        SideMode::Both => {}
-        SideMode::EachInTurn => parts.push(t("each side in turn").to_owned()),
-        SideMode::OneHolds => parts.push(t("one side holds while the other works").to_owned()),
-    }
+    parts.extend(block.sides.said().map(str::to_owned));
     match &block.basis {
         LoadBasis::External | LoadBasis::Unloaded => {}
         LoadBasis::BodyMassPlus => parts.push(t("body mass and more").to_owned()),

@@ -113,8 +113,9 @@ fn news(app: Stanchion, sheet: &Sheet) -> Vec<String> {
 /// How many exercises are offered at once.
 const OFFERED: usize = 6;
 
-/// A search through the exercises that are known by name; a tap begins a line with one.
-fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
+/// A search through the exercises that are known by name; a tap begins a line with one behind those that were typed, which
+/// `write` takes.
+fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyView {
     let sought = Live::new(String::new());
     let found = dynamic(move || {
         let found = sought.with(|sought| match sought.trim() {
@@ -126,13 +127,13 @@ fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
         });
         let names = found.into_iter().map(|name: String| {
             button("wide", "exercise-take", name.clone(), move || {
-                typed.update(|typed| {
-                    if !typed.is_empty() && !typed.ends_with('\n') {
-                        typed.push('\n');
-                    }
-                    typed.push_str(&name);
-                    typed.push_str(": ");
-                });
+                let mut lines = typed.get_untracked();
+                if !lines.is_empty() && !lines.ends_with('\n') {
+                    lines.push('\n');
+                }
+                lines.push_str(&name);
+                lines.push_str(": ");
+                write.run(lines);
                 sought.set(String::new());
             })
         });
@@ -152,16 +153,24 @@ fn finder(app: Stanchion, typed: Live<String>) -> AnyView {
 /// What becomes of a sheet that was read.
 type Then = fn(Stanchion, Sheet);
 
-/// Reads what was typed and goes on with it; what cannot be read stays where it is, with a notice that says why.
-fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) {
+/// Reads what was typed and goes on with it; what cannot be read stays where it is, with a notice that says why, which is
+/// given back.
+fn read_then(app: Stanchion, typed: &str, before: Option<&Sheet>, then: Then) -> String {
     let mut ids = || app.id();
     match read(app, typed, before, &mut ids) {
-        Ok(sheet) => then(app, sheet),
-        Err(wrong) => app.complain(many(
-            wrong.len(),
-            "Not kept: {n} line to mend first.",
-            "Not kept: {n} lines to mend first.",
-        )),
+        Ok(sheet) => {
+            then(app, sheet);
+            String::new()
+        }
+        Err(wrong) => {
+            let notice = many(
+                wrong.len(),
+                "Not kept: {n} line to mend first.",
+                "Not kept: {n} lines to mend first.",
+            );
+            app.complain(notice.clone());
+            notice
+        }
     }
 }
 
@@ -193,13 +202,20 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
         draft.or(model.sheet(id)).cloned()
     });
     let before = StoredValue::new(before);
+    let complained = StoredValue::new(String::new());
     let then = move |typed: &str, then: Then| {
-        before.with_value(|before| read_then(app, typed, before.as_ref(), then));
+        let said = before.with_value(|before| read_then(app, typed, before.as_ref(), then));
+        complained.set_value(said);
     };
     let typed = Live::new(before.with_value(|before| match before {
         Some(sheet) => print_sheet(sheet, &known(app)),
         None => format!("# {}\n\n{START}", t("New sheet")),
     }));
+    // What was said of lines that are others now holds no more.
+    let write = Callback::new(move |lines| {
+        complained.with_value(|said| app.unsay(said));
+        typed.set(lines);
+    });
     // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
     let left = move || {
         let begun = id.is_some() && outcome(app, &typed.get_untracked()).is_ok();
@@ -221,7 +237,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
         .set("aria-label", t("lines of the sheet"))
         .set("aria-describedby", "lines-outcome")
         .value(move || typed.get())
-        .on("input", move |event| typed.set(event_target_value(&event)))
+        .on("input", move |event| write.run(event_target_value(&event)))
         .on("change", move |_| left());
     let said = dynamic(move || match outcome.get() {
         Ok((sum, doubts)) => vec![
@@ -270,7 +286,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
             button("wide", "lines-taps", t("Go on by taps"), move || {
                 typed.with_untracked(|typed| then(typed, by_taps));
             }),
-            finder(app, typed),
+            finder(app, typed, write),
             quiet(t(
                 "A line that begins with # is the name of the sheet, with - a warm-up, with > a note; budget 45 min says how long it may take. Any other line is an exercise. Lines to copy from:",
             )),

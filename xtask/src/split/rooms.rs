@@ -82,6 +82,7 @@ const ROOMS: &[(usize, &str)] = &[
     (2, "stanchion::ui::drafts"),
     (2, "stanchion::ui::exercises"),
     (1, "stanchion::ui::floor"),
+    (2, "stanchion::ui::floor::band"),
     (2, "stanchion::ui::floor::finish"),
     (2, "stanchion::ui::floor::heat"),
     (2, "stanchion::ui::floor::help"),
