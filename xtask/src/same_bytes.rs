@@ -23,6 +23,9 @@ pub fn check(tools: &Tools) -> Outcome<()> {
         }
         copy_tree(places::root(), &copy).or_next("copying the project", next)?;
         build::bundle(tools, &copy, &[])?;
+        // Cargo knows both folders' packages by one name: while the copy's sources are there, it holds what it built of them
+        // for up to date, whatever changes here.
+        leave_only(&copy, "dist").or_next("clearing the copy's sources", next)?;
         let built = |folder: &Path| precache::list(&folder.join("dist"));
         let (first, second) = (built(places::root())?, built(&copy)?);
         let mut differ = first.differences(&second);
@@ -58,6 +61,22 @@ fn copy_tree(from: &Path, to: &Path) -> std::io::Result<()> {
     Ok(())
 }
 
+/// Takes everything out of a folder but what bears that name.
+fn leave_only(folder: &Path, name: &str) -> std::io::Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        if entry.file_name() == name {
+            continue;
+        }
+        if entry.file_type()?.is_dir() {
+            fs::remove_dir_all(entry.path())?;
+        } else {
+            fs::remove_file(entry.path())?;
+        }
+    }
+    Ok(())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -73,5 +92,18 @@ mod tests {
         copy_tree(project.path(), copy.path()).unwrap();
         assert!(copy.path().join("src/main.rs").is_file());
         assert!(!copy.path().join("target").exists() && !copy.path().join(".git").exists());
+    }
+
+    #[test]
+    fn of_the_copy_only_what_was_built_stays() {
+        let copy = Scratch::new("left");
+        copy.write("src/main.rs", b"fn main() {}");
+        copy.write("Cargo.toml", b"");
+        copy.write("dist/index.html", b"");
+        leave_only(copy.path(), "dist").unwrap();
+        let left = fs::read_dir(copy.path()).unwrap();
+        let left: Vec<_> = left.map(|entry| entry.unwrap().file_name()).collect();
+        assert_eq!(left, ["dist"]);
+        assert!(copy.path().join("dist/index.html").is_file());
     }
 }
