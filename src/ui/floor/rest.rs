@@ -214,8 +214,8 @@ fn next(board: &Board, turn: Option<String>, unit: Unit) -> AnyView {
             .part("next")
             .child(el("strong").child(figure))
             .child(el("span").child(word))
-            .child(el("span").class("board-word").part("next-kind").child(set))
             .view(),
+        line("board-word next-kind", "next-kind", set),
     ];
     let mut inside = vec![next.into_any()];
     inside.extend(loaded(board));
