@@ -17,6 +17,7 @@ mod goes_on;
 mod golden;
 mod hands;
 mod hundred_years;
+mod imports;
 mod json;
 mod kept;
 mod ledger;
