@@ -16,6 +16,7 @@ mod floor_plates;
 mod goes_on;
 mod golden;
 mod hands;
+mod holds;
 mod hundred_years;
 mod imports;
 mod json;
