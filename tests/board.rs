@@ -24,6 +24,7 @@ fn board_with(floor: &Floor, history: &[Performance]) -> Board {
 /// Six sessions of five reps to failure with 90 kg, a day apart, the last of them on the morning of the session.
 fn fives(block: &Block) -> Vec<Performance> {
     let set = SetResult {
+        stretch: None,
         load: Some(Load::whole_kg(90)),
         reps: reps(5),
         low: reps(5),

@@ -145,6 +145,7 @@ fn performance(
         body_mass: None,
         left: 0,
         sets: vec![SetResult {
+            stretch: None,
             load: Some(load(at)),
             reps: reps(done),
             low: reps(range.0),

@@ -39,6 +39,7 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
             body_mass: None,
             left: 0,
             sets: vec![SetResult {
+                stretch: None,
                 load: Some(load(at)),
                 reps: reps(*n),
                 low: asked.low(),

@@ -233,6 +233,7 @@ fn performance(at: &str, done: u16, reserve: Option<i64>) -> Performance {
         body_mass: None,
         left: 0,
         sets: vec![SetResult {
+            stretch: None,
             load: Some(load(at)),
             reps: reps(done),
             low: reps(done),

@@ -2,7 +2,7 @@
 
 use crate::common;
 
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, TimeDelta};
 use common::built::{block, done, key, reps, sheet, work};
 use common::id;
 use proptest::prelude::*;
@@ -112,6 +112,50 @@ fn who_goes_on_with_an_open_session_the_next_day_did_not_rest_all_night() {
     assert_eq!(record.minutes(), 45);
     let (_, second) = record.lines().nth(1).unwrap();
     assert_eq!((second.rest_taken, second.lasted), (None, Some(60)));
+}
+
+/// Stopped after its first rep or later, then logged: the start and the stop are known. A slip of a tap is no start.
+#[test]
+fn a_set_whose_cues_were_stopped_keeps_its_rest_and_its_length() {
+    let second = |stops: &[(u64, u64)], heard: Option<i64>| {
+        let mut events = session([
+            ("2026-03-03T18:00:00+01:00", 1, 0),
+            ("2026-03-03T18:02:00+01:00", 1, 2 * MINUTE),
+            ("2026-03-03T18:09:00+01:00", 1, 9 * MINUTE),
+        ]);
+        let end = events.pop().unwrap();
+        let set = key(0, 1);
+        let heard = heard.map(|n| Amount::Reps(reps(n)));
+        let logged = What::SetDone {
+            set,
+            done: done(Some("60 kg"), Amount::Reps(reps(6))),
+            proposed: None,
+        };
+        let mut told: Vec<(u64, What)> = Vec::new();
+        for (begun, stopped) in stops {
+            let heard = heard.clone();
+            told.push((*begun, What::SetStarted { set }));
+            told.push((*stopped, What::SetStopped { set, heard }));
+        }
+        told.push((400, logged));
+        for (n, (seconds, what)) in (4..).zip(told) {
+            let at = wall("2026-03-03T18:00:00+01:00") + TimeDelta::seconds(seconds as i64);
+            events.push(event(n, &at.to_rfc3339(), 1, seconds * 1000, what));
+        }
+        events.push(Event {
+            id: EventId(id(99, 99)),
+            ..end
+        });
+        let record = SessionRecord::from_events(&events).unwrap();
+        let (_, line) = record.lines().nth(1).unwrap();
+        (line.rest_taken, line.lasted)
+    };
+    assert_eq!(second(&[(300, 340)], Some(5)), (Some(180), Some(40)));
+    assert_eq!(second(&[(300, 340)], None), (Some(180), Some(40)));
+    let twice = [(200, 210), (300, 340)];
+    assert_eq!(second(&twice, Some(2)), (Some(180), Some(40)));
+    // Within the count-in nobody lifts.
+    assert_eq!(second(&[(300, 302)], None), (None, None));
 }
 
 #[test]

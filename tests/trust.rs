@@ -31,6 +31,7 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
         sets: sets
             .iter()
             .map(|(at, n)| SetResult {
+                stretch: None,
                 load: Some(load(at)),
                 reps: reps(*n),
                 low: reps(5),
@@ -228,6 +229,7 @@ fn any_result() -> impl Strategy<Value = SetResult> {
     let flags = (any::<bool>(), any::<bool>());
     (load, reps(), reps(), reps(), reserve, flags).prop_map(
         |(load, reps, low, top, reserve, (work, to_limit))| SetResult {
+            stretch: None,
             load,
             reps,
             low,
@@ -278,7 +280,7 @@ proptest! {
         let mut history = performance(&squat, &[]);
         history.sets = sets
             .iter()
-            .map(|(quarters, n)| SetResult {
+            .map(|(quarters, n)| SetResult { stretch: None,
                 load: Some(load(&format!("{}.{} kg", quarters / 4, quarters % 4 * 25))),
                 reps: Reps::new(i64::from(*n)).unwrap(),
                 low: reps(5),

@@ -10,6 +10,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
     let id = uuid::Uuid::from_u128(u128::from(n));
     let at = DateTime::parse_from_rfc3339("2026-01-05T09:00:00Z").unwrap();
     let results = sets.iter().map(|(load, reps)| SetResult {
+        stretch: None,
         load: load.parse().ok(),
         reps: Reps::saturating(*reps),
         low: Reps::saturating(5),

@@ -5,7 +5,7 @@ use super::summary::{ExerciseSummary, performances_of};
 use crate::order::Map;
 use crate::say;
 use crate::sheet::{Block, ExerciseId, LoadBasis};
-use crate::strength::{Performance, SetResult, Unfed};
+use crate::strength::{Performance, SetResult, Stretch, Unfed};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, t};
 use std::cmp::Reverse;
@@ -33,6 +33,8 @@ pub struct Top {
     pub carried: Carried,
     /// Full repetitions.
     pub reps: Reps,
+    /// In place of repetitions, how long it was held or how far carried.
+    pub stretch: Option<Stretch>,
 }
 
 /// What moved in one exercise since the last time it was done in the same way.
@@ -44,10 +46,10 @@ pub enum Moved {
     Harder(Top, Load),
     /// Less load, or more assistance.
     Easier(Top, Load),
-    /// More reps at the same load.
-    MoreReps(Top, Reps),
-    /// Fewer reps at the same load.
-    FewerReps(Top, Reps),
+    /// More reps, seconds or metres at the same load.
+    More(Top, u32),
+    /// Fewer reps, seconds or metres at the same load.
+    Fewer(Top, u32),
     /// As last time.
     Same(Top),
 }
@@ -55,8 +57,10 @@ pub enum Moved {
 /// What moved in `record`, block by block, against earlier performances in `before`.
 ///
 /// The best set is the one with the most load (the least assistance), then the most reps, among plain work sets; where
-/// a block has none, among all but ramp-ups, which say nothing of what moved. `before` may hold this session already: only
-/// earlier ones of the same shape are looked at. Blocks without a full repetition (holds, carries) are left out.
+/// a block has none, among all but ramp-ups, which say nothing of what moved. Of holds and carries it is the longest or the
+/// farthest at the most load. `before` may hold this session already: only earlier ones of the same shape are looked at; of
+/// holds and carries those that are loaded alike, since there it is the time or the distance that is to rise. Blocks of
+/// which nothing was done are left out.
 #[must_use]
 pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) -> Vec<Moved> {
     let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
@@ -64,37 +68,51 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
         .filter_map(|(block, (exercise, now))| {
             let block = &block.block;
             let best_now = best(&now, block)?;
+            let loaded = block.load_shape();
             let last = before.get(&exercise).and_then(|summary| {
                 let mut earlier = summary.performances.iter().rev().filter(|earlier| {
                     earlier.session != now.session
                         && (earlier.at, earlier.session) < (now.at, now.session)
-                        && earlier.shape == now.shape
+                        && match best_now.stretch {
+                            None => earlier.shape == now.shape,
+                            Some(_) => earlier.shape.starts_with(&loaded),
+                        }
                 });
-                earlier.find_map(|earlier| best(earlier, block))
+                let alike = |last: &&SetResult| kind(last) == kind(best_now);
+                earlier.find_map(|earlier| best(earlier, block).filter(alike))
             });
             Some(compare(block, best_now, last))
         })
         .collect()
 }
 
+/// What is counted of a set: repetitions, seconds or metres.
+fn kind(set: &SetResult) -> u8 {
+    match set.stretch {
+        None => 0,
+        Some(Stretch::Held(_)) => 1,
+        Some(Stretch::Carried(_)) => 2,
+    }
+}
+
+/// How much was done of it.
+fn much(set: &SetResult) -> u32 {
+    set.stretch.map_or(u32::from(set.reps.get()), Stretch::get)
+}
+
 fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult> {
-    let counts = |set: &&SetResult| set.reps.get() > 0 && set.unfed != Some(Unfed::RampUp);
-    let done = || performance.sets.iter().filter(counts);
-    let work: Vec<&SetResult> = done().filter(|set| set.work).collect();
-    let candidates = if work.is_empty() {
-        done().collect()
-    } else {
-        work
-    };
+    let counts = |set: &&SetResult| much(set) > 0 && set.unfed != Some(Unfed::RampUp);
+    let done: Vec<&SetResult> = performance.sets.iter().filter(counts).collect();
+    // What is counted in one way is not compared with what is counted in another.
+    let first = done.iter().map(|set| (!set.work, kind(set))).min()?;
+    let candidates = done
+        .into_iter()
+        .filter(|set| (!set.work, kind(set)) == first);
     let load = |set: &SetResult| set.load.unwrap_or(Load::ZERO);
     if block.basis.assists() {
-        candidates
-            .into_iter()
-            .max_by_key(|set| (Reverse(load(set)), set.reps))
+        candidates.max_by_key(|set| (Reverse(load(set)), much(set)))
     } else {
-        candidates
-            .into_iter()
-            .max_by_key(|set| (load(set), set.reps))
+        candidates.max_by_key(|set| (load(set), much(set)))
     }
 }
 
@@ -108,6 +126,7 @@ fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
             LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => Carried::Moved,
         },
         reps: now.reps,
+        stretch: now.stretch,
     };
     let Some(last) = last else {
         return Moved::First(top);
@@ -129,12 +148,10 @@ fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
         } else {
             Moved::Easier(top, less)
         }
-    } else if now.reps > last.reps {
-        let by = i64::from(now.reps.get()) - i64::from(last.reps.get());
-        Moved::MoreReps(top, Reps::saturating(by))
-    } else if now.reps < last.reps {
-        let by = i64::from(last.reps.get()) - i64::from(now.reps.get());
-        Moved::FewerReps(top, Reps::saturating(by))
+    } else if much(now) > much(last) {
+        Moved::More(top, much(now) - much(last))
+    } else if much(now) < much(last) {
+        Moved::Fewer(top, much(last) - much(now))
     } else {
         Moved::Same(top)
     }
@@ -148,8 +165,8 @@ impl Moved {
             Moved::First(top)
             | Moved::Harder(top, _)
             | Moved::Easier(top, _)
-            | Moved::MoreReps(top, _)
-            | Moved::FewerReps(top, _)
+            | Moved::More(top, _)
+            | Moved::Fewer(top, _)
             | Moved::Same(top) => top,
         }
     }
@@ -161,8 +178,18 @@ impl Moved {
         let shown = |load: &Load| load.shown(unit);
         let reps = top.reps;
         let set = match (top.load, top.carried) {
-            (None, _) => said_reps(reps),
-            (Some(load), Carried::Added) if load.is_zero() => said_reps(reps),
+            (None, _) => top.done(),
+            (Some(load), Carried::Added) if load.is_zero() => top.done(),
+            (Some(load), carried) if top.stretch.is_some() => {
+                let (amount, load) = (top.done(), shown(&load));
+                match carried {
+                    Carried::Moved => say!("{amount} at {load}", amount, load),
+                    Carried::Added => format!("{amount}, +{load}"),
+                    Carried::Assisting => {
+                        say!("{amount} with {load} of assistance", amount, load)
+                    }
+                }
+            }
             (Some(load), Carried::Moved) => say!("{load} for {reps}", load = shown(&load), reps),
             (Some(load), Carried::Added) => say!("+{load} for {reps}", load = shown(&load), reps),
             (Some(load), Carried::Assisting) => {
@@ -177,23 +204,44 @@ impl Moved {
             Moved::Easier(_, by) if assists => say!("{load} more than last time", load = shown(by)),
             Moved::Harder(_, by) => say!("{load} more than last time", load = shown(by)),
             Moved::Easier(_, by) => say!("{load} less than last time", load = shown(by)),
-            Moved::MoreReps(_, by) => many(
-                usize::from(by.get()),
-                "{n} more rep than last time",
-                "{n} more reps than last time",
-            ),
-            Moved::FewerReps(_, by) => many(
-                usize::from(by.get()),
-                "{n} fewer rep than last time",
-                "{n} fewer reps than last time",
-            ),
+            Moved::More(_, by) => match top.of_stretch(*by) {
+                Some(by) => say!("{load} more than last time", load = by),
+                None => many(
+                    *by as usize,
+                    "{n} more rep than last time",
+                    "{n} more reps than last time",
+                ),
+            },
+            Moved::Fewer(_, by) => match top.of_stretch(*by) {
+                Some(by) => say!("{load} less than last time", load = by),
+                None => many(
+                    *by as usize,
+                    "{n} fewer rep than last time",
+                    "{n} fewer reps than last time",
+                ),
+            },
         };
         say!("{name}: {set}, {change}", name = top.name, set, change)
     }
 }
 
-fn said_reps(reps: Reps) -> String {
-    many(usize::from(reps.get()), "{n} rep", "{n} reps")
+impl Top {
+    /// How much was done, without the load.
+    fn done(&self) -> String {
+        match self.stretch {
+            None => many(usize::from(self.reps.get()), "{n} rep", "{n} reps"),
+            Some(Stretch::Held(seconds)) => say!("{time} held", time = seconds.clock()),
+            Some(Stretch::Carried(metres)) => format!("{metres} m"),
+        }
+    }
+
+    /// So many seconds or metres; none where repetitions are counted.
+    fn of_stretch(&self, by: u32) -> Option<String> {
+        Some(match self.stretch? {
+            Stretch::Held(_) => format!("{by} s"),
+            Stretch::Carried(_) => format!("{by} m"),
+        })
+    }
 }
 
 impl fmt::Display for Moved {

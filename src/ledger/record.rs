@@ -2,7 +2,7 @@
 
 use super::heading::sets_said;
 use super::pace::{change_overs, longer_rests};
-use super::tempo::{kept, under_way};
+use super::tempo::kept;
 use super::times::{SetTimes, duration_ms, set_times};
 use crate::order::Map;
 use crate::session::{Amount, Done, Event, EventId, Phase, SessionId, Slot, State, effective};
@@ -40,7 +40,8 @@ pub struct DoneLine {
     /// The rest before it as prescribed, longer where the heat made it so; none for the first set, and for one that was
     /// added after the end.
     pub rest_asked: Option<u32>,
-    /// Whole seconds from its start to its log, the count-in among them; none where no start was recorded.
+    /// Whole seconds from its start to the tap that stopped its cues or logged it, the count-in among them; none where no
+    /// start was recorded.
     pub lasted: Option<u32>,
     /// Seconds under way as planned, by its tempo.
     pub planned_seconds: u64,
@@ -148,14 +149,13 @@ impl SessionRecord {
         let counting = effective(events);
         let state = State::of_counting(&counting).ok_or(Unreadable::NoBeginning)?;
         let times = set_times(&counting, &state);
-        let by_ear = under_way(&counting, &state);
         let ended = match state.phase {
             Phase::Ended(moment) => Some(moment.at),
             _ => None,
         };
         let written = state.began.sheet.blocks();
         let blocks = written
-            .flat_map(|block| block_records(&state, block, (&times, &by_ear)))
+            .flat_map(|block| block_records(&state, block, &times))
             .collect();
         Ok(SessionRecord {
             session: state.began.session,
@@ -216,11 +216,12 @@ pub(super) fn predicted_in_minutes(seconds: u64) -> u32 {
     u32::try_from(minutes_up(seconds)).unwrap_or(u32::MAX)
 }
 
-/// What the clocks say of each set, and for how many milliseconds those by ear were under way.
-type Times<'a> = (&'a Map<SetKey, SetTimes>, &'a Map<SetKey, u64>);
-
 /// What was done of a block, by the exercise that it was done as.
-fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockRecord> {
+fn block_records(
+    state: &State,
+    written: &Block,
+    times: &Map<SetKey, SetTimes>,
+) -> Vec<BlockRecord> {
     let mut records: Vec<BlockRecord> = Vec::new();
     // Where the block of each lies: most sets are of the very same.
     let mut lie: Vec<&Block> = Vec::new();
@@ -257,7 +258,7 @@ fn block_records(state: &State, written: &Block, times: Times<'_>) -> Vec<BlockR
     records
 }
 
-fn done_line(slot: &Slot, (times, by_ear): Times<'_>) -> Option<DoneLine> {
+fn done_line(slot: &Slot, times: &Map<SetKey, SetTimes>) -> Option<DoneLine> {
     let logged = slot.logged()?;
     let times = times.get(&slot.planned.key).copied().unwrap_or_default();
     Some(DoneLine {
@@ -270,7 +271,9 @@ fn done_line(slot: &Slot, (times, by_ear): Times<'_>) -> Option<DoneLine> {
         at: logged.moment.at,
         rest_taken: times.rest_taken,
         rest_asked: times.rest_asked,
-        lasted: times.lasted,
+        lasted: times
+            .lasted_ms
+            .map(|ms| u32::try_from(ms / 1000).unwrap_or(u32::MAX)),
         planned_seconds: set_seconds(&slot.planned),
         tempo: slot.planned.tempo,
         reserve_asked: slot.planned.reserve,
@@ -278,8 +281,6 @@ fn done_line(slot: &Slot, (times, by_ear): Times<'_>) -> Option<DoneLine> {
         proposed: logged.proposed,
         earlier: logged.earlier.clone(),
         note: slot.note.clone(),
-        tempo_kept: by_ear
-            .get(&slot.planned.key)
-            .and_then(|ms| kept(slot, logged, *ms)),
+        tempo_kept: times.lasted_ms.and_then(|ms| kept(slot, logged, ms)),
     })
 }

@@ -6,7 +6,7 @@ use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order::Map;
 use crate::session::Amount;
 use crate::sheet::{Block, ExerciseId, Line, RepTarget, SetKind, Stage, Target};
-use crate::strength::{self, Curve, Performance, SetResult, Unfed};
+use crate::strength::{self, Curve, Performance, SetResult, Stretch, Unfed};
 use crate::units::Reps;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -105,6 +105,11 @@ fn result(line: &DoneLine) -> SetResult {
     SetResult {
         load: line.load,
         reps: Reps::saturating(full),
+        stretch: match line.amount {
+            Amount::Timed(seconds) => Some(Stretch::Held(seconds)),
+            Amount::Distance(metres) => Some(Stretch::Carried(metres)),
+            Amount::Reps(_) | Amount::Sides { .. } | Amount::Stages(_) => None,
+        },
         low,
         top,
         reserve: line.reserve,

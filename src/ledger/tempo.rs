@@ -1,8 +1,7 @@
 //! Whether sets took the time that their tempo asks for.
 
-use crate::order::Map;
-use crate::session::{COUNT_IN_SECONDS, Event, Logged, Moment, Slot, State, What};
-use crate::sheet::{SetKey, SetKind, Target};
+use crate::session::{COUNT_IN_SECONDS, Logged, Slot};
+use crate::sheet::{SetKind, Target};
 use serde::{Deserialize, Serialize};
 
 /// How many sets by tempo were timed, and how many of them took the time.
@@ -46,38 +45,6 @@ impl TempoKept {
     }
 }
 
-/// Milliseconds from the start of each set by ear to the tap that stopped or logged it, the count-in among them.
-pub(super) fn under_way(counting: &[&Event], state: &State) -> Map<SetKey, u64> {
-    let mut times = Map::new();
-    let mut started: Option<(SetKey, Moment)> = None;
-    let mut stopped: Option<(SetKey, u64)> = None;
-    for event in counting {
-        match &event.what {
-            What::SetStarted { set } => {
-                started = Some((*set, event.moment()));
-                stopped = None;
-            }
-            What::SetStopped { set, .. } => {
-                let begun = started.take().filter(|(key, _)| key == set);
-                stopped = begun.map(|(key, since)| (key, event.moment().since(&since)));
-            }
-            What::SetDone { set, .. } => {
-                let logged = state.slot(*set).and_then(Slot::logged);
-                // Merged histories may log a set twice; one of the two counts.
-                let counts = logged.is_some_and(|logged| logged.event == event.id);
-                let begun = started.take().filter(|(key, _)| key == set);
-                let took = begun.map(|(_, since)| event.moment().since(&since));
-                let before = stopped.take().filter(|(key, _)| key == set);
-                if let Some(ms) = took.or(before.map(|(_, ms)| ms)).filter(|_| counts) {
-                    times.insert(*set, ms);
-                }
-            }
-            _ => {}
-        }
-    }
-    times
-}
-
 /// Whether a set that was so long under way kept its tempo; none where it has none that is counted.
 pub(super) fn kept(slot: &Slot, logged: &Logged, ms: u64) -> Option<bool> {
     let planned = &slot.planned;
@@ -98,9 +65,12 @@ pub(super) fn kept(slot: &Slot, logged: &Logged, ms: u64) -> Option<bool> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::times::set_times;
     use super::*;
-    use crate::session::{Amount, Began, Done, EventId, Mint, Session, SessionId, Tick};
-    use crate::sheet::Sheet;
+    use crate::session::{
+        Amount, Began, Done, Event, EventId, Mint, Session, SessionId, Tick, What,
+    };
+    use crate::sheet::{SetKey, Sheet};
     use crate::strength::Curve;
     use crate::units::Reps;
     use chrono::{DateTime, FixedOffset, TimeDelta};
@@ -169,9 +139,9 @@ mod tests {
         );
         let session = Session::replay(events.clone()).unwrap();
         let counting: Vec<&Event> = events.iter().collect();
-        let times = under_way(&counting, session.state());
+        let times = set_times(&counting, session.state());
         let slot = session.state().slot(set).unwrap();
-        kept(slot, slot.logged().unwrap(), *times.get(&set).unwrap())
+        kept(slot, slot.logged().unwrap(), times.get(&set)?.lasted_ms?)
     }
 
     /// Two reps of 4 s behind the count-in; between two sides the change besides (worked by hand).
@@ -203,8 +173,9 @@ mod tests {
             let events = timed("both", "\"work\"", done);
             let session = Session::replay(events.clone()).unwrap();
             let counting: Vec<&Event> = events.iter().collect();
-            let times = under_way(&counting, session.state());
-            (times.get(&first).copied(), times.get(&second).copied())
+            let times = set_times(&counting, session.state());
+            let lasted = |key| times.get(&key).and_then(|times| times.lasted_ms);
+            (lasted(first), lasted(second))
         };
         let start = |set| What::SetStarted { set };
         let stopped = [
@@ -220,6 +191,22 @@ mod tests {
             (60_000, logged(1, 2)),
         ];
         assert_eq!(took(&other), (Some(8000), None));
+        // Not even counted in: that was no set.
+        let slip = [
+            (1000, start(first)),
+            (3000, stop(first)),
+            (60_000, logged(0, 2)),
+        ];
+        assert_eq!(took(&slip), (None, None));
+        // Begun anew: the last start counts.
+        let twice = [
+            (1000, start(first)),
+            (9000, stop(first)),
+            (20_000, start(first)),
+            (30_000, stop(first)),
+            (60_000, logged(0, 2)),
+        ];
+        assert_eq!(took(&twice), (Some(10_000), None));
         let wrong = [(1000, start(first)), (9000, logged(1, 2))];
         assert_eq!(took(&wrong), (None, None));
     }

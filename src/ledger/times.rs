@@ -2,7 +2,7 @@
 
 use crate::heat::{Category, heat_index};
 use crate::order::Map;
-use crate::session::{Event, Moment, Slot, State, What, silence_ms};
+use crate::session::{COUNT_IN_SECONDS, Event, Moment, Slot, State, What, silence_ms};
 use crate::sheet::SetKey;
 
 /// What the clocks say of a set.
@@ -12,8 +12,9 @@ pub(super) struct SetTimes {
     pub(super) rest_taken: Option<u32>,
     /// Seconds of rest before it as prescribed, stretched where the heat made it so.
     pub(super) rest_asked: Option<u32>,
-    /// Seconds from its start to its log.
-    pub(super) lasted: Option<u32>,
+    /// Milliseconds from its start to the tap that stopped its cues, or else to the one that logged it, the count-in
+    /// among them.
+    pub(super) lasted_ms: Option<u64>,
 }
 
 /// A set that was logged before the end, as the clocks have it.
@@ -22,6 +23,8 @@ pub(super) struct LoggedSet<'a> {
     pub(super) set: SetKey,
     /// When it was begun, where that was told.
     pub(super) begun: Option<Moment>,
+    /// When its cues were stopped, where they were; the log came later then.
+    stopped: Option<Moment>,
     /// What was noted of the air by then.
     pub(super) heat: Category,
     /// True of the first after a pause: what was before is no rest and no change-over.
@@ -37,10 +40,32 @@ impl LoggedSet<'_> {
     }
 }
 
+/// A start of a set, and the stop of its cues.
+struct Start {
+    set: SetKey,
+    begun: Moment,
+    stopped: Option<Moment>,
+}
+
+impl Start {
+    /// Stopped at `now` with or without something of it heard. None where the count-in was not over: nobody lifted yet, so
+    /// what is logged later was begun without a word. Past the count-in a stop is how a set ends that was over early.
+    fn stopped(self, now: Moment, heard: bool) -> Option<Start> {
+        let counted_in = now.since(&self.begun) > u64::from(COUNT_IN_SECONDS) * 1000;
+        (heard || counted_in).then_some(Start {
+            stopped: Some(now),
+            ..self
+        })
+    }
+}
+
 /// The sets that were logged while the session was under way, in their order.
+///
+/// Of several starts the last before the log counts: whoever stops and starts again does the set anew, and what went before
+/// was rest.
 pub(super) fn logged_sets<'a>(counting: &[&'a Event]) -> Vec<LoggedSet<'a>> {
     let mut sets = Vec::new();
-    let mut started: Option<(SetKey, Moment)> = None;
+    let mut started: Option<Start> = None;
     let mut heat = Category::None;
     let mut after_pause = false;
     let mut last: Option<Moment> = None;
@@ -52,15 +77,24 @@ pub(super) fn logged_sets<'a>(counting: &[&'a Event]) -> Vec<LoggedSet<'a>> {
         last = Some(now);
         match &event.what {
             What::AirNoted { air } => heat = Category::of(heat_index(*air)),
-            What::SetStarted { set } => started = Some((*set, event.moment())),
-            What::SetStopped { .. } => started = None,
+            What::SetStarted { set } => {
+                started = Some(Start {
+                    set: *set,
+                    begun: now,
+                    stopped: None,
+                });
+            }
+            What::SetStopped { heard, .. } => {
+                started = started.and_then(|start| start.stopped(now, heard.is_some()));
+            }
             What::Resumed => (after_pause, started) = (true, None),
             What::SetDone { set, .. } => {
-                let begun = started.take().filter(|(key, _)| key == set);
+                let start = started.take().filter(|start| start.set == *set);
                 sets.push(LoggedSet {
                     event,
                     set: *set,
-                    begun: begun.map(|(_, since)| since),
+                    begun: start.as_ref().map(|start| start.begun),
+                    stopped: start.and_then(|start| start.stopped),
                     heat,
                     after_pause: std::mem::take(&mut after_pause),
                 });
@@ -78,16 +112,18 @@ pub(super) fn set_times(counting: &[&Event], state: &State) -> Map<SetKey, SetTi
     let mut before: Option<LoggedSet> = None;
     for logged in logged_sets(counting) {
         let last = before.filter(|_| !logged.after_pause);
-        let at = logged.event.moment();
+        let over = logged.stopped.unwrap_or(logged.event.moment());
         let of_set = SetTimes {
             rest_taken: last
                 .as_ref()
                 .zip(logged.begun)
                 .map(|(last, since)| seconds(since.since(&last.event.moment()))),
             rest_asked: last.and_then(|last| asked(state, &last, logged.set)),
-            lasted: logged.begun.map(|since| seconds(at.since(&since))),
+            lasted_ms: logged.begun.map(|since| over.since(&since)),
         };
-        times.or_insert_with(logged.set, || of_set);
+        if logged.slot(state).is_some() {
+            times.insert(logged.set, of_set);
+        }
         before = Some(logged);
     }
     times

@@ -62,6 +62,12 @@ impl DayLoads {
             .fold(0, |sum: u32, day| sum.saturating_add(*day))
     }
 
+    /// The week's total; none where a session was not rated, and the total is less than the week was.
+    #[must_use]
+    pub fn whole(&self) -> Option<u32> {
+        (self.unrated == 0).then(|| self.total())
+    }
+
     /// Monotony and strain, or why there is none; `over` says that no day of the week is still to come.
     #[must_use]
     pub fn spread(&self, over: bool) -> Spread {

@@ -96,12 +96,30 @@ fn hundredths(figure: f64) -> String {
 }
 
 /// A figure of this week beside those of the weeks before it, in one sentence: how many they were at least, at most and
-/// on average. Weeks without a session are among them.
+/// on average. Weeks without a session are among them; those whose figure is not known (`None`) are left out, and told.
 #[must_use]
-pub fn beside(before: &[i64]) -> Option<String> {
+pub fn beside(before: &[Option<i64>]) -> Option<String> {
+    let known: Vec<i64> = before.iter().copied().flatten().collect();
+    let left_out = before.len() - known.len();
+    let unrated = (left_out > 0).then(|| {
+        many(
+            left_out,
+            "{n} week with an unrated session left out",
+            "{n} weeks with unrated sessions left out",
+        )
+    });
+    let figures = beside_known(&known, left_out == 0);
+    let said: Vec<String> = figures.into_iter().chain(unrated).collect();
+    (!said.is_empty()).then(|| said.join(", "))
+}
+
+/// The figures that are known; `all` says that no week is left out.
+fn beside_known(before: &[i64], all: bool) -> Option<String> {
     let said = |figure: i64| grouped(&figure.to_string());
-    if let [only] = before {
-        return Some(say!("the week before: {only}", only = said(*only)));
+    match before {
+        [only] if all => return Some(say!("the week before: {only}", only = said(*only))),
+        [only] => return Some(say!("one week before: {only}", only = said(*only))),
+        _ => {}
     }
     let least = before.iter().min()?;
     let most = before.iter().max()?;
@@ -275,20 +293,36 @@ mod tests {
 
     #[test]
     fn a_week_stands_beside_those_before_it() {
+        let told = |before: &[i64]| {
+            let before: Vec<Option<i64>> = before.iter().copied().map(Some).collect();
+            beside(&before)
+        };
         assert_eq!(
-            beside(&[0, 30, 40]).as_deref(),
+            told(&[0, 30, 40]).as_deref(),
             Some("3 weeks before: 0 to 40, 23 on average")
         );
         assert_eq!(
-            beside(&[15_553, 28_859]).as_deref(),
+            told(&[15_553, 28_859]).as_deref(),
             Some("2 weeks before: 15,553 to 28,859, 22,206 on average")
         );
+        assert_eq!(told(&[38, 38]).as_deref(), Some("2 weeks before: 38 each"));
+        assert_eq!(told(&[30]).as_deref(), Some("the week before: 30"));
+        assert_eq!(told(&[]), None);
+    }
+
+    /// A week in which a session is unrated has a load that nobody knows: it pulls no mean down.
+    #[test]
+    fn weeks_of_which_the_figure_is_not_known_are_left_out_and_told() {
+        let said = |before: &[Option<i64>]| beside(before).unwrap();
         assert_eq!(
-            beside(&[38, 38]).as_deref(),
-            Some("2 weeks before: 38 each")
+            said(&[Some(900), None, Some(700), None]),
+            "2 weeks before: 700 to 900, 800 on average, 2 weeks with unrated sessions left out"
         );
-        assert_eq!(beside(&[30]).as_deref(), Some("the week before: 30"));
-        assert_eq!(beside(&[]), None);
+        assert_eq!(
+            said(&[Some(900), None]),
+            "one week before: 900, 1 week with an unrated session left out"
+        );
+        assert_eq!(said(&[None]), "1 week with an unrated session left out");
     }
 
     /// 45 sets in four weeks are 11.25 a week, whatever weeks of the calendar those four touch.

@@ -172,6 +172,7 @@ mod tests {
         )
         .unwrap();
         let set = |unfed: Option<Unfed>| SetResult {
+            stretch: None,
             load: None,
             reps: Reps::saturating(5),
             low: Reps::saturating(5),

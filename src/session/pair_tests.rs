@@ -52,6 +52,7 @@ fn once(state: &State, load: &str) -> [Performance; 1] {
         body_mass: None,
         left: 0,
         sets: vec![SetResult {
+            stretch: None,
             load: Some(load.parse().unwrap()),
             reps: one,
             low: one,

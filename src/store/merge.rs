@@ -5,6 +5,7 @@ use super::exercise_record::ExerciseRecord;
 use super::kept::{Kept, Put, Record};
 use super::programme_record::ProgrammeRecord;
 use super::sheet_record::SheetRecord;
+use crate::crc::crc32;
 use crate::order::Map;
 use crate::words::{many, t, t_in};
 use std::fmt;
@@ -64,6 +65,15 @@ impl Things {
     }
 }
 
+impl Conflict {
+    /// The key under which the record that was not kept is set aside: each text of one id has its own.
+    #[must_use]
+    pub fn key(&self) -> String {
+        let sum = crc32(self.dropped.as_bytes());
+        format!("{} {} {sum:08x}", self.what, self.id)
+    }
+}
+
 /// What a merge did.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Summary {
@@ -90,8 +100,12 @@ pub struct Summary {
     pub programmes: Things,
     /// Kit records that were not there.
     pub kits_new: usize,
+    /// True when one of them counts now.
+    pub kit_newest: bool,
     /// Lifter records that were not there.
     pub lifters_new: usize,
+    /// True when one of them counts now.
+    pub lifter_newest: bool,
     /// Body masses that were not there.
     pub body_masses_new: usize,
     /// Measures of one's own, corrections and removals of entries of the body that were not there.
@@ -123,8 +137,14 @@ impl Archive {
         let mut news = Archive::default();
         let mut summary = Summary::default();
         let conflicts = &mut summary.conflicts;
+        let newest = (
+            all.lifter.newest().map(Record::id),
+            all.kit.newest().map(Record::id),
+        );
         summary.lifters_new = unite(&mut all.lifter, &mut news.lifter, other.lifter, conflicts);
         summary.kits_new = unite(&mut all.kit, &mut news.kit, other.kit, conflicts);
+        summary.lifter_newest = all.lifter.newest().map(Record::id) != newest.0;
+        summary.kit_newest = all.kit.newest().map(Record::id) != newest.1;
         summary.body_masses_new = unite(
             &mut all.body_mass,
             &mut news.body_mass,
@@ -265,7 +285,13 @@ fn unite<R: Record + Clone>(
 }
 
 impl Summary {
-    /// True when an import changes nothing.
+    /// Forgets the conflicts that an import before has set aside already, by the keys of what is.
+    pub fn leave_out_aside(&mut self, aside: &[String]) {
+        self.conflicts
+            .retain(|conflict| !aside.contains(&conflict.key()));
+    }
+
+    /// True when an import changes nothing and sets nothing aside.
     #[must_use]
     pub fn is_nothing(&self) -> bool {
         let changed = [
@@ -292,7 +318,7 @@ impl fmt::Display for Summary {
     /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut parts = Vec::new();
-        let kinds: [(Counted, &[(usize, &str)]); 6] = [
+        let kinds: [(Counted, &[(usize, &str)]); 4] = [
             (
                 |n| many(n, "{n} session", "{n} sessions"),
                 &[
@@ -331,14 +357,6 @@ impl fmt::Display for Summary {
                     (self.programmes.removed, t_in("import", "removed")),
                 ],
             ),
-            (
-                |n| many(n, "{n} kit", "{n} kits"),
-                &[(self.kits_new, t_in("import", "new"))],
-            ),
-            (
-                |n| many(n, "{n} setting", "{n} settings"),
-                &[(self.lifters_new, t_in("import", "new"))],
-            ),
         ];
         for (what, counts) in kinds {
             // The first count names what is counted.
@@ -348,6 +366,17 @@ impl fmt::Display for Summary {
                 parts.push(format!("{count} {word}"));
                 named = true;
             }
+        }
+        // Of these only the newest version counts: how many came, nobody asks.
+        match (self.kits_new, self.kit_newest) {
+            (0, _) => {}
+            (_, true) => parts.push(t("the kit").to_owned()),
+            (_, false) => parts.push(t("how the kit was before").to_owned()),
+        }
+        match (self.lifters_new, self.lifter_newest) {
+            (0, _) => {}
+            (_, true) => parts.push(t("the settings").to_owned()),
+            (_, false) => parts.push(t("how the settings were before").to_owned()),
         }
         match self.body_masses_new {
             0 => {}
@@ -371,8 +400,8 @@ impl fmt::Display for Summary {
         if !self.conflicts.is_empty() {
             parts.push(many(
                 self.conflicts.len(),
-                "{n} record with the id of another and set aside",
-                "{n} records with the id of another and set aside",
+                "{n} entry differs here and in the file: one of both stays, the other is in Kit under Save what was set aside",
+                "{n} entries differ here and in the file: one of each stays, the others are in Kit under Save what was set aside",
             ));
         }
         if parts.is_empty() {

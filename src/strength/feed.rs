@@ -121,7 +121,10 @@ pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading
 
 fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<Reading, Unfed> {
     let told = tells(performance, set)?;
-    by_curve(&told, curve).ok_or(Unfed::OffTheCurve { reps: told.reps })
+    // As it was told, also where less of the reserve is counted: the lifter knows these numbers.
+    let reserve = set.reserve.map_or(0, Rir::get);
+    let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));
+    by_curve(&told, curve).ok_or(Unfed::OffTheCurve { reps })
 }
 
 /// What a set says before a curve is laid to it.
@@ -261,6 +264,13 @@ mod tests {
             why(|p| p.sets[0].reps = reps),
             Some(Unfed::OffTheCurve { reps })
         );
+        // Ten done and four left are fourteen, though only three of the four are counted.
+        let told = |p: &mut Performance| {
+            p.sets[0].reps = Reps::saturating(10);
+            p.sets[0].reserve = Some(Rir::saturating(4));
+        };
+        let reps = Reps::saturating(14);
+        assert_eq!(why(told), Some(Unfed::OffTheCurve { reps }));
         assert_eq!(
             why(|p| p.basis = Some(LoadBasis::BodyMassPlus)),
             Some(Unfed::BodyMassUnknown)

@@ -2,10 +2,31 @@
 
 use super::unfed::Unfed;
 use crate::sheet::{Block, LoadBasis};
-use crate::units::{Load, Reps, Rir};
+use crate::units::{Load, Metres, Reps, Rir, Seconds};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
+
+/// How much was done of a set without repetitions.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Stretch {
+    /// Held for so long.
+    Held(Seconds),
+    /// Carried so far.
+    Carried(Metres),
+}
+
+impl Stretch {
+    /// The bare number of seconds or metres.
+    #[must_use]
+    pub fn get(self) -> u32 {
+        match self {
+            Stretch::Held(seconds) => u32::from(seconds.get()),
+            Stretch::Carried(metres) => u32::from(metres.get()),
+        }
+    }
+}
 
 /// One set as the rules see it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -16,6 +37,9 @@ pub struct SetResult {
     pub load: Option<Load>,
     /// Full repetitions.
     pub reps: Reps,
+    /// How long it was held or how far carried; none for a set of repetitions or stages.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch: Option<Stretch>,
     /// Repetitions asked for at least.
     pub low: Reps,
     /// Top of the repetitions asked for.

@@ -44,7 +44,7 @@ pub use estimate::best_e1rm;
 pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
 pub use foretell::{Foretold, Known, plateau_said};
-pub use history::{Performance, SetResult, moved_alike};
+pub use history::{Performance, SetResult, Stretch, moved_alike};
 pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use lighten::{lighten_loads, lighten_proposal};
 pub use maximum::{Maximum, WithBody};

@@ -47,6 +47,7 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
         sets: sets
             .iter()
             .map(|(load, n)| SetResult {
+                stretch: None,
                 load: Some(load.parse().unwrap()),
                 reps: reps(*n),
                 low: reps(range.0),

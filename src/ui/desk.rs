@@ -10,6 +10,7 @@ use crate::device::channel::Channel;
 use crate::device::db::Answer;
 use crate::device::locks::{Role, Writer, writer};
 use crate::store::DATABASE;
+use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::future::Future;
@@ -150,9 +151,13 @@ impl Stanchion {
         });
     }
 
-    /// Whether such a change is under way.
-    pub fn is_changing(self) -> bool {
-        self.desk.with_value(|desk| desk.changes > 0)
+    /// Whether no such change is under way; if one is, the person is told.
+    pub fn is_settled(self) -> bool {
+        let changes = self.desk.with_value(|desk| desk.changes > 0);
+        if changes {
+            self.complain(t("Something is just being written. Try again in a moment."));
+        }
+        !changes
     }
 
     /// Puts the lifter in use aside, with model and records, for another one whose records those are: nothing was read of

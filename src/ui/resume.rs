@@ -23,8 +23,8 @@ impl Stanchion {
             ));
         }
         // What an import brings of it would stay in the ledger.
-        if self.is_changing() {
-            return self.complain(t("Something is just being written. Try again in a moment."));
+        if !self.is_settled() {
+            return;
         }
         let Some(mut session) = self.model.with_untracked(|model| model.opened.clone()) else {
             return;

@@ -244,6 +244,10 @@ impl Stanchion {
     /// Makes things happen in the session of the ledger that is open by one tap: corrections, notes, a rating, a set
     /// more; all or none. Gives the events, so that they can be taken back.
     pub fn correct_all(self, whats: Vec<What>) -> Option<Vec<EventId>> {
+        // Written behind an import or a removal, the session as it was would stand in the ledger again.
+        if !self.is_settled() {
+            return None;
+        }
         self.happen_all(Lies::InLedger, whats)
     }
 

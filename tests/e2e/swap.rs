@@ -124,7 +124,7 @@ async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
     let chosen = "band: strong band chosen (band: light)";
     person.reads("because", chosen).await;
     log(&person).await;
-    person.reads("logged", "strong band").await;
+    person.reads("next-kind", "band: strong band").await;
     end_rest(&person).await;
     person.reads("because", chosen).await;
 
@@ -137,4 +137,5 @@ async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
     person.tap("band-take-0").await;
     person.gone("band-panel").await;
     person.gone_words("because", "chosen").await;
+    person.close().await;
 }

@@ -4,9 +4,7 @@ use super::whole::{gather, replace, running};
 use crate::device::clock;
 use crate::device::files::read_text;
 use crate::say;
-use crate::store::{
-    Archive, Conflict, FILE_BYTES_MAX, Person, Shelf, Summary, Taken, join, read_file,
-};
+use crate::store::{Archive, FILE_BYTES_MAX, Merged, Person, Shelf, Taken, join, read_file};
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
@@ -79,9 +77,7 @@ async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Re
     }
     let theirs = read_file(text).map_err(|error| error.to_string())?;
     let (ours, _) = gather(app).await.map_err(|error| error.to_string())?;
-    let summary = join(ours, theirs.clone())
-        .map_err(|error| error.to_string())?
-        .summary;
+    let summary = joined(app, ours, theirs.clone()).await?.summary;
     let incoming = Incoming {
         name: file.name(),
         said: summary.to_string(),
@@ -94,6 +90,17 @@ async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Re
         model.incoming = Some(incoming);
     });
     Ok(())
+}
+
+/// Both together; what differs and was set aside by an import before is known.
+async fn joined(app: Stanchion, ours: Archive, theirs: Archive) -> Result<Merged, String> {
+    let mut merged = join(ours, theirs).map_err(|error| error.to_string())?;
+    if !merged.summary.conflicts.is_empty() {
+        let aside = app.keep().keys(Shelf::Aside).await;
+        let aside = aside.map_err(|error| error.to_string())?;
+        merged.summary.leave_out_aside(&aside);
+    }
+    Ok(merged)
 }
 
 /// Reads which imports can be taken back: only Kit asks, and what an import of years added is a long list.
@@ -139,14 +146,18 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
     let alone = alone.map_err(|error| error.to_string())?;
     let (mine, _) = gather(app).await.map_err(|error| error.to_string())?;
     let theirs = Archive::clone(&incoming.archive);
-    let merged = join(mine.clone(), theirs).map_err(|error| error.to_string())?;
+    let merged = joined(app, mine.clone(), theirs).await?;
     if running(app).is_some_and(|id| merged.archive.removed.get(id).is_some()) {
         return Err(t("It removes the session that is under way: end it first.").to_owned());
     }
-    let Summary { conflicts, .. } = &merged.summary;
-    let mut more: Vec<_> = conflicts.iter().map(set_aside).collect();
+    // Of two records with one id that differ, the one that is not kept is set aside, never thrown away.
+    let conflicts = merged.summary.conflicts.iter();
+    let mut more: Vec<_> = conflicts
+        .map(|conflict| put_json(Shelf::Aside, &conflict.key(), &conflict.dropped))
+        .collect();
     let said = merged.summary.to_string();
-    if !merged.summary.is_nothing() {
+    // What changes no record leaves nothing to take back, and must not take the place of what does.
+    if merged.news != Archive::default() {
         let taken = Taken::between(
             &mine,
             &merged.archive,
@@ -174,12 +185,6 @@ async fn take_in(app: Stanchion, incoming: &Incoming) -> Result<String, String> 
             said
         ))
     }
-}
-
-/// Of two records with one id that differ, the one that is not kept is set aside, never thrown away.
-fn set_aside(conflict: &Conflict) -> crate::device::db::Write {
-    let key = format!("{} {}", conflict.what, conflict.id);
-    put_json(Shelf::Aside, &key, &conflict.dropped)
 }
 
 /// Leaves the welcome when there is a lifter now. False where the welcome must stay.

@@ -69,8 +69,8 @@ pub fn look_at(app: Stanchion, archive: &Archive, file: &str) {
     if let Some(why) = app.model.with_untracked(|model| refusal(model, archive)) {
         return app.complain(why);
     }
-    if app.is_changing() {
-        return app.complain(t("Something is just being written. Try again in a moment."));
+    if !app.is_settled() {
+        return;
     }
     let name = called(archive, file);
     let theirs = Keep::in_memory("");

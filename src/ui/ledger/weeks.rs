@@ -178,10 +178,10 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
         return ().into_any();
     };
     let any_before = before.iter().any(|week| week.sessions > 0);
-    // A figure's own words, with what it was in the weeks before it.
-    let with = |own: String, value: &dyn Fn(&Week) -> i64| {
+    // A figure's own words, with what it was in the weeks before it, where that is known.
+    let with = |own: String, value: &dyn Fn(&Week) -> Option<i64>| {
         let trained = before.iter().filter(|week| since <= Some(week.sunday()));
-        let before: Vec<i64> = trained.map(value).collect();
+        let before: Vec<Option<i64>> = trained.map(value).collect();
         let said = beside(&before).filter(|_| any_before);
         let both = [own].into_iter().chain(said);
         let both: Vec<String> = both.filter(|said| !said.is_empty()).collect();
@@ -193,25 +193,25 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
             t("sets"),
             week.sets.to_string(),
             with(say!("{hard} of them hard", hard = week.hard), &|week| {
-                i64::from(week.sets)
+                Some(i64::from(week.sets))
             }),
         ),
         of_week(
             t("session load"),
             week.load.total().to_string(),
-            with(String::new(), &|week| i64::from(week.load.total())),
+            with(String::new(), &|week| week.load.whole().map(i64::from)),
         ),
         of_week(
             t("volume load"),
             week.volume.shown(unit),
-            with(String::new(), &|week| week.volume.whole(unit)),
+            with(String::new(), &|week| Some(week.volume.whole(unit))),
         ),
         of_week(
             t("time"),
             format!("{} min", week.minutes),
             with(
                 many(sessions, "in {n} session", "in {n} sessions"),
-                &|week| i64::from(week.minutes),
+                &|week| Some(i64::from(week.minutes)),
             ),
         ),
     ];

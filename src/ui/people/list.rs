@@ -138,6 +138,16 @@ pub fn rename(app: Stanchion, id: Uuid, name: &str) -> Result<(), String> {
     Ok(())
 }
 
+/// Whether someone has a name; if not, the person is asked for one first. Their row cannot be read then, and written anew it
+/// would hold a name and a database that were guessed.
+pub fn is_named(app: Stanchion, person: &Person) -> bool {
+    let named = person.given().is_some();
+    if !named {
+        app.complain(t("Their entry could not be read: give them a name first."));
+    }
+    named
+}
+
 /// Removes someone from the list, or brings them back.
 pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
     let trains = app.model.with_untracked(|model| {
@@ -156,7 +166,10 @@ pub fn set_gone(app: Stanchion, id: Uuid, gone: bool) {
         };
         let person = people.here().chain(people.gone()).find(|one| one.id == id);
         match person.cloned() {
-            Some(person) => keep(app, vec![Person { gone, ..person }], || {}),
+            Some(person) if is_named(app, &person) => {
+                keep(app, vec![Person { gone, ..person }], || {});
+            }
+            Some(_) => {}
             None => app.complain(t("They are erased already: another tab was opened since.")),
         }
     });

@@ -14,7 +14,6 @@ use crate::ui::model::{Keeping, Model, Pair, Pairing, Stage};
 use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::sit_down;
-use crate::words::t;
 use leptos::task::spawn_local;
 use std::sync::Arc;
 use uuid::Uuid;
@@ -64,8 +63,8 @@ pub fn ask(app: Stanchion, with: Uuid, pairing: Pairing) {
     let Some(person) = person.filter(|_| app.may_write()) else {
         return;
     };
-    if app.is_changing() {
-        return app.complain(t("Something is just being written. Try again in a moment."));
+    if !app.is_settled() {
+        return;
     }
     spawn_local(async move {
         sit_beside(app, &person).await;

@@ -89,7 +89,11 @@ fn row(
     if several {
         let person = person.clone();
         let remove = say!("Remove {name}", name);
-        let ask = move || leaving.set(Some(person.clone()));
+        let ask = move || {
+            if list::is_named(app, &person) {
+                leaving.set(Some(person.clone()));
+            }
+        };
         inside.push(button("plain", format!("lifter-{n}-remove"), remove, ask));
     }
     group(Some("lifter"), inside)

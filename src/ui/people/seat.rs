@@ -14,7 +14,6 @@ use crate::ui::place::Place;
 use crate::ui::stanchion::Stanchion;
 use crate::ui::start::{open, sit_down};
 use crate::ui::wanted::Ahead;
-use crate::words::t;
 use leptos::task::spawn_local;
 use uuid::Uuid;
 
@@ -70,8 +69,8 @@ pub fn change_over(app: Stanchion, id: Uuid) {
     if along {
         return app.turn();
     }
-    if app.is_changing() {
-        return app.complain(t("Something is just being written. Try again in a moment."));
+    if !app.is_settled() {
+        return;
     }
     // What is open of the one before is nothing of the next.
     let place = app.model.with_untracked(|model| match &model.place {

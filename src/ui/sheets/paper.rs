@@ -2,18 +2,31 @@
 
 use super::words::{block_head, sets_line};
 use crate::say;
-use crate::sheet::{Block, Group, SetKind, Sets, Sheet};
+use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, el, list, words};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
 
-/// More blocks than that are set in two columns.
-const ONE_COLUMN_BLOCKS_MAX: usize = 6;
+/// A sheet that is higher in one column is set in two, small: what a page of US Letter, the lower one, has within its margins,
+/// less a little, as the height is estimated. In millimetres.
+const ONE_COLUMN_MM_MAX: usize = 250;
+/// What stands around the blocks: name, date, lines for notes. In millimetres.
+const AROUND_MM: usize = 36;
+/// A block without its sets: its first line and the space around it. In millimetres.
+const BLOCK_MM: usize = 9;
+/// A row of boxes. In millimetres.
+const ROW_MM: usize = 9;
+/// A line of small text. In millimetres.
+const TEXT_MM: usize = 4;
+/// Letters of small text in a line.
+const TEXT_CHARS: usize = 120;
+/// Boxes in a row beside its words, and in each row after it.
+const BOXES: (usize, usize) = (5, 8);
 
 /// The sheet as it is printed, its start loads on it where they are chosen.
 pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
-    let long = sheet.blocks().count() > ONE_COLUMN_BLOCKS_MAX;
+    let long = one_column_mm(sheet) > ONE_COLUMN_MM_MAX;
     let class = if long { "paper long" } else { "paper" };
     let mut inside = vec![
         words("paper-name", sheet.name.to_string()),
@@ -42,6 +55,38 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
     inside.push(words("paper-line", t("Notes")));
     inside.push(words("paper-line", ""));
     el("div").class(class).part("paper").child(inside).view()
+}
+
+/// About how high a sheet is in one column, in millimetres.
+fn one_column_mm(sheet: &Sheet) -> usize {
+    let text = |chars: usize| chars.div_ceil(TEXT_CHARS) * TEXT_MM;
+    let chars = |lines: &[Line]| {
+        lines
+            .iter()
+            .map(|line| line.as_str().chars().count() + 8)
+            .sum()
+    };
+    let notes = sheet.notes.as_str().lines();
+    let notes: usize = notes.map(|line| text(line.chars().count().max(1))).sum();
+    let blocks = sheet.blocks().map(|block| {
+        let rows: usize = block.sets.iter().map(|sets| rows(boxes(sets))).sum();
+        BLOCK_MM + ROW_MM * rows + text(chars(&block.cues) + chars(&block.cautions))
+    });
+    AROUND_MM + notes + text(chars(&sheet.warm_up)) + blocks.sum::<usize>()
+}
+
+/// How many rows so many boxes take.
+fn rows(boxes: usize) -> usize {
+    1 + boxes.saturating_sub(BOXES.0).div_ceil(BOXES.1)
+}
+
+/// A box for each set and each drop of it.
+fn boxes(sets: &Sets) -> usize {
+    let each = match sets.kind {
+        SetKind::Drop { drops, .. } => 1 + usize::from(drops),
+        _ => 1,
+    };
+    usize::from(sets.count) * each
 }
 
 fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
@@ -86,13 +131,9 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
         .view()
 }
 
-/// One line of sets, a box for each set and each drop of it.
+/// One line of sets with its boxes.
 fn sets_on_paper(sets: &Sets) -> AnyView {
-    let each = match sets.kind {
-        SetKind::Drop { drops, .. } => 1 + usize::from(drops),
-        _ => 1,
-    };
-    let boxes: Vec<AnyView> = (0..usize::from(sets.count) * each)
+    let boxes: Vec<AnyView> = (0..boxes(sets))
         .map(|_| el("i").class("paper-box").view())
         .collect();
     el("p")
@@ -100,4 +141,33 @@ fn sets_on_paper(sets: &Sets) -> AnyView {
         .child(el("span").child(sets_line(sets)))
         .child(boxes)
         .view()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quick::parse_sheet;
+    use uuid::Uuid;
+
+    /// The height of so many blocks, each written so; as drawn it was 159, 216 and 407 mm.
+    #[test]
+    fn a_sheet_goes_into_two_columns_where_it_would_not_fit_one() {
+        let height = |count: usize, block: &str| {
+            let text = format!("# Lower A\n{}", format!("{block}\n").repeat(count));
+            let mut n = 0;
+            let mut ids = || {
+                n += 1;
+                Uuid::from_u128(n)
+            };
+            let written = "2026-03-01T08:00:00+01:00".parse().unwrap();
+            one_column_mm(&parse_sheet(&text, &|_: &str| None, &mut ids, written).unwrap())
+        };
+        let squat = "Front squat: ramp 2 × 4 at 50 %, 75 %; 3 × 5–7; \"elbows high all the way\"";
+        assert_eq!(height(7, "Plank: 2 × 30 s"), 162);
+        assert_eq!(height(6, squat), 222);
+        assert!(height(6, squat) <= ONE_COLUMN_MM_MAX);
+        assert!(height(12, squat) > ONE_COLUMN_MM_MAX);
+        // Boxes that find no place beside the words go below.
+        assert_eq!([1, 5, 6, 13, 14].map(rows), [1, 1, 2, 2, 3]);
+    }
 }

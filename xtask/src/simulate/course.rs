@@ -143,6 +143,7 @@ impl Course<'_> {
         let reps = |n: u16| Reps::saturating(i64::from(n));
         let told = effort.told.map(|told| Rir::new(i64::from(told)));
         Ok(SetResult {
+            stretch: None,
             load: Some(load),
             reps: reps(effort.reps),
             low: reps(self.rule.low),

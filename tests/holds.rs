@@ -1,0 +1,121 @@
+//! Holds and carries: what is said to have moved in them, built by hand.
+
+use crate::common;
+
+use common::built::{block, done, key, record, sets, work};
+use stanchion::ledger::{SessionRecord, moved, summaries_of};
+use stanchion::session::Amount;
+use stanchion::sheet::{Block, LoadBasis, SetKind, SideMode, Target};
+use stanchion::units::{Metres, Seconds};
+
+fn held(seconds: i64) -> Amount {
+    Amount::Timed(Seconds::saturating(seconds))
+}
+
+fn carried(metres: i64) -> Amount {
+    Amount::Distance(Metres::saturating(metres))
+}
+
+/// Two sets for that target.
+fn two(target: Target, basis: LoadBasis) -> Block {
+    let lines = vec![sets(SetKind::Work, 2, target)];
+    block(lines, basis, SideMode::Both)
+}
+
+fn hold(basis: LoadBasis) -> Block {
+    two(Target::Timed(Seconds::saturating(30)), basis)
+}
+
+/// Session `n`: what was done in the sets of the block.
+fn session(n: u64, block: &Block, dones: &[(Option<&str>, Amount)]) -> SessionRecord {
+    let set = |(i, (load, amount)): (usize, &(Option<&str>, Amount))| {
+        (key(0, i as u8), done(*load, amount.clone()))
+    };
+    let dones: Vec<_> = dones.iter().enumerate().map(set).collect();
+    record(n, block, None, &dones)
+}
+
+/// What moved in the last of these.
+fn said(records: &[SessionRecord]) -> String {
+    let moves = moved(records.last().unwrap(), &summaries_of(records));
+    assert_eq!(moves.len(), 1);
+    moves[0].to_string()
+}
+
+/// What moved in a second session that did this, after a first that did that.
+fn after(block: &Block, one: &(Option<&str>, Amount), two: &(Option<&str>, Amount)) -> String {
+    let of = |n, done: &(Option<&str>, Amount)| session(n, block, std::slice::from_ref(done));
+    said(&[of(1, one), of(2, two)])
+}
+
+#[test]
+fn the_longest_hold_is_compared_with_that_of_the_last_time() {
+    let plank = hold(LoadBasis::Unloaded);
+    let first = session(1, &plank, &[(None, held(30)), (None, held(25))]);
+    assert_eq!(said(&[first]), "Front squat: 0:30 held, the first time");
+    let of = |one, two| after(&plank, &(None, held(one)), &(None, held(two)));
+    assert_eq!(
+        of(30, 75),
+        "Front squat: 1:15 held, 45 s more than last time"
+    );
+    assert_eq!(
+        of(40, 30),
+        "Front squat: 0:30 held, 10 s less than last time"
+    );
+    assert_eq!(of(30, 30), "Front squat: 0:30 held, as last time");
+}
+
+#[test]
+fn of_a_carry_the_load_comes_first_and_then_the_distance() {
+    let carry = two(
+        Target::Distance(Metres::saturating(20)),
+        LoadBasis::External,
+    );
+    let of = |one: (&str, i64), two: (&str, i64)| {
+        let done = |(load, metres)| (Some(load), carried(metres));
+        after(&carry, &done(one), &done(two))
+    };
+    assert_eq!(
+        of(("20 kg", 20), ("20 kg", 25)),
+        "Front squat: 25 m at 20 kg, 5 m more than last time"
+    );
+    assert_eq!(
+        of(("20 kg", 30), ("24 kg", 20)),
+        "Front squat: 20 m at 24 kg, 4 kg more than last time"
+    );
+    assert_eq!(
+        of(("24 kg", 20), ("20 kg", 30)),
+        "Front squat: 30 m at 20 kg, 4 kg less than last time"
+    );
+}
+
+#[test]
+fn a_load_on_the_body_and_a_help_are_said_as_such() {
+    let of = |basis, one, two| {
+        let done = |load| (Some(load), held(30));
+        after(&hold(basis), &done(one), &done(two))
+    };
+    assert_eq!(
+        of(LoadBasis::BodyMassPlus, "5 kg", "10 kg"),
+        "Front squat: 0:30 held, +10 kg, 5 kg more than last time"
+    );
+    assert_eq!(
+        of(LoadBasis::BodyMassMinus, "20 kg", "15 kg"),
+        "Front squat: 0:30 held with 15 kg of assistance, 5 kg less than last time"
+    );
+}
+
+/// It is the time that is to rise, so another time that is asked for is no other way of doing it. Reps are.
+#[test]
+fn a_hold_is_compared_with_one_of_another_time_and_with_no_reps() {
+    let of_30 = hold(LoadBasis::Unloaded);
+    let of_40 = two(Target::Timed(Seconds::saturating(40)), LoadBasis::Unloaded);
+    let reps = block(vec![work(2, 5, 7)], LoadBasis::Unloaded, SideMode::Both);
+    let before = session(1, &of_30, &[(None, held(30))]);
+    let between = session(2, &reps, &[(None, Amount::Reps(common::built::reps(6)))]);
+    let now = session(3, &of_40, &[(None, held(40))]);
+    assert_eq!(
+        said(&[before, between, now]),
+        "Front squat: 0:40 held, 10 s more than last time"
+    );
+}
