@@ -236,7 +236,7 @@ fn an_import_says_what_it_did() {
     sheets.push(other);
     let twice = twice.to_string();
     assert_eq!(said(golden.clone(), &gone.to_string()), "1 sheet removed");
-    assert!(said(Archive::default(), &twice).starts_with("1 session new, 1 sheet new, 1 kit"));
+    assert!(said(Archive::default(), &twice).starts_with("1 session new, 1 sheet new, the kit"));
     assert_eq!(
         said(golden.clone(), &twice),
         "1 session known, 1 sheet changed"

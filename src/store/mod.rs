@@ -35,6 +35,7 @@ mod sheet_record;
 mod shelf;
 mod shelved;
 mod taken;
+mod things;
 mod write;
 
 pub use archive::Archive;
@@ -56,7 +57,7 @@ pub use limits::{
     BODY_MASSES_MAX, BODY_MAX, EXERCISES_MAX, FILE_BYTES_MAX, KITS_MAX, LIFTERS_MAX,
     PROGRAMMES_MAX, SESSIONS_MAX, SHEETS_MAX,
 };
-pub use merge::{Conflict, Merged, Summary, Things};
+pub use merge::{Conflict, Merged, Summary};
 pub use migrate::FormatVersion;
 pub use people::{People, Person, UnfitName};
 pub use programme_record::ProgrammeRecord;
@@ -71,4 +72,5 @@ pub use sheet_record::{RemovedSheet, SheetRecord};
 pub use shelf::{DATABASE, DATABASE_VERSION, SNAPSHOT_SHELF, Shelf, newest_export, snapshots_of};
 pub use shelved::{Shelved, Unreadable, aside_line, shelved};
 pub use taken::Taken;
+pub use things::Things;
 pub use write::{Around, write};

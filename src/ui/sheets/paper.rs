@@ -59,7 +59,7 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
 
 /// About how high a sheet is in one column, in millimetres.
 fn one_column_mm(sheet: &Sheet) -> usize {
-    let text = |chars: usize| chars.div_ceil(TEXT_CHARS) * TEXT_MM;
+    let height = |chars: usize| chars.div_ceil(TEXT_CHARS) * TEXT_MM;
     let chars = |lines: &[Line]| {
         lines
             .iter()
@@ -67,12 +67,12 @@ fn one_column_mm(sheet: &Sheet) -> usize {
             .sum()
     };
     let notes = sheet.notes.as_str().lines();
-    let notes: usize = notes.map(|line| text(line.chars().count().max(1))).sum();
+    let notes: usize = notes.map(|line| height(line.chars().count().max(1))).sum();
     let blocks = sheet.blocks().map(|block| {
         let rows: usize = block.sets.iter().map(|sets| rows(boxes(sets))).sum();
-        BLOCK_MM + ROW_MM * rows + text(chars(&block.cues) + chars(&block.cautions))
+        BLOCK_MM + ROW_MM * rows + height(chars(&block.cues) + chars(&block.cautions))
     });
-    AROUND_MM + notes + text(chars(&sheet.warm_up)) + blocks.sum::<usize>()
+    AROUND_MM + notes + height(chars(&sheet.warm_up)) + blocks.sum::<usize>()
 }
 
 /// How many rows so many boxes take.
