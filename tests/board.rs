@@ -72,6 +72,65 @@ fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
     assert!(board_with(&floor, &[]).foretold.is_none());
 }
 
+/// What came today needs no doubt, and what was doubted once is not doubted again; of a harder load it is.
+#[test]
+fn what_is_beyond_the_last_weeks_is_cautioned_until_it_was_tried() {
+    let squat = squat();
+    let history = fives(&squat);
+    let cautioned = |floor: &Floor| {
+        let beyond = |said: &String| said.starts_with("Beyond what your last weeks support");
+        let board = board_with(floor, &history);
+        board.cautions.iter().any(beyond)
+    };
+    let choose = |floor: &mut Floor, kg| {
+        let set = floor.state().current().unwrap().planned.key;
+        floor.tap(vec![What::LoadChosen {
+            set,
+            load: Load::whole_kg(kg),
+            proposed: None,
+        }]);
+    };
+    for came in [3, 5] {
+        let mut floor = Floor::on(sheet(squat.clone()));
+        choose(&mut floor, 110);
+        assert!(cautioned(&floor));
+        floor.tap(vec![What::SetDone {
+            set: floor.state().current().unwrap().planned.key,
+            done: done(Some("110 kg"), Amount::Reps(reps(came))),
+            proposed: None,
+        }]);
+        choose(&mut floor, 110);
+        assert!(!cautioned(&floor), "{came} reps came");
+        choose(&mut floor, 120);
+        assert!(cautioned(&floor));
+    }
+}
+
+/// Fewer reps with a load say nothing of more of them.
+#[test]
+fn more_reps_than_were_done_with_a_load_are_cautioned_all_the_same() {
+    let squat = block(
+        vec![work(1, 1, 2), work(1, 5, 7)],
+        LoadBasis::External,
+        SideMode::Both,
+    );
+    let mut floor = Floor::on(sheet(squat.clone()));
+    floor.tap(vec![What::SetDone {
+        set: floor.state().current().unwrap().planned.key,
+        done: done(Some("110 kg"), Amount::Reps(reps(1))),
+        proposed: None,
+    }]);
+    let set = floor.state().current().unwrap().planned.key;
+    floor.tap(vec![What::LoadChosen {
+        set,
+        load: Load::whole_kg(110),
+        proposed: None,
+    }]);
+    let board = board_with(&floor, &fives(&squat));
+    let first = board.cautions.first().expect("a caution");
+    assert!(first.starts_with("Beyond what your last weeks support"));
+}
+
 /// What is likely in a fresh set is not said of one after another.
 #[test]
 fn reps_are_foretold_until_a_work_set_was_done() {

@@ -211,3 +211,34 @@ fn what_goes_is_called_by_how_much_of_it_is_left() {
     assert_eq!(said(3, true, 600), "all 3 sets left of Row, saves 10 min");
     assert_eq!(said(1, false, 29), "1 set of Row, saves less than a minute");
 }
+
+/// The load of the set that waits is on the bar: it stays, and what else there is goes before it.
+#[test]
+fn the_set_that_waits_on_the_board_stays() {
+    let straight = |at: u64, role: Role| {
+        let mut block = block(vec![work(3, 4, 5)], LoadBasis::Unloaded, SideMode::Both);
+        block.id = BlockId(common::id(at, at));
+        block.role = role;
+        Group::Straight(Box::new(block))
+    };
+    let plain = block(vec![work(1, 4, 5)], LoadBasis::Unloaded, SideMode::Both);
+    let sheet = Sheet {
+        groups: vec![straight(2, Role::Pump), straight(3, Role::Strength)],
+        ..sheet_of(plain)
+    };
+    let mut floor = Floor::on(sheet);
+    let first = floor.state().current().unwrap().planned.key;
+    // Before anything was done it is the sheet that is cut.
+    assert!(floor.short(0).drops.contains(&first));
+    floor.log();
+    let next = floor.state().current().unwrap().planned.key;
+    // While the rest runs nothing waits.
+    assert!(floor.short(0).drops.contains(&next));
+    floor.wait(600_000);
+    let short = floor.short(0);
+    assert!(!short.drops.contains(&next));
+    assert_eq!(short.drops.len(), 4, "one set stays");
+    floor.tap(short.events());
+    assert_eq!(floor.state().current().unwrap().planned.key, next);
+    assert!(floor.short(0).drops.is_empty());
+}

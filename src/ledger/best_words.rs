@@ -47,7 +47,10 @@ impl Best {
                 )
             }
             Best::Volume { volume, .. } => {
-                say!("{volume}, most in a session", volume = volume.shown(unit))
+                say!(
+                    "{volume} of volume load, most in a session",
+                    volume = volume.shown(unit)
+                )
             }
         }
     }

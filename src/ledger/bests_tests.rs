@@ -254,6 +254,10 @@ fn a_light_session_or_a_lighter_one_is_no_more_volume() {
     assert!(!volume(&history[1..]), "as much is not more");
     let more = [past(9, &LoadBasis::External, &[("80 kg", 6), ("80 kg", 5)])];
     assert!(volume(&more));
+    let beaten = known.beaten_by(&[], &more);
+    let told: Vec<String> = beaten.iter().map(|best| best.brief(Unit::Kg)).collect();
+    let said = "880 kg of volume load, most in a session".to_owned();
+    assert!(told.contains(&said), "{told:?}");
     let mut both = known.clone();
     both.take(&history[1..]);
     assert_eq!(both.volume, known.volume, "the earlier of two stays");

@@ -2,7 +2,7 @@
 
 use super::tests::Gym;
 use super::*;
-use crate::units::{Reps, Rir, Seconds, Unit};
+use crate::units::{Reps, Rir, Seconds, Unit, minutes_up};
 use std::num::NonZeroU16;
 
 fn change_over() -> Seconds {
@@ -55,11 +55,15 @@ fn in_time_it_says_what_is_to_spare_and_late_what_to_leave_off() {
     gym.wait(3600);
     let lost = at(&with_budget(&gym, 1), &gym.now);
     assert_eq!(lost.leave_off, None);
-    assert!(
-        lost.said().contains("over the 1 planned"),
-        "{}",
-        lost.said()
+    let sets = gym.session.state().pending().len();
+    let whole = minutes_up(lost.seconds);
+    assert_eq!(
+        lost.said(),
+        format!("Nothing more fits the 1 min planned: {sets} sets left, about {whole} min.")
     );
+    let last = AgainstBudget { sets: 1, ..lost };
+    let said = last.said();
+    assert!(said.contains("1 set left, about"), "{said}");
 }
 
 #[test]

@@ -7,7 +7,9 @@ use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::say;
-use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
+use crate::sheet::{
+    ExerciseId, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo,
+};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
     SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, moved_alike,
@@ -238,6 +240,28 @@ impl State {
         Foretold::of(&known, &self.block_of(slot).basis, load, asked)
     }
 
+    /// Whether `load` or a harder one was done in this session for as many reps as `slot` asks for, or was tried by a set
+    /// that asked for as many: what the last weeks say of it was said there, and is known better since.
+    fn was_tried(&self, slot: &Slot, load: Load) -> bool {
+        let block = self.block_of(slot);
+        let fewest = |target: &Target| target.plain_reps().map(RepTarget::low);
+        let Some(asked) = fewest(&slot.planned.target) else {
+            return false;
+        };
+        self.done_of(slot, None).iter().any(|done| {
+            let line = block.sets.get(usize::from(done.key.line));
+            let tried = line.is_some_and(|sets| {
+                sets.kind.is_work() && fewest(&sets.target).is_some_and(|fewest| fewest >= asked)
+            });
+            let came = done.reps.is_some_and(|reps| reps >= asked);
+            let as_hard = done.load.is_some_and(|done| match block.basis.assists() {
+                true => done <= load,
+                false => done >= load,
+            });
+            as_hard && (came || tried)
+        })
+    }
+
     /// The board of `slot`.
     #[must_use]
     pub fn board(&self, slot: &Slot, kit: &Kit, history: &[Performance]) -> Board {
@@ -276,7 +300,9 @@ impl State {
         };
         let jump = self.jumps(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
-        let beyond = foretold.and_then(|foretold| foretold.caution());
+        let beyond = foretold
+            .and_then(|foretold| foretold.caution())
+            .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load)));
         let own = block
             .cautions
             .iter()

@@ -1,6 +1,7 @@
 //! The session under way against the time budget of its sheet.
 
 use super::event::Moment;
+use super::short::sets_of;
 use super::state::State;
 use crate::say;
 use crate::units::{Seconds, minutes_up};
@@ -16,6 +17,10 @@ pub struct AgainstBudget {
     pub over: i64,
     /// Sets that would have to be left off to end in time; 0 when it ends in time, none when not even that is enough.
     pub leave_off: Option<usize>,
+    /// Sets that are left; one with its drops is one.
+    pub sets: usize,
+    /// Seconds that they are predicted to take.
+    pub seconds: u64,
 }
 
 impl State {
@@ -53,6 +58,8 @@ impl State {
             minutes,
             over: all,
             leave_off,
+            sets: sets_of(&self.pending()),
+            seconds: self.seconds_left(now, change_over),
         })
     }
 }
@@ -83,10 +90,11 @@ impl AgainstBudget {
                 "{minutes} min over the {budget} planned: leave off {n} sets to end in time.",
                 &[("minutes", &minutes), ("budget", &budget)],
             ),
-            (Some(minutes), None) => say!(
-                "{minutes} min over the {budget} planned: this set is the last that fits, or more than fits.",
-                minutes,
-                budget
+            (Some(_), None) => many_of(
+                self.sets,
+                "Nothing more fits the {budget} min planned: {n} set left, about {minutes} min.",
+                "Nothing more fits the {budget} min planned: {n} sets left, about {minutes} min.",
+                &[("minutes", &minutes_up(self.seconds)), ("budget", &budget)],
             ),
         }
     }

@@ -31,9 +31,10 @@ impl Slot {
         self.by_hand = false;
     }
 
-    /// The event that offers one rep, or five seconds or metres, more or fewer than `offered`.
+    /// The event that offers one rep, or five seconds or metres, more or fewer than `offered`; none at either end of what there
+    /// is: what changes nothing is nothing that could be undone.
     #[must_use]
-    pub fn offer_stepped(&self, offered: Amount, more: bool) -> What {
+    pub fn offer_stepped(&self, offered: Amount, more: bool) -> Option<What> {
         let whole = match (&offered, amount(&self.planned.target, offered.reps())) {
             // The other stages are as prescribed: the reps say it all.
             (Amount::Stages(_), prescribed) => prescribed == offered,
@@ -47,15 +48,16 @@ impl Slot {
         };
         let stepped = done.stepped(more).amount;
         let set = self.planned.key;
-        match (stepped.reps(), &stepped) {
+        let what = match (stepped.reps(), &stepped) {
             (Some(reps), Amount::Reps(_) | Amount::Stages(_)) if whole => {
                 What::RepsChosen { set, reps }
             }
             _ => What::AmountChosen {
                 set,
-                amount: stepped,
+                amount: stepped.clone(),
             },
-        }
+        };
+        (stepped != done.amount).then_some(what)
     }
 }
 

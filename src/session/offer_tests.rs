@@ -62,16 +62,42 @@ fn a_step_of_plain_reps_is_kept_as_reps() {
     let slot = gym.session.state().current().unwrap();
     let set = slot.planned.key;
     let step = slot.offer_stepped(Amount::Reps(reps(6)), true);
-    assert_eq!(step, What::RepsChosen { set, reps: reps(7) });
+    assert_eq!(step, Some(What::RepsChosen { set, reps: reps(7) }));
     let seconds = |n| Amount::Timed(Seconds::saturating(n));
     let step = slot.offer_stepped(seconds(30), false);
     assert_eq!(
         step,
-        What::AmountChosen {
+        Some(What::AmountChosen {
             set,
             amount: seconds(25)
-        }
+        })
     );
+}
+
+#[test]
+fn a_step_beyond_either_end_is_no_event() {
+    let gym = Gym::open();
+    let slot = gym.session.state().current().unwrap();
+    let none = || {
+        [
+            Amount::Reps(Reps::MIN),
+            Amount::Timed(Seconds::MIN),
+            Amount::Distance(Metres::MIN),
+        ]
+    };
+    for amount in none() {
+        assert_eq!(slot.offer_stepped(amount, false), None);
+    }
+    for amount in none() {
+        assert!(slot.offer_stepped(amount, true).is_some());
+    }
+    for amount in [
+        Amount::Reps(Reps::MAX),
+        Amount::Timed(Seconds::MAX),
+        Amount::Distance(Metres::MAX),
+    ] {
+        assert_eq!(slot.offer_stepped(amount, true), None);
+    }
 }
 
 #[test]

@@ -1,10 +1,11 @@
 //! Short of time: which of the sets still to be done go, so that the rest of the session fits the time there is.
 //!
 //! The order is that of a sheet's cuts (`sheet/cuts.rs`): pump goes first, then muscle-building, strength and power
-//! last; of one role the last block first. What was done already stays, and so does the set under way.
+//! last; of one role the last block first. What was done already stays, and so does the set under way: the one whose cues
+//! run, or that waits on the board once something was done and its rest is over.
 
 use super::event::{Moment, What};
-use super::slot::{Slot, Status};
+use super::slot::{Phase, Slot, Status};
 use super::state::State;
 use crate::order;
 use crate::say;
@@ -106,6 +107,19 @@ impl State {
     }
 }
 
+/// How many sets they are, by their turns: a set with its drops is one, and so are the drops of one that was passed over.
+pub(super) fn sets_of(slots: &[&Slot]) -> usize {
+    let turn = |slot: &Slot| SetKey {
+        drop: 0,
+        ..slot.planned.key
+    };
+    let first = |(at, slot): &(usize, &&Slot)| {
+        let mut before = slots[..*at].iter();
+        before.all(|before| turn(before) != turn(slot))
+    };
+    slots.iter().enumerate().filter(first).count()
+}
+
 /// What is kept so far.
 struct Plan<'a> {
     state: &'a State,
@@ -155,18 +169,30 @@ impl<'a> Plan<'a> {
             !own.any(|slot| turn(slot) == *turn_of && begun(slot))
         });
         let behind = slots.any(begun);
-        if !behind || self.kept.iter().all(|slot| slot.planned.key.block == id) {
+        let alone = self.kept.iter().all(|slot| slot.planned.key.block == id);
+        if !behind || (alone && !self.kept.iter().any(|slot| self.waits(slot))) {
             turns.pop();
         }
         turns
     }
 
-    fn is_under_way(&self, slot: &Slot) -> bool {
-        self.state.works_on(slot.planned.key)
+    /// True for the set that waits on the board: its load is on the bar. Before the first set of a session it is the sheet
+    /// that is cut, and nothing is in the hands yet.
+    fn waits(&self, slot: &Slot) -> bool {
+        let ready = match &self.state.phase {
+            Phase::Ready => true,
+            Phase::Resting(rest) => rest.left_ms(self.now).is_some_and(|left| left <= 0),
+            _ => false,
+        };
+        let mut slots = self.state.slots.iter();
+        let touched = slots.any(|slot| slot.status != Status::Pending);
+        let current = self.state.current().map(|slot| slot.planned.key);
+        ready && touched && current == Some(slot.planned.key)
     }
 
     fn is_begun(&self, slot: &Slot) -> bool {
-        self.is_under_way(slot) || matches!(slot.status, Status::Done(_))
+        let works = self.state.works_on(slot.planned.key);
+        works || self.waits(slot) || matches!(slot.status, Status::Done(_))
     }
 
     /// What is kept without so many of the loose sets of a block.
@@ -208,12 +234,7 @@ impl<'a> Plan<'a> {
         let gone: Vec<&Slot> = self.kept.iter().filter(goes).copied().collect();
         let saves = now - self.seconds_of(&kept);
         let whole = kept.iter().all(|slot| slot.planned.key.block != id);
-        // By their turns: where a set was passed over its drops alone go.
-        let turn = |slot: &Slot| (slot.planned.key.line, slot.planned.key.set);
-        let first = |(at, slot): &(usize, &&Slot)| {
-            gone[..*at].iter().all(|before| turn(before) != turn(slot))
-        };
-        let sets = gone.iter().enumerate().filter(first).count();
+        let sets = sets_of(&gone);
         short.drops.extend(gone.iter().map(|slot| slot.planned.key));
         match short.gone.iter_mut().find(|gone| gone.block == id) {
             Some(before) => {

@@ -42,15 +42,27 @@ pub struct Foretold {
 impl Foretold {
     /// What is known of a set of the reps `asked` for with the written `load` on `basis`. None where nothing feeds the
     /// estimate or it is not known what is moved.
+    ///
+    /// A lower bound says what is within reach, and of nothing that it is beyond it: where all that is known is one, no most
+    /// reps are foretold, and nothing at all of a set that it does not support.
     #[must_use]
     pub fn of(known: &Known, basis: &LoadBasis, load: Load, asked: RepTarget) -> Option<Foretold> {
         let moved = system_load(basis, Some(load), known.body_mass).ok()?;
         let strength = known.strength?.on(known.now);
+        let support = strength.supported(moved, asked.low());
+        let bound = strength.is_bound();
+        if bound && support != Support::Supported {
+            return None;
+        }
+        let ahead = strength.reps_at(moved).ok().map(|ahead| RepsAhead {
+            high: ahead.high.filter(|_| !bound),
+            ..ahead
+        });
         Some(Foretold {
             e1rm: strength.e1rm(),
-            reps: strength.reps_at(moved).ok(),
+            reps: ahead,
             reached: strength.probability_at_least(moved, asked.low()),
-            support: strength.supported(moved, asked.low()),
+            support,
             with_body: *basis != LoadBasis::External,
         })
     }
@@ -250,6 +262,31 @@ mod tests {
         let asked = RepTarget::at_least(reps(5)).unwrap();
         let added = Foretold::of(&known, &LoadBasis::BodyMassPlus, kg("5 kg"), asked);
         assert_eq!(added, None);
+    }
+
+    /// Ten reps as planned, begun light with nothing said, are no ceiling.
+    #[test]
+    fn what_only_says_at_least_puts_nothing_beyond_reach() {
+        let planned = |load, reps, day| {
+            let mut done = performed(&[(load, reps)], (10, 10));
+            done.at += TimeDelta::days(day);
+            done
+        };
+        let mut history = vec![planned("4 kg", 10, 0)];
+        assert_eq!(foretold(&history, "6 kg", 10, 12), None);
+        assert_eq!(foretold(&history, "20 kg", 10, 12), None);
+        let lighter = foretold(&history, "4 kg", 8, 10).unwrap();
+        let said = lighter.reps_said();
+        assert!(said.ends_with("or more reps likely"), "{said}");
+        // As soon as one session tells how near the end was, it is known where that is.
+        history.push(planned("6 kg", 10, 3));
+        assert_eq!(foretold(&history, "10 kg", 10, 12), None);
+        history.push(planned("10 kg", 9, 6));
+        let told = foretold(&history, "10 kg", 8, 10).unwrap();
+        assert_eq!(told.e1rm.middle, kg("13 kg"));
+        assert_eq!(told.support, Support::Supported);
+        let beyond = foretold(&history, "16 kg", 10, 12).unwrap();
+        assert_eq!(beyond.support, Support::Beyond);
     }
 
     #[test]

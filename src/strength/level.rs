@@ -1,7 +1,7 @@
 //! Strength in one exercise as far as its history tells: the estimate with its doubt, and what follows from it.
 
 use super::curves::{Curve, OffTheCurve};
-use super::feed::{Reading, day_noise, lean, log_kg, session};
+use super::feed::{Reading, Says, day_noise, lean, log_kg, session};
 use super::filter::{DRIFT_SD, State};
 use super::history::Performance;
 use super::normal::{SPAN_80, below};
@@ -19,6 +19,8 @@ pub struct Strength {
     state: State,
     curve: Curve,
     sessions: usize,
+    /// True while every session that fed it stopped as planned.
+    bound: bool,
 }
 
 /// An estimated load with the interval that holds it in 80 of 100 cases. No load for a bar: to a hundredth of a
@@ -95,19 +97,27 @@ pub(super) fn steps<'a>(
 
 impl Strength {
     /// After one reading more than `before`. None where it is the first one and says too little to begin with.
+    ///
+    /// A lower bound takes nothing off a reading above it: that is as good as the first of all. Where the bound is near, what
+    /// both say together may be more.
     fn after(before: Option<&Strength>, reading: &Reading, curve: Curve) -> Option<Strength> {
+        let bound = reading.says == Says::AtLeast;
         let Some(before) = before else {
             return Some(Strength {
                 at: reading.at,
                 state: State::first(reading)?,
                 curve,
                 sessions: 1,
+                bound,
             });
         };
         let then = before.on(reading.at);
+        let both = then.state.with(reading);
+        let anew = State::first(reading).filter(|anew| before.bound && anew.level > both.level);
         Some(Strength {
-            state: then.state.with(reading),
+            state: anew.unwrap_or(both),
             sessions: before.sessions + 1,
+            bound: before.bound && bound,
             ..then
         })
     }
@@ -149,6 +159,12 @@ impl Strength {
     #[must_use]
     pub fn sessions(&self) -> usize {
         self.sessions
+    }
+
+    /// True where all that is known is a lower bound: every session stopped as planned, and none told how near the end was.
+    #[must_use]
+    pub fn is_bound(&self) -> bool {
+        self.bound
     }
 
     /// The natural logarithm of the maximum in kilograms.

@@ -98,14 +98,18 @@ impl Maximum {
     /// The load that is written where a share of what `load` moves is wanted; of a body mass that is not known, the share
     /// of the written load alone.
     pub(super) fn share_of(&self, basis: &LoadBasis, load: Load, share: Share) -> Load {
-        let moved = Maximum {
-            e1rm: system_load(basis, Some(load), self.body_mass).ok(),
-            body_mass: self.body_mass,
-        };
-        match moved.take(basis, share) {
+        match self.of_moved(basis, load).take(basis, share) {
             Ok(Taken::WithBody(taken)) => taken.to,
             _ if basis.assists() => load,
             _ => load.times(share.factor()),
+        }
+    }
+
+    /// What `load` moves in all, in place of a maximum.
+    pub(super) fn of_moved(&self, basis: &LoadBasis, load: Load) -> Maximum {
+        Maximum {
+            e1rm: system_load(basis, Some(load), self.body_mass).ok(),
+            body_mass: self.body_mass,
         }
     }
 

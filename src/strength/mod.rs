@@ -12,6 +12,7 @@ mod from_estimate;
 mod goes_on;
 mod guided;
 mod history;
+mod instead;
 mod ladder;
 mod level;
 mod lighten;

@@ -18,6 +18,8 @@ pub enum ShareOf {
     Base,
     /// Of the estimated one-repetition maximum.
     E1rm,
+    /// Of the work load, in place of a maximum that nothing tells yet.
+    InsteadOfE1rm,
 }
 
 /// What the outcome of a set gives for the next one.
@@ -157,6 +159,15 @@ pub enum SetBecause {
         /// That load.
         to: Load,
     },
+    /// A share of the estimate is asked for and there is none: the same share of what another line moves, the body in it.
+    InsteadWithBody {
+        /// The share.
+        share: Share,
+        /// What the other line is done with.
+        whole: Load,
+        /// The load.
+        to: Load,
+    },
     /// A share of the estimate is asked for, the body is moved and its mass is not known: the work load.
     BodyMassUnknown {
         /// That load.
@@ -181,6 +192,7 @@ impl SetBecause {
             | SetBecause::Guided { to, .. }
             | SetBecause::GuideUnsaid { to }
             | SetBecause::NoEstimate { to }
+            | SetBecause::InsteadWithBody { to, .. }
             | SetBecause::BodyMassUnknown { to }
             | SetBecause::ShareWithBody(WithBody { to, .. }) => Some(*to),
         }

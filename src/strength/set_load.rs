@@ -66,7 +66,7 @@ pub(super) struct SetToLoad<'a> {
     pub(super) block: &'a Block,
     pub(super) base: Option<Load>,
     pub(super) done: &'a [DoneSet],
-    maximum: Maximum,
+    pub(super) maximum: Maximum,
     pub(super) ladder: Ladder,
 }
 
@@ -140,7 +140,7 @@ impl SetToLoad<'_> {
                     _ => SetBecause::NothingKnown,
                 }
             }
-            LoadPolicy::ShareOfE1rm(share) => self.of_maximum(*share),
+            LoadPolicy::ShareOfE1rm(share) => self.of_maximum_or_instead(set, *share),
             LoadPolicy::RisingByOutcome { planned, large } => self.outcome(set, *planned, *large),
         }
     }
@@ -165,7 +165,7 @@ impl SetToLoad<'_> {
 
     /// A share of another load, nearest below; where the kit makes nothing so light, its lightest. A share up to 100 %
     /// is never above the whole.
-    fn share(&self, of: ShareOf, share: Share, whole: Load) -> SetBecause {
+    pub(super) fn share(&self, of: ShareOf, share: Share, whole: Load) -> SetBecause {
         if self.ladder.assists() {
             let easier = self.ladder.step(whole, Step::Smallest, false);
             let easier = easier.filter(|_| share < Share::percent(100));
@@ -196,7 +196,7 @@ impl SetToLoad<'_> {
     }
 
     /// A share of the estimated maximum; where it or the body mass is missing, the work load.
-    fn of_maximum(&self, share: Share) -> SetBecause {
+    pub(super) fn of_maximum(&self, share: Share) -> SetBecause {
         match self.maximum.take(&self.block.basis, share) {
             Ok(Taken::Alone(e1rm)) => self.share(ShareOf::E1rm, share, e1rm),
             Ok(Taken::WithBody(taken)) => self.with_body(taken),
@@ -207,7 +207,7 @@ impl SetToLoad<'_> {
 
     /// The load beside the body, on the safe side; where the kit makes nothing so light, its lightest that the maximum
     /// allows.
-    fn with_body(&self, taken: WithBody) -> SetBecause {
+    pub(super) fn with_body(&self, taken: WithBody) -> SetBecause {
         let lightest = || {
             let lightest = self.ladder.easiest_above(taken.to)?;
             let moved = if taken.assists {
@@ -352,7 +352,7 @@ impl SetToLoad<'_> {
         self.top_of(|sets| !matches!(sets.load, LoadPolicy::ShareOfTop(_)))
     }
 
-    fn top_of(&self, counts: impl Fn(&Sets) -> bool) -> Option<Load> {
+    pub(super) fn top_of(&self, counts: impl Fn(&Sets) -> bool) -> Option<Load> {
         let is_work = |done: &&DoneSet| {
             let sets = self.block.sets.get(usize::from(done.key.line));
             done.key.block == self.block.id

@@ -55,6 +55,11 @@ impl Words<'_> {
                     ShareOf::Drop => say!("drop: {share} of {load}", share, load = whole),
                     ShareOf::Top => say!("{share} of the heaviest, {load}", share, load = whole),
                     ShareOf::Base => say!("{share} of the work load {load}", share, load = whole),
+                    ShareOf::InsteadOfE1rm => no_estimate(&say!(
+                        "{share} of the work load {load}",
+                        share,
+                        load = whole
+                    )),
                     ShareOf::E1rm => say!(
                         "{share} of the estimated maximum {load}",
                         share,
@@ -185,6 +190,12 @@ impl Words<'_> {
                     load = self.load(*to)
                 )
             }
+            SetBecause::InsteadWithBody { share, whole, to } => no_estimate(&say!(
+                "{share} of the body with {load}: {to}",
+                share,
+                load = self.load(*whole),
+                to = self.load(*to)
+            )),
             SetBecause::NoEstimate { to } => {
                 say!(
                     "no estimate of the maximum yet: work load {load}",
@@ -193,4 +204,9 @@ impl Words<'_> {
             }
         }
     }
+}
+
+/// What is done while nothing tells the maximum.
+fn no_estimate(follows: &str) -> String {
+    say!("no estimate of the maximum yet: {follows}", follows)
 }

@@ -34,8 +34,11 @@ impl<'a> Seen<'a> {
     ) -> Option<Seen<'a>> {
         let sets = performance.sets.iter();
         let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
-        let mut at = work.first()?.load?;
         let done = (work.len(), performance.left);
+        if work.iter().any(|set| !goes_by_maximum(set, block)) {
+            work.retain(|set| !goes_by_maximum(set, block));
+        }
+        let mut at = work.first()?.load?;
         if plans_one_load(block) {
             let reached = work.iter().filter(|set| set.reps >= set.low);
             at = reached.filter_map(|set| set.load).fold(at, |at, load| {
@@ -163,6 +166,20 @@ fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> O
         (false, false) => kit.at_or_above(on, load.times(Decimal::ONE / share.factor())),
     };
     Some(whole.unwrap_or(load))
+}
+
+/// True for a set whose load is a share of the maximum though the work load is another line's: what comes of it moves the
+/// estimate and says nothing of the work load. It is known by the reps that no other line asks for.
+fn goes_by_maximum(set: &SetResult, block: &Block) -> bool {
+    let asks = |sets: &&Sets| {
+        let asked = sets.target.plain_reps().map(|asked| sets.kind.whole(asked));
+        asked.is_some_and(|asked| (asked.low(), asked.top()) == (set.low, set.top))
+    };
+    let mut asking = block.sets.iter().filter(|sets| is_plain(sets));
+    let first = asking.next().is_some_and(|sets| asks(&sets));
+    let mut others = asking.filter(asks).peekable();
+    let any = others.peek().is_some();
+    !first && any && others.all(|sets| matches!(sets.load, LoadPolicy::ShareOfE1rm(_)))
 }
 
 /// True where the block plans one load for all its plain work sets.

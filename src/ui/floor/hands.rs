@@ -257,7 +257,7 @@ impl Hands {
         }
         let what = self.app.model.with_untracked(|model| {
             let slot = model.session.as_ref()?.state().current()?;
-            Some(slot.offer_stepped(offered, more))
+            slot.offer_stepped(offered, more)
         });
         if let Some(what) = what {
             self.app.act(what);
@@ -332,8 +332,8 @@ impl Hands {
         let offered = self.offer.get_untracked().and_then(|offer| offer.reps());
         if let Some(reps) = offered.filter(|_| counts) {
             self.rep_tapped.set_value(Some(now));
-            let reps = Reps::saturating(i64::from(reps) + 1);
-            if self.app.act(What::RepsChosen { set, reps }) {
+            let counted = Reps::saturating(i64::from(reps) + 1);
+            if counted > reps && self.app.act(What::RepsChosen { set, reps: counted }) {
                 buzz(&[REP_BUZZ_MS]);
             }
         }

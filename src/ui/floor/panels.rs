@@ -248,11 +248,11 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let wrong = Live::new(None::<String>);
     let amend = move |change: &dyn Fn(&Done) -> Done| {
         wrong.set(None);
-        if let Some((set, done, _)) = last.get_untracked() {
-            app.act(What::SetAmended {
-                set,
-                done: change(&done),
-            });
+        let last = last.get_untracked();
+        let changed = last.map(|(set, done, _)| (set, change(&done), done));
+        // What changes nothing is nothing that could be undone.
+        if let Some((set, done, _)) = changed.filter(|(_, done, before)| done != before) {
+            app.act(What::SetAmended { set, done });
         }
     };
     let step_count = move |more: bool| amend(&|done| done.stepped(more));

@@ -8,7 +8,7 @@ use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, line, list, panel, quiet, stepper, text};
 use crate::ui::seen::Seen;
 use crate::units::minutes_up;
-use crate::words::t;
+use crate::words::{many, t};
 use leptos::prelude::*;
 
 /// Minutes by which the time there is is stepped.
@@ -111,12 +111,18 @@ fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
         };
         return line("quiet", "short-left", said);
     }
+    let minutes = usize::try_from(left).unwrap_or(usize::MAX);
     let said = if short.left > within_s {
-        say!("Then {left} min are left: one set stays.", left)
+        many(
+            minutes,
+            "Then {n} min is left: one set stays.",
+            "Then {n} min are left: one set stays.",
+        )
     } else {
-        say!(
-            "Then {left} min are left. What matters most is kept longest.",
-            left
+        many(
+            minutes,
+            "Then {n} min is left. What matters most is kept longest.",
+            "Then {n} min are left. What matters most is kept longest.",
         )
     };
     let lines = gone(&short);

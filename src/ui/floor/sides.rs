@@ -68,7 +68,10 @@ pub fn sides_panel(hands: Hands, close: Callback<()>) -> AnyView {
         let set = hands
             .board
             .with_untracked(|board| board.as_ref().map(|board| board.key));
-        let amount = offer.with_untracked(|offer| stepped(offer.as_ref()?, second, more));
+        let amount = offer.with_untracked(|offer| {
+            let offered = offer.as_ref()?;
+            stepped(offered, second, more).filter(|amount| amount != offered)
+        });
         if let Some((set, amount)) = set.zip(amount) {
             hands.app.act(What::AmountChosen { set, amount });
         }

@@ -1,0 +1,53 @@
+//! A share of the maximum while nothing tells the maximum.
+
+use super::maximum::{Taken, WithBody};
+use super::set_because::{SetBecause, ShareOf};
+use super::set_load::SetToLoad;
+use crate::sheet::{LoadPolicy, PlannedSet};
+use crate::units::Share;
+
+impl SetToLoad<'_> {
+    /// A share of the estimated maximum. Where there is none, the line that the work load is meant for has that load; any
+    /// other line has the same share of it: the whole may be what was just done for fewer reps, and a share of a work load
+    /// is less than that of the maximum, so on the safe side (common practice, no source).
+    pub(super) fn of_maximum_or_instead(&self, set: &PlannedSet, share: Share) -> SetBecause {
+        let first = self.block.sets.iter().position(|sets| sets.kind.is_work());
+        match self.of_maximum(share) {
+            because @ (SetBecause::NoEstimate { .. } | SetBecause::BodyMassUnknown { .. })
+                if first != Some(usize::from(set.key.line)) =>
+            {
+                self.instead(share).unwrap_or(because)
+            }
+            because => because,
+        }
+    }
+
+    /// At most all of the hardest load of the lines that are no shares themselves, else of the work load.
+    fn instead(&self, share: Share) -> Option<SetBecause> {
+        let share = share.min(Share::percent(100));
+        let is_share = |load: &LoadPolicy| {
+            matches!(load, LoadPolicy::ShareOfTop(_) | LoadPolicy::ShareOfE1rm(_))
+        };
+        let whole = self.top_of(|sets| !is_share(&sets.load)).or(self.base)?;
+        let basis = &self.block.basis;
+        let moved = self.maximum.of_moved(basis, whole);
+        Some(match moved.take(basis, share) {
+            Ok(Taken::Alone(_)) => self.share(ShareOf::InsteadOfE1rm, share, whole),
+            Ok(Taken::WithBody(taken)) => match self.with_body(taken) {
+                SetBecause::ShareWithBody(WithBody { to, .. }) if to == whole => {
+                    SetBecause::NoEstimate { to }
+                }
+                SetBecause::ShareWithBody(WithBody { to, .. }) => {
+                    SetBecause::InsteadWithBody { share, whole, to }
+                }
+                out => out,
+            },
+            // The board asks for the body mass itself.
+            Err(_) => self.share(ShareOf::Base, share, whole),
+        })
+    }
+}
+
+#[cfg(test)]
+#[path = "instead_tests.rs"]
+mod tests;
