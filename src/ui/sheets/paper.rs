@@ -69,14 +69,14 @@ fn one_column_mm(sheet: &Sheet) -> usize {
     let notes = sheet.notes.as_str().lines();
     let notes: usize = notes.map(|line| height(line.chars().count().max(1))).sum();
     let blocks = sheet.blocks().map(|block| {
-        let rows: usize = block.sets.iter().map(|sets| rows(boxes(sets))).sum();
+        let rows: usize = block.sets.iter().map(|sets| rows_taken(boxes(sets))).sum();
         BLOCK_MM + ROW_MM * rows + height(chars(&block.cues) + chars(&block.cautions))
     });
     AROUND_MM + notes + height(chars(&sheet.warm_up)) + blocks.sum::<usize>()
 }
 
 /// How many rows so many boxes take.
-fn rows(boxes: usize) -> usize {
+fn rows_taken(boxes: usize) -> usize {
     1 + boxes.saturating_sub(BOXES.0).div_ceil(BOXES.1)
 }
 
