@@ -168,6 +168,6 @@ mod tests {
         assert!(height(6, squat) <= ONE_COLUMN_MM_MAX);
         assert!(height(12, squat) > ONE_COLUMN_MM_MAX);
         // Boxes that find no place beside the words go below.
-        assert_eq!([1, 5, 6, 13, 14].map(rows), [1, 1, 2, 2, 3]);
+        assert_eq!([1, 5, 6, 13, 14].map(rows_taken), [1, 1, 2, 2, 3]);
     }
 }
