@@ -1,6 +1,6 @@
 //! How a reason writes a load: in which unit, on which basis, what the kit made of it.
 
-use super::because::Moved;
+use super::moved::Moved;
 use crate::say;
 use crate::sheet::LoadBasis;
 use crate::units::{Load, Unit};
@@ -31,8 +31,13 @@ impl<'a> Words<'a> {
         }
     }
 
+    /// The unit in which a load is written.
+    pub(super) fn unit_of(self, load: Load) -> Unit {
+        self.unit.unwrap_or(load.unit())
+    }
+
     pub(super) fn load(self, load: Load) -> String {
-        self.basis.shown(load, self.unit.unwrap_or(load.unit()))
+        self.basis.shown(load, self.unit_of(load))
     }
 
     /// A load as the means by which something was done: "at 60 kg", "with nothing added".
@@ -61,13 +66,22 @@ impl<'a> Words<'a> {
         }
     }
 
+    /// What a load came to, and that it is just the wanted one where it is.
+    pub(super) fn made(self, wanted: Load, to: Load) -> String {
+        if to == wanted {
+            format!(", {}", self.load(to))
+        } else {
+            self.fitted(wanted, to)
+        }
+    }
+
     /// What the sets that a reason names were done with: "at 60 kg", or "at 60–67.5 kg" where they differ.
     pub(super) fn lifted(self, moved: &Moved) -> String {
         let [least, most] = moved.span.unwrap_or([moved.at; 2]);
         if least == most {
             return self.at(most);
         }
-        let unit = self.unit.unwrap_or(most.unit());
+        let unit = self.unit_of(most);
         let span = format!("{}–{}", least.figure(unit), most.shown(unit));
         say!("at {load}", load = span)
     }

@@ -16,6 +16,7 @@ fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
         wish,
         on: Equipment::Barbell,
         assists,
+        named: None,
         bound: None,
         span: None,
     }
