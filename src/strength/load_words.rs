@@ -40,7 +40,7 @@ impl<'a> Words<'a> {
         self.basis.shown(load, self.unit_of(load))
     }
 
-    /// A load as the means by which something was done: "at 60 kg", "with nothing added".
+    /// A load as the means by which something was done: "at 60 kg", "with 5 kg added", "with nothing added".
     pub(super) fn at(self, load: Load) -> String {
         if load.is_zero() && self.basis.nothing().is_some() {
             t(match self.basis.assists() {
@@ -49,7 +49,23 @@ impl<'a> Words<'a> {
             })
             .to_owned()
         } else {
-            say!("at {load}", load = self.load(load))
+            self.by(load.shown(self.unit_of(load)))
+        }
+    }
+
+    /// The same of a load that was written out.
+    fn by(self, load: String) -> String {
+        match self.basis.nothing() {
+            Some(_) => say!("with {load}", load = self.basis.does(load)),
+            None => say!("at {load}", load),
+        }
+    }
+
+    /// "a step down to 57.5 kg". Nothing at all is no load to go to.
+    pub(super) fn down_to(self, to: Load) -> String {
+        match self.basis.nothing().filter(|_| to.is_zero()) {
+            Some(_) => format!("{}, {}", t("a step down"), self.at(to)),
+            None => say!("a step down to {load}", load = self.load(to)),
         }
     }
 
@@ -82,8 +98,7 @@ impl<'a> Words<'a> {
             return self.at(most);
         }
         let unit = self.unit_of(most);
-        let span = format!("{}–{}", least.figure(unit), most.shown(unit));
-        say!("at {load}", load = span)
+        self.by(format!("{}–{}", least.figure(unit), most.shown(unit)))
     }
 
     /// "40 % of 80 kg, nearest below is 30 kg".

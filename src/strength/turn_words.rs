@@ -223,7 +223,7 @@ impl Words<'_> {
             _ if to == from => say!("{load} again, the kit ends there", load = to_said),
             GuidedStep::Larger => say!("a larger step to {load}", load = to_said),
             GuidedStep::Usual => say!("the usual step to {load}", load = to_said),
-            GuidedStep::Down => say!("a step down to {load}", load = to_said),
+            GuidedStep::Down => self.down_to(to),
         };
         if let Some((of, weighed)) = weighed {
             return say!(

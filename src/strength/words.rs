@@ -122,7 +122,7 @@ impl Words<'_> {
                 load = to_said
             ),
             Wish::Easier if assists => say!("more assistance, back to {load}", load = to_said),
-            Wish::Easier => say!("a step down to {load}", load = to_said),
+            Wish::Easier => self.down_to(to),
         }
     }
 
