@@ -22,7 +22,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{first_day, headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Load, Unit, date, iso_date, parse_date};
+use crate::units::{Load, Unit, date, iso_date, minutes_said, parse_date};
 use crate::words::{decimal, many, t, t_in};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
@@ -289,7 +289,7 @@ fn text_of(report: &Report) -> String {
     say!(
         "{sessions}, {time}, {sets}, {hard} of them hard. Volume load {volume}. Session load {load}{missing}.{mass}",
         sessions = many(count, "{n} session", "{n} sessions"),
-        time = format!("{} h {:02} min", minutes / 60, minutes % 60),
+        time = minutes_said(minutes),
         sets = many(of_weeks(&|week| week.sets) as usize, "{n} set", "{n} sets"),
         hard = of_weeks(&|week| week.hard),
         volume = volume.shown(report.unit),
