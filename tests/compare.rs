@@ -7,13 +7,14 @@ use common::built::{block, done, key, plain, record, reps, work};
 use proptest::prelude::*;
 use stanchion::exercises::Catalogue;
 use stanchion::ledger::{
-    Comparison, EndsBefore, Heading, Past, Period, SessionRecord, best, newest_first, pasts_of,
-    weeks,
+    Comparison, EndsBefore, Heading, Past, Period, SessionRecord, best, best_said, course,
+    newest_first, pasts_of, weeks,
 };
 use stanchion::pictures::{Peg, year};
 use stanchion::session::Amount;
-use stanchion::sheet::{Block, ExerciseId, LoadBasis, SideMode};
-use stanchion::units::Unit;
+use stanchion::sheet::{Block, ExerciseId, LoadBasis, SetKind, SideMode};
+use stanchion::strength::Curve;
+use stanchion::units::{Share, Unit};
 
 fn squat() -> Block {
     block(vec![work(3, 5, 7)], LoadBasis::External, SideMode::Both)
@@ -121,6 +122,42 @@ fn with_assistance_less_is_better_and_without_load_more_reps_are() {
         .map(|(key, n)| (key, done(None, Amount::Reps(reps(n)))));
     let records = [record(1, &bare, None, &sets)];
     assert_eq!(best_of(&bare, &records), (None, 12));
+}
+
+#[test]
+fn a_best_set_says_what_its_load_does_and_is_a_dash_where_there_is_none() {
+    let said = |basis: LoadBasis, load: Option<&str>, n: i64| {
+        let block = named("chin-up", basis);
+        let set = (key(0, 0), done(load, Amount::Reps(reps(n))));
+        let records = [record(1, &block, None, &[set])];
+        let period = Period::new(day_of(&records[0]), day_of(&records[0])).unwrap();
+        let found = best(period, &pasts(&records, &block.exercise.id));
+        best_said(found.as_ref(), Unit::Kg)
+    };
+    let plus = LoadBasis::BodyMassPlus;
+    assert_eq!(said(plus.clone(), Some("5 kg"), 7), "5 kg added × 7");
+    assert_eq!(said(plus, Some("0 kg"), 7), "nothing added × 7");
+    let minus = LoadBasis::BodyMassMinus;
+    assert_eq!(said(minus, Some("12.5 kg"), 6), "12.5 kg assistance × 6");
+    assert_eq!(said(LoadBasis::External, Some("60 kg"), 5), "60 kg × 5");
+    assert_eq!(said(LoadBasis::Unloaded, None, 12), "12 reps");
+    assert_eq!(said(LoadBasis::External, Some("60 kg"), 0), "–");
+}
+
+/// No work set of the rules, yet the best of a report as of a comparison.
+#[test]
+fn the_first_part_of_a_drop_set_can_be_the_best_of_a_period() {
+    let mut block = named("dumbbell-curl", LoadBasis::External);
+    block.sets[0].kind = SetKind::Drop {
+        drops: 1,
+        keep: Share::percent(80),
+    };
+    let set = (key(0, 0), done(Some("10 kg"), Amount::Reps(reps(10))));
+    let records = [record(1, &block, None, &[set])];
+    let period = Period::new(day_of(&records[0]), day_of(&records[0])).unwrap();
+    let pasts = pasts(&records, &block.exercise.id);
+    let course = course(&pasts, Curve::default(), period);
+    assert_eq!(best_said(course.best.as_ref(), Unit::Kg), "10 kg × 10");
 }
 
 #[test]

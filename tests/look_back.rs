@@ -7,13 +7,15 @@ use common::events::{event, session};
 use common::{id, time};
 use proptest::prelude::*;
 use stanchion::exercises::Catalogue;
-use stanchion::ledger::{Heading, SessionRecord, Sought, again, course, pasts_of};
+use stanchion::ledger::{
+    Heading, Period, SessionRecord, Sought, again, best_said, course, pasts_of,
+};
 use stanchion::session::{Amount, State, What};
 use stanchion::sheet::{
     ExerciseId, LoadBasis, LoadPolicy, Note, RepTarget, SetKind, SheetId, SideMode, Target, unroll,
 };
 use stanchion::strength::{Curve, Told};
-use stanchion::units::{Metres, Rir, Seconds, Share};
+use stanchion::units::{Metres, Rir, Seconds, Share, Unit};
 
 fn found(text: &str, heading: &Heading) -> bool {
     let none = std::iter::empty::<(&ExerciseId, &str)>();
@@ -225,18 +227,22 @@ fn a_period_says_the_best_set_and_what_changed_beyond_noise() {
         .map(|(_, past)| past)
         .collect();
     let on = |n: usize| pasts[n].performance.at.date_naive();
-    let whole = course(&pasts, Curve::default(), on(0), on(59));
+    let course_of = |first, last| {
+        let period = Period::new(first, last).unwrap();
+        course(&pasts, Curve::default(), period)
+    };
+    let whole = course_of(on(0), on(59));
     assert_eq!(whole.sessions, 60);
-    assert_eq!(whole.best, Some((Some("94 kg".parse().unwrap()), reps(6))));
+    assert_eq!(best_said(whole.best.as_ref(), Unit::Kg), "94 kg × 6");
     let (begin, end) = whole.estimate.unwrap();
     assert!(begin.middle < end.middle);
     assert_eq!(whole.change.unwrap().told, Told::Up);
     // Three days are within noise; a day before all of it knows nothing.
-    let short = course(&pasts, Curve::default(), on(20), on(22));
+    let short = course_of(on(20), on(22));
     assert_eq!(short.sessions, 3);
     assert_eq!(short.change.unwrap().told, Told::Noise);
     let before = on(0).pred_opt().unwrap();
-    let none = course(&pasts, Curve::default(), before, before);
+    let none = course_of(before, before);
     assert_eq!(
         (none.sessions, none.best, none.estimate, none.change),
         (0, None, None, None)

@@ -261,7 +261,7 @@ fn all_faulty_lines_are_named_at_once() {
         (
             "# Lower A\nA1 Row: 3 × 5\nDip: 3 × 5",
             2,
-            "2 to 8 neighbouring lines",
+            "a second line with its letter",
         ),
         ("# Lower A\nRow: 3 × 5; between 30", 2, "A1 and A2"),
         ("# Lower A\n# Upper B\nRow: 3 × 5", 2, "one name"),

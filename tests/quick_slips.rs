@@ -36,7 +36,7 @@ fn a_line_that_wants_another_is_named_by_what_stands_there() {
     let said = read("# A\nB1 Curl: 3 × 5\nRow: 3 × 5").unwrap_err()[0].to_string();
     assert_eq!(
         said,
-        "line 2, column 1: expected 2 to 8 neighbouring lines with one letter, found “B1”"
+        "line 2, column 1: expected a second line with its letter behind it, as A2 behind A1, or no letter, found “B1”"
     );
     let said = read("# A\nRow: 3 × 5; between 30 s").unwrap_err()[0].to_string();
     assert!(said.ends_with("found “between”"), "{said}");

@@ -115,6 +115,23 @@ fn no_view_says_anything_that_cannot_be_said_in_another_language() {
     );
 }
 
+/// A name is not inflected, so it stands where none has to be: in German behind no preposition and in no object.
+#[test]
+fn names_stand_outside_the_grammar_of_warnings_about_the_order() {
+    let files = files::all();
+    let german = files.iter().find(|file| file.language == "de");
+    let texts = &german.expect("German is there").texts;
+    let warns = |english: &str| {
+        english.starts_with("{first} tires") || english.starts_with("{then} ({stage}) comes after")
+    };
+    let warnings: Vec<_> = texts.iter().filter(|(english, _)| warns(english)).collect();
+    assert_eq!(warnings.len(), 4);
+    for (_, said) in warnings {
+        assert!(said.starts_with("Erst {first}"), "{said}");
+        assert!(said.contains(", dann {then}"), "{said}");
+    }
+}
+
 #[test]
 fn a_file_of_words_is_in_order() {
     for file in files::all() {

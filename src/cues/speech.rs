@@ -182,9 +182,7 @@ fn load_words(load: Option<Load>, basis: &LoadBasis, unit: Unit) -> Option<Strin
         LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) if load.is_zero() => {
             t("body mass").to_owned()
         }
-        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{load} added", load = said),
-        LoadBasis::BodyMassMinus => say!("{load} assistance", load = said),
-        _ => said,
+        basis => basis.does(said),
     })
 }
 

@@ -196,6 +196,21 @@ impl Catalogue {
             .or_else(|| entry(id).map(KnownExercise::Listed))
     }
 
+    /// What the exercise of this id is called on the screen wherever no sheet or record names it: as one called it
+    /// oneself, else as it was called when it was done last, else as the list has it.
+    #[must_use]
+    pub fn called(&self, id: &ExerciseId, last: Option<&Line>) -> String {
+        let known = self.of(id.as_str());
+        let own = known.filter(|known| known.is_own());
+        let mut name = match (own.or(known.filter(|_| last.is_none())), last) {
+            (Some(known), _) => known.name().to_owned(),
+            (None, Some(last)) => id.said(last).to_owned(),
+            (None, None) => id.to_string(),
+        };
+        name.get_mut(..1).map(str::make_ascii_uppercase);
+        name
+    }
+
     /// Everything that is known: one's own first, by name, then the list.
     pub fn all(&self) -> impl Iterator<Item = KnownExercise<'_>> {
         let stands = |entry: &&Entry| {

@@ -62,6 +62,19 @@ fn a_listed_exercise_that_was_renamed_comes_under_its_new_name_by_any_of_its_nam
 }
 
 #[test]
+fn an_exercise_is_called_as_one_called_it_then_as_it_was_done_then_as_the_list_has_it() {
+    let listed = Catalogue::default();
+    let id = listed.find("Farmer's carry").unwrap().id;
+    let walk = Line::new("Farmer's walk").unwrap();
+    assert_eq!(listed.called(&id, None), "Farmer's carry");
+    assert_eq!(listed.called(&id, Some(&walk)), "Farmer's walk");
+    let renamed = Catalogue::new([own(id.as_str(), 1, "Boat carry")]);
+    assert_eq!(renamed.called(&id, Some(&walk)), "Boat carry");
+    let unknown = ExerciseId::new("no-such").unwrap();
+    assert_eq!(listed.called(&unknown, Some(&walk)), "Farmer's walk");
+}
+
+#[test]
 fn the_newest_version_of_an_id_counts_whatever_the_order() {
     let (old, new) = (own("x", 1, "Old"), own("x", 2, "New"));
     for both in [[old.clone(), new.clone()], [new, old]] {

@@ -3,6 +3,7 @@
 use super::catalogue::Catalogue;
 use super::entry::Entry;
 use super::search::together;
+use crate::words::small;
 
 /// Most letters of a name that is looked at; no known one has more.
 const LETTERS_MAX: usize = 60;
@@ -10,17 +11,23 @@ const LETTERS_MAX: usize = 60;
 impl Catalogue {
     /// The known name nearest to `name`, as it stands on a sheet, in English or in the language that is spoken. Hyphens,
     /// spaces and the case of letters do not count. None where more than a slip lies between: one letter in four, at
-    /// most three; a choice, no source.
+    /// most three; a choice, no source. Where there is none, the first known name that ends in the word that was written:
+    /// the list has the plainest of a kind first.
     #[must_use]
     pub fn nearest(&self, name: &str) -> Option<String> {
         let typed: Vec<char> = together(name).chars().collect();
         let most = (typed.len() / 4).min(3);
-        if most == 0 || typed.len() > LETTERS_MAX {
+        if typed.len() > LETTERS_MAX {
             return None;
         }
+        let word = small(name.trim());
+        let mut of_kind = None;
         let mut nearest = None;
         let mut below = most + 1;
         let mut look_at = |known: &str| {
+            if of_kind.is_none() && small(known).rsplit(' ').next() == Some(&word) {
+                of_kind = Some(capital(known));
+            }
             let letters: Vec<char> = together(known).chars().collect();
             if letters.len().abs_diff(typed.len()) >= below {
                 return;
@@ -39,7 +46,7 @@ impl Catalogue {
                 .flat_map(Entry::names_said)
                 .for_each(&mut look_at);
         }
-        nearest
+        nearest.or(of_kind)
     }
 }
 
@@ -87,6 +94,14 @@ mod tests {
         assert_eq!(slips("bench", "lunge"), 4);
         assert_eq!(slips("", "row"), 3);
         assert_eq!(slips("row", ""), 3);
+    }
+
+    #[test]
+    fn a_kind_alone_finds_the_plainest_of_it() {
+        let near = |name: &str| Catalogue::default().nearest(name);
+        assert_eq!(near("Curl").as_deref(), Some("Barbell curl"));
+        assert_eq!(near("row").as_deref(), Some("Bent-over row"));
+        assert_eq!(near("rl"), None);
     }
 
     #[test]

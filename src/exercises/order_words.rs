@@ -30,7 +30,7 @@ impl OrderWarning {
                 then
             ),
             WarningKind::LowerBack => say!(
-                "{first} tires the lower back, which has to hold in {then}: do {then} while it is fresh.",
+                "{first} tires the lower back, which has to hold in {then}: the other way round it is fresh.",
                 first,
                 then
             ),

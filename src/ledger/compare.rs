@@ -6,8 +6,8 @@ use super::volume::VolumeLoad;
 use crate::order;
 use crate::order::Map;
 use crate::sheet::{ExerciseId, LoadBasis};
-use crate::units::{Load, Reps};
-use crate::words::t;
+use crate::units::{Load, Reps, Unit};
+use crate::words::{many, t};
 use chrono::{DateTime, Days, FixedOffset, NaiveDate};
 use std::cmp::{Ordering, Reverse};
 use std::fmt;
@@ -217,4 +217,16 @@ pub fn best(period: Period, pasts: &[Past]) -> Option<BestOfPeriod> {
             at,
         })
         .reduce(|best, set| if better(&set, &best) { set } else { best })
+}
+
+/// A best set in words, its load in the unit on display and on its basis; a dash where there is none.
+#[must_use]
+pub fn best_said(best: Option<&BestOfPeriod>, unit: Unit) -> String {
+    let Some(best) = best else {
+        return "–".to_owned();
+    };
+    match best.load.filter(|_| best.basis.has_load()) {
+        Some(load) => format!("{} × {}", best.basis.told(load, unit), best.reps),
+        None => many(usize::from(best.reps.get()), "{n} rep", "{n} reps"),
+    }
 }

@@ -28,7 +28,7 @@ mod week_words;
 pub use again::again;
 pub use best_now::{beaten_in, beaten_just_now};
 pub use bests::{BEST_REPS_MAX, Best, BestSet, Bests, Highest, MostVolume, Way, When};
-pub use compare::{BestOfPeriod, Comparison, EndsBefore, InPeriod, Period, best};
+pub use compare::{BestOfPeriod, Comparison, EndsBefore, InPeriod, Period, best, best_said};
 pub use find::Sought;
 pub use gained::{Gained, gained};
 pub use heading::{Heading, SET_NOTES_CHARS_MAX, newest_first};

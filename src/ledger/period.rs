@@ -1,20 +1,18 @@
 //! A period in figures: what a report of it is made of.
 
+use super::compare::{BestOfPeriod, Period, best};
 use super::history::{Past, moved_as_newest};
 use super::week::{MuscleSets, Week};
 use crate::exercises::Muscle;
 use crate::strength::{Change, Curve, Estimate, change_since, track};
-use crate::units::{Load, Reps};
-use chrono::NaiveDate;
 
 /// What a period did to one exercise.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
     /// In how many of its sessions it was done.
     pub sessions: usize,
-    /// The best work set of the period: the most load (the least assistance), then the most reps; none where no full rep
-    /// was done.
-    pub best: Option<(Option<Load>, Reps)>,
+    /// The best set of the period; none where no full rep was done.
+    pub best: Option<BestOfPeriod>,
     /// The estimate at its begin and at its end; none where too little is known. At its begin: what was known before it,
     /// or else after its first session that feeds the estimate.
     pub estimate: Option<(Estimate, Estimate)>,
@@ -22,16 +20,13 @@ pub struct Course {
     pub change: Option<Change>,
 }
 
-/// What the period from `first` to `last`, both among it, did to an exercise; `pasts` is all that was done of it, the
-/// oldest first.
+/// What a period did to an exercise; `pasts` is all that was done of it, the oldest first.
 #[must_use]
-pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -> Course {
+pub fn course(pasts: &[Past], curve: Curve, period: Period) -> Course {
+    let (first, last) = (period.first(), period.last());
     let day = |past: &Past| past.performance.at.date_naive();
-    let within: Vec<&Past> = pasts
-        .iter()
-        .filter(|past| first <= day(past) && day(past) <= last)
-        .collect();
-    let mut sessions: Vec<_> = within.iter().map(|past| past.session()).collect();
+    let within = pasts.iter().filter(|past| period.has(past.performance.at));
+    let mut sessions: Vec<_> = within.map(Past::session).collect();
     sessions.dedup();
     let (known, _) = moved_as_newest(pasts.iter().filter(|past| day(past) <= last));
     let known = known.iter().map(|past| &past.performance);
@@ -42,33 +37,10 @@ pub fn course(pasts: &[Past], curve: Curve, first: NaiveDate, last: NaiveDate) -
     let ends = begin.zip(end);
     Course {
         sessions: sessions.len(),
-        best: best(&within),
+        best: best(period, pasts),
         estimate: ends.map(|(begin, end)| (begin.e1rm(), end.e1rm())),
         change: ends.and_then(|(begin, _)| change_since(known, curve, begin.at())),
     }
-}
-
-fn best(within: &[&Past]) -> Option<(Option<Load>, Reps)> {
-    let sets = within.iter().flat_map(|past| {
-        let assists = past
-            .performance
-            .basis
-            .as_ref()
-            .is_some_and(|basis| basis.assists());
-        let sets = past.performance.sets.iter();
-        let work = sets.filter(|set| set.work && set.reps.get() > 0);
-        work.map(move |set| (assists, set.load, set.reps))
-    });
-    let harder = |load: Option<Load>, assists: bool| {
-        let load = load.unwrap_or(Load::ZERO);
-        if assists {
-            (None, Some(std::cmp::Reverse(load)))
-        } else {
-            (Some(load), None)
-        }
-    };
-    let best = sets.max_by_key(|(assists, load, reps)| (harder(*load, *assists), *reps));
-    best.map(|(_, load, reps)| (load, reps))
 }
 
 /// The sets of each muscle in all these weeks, from the legs up; muscles without any are left out.

@@ -5,7 +5,7 @@ use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spo
 use crate::ledger::{Heading, monday_of};
 use crate::order::Map;
 use crate::say;
-use crate::units::{KG_PER_LB, Unit};
+use crate::units::{KG_PER_LB, Unit, minutes_said};
 use crate::words::{many, t};
 use chrono::{Datelike, NaiveDate};
 
@@ -148,13 +148,13 @@ pub fn year(headings: &[Heading], year: i32, peg: Peg, unit: Unit) -> Chart {
 
 /// What it came to.
 fn said(done: &[&Heading], weeks: &Map<i64, i64>) -> String {
-    let minutes: usize = done.iter().map(|heading| heading.minutes as usize).sum();
+    let minutes = done.iter().map(|heading| heading.minutes).sum();
     let sets = done.iter().map(|heading| heading.sets_of_work() as usize);
     say!(
-        "{sessions} in {weeks}: {hours} and {sets}. A row is a week; each notch ends a session.",
+        "{sessions} in {weeks}: {time} and {sets}. A row is a week; each notch ends a session.",
         sessions = many(done.len(), "{n} session", "{n} sessions"),
         weeks = many(weeks.len(), "{n} week", "{n} weeks"),
-        hours = many((minutes + 30) / 60, "{n} hour", "{n} hours"),
+        time = minutes_said(minutes),
         sets = many(sets.sum(), "{n} set", "{n} sets")
     )
 }

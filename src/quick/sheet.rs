@@ -238,7 +238,10 @@ fn groups(blocks: Vec<(usize, Written)>, namer: &mut Namer) -> Result<Vec<Group>
             blocks.push(namer.block(next));
         }
         if !(2..=CIRCUIT_BLOCKS_MAX).contains(&blocks.len()) {
-            let expected = t("2 to 8 neighbouring lines with one letter");
+            let expected = t(match blocks.len() {
+                1 => "a second line with its letter behind it, as A2 behind A1, or no letter",
+                _ => "2 to 8 neighbouring lines with one letter",
+            });
             let found = format!("{}{}", mark.letter, mark.place);
             faults.push(fault(&found, line, expected));
             continue;

@@ -66,6 +66,25 @@ impl LoadBasis {
         })
     }
 
+    /// A load that was written so, or its unit alone, with what it does to the body: "5 kg added".
+    #[must_use]
+    pub fn does(&self, load: String) -> String {
+        match self {
+            LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{load} added", load),
+            LoadBasis::BodyMassMinus => say!("{load} assistance", load),
+            LoadBasis::External | LoadBasis::Band(_) | LoadBasis::Unloaded => load,
+        }
+    }
+
+    /// A load in words, in the unit on display, with what it does to the body.
+    #[must_use]
+    pub fn told(&self, load: Load, unit: Unit) -> String {
+        match self.nothing().filter(|_| load.is_zero()) {
+            Some(nothing) => nothing.to_owned(),
+            None => self.does(load.shown(unit)),
+        }
+    }
+
     /// A load in words, in the unit on display.
     #[must_use]
     pub fn shown(&self, load: Load, unit: Unit) -> String {

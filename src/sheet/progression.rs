@@ -2,6 +2,7 @@
 
 use super::loads::Step;
 use crate::units::{Rir, Share};
+use crate::words::t;
 use serde::{Deserialize, Serialize};
 
 /// Which work sets must reach the top before load is added.
@@ -66,6 +67,32 @@ impl Default for Progression {
             reach: Reach::AllSets,
             up: Step::Smallest,
             down: Step::Smallest,
+        }
+    }
+}
+
+impl Progression {
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        t(match self {
+            Progression::Double { .. } => "double progression",
+            Progression::TwoForTwo { .. } => "2-for-2",
+            Progression::Fixed { .. } => "fixed step",
+            Progression::ShareOfE1rm { .. } => "share of e1RM",
+            Progression::ByReserve { .. } => "by reserve",
+            Progression::AsWritten => "as written",
+        })
+    }
+
+    /// The step up and the step down of a rule that has them.
+    #[must_use]
+    pub fn steps(&self) -> [Option<Step>; 2] {
+        match *self {
+            Progression::Double { up, down, .. } => [Some(up), Some(down)],
+            Progression::TwoForTwo { up } | Progression::Fixed { up } => [Some(up), None],
+            Progression::ByReserve { step, .. } => [Some(step); 2],
+            Progression::ShareOfE1rm { .. } | Progression::AsWritten => [None; 2],
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Fields that several reasons share, read by one piece of code each: the derived reader would hold them once a reason.
 
-use super::because::Moved;
+use super::moved::Moved;
 use crate::units::{Load, Reps, Rir};
 use serde::{Deserialize, Deserializer};
 

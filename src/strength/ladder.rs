@@ -1,6 +1,7 @@
 //! The loads of one block as a ladder: which rung is harder, which easier, and which is on the safe side.
 
-use super::because::{Because, Bound, Moved, Wish};
+use super::because::Because;
+use super::moved::{Bound, Moved, Wish};
 use super::safety::JUMP;
 use crate::kit::{Choices, Kit};
 use crate::sheet::{Block, Equipment, LoadBasis, Step};
@@ -155,6 +156,7 @@ impl Ladder {
             wish: Wish::Easier,
             on: self.on,
             assists: self.assists,
+            named: None,
             bound: None,
             span: None,
         }
@@ -175,13 +177,19 @@ impl Ladder {
             Wish::Harder => self.raise(at, step).unzip(),
             Wish::Easier => (self.step(at, step, false), None),
         };
+        let bound = bound.flatten();
+        let named = match step {
+            Step::By(by) if to.is_some() && bound.is_none() => Some(by),
+            Step::By(_) | Step::Smallest => None,
+        };
         Some(Moved {
             at,
             to: to.or_else(|| self.fit(at))?,
             wish,
             on: self.on,
             assists: self.assists,
-            bound: bound.flatten(),
+            named,
+            bound,
             span: None,
         })
     }

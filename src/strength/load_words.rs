@@ -1,6 +1,6 @@
 //! How a reason writes a load: in which unit, on which basis, what the kit made of it.
 
-use super::because::Moved;
+use super::moved::Moved;
 use crate::say;
 use crate::sheet::LoadBasis;
 use crate::units::{Load, Unit};
@@ -31,11 +31,16 @@ impl<'a> Words<'a> {
         }
     }
 
-    pub(super) fn load(self, load: Load) -> String {
-        self.basis.shown(load, self.unit.unwrap_or(load.unit()))
+    /// The unit in which a load is written.
+    pub(super) fn unit_of(self, load: Load) -> Unit {
+        self.unit.unwrap_or(load.unit())
     }
 
-    /// A load as the means by which something was done: "at 60 kg", "with nothing added".
+    pub(super) fn load(self, load: Load) -> String {
+        self.basis.shown(load, self.unit_of(load))
+    }
+
+    /// A load as the means by which something was done: "at 60 kg", "with 5 kg added", "with nothing added".
     pub(super) fn at(self, load: Load) -> String {
         if load.is_zero() && self.basis.nothing().is_some() {
             t(match self.basis.assists() {
@@ -44,7 +49,23 @@ impl<'a> Words<'a> {
             })
             .to_owned()
         } else {
-            say!("at {load}", load = self.load(load))
+            self.by(load.shown(self.unit_of(load)))
+        }
+    }
+
+    /// The same of a load that was written out.
+    fn by(self, load: String) -> String {
+        match self.basis.nothing() {
+            Some(_) => say!("with {load}", load = self.basis.does(load)),
+            None => say!("at {load}", load),
+        }
+    }
+
+    /// "a step down to 57.5 kg". Nothing at all is no load to go to.
+    pub(super) fn down_to(self, to: Load) -> String {
+        match self.basis.nothing().filter(|_| to.is_zero()) {
+            Some(_) => format!("{}, {}", t("a step down"), self.at(to)),
+            None => say!("a step down to {load}", load = self.load(to)),
         }
     }
 
@@ -61,15 +82,23 @@ impl<'a> Words<'a> {
         }
     }
 
+    /// What a load came to, and that it is just the wanted one where it is.
+    pub(super) fn made(self, wanted: Load, to: Load) -> String {
+        if to == wanted {
+            format!(", {}", self.load(to))
+        } else {
+            self.fitted(wanted, to)
+        }
+    }
+
     /// What the sets that a reason names were done with: "at 60 kg", or "at 60–67.5 kg" where they differ.
     pub(super) fn lifted(self, moved: &Moved) -> String {
         let [least, most] = moved.span.unwrap_or([moved.at; 2]);
         if least == most {
             return self.at(most);
         }
-        let unit = self.unit.unwrap_or(most.unit());
-        let span = format!("{}–{}", least.figure(unit), most.shown(unit));
-        say!("at {load}", load = span)
+        let unit = self.unit_of(most);
+        self.by(format!("{}–{}", least.figure(unit), most.shown(unit)))
     }
 
     /// "40 % of 80 kg, nearest below is 30 kg".

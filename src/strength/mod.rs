@@ -18,6 +18,7 @@ mod level;
 mod lighten;
 mod load_words;
 mod maximum;
+mod moved;
 mod normal;
 mod outcome;
 mod prescribed;
@@ -35,7 +36,7 @@ mod turn_words;
 mod unfed;
 mod words;
 
-pub use because::{Because, Bound, Missed, Moved, Proposal, Wish};
+pub use because::{Because, Proposal};
 pub use change::{
     Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,
     plateau, typical_error,
@@ -49,6 +50,7 @@ pub use history::{Performance, SetResult, Stretch, moved_alike};
 pub use level::{Estimate, RepsAhead, Strength, Support, track};
 pub use lighten::{lighten_loads, lighten_proposal};
 pub use maximum::{Maximum, WithBody};
+pub use moved::{Bound, Missed, Moved, Wish};
 pub use prescribed::{Base, DoneSet, Prescribed};
 pub use propose::{Today, propose};
 pub use rules::{NO_BREAK_DAYS, days_between};

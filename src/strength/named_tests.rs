@@ -2,6 +2,7 @@
 
 use super::tests::{block, of_kinds, performed, propose};
 use super::*;
+use crate::strength::moved::{Moved, Wish};
 use crate::units::{Reps, Unit};
 use serde_json::json;
 
@@ -159,4 +160,65 @@ fn a_drop_set_goes_on_from_the_hardest_that_was_done() {
     };
     assert_eq!(next(8), "45 kg last time: same load again");
     assert_eq!(next(6), "40 kg last time: same load again");
+}
+
+/// 100 kg done whole, the bar making every 2.5 kg: a step that the sheet names is told as the sheet's, one of the bar not.
+#[test]
+fn a_step_that_the_sheet_names_is_told_as_the_sheets() {
+    let next = |rule: serde_json::Value, reps: u16| {
+        let block = block(json!({
+            "sets": [{"kind": "work", "count": 1, "target": {"reps": 5}}],
+            "progression": rule,
+        }));
+        let mut last = performed(&[("100 kg", reps)], (5, 5));
+        last.shape = block.shape();
+        propose(&block, &[last], &kit()).because.to_string()
+    };
+    let fixed = |up: serde_json::Value| next(json!({"fixed": {"up": up}}), 5);
+    assert_eq!(
+        fixed(json!({"by": "5 kg"})),
+        "every rep done at 100 kg: by the sheet 5 kg more, 105 kg"
+    );
+    assert_eq!(
+        fixed(json!({"by": "4 kg"})),
+        "every rep done at 100 kg: by the sheet 4 kg more, nearest above is 105 kg"
+    );
+    assert_eq!(
+        fixed(json!("smallest")),
+        "every rep done at 100 kg: next step on this bar is 102.5 kg"
+    );
+    // A named step that is too large is not the one that was taken.
+    assert_eq!(
+        fixed(json!({"by": "20 kg"})),
+        "every rep done at 100 kg: next step on this bar is 110 kg, no more than 10 % up"
+    );
+    assert_eq!(
+        next(json!({"double": {"down": {"by": "5 kg"}}}), 4),
+        "4 at 100 kg: below 5, by the sheet 5 kg less, 95 kg"
+    );
+}
+
+#[test]
+fn a_named_step_of_assistance_says_which_way_the_assistance_goes() {
+    let said = |wish, to: &str| {
+        let moved = Moved {
+            at: load("20 kg"),
+            to: load(to),
+            wish,
+            on: crate::sheet::Equipment::Stack,
+            assists: true,
+            named: Some(load("5 kg")),
+            bound: None,
+            span: None,
+        };
+        Because::AllDone { moved }.to_string()
+    };
+    assert_eq!(
+        said(Wish::Harder, "15 kg"),
+        "every rep done at 20 kg: by the sheet 5 kg less assistance, 15 kg"
+    );
+    assert_eq!(
+        said(Wish::Easier, "25 kg"),
+        "every rep done at 20 kg: by the sheet 5 kg more assistance, 25 kg"
+    );
 }

@@ -1,12 +1,13 @@
 //! The next work load of a block, by its rule, from what was done before, on this kit.
 
-use super::because::{Because, Proposal, Wish};
+use super::because::{Because, Proposal};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::from_estimate::from_estimate;
 use super::history::{Performance, SetResult, last_of_each_session};
 use super::ladder::Ladder;
 use super::maximum::Maximum;
+use super::moved::Wish;
 use super::rules::{
     Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
     unless_cut_short, unless_deload, unless_lightened,

@@ -1,9 +1,9 @@
 //! Words of what turns a rule aside: a first time, a break, a deload, a step that the kit or the tenth bounds; and of a
 //! share that counts the body.
 
-use super::because::{Bound, Missed, Moved};
 use super::load_words::Words;
 use super::maximum::WithBody;
+use super::moved::{Bound, Missed, Moved};
 use super::set_because::GuidedStep;
 use super::words::on;
 use crate::say;
@@ -79,6 +79,27 @@ impl Words<'_> {
                 load = wanted_said
             ),
         }
+    }
+
+    /// "by the sheet 5 kg more, 105 kg".
+    pub(super) fn named(self, step: Load, moved: &Moved) -> String {
+        let Moved {
+            at, to, assists, ..
+        } = *moved;
+        let by = step.shown(self.unit_of(step));
+        let (said, wanted) = match (to > at, assists) {
+            (true, false) => (say!("by the sheet {load} more", load = by), at.plus(step)),
+            (true, true) => (
+                say!("by the sheet {load} more assistance", load = by),
+                at.plus(step),
+            ),
+            (false, false) => (say!("by the sheet {load} less", load = by), at.minus(step)),
+            (false, true) => (
+                say!("by the sheet {load} less assistance", load = by),
+                at.minus(step),
+            ),
+        };
+        format!("{said}{}", self.made(wanted, to))
     }
 
     /// What a step up ran into, behind its load.
@@ -159,11 +180,11 @@ impl Words<'_> {
             None => say!("a step lighter to come back, {load}", load = to_said),
             Some(less) => {
                 let wanted = at.minus(at.times(less.factor()));
-                let made = match self.fitted(wanted, to) {
-                    made if made.is_empty() => format!(", {to_said}"),
-                    made => made,
-                };
-                say!("{share} lighter to come back{made}", share = less, made)
+                say!(
+                    "{share} lighter to come back{made}",
+                    share = less,
+                    made = self.made(wanted, to)
+                )
             }
         }
     }
@@ -202,7 +223,7 @@ impl Words<'_> {
             _ if to == from => say!("{load} again, the kit ends there", load = to_said),
             GuidedStep::Larger => say!("a larger step to {load}", load = to_said),
             GuidedStep::Usual => say!("the usual step to {load}", load = to_said),
-            GuidedStep::Down => say!("a step down to {load}", load = to_said),
+            GuidedStep::Down => self.down_to(to),
         };
         if let Some((of, weighed)) = weighed {
             return say!(

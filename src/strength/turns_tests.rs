@@ -109,7 +109,7 @@ fn a_break_never_makes_it_heavier_than_the_rule() {
     let steered = block(json!({"progression": {"double": {"down": {"by": "40 kg"}}}}));
     assert_eq!(
         after(&steered, &[("80 kg", 3)], 31).to_string(),
-        "3 at 80 kg: below 5–7, a step down to 40 kg"
+        "3 at 80 kg: below 5–7, by the sheet 40 kg less, 40 kg"
     );
     assert_eq!(
         after(&plain(), &[("20 kg", 7)], 100).to_string(),
@@ -176,7 +176,7 @@ fn a_deload_is_never_heavier_than_the_rule() {
     let steep = block(json!({"progression": {"double": {"down": {"by": "30 kg"}}}}));
     assert_eq!(
         said_after(&steep, &[("100 kg", 4), ("100 kg", 4), ("100 kg", 4)]),
-        "4 at 100 kg: below 5–7, a step down to 70 kg"
+        "4 at 100 kg: below 5–7, by the sheet 30 kg less, 70 kg"
     );
     // The estimate knows of next to nothing: a rep more, which ends the misses, must not give less.
     let share = block(json!({"progression": {"share_of_e1rm": {"share": "77.5 %"}}}));

@@ -1,7 +1,8 @@
 //! The words of the reasons for a work load; those for the load of one set are in `set_words.rs`.
 
-use super::because::{Because, Moved, Proposal, Wish};
+use super::because::{Because, Proposal};
 use super::load_words::Words;
+use super::moved::{Moved, Wish};
 use super::turn_words::body_unknown;
 use crate::say;
 use crate::sheet::{Equipment, LoadBasis};
@@ -71,6 +72,9 @@ impl Words<'_> {
         let Moved {
             at, to, assists, ..
         } = *moved;
+        if let Some(step) = moved.named {
+            return self.named(step, moved);
+        }
         let to_said = self.load(to);
         let place = on(moved.on);
         match moved.wish {
@@ -118,7 +122,7 @@ impl Words<'_> {
                 load = to_said
             ),
             Wish::Easier if assists => say!("more assistance, back to {load}", load = to_said),
-            Wish::Easier => say!("a step down to {load}", load = to_said),
+            Wish::Easier => self.down_to(to),
         }
     }
 

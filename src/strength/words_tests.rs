@@ -16,6 +16,7 @@ fn moved(wish: Wish, at: &str, to: &str, assists: bool) -> Moved {
         wish,
         on: Equipment::Barbell,
         assists,
+        named: None,
         bound: None,
         span: None,
     }
@@ -213,13 +214,22 @@ fn what_is_lifted_with_the_body_alone_is_words_in_every_reason() {
     );
     assert_eq!(
         said(&body("1.25 kg", "0 kg", Wish::Easier), plus),
-        "12, 12 at 1.25 kg: top of 8–12 reached, a step down to nothing added"
+        "12, 12 with 1.25 kg added: top of 8–12 reached, a step down, with nothing added"
     );
     assert_eq!(
         said(&body("0 kg", "0 kg", Wish::Same), &LoadBasis::External),
         "12, 12 at 0 kg: top of 8–12 reached, same load again"
     );
     let minus = &LoadBasis::BodyMassMinus;
+    assert_eq!(
+        said(&body("20 kg", "17.5 kg", Wish::Same), minus),
+        "12, 12 with 20 kg assistance: top of 8–12 reached, same load again, nearest below is 17.5 kg"
+    );
+    let over = moved(Wish::Same, "5 kg", "5 kg", false).over([kg("5 kg"), kg("7.5 kg")]);
+    assert_eq!(
+        said(&Because::AllDone { moved: over }, plus),
+        "every rep done with 5–7.5 kg added: same load again"
+    );
     assert_eq!(
         said(
             &Because::AllDone {

@@ -133,6 +133,16 @@ pub fn clock(seconds: i64) -> String {
     }
 }
 
+/// Whole minutes that were trained: `45 min`, from one hour `9 h 05 min`.
+#[must_use]
+pub fn minutes_said(minutes: u32) -> String {
+    if minutes >= 60 {
+        format!("{} h {:02} min", minutes / 60, minutes % 60)
+    } else {
+        format!("{minutes} min")
+    }
+}
+
 /// Seconds that are still to come, or are too many, in whole minutes, rounded up. All such figures are rounded this one
 /// way, or what is predicted, what is planned and what is over would not add up.
 #[must_use]
@@ -143,6 +153,22 @@ pub const fn minutes_up(seconds: u64) -> u64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn minutes_are_said_in_one_form() {
+        let said = [0, 30, 59, 60, 65, 559].map(minutes_said);
+        assert_eq!(
+            said,
+            [
+                "0 min",
+                "30 min",
+                "59 min",
+                "1 h 00 min",
+                "1 h 05 min",
+                "9 h 19 min"
+            ]
+        );
+    }
 
     #[test]
     fn a_value_outside_its_range_is_refused_with_the_range() {

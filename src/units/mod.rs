@@ -9,7 +9,7 @@ mod measure;
 mod plain;
 mod share;
 
-pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock, minutes_up};
+pub use count::{Metres, Reps, Rir, Rpe, Seconds, clock, minutes_said, minutes_up};
 pub use day::{
     WEEK, date, day, day_and_month, day_and_time, iso_date, iso_day, long_date, long_day_and_time,
     month, month_short, parse_date, time, weekday, weekday_short,

@@ -11,6 +11,7 @@ use stanchion::units::Reps;
 
 fn moved() -> BoxedStrategy<Moved> {
     let wish = select(vec![Wish::Harder, Wish::Same, Wish::Easier]);
+    let named = option::of(load());
     let bound = option::of(select(vec![Bound::Tenth, Bound::KitStep]));
     let span = option::of([load(), load()]);
     (
@@ -19,15 +20,17 @@ fn moved() -> BoxedStrategy<Moved> {
         wish,
         equipment(),
         any::<bool>(),
+        named,
         bound,
         span,
     )
-        .prop_map(|(at, to, wish, on, assists, bound, span)| Moved {
+        .prop_map(|(at, to, wish, on, assists, named, bound, span)| Moved {
             at,
             to,
             wish,
             on,
             assists,
+            named,
             bound,
             span,
         })

@@ -1,8 +1,9 @@
 //! Back after a break: the longer it was, the lighter the first time; and a last time that lies ahead (common practice, no
 //! source).
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use crate::sheet::Step;
 use crate::units::{Load, Share};
 use chrono::{DateTime, FixedOffset};

@@ -1,8 +1,9 @@
 //! A deload after repeated misses: three sessions running below the bottom, and no harder each time, give 10 % less
 //! (common practice, no source).
 
-use super::super::because::{Because, Missed};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Missed;
 use super::Seen;
 use crate::units::Share;
 

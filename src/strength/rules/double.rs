@@ -1,7 +1,8 @@
 //! Double progression: reps rise inside the range, then the load rises (common practice, no source).
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use super::Seen;
 use crate::sheet::{Reach, Step};
 

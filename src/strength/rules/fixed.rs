@@ -1,7 +1,8 @@
 //! A fixed step whenever every rep that was asked for was done (common practice, no source).
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use super::Seen;
 use crate::sheet::Step;
 

@@ -1,7 +1,8 @@
 //! Steered by reps in reserve: more left than aimed at, up; fewer, down (common practice, no source).
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use super::Seen;
 use crate::sheet::Step;
 use crate::units::Rir;

@@ -1,8 +1,9 @@
 //! What a rule sees of one earlier session.
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::history::{Performance, SetResult};
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, SetKind, Sets, Step};
 use crate::units::{Load, Share};

@@ -1,8 +1,9 @@
 //! A share of the estimated one-repetition maximum.
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
 use super::super::maximum::{Lack, Maximum, Taken, WithBody};
+use super::super::moved::Wish;
 use super::Seen;
 use crate::sheet::{LoadBasis, Step};
 use crate::units::Share;

@@ -1,8 +1,9 @@
 //! The 2-for-2 rule: two or more reps over the goal in the last set, in two sessions running at one load (Baechle &
 //! Earle, Essentials of Strength Training and Conditioning).
 
-use super::super::because::{Because, Wish};
+use super::super::because::Because;
 use super::super::ladder::Ladder;
+use super::super::moved::Wish;
 use super::Seen;
 use crate::sheet::Step;
 use crate::units::Reps;

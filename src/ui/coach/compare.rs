@@ -1,9 +1,9 @@
 //! Two periods of a ledger side by side.
 
 use crate::device::clock;
-use crate::ledger::{BestOfPeriod, Comparison, InPeriod, Period};
+use crate::ledger::{Comparison, InPeriod, Period, best_said};
 use crate::sheet::ExerciseId;
-use crate::ui::floor::load_word;
+use crate::ui::ledger::name_of;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -159,9 +159,10 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
         false,
     )];
     let names = app.model.with_untracked(|model| {
-        let name = |id: &ExerciseId| called(model, id);
         let exercises = comparison.exercises.iter();
-        exercises.map(|(id, _)| name(id)).collect::<Vec<String>>()
+        exercises
+            .map(|(id, _)| name_of(model, id))
+            .collect::<Vec<String>>()
     });
     for ((_, done), name) in comparison.exercises.iter().zip(names) {
         inside.push(side_by_side(name, done, unit, true));
@@ -171,21 +172,6 @@ fn table(app: Stanchion, comparison: &Comparison, unit: Unit) -> AnyView {
          sets: at most 4 reps in reserve were told. Volume load: of work sets."),
     ));
     inside.into_any()
-}
-
-/// What an exercise is called: as it was when it was done last, else as the list has it.
-fn called(model: &Model, id: &ExerciseId) -> String {
-    let summary = model
-        .summaries
-        .get(id)
-        .map(|known| id.said(&known.name).to_owned());
-    let listed = || {
-        model
-            .exercises
-            .of(id.as_str())
-            .map(|known| known.name().to_string())
-    };
-    summary.or_else(listed).unwrap_or_else(|| id.to_string())
 }
 
 /// One exercise in both periods: a row a measure.
@@ -201,9 +187,12 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
     ];
     if best {
         rows.push(row(t("best set"), &|done| {
-            done.best
-                .as_ref()
-                .map_or_else(|| "–".to_owned(), |best| said(best, unit))
+            let best = done.best.as_ref();
+            let said = best_said(best, unit);
+            match best {
+                Some(best) => format!("{said}, {}", day(best.at)),
+                None => said,
+            }
         }));
     }
     el("div")
@@ -223,19 +212,4 @@ fn side_by_side(name: String, done: &[InPeriod; 2], unit: Unit, best: bool) -> A
                 .child(el("tbody").child(rows)),
         )
         .view()
-}
-
-/// A best set in words.
-fn said(best: &BestOfPeriod, unit: Unit) -> String {
-    let load = best.load.filter(|_| best.basis.has_load());
-    let load = load.map(|load| {
-        let word = load_word(&best.basis, unit);
-        format!("{} {word} × ", load.figure(unit))
-    });
-    format!(
-        "{}{}, {}",
-        load.unwrap_or_default(),
-        best.reps,
-        day(best.at)
-    )
 }

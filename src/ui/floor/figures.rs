@@ -43,11 +43,9 @@ impl Figure {
 /// What the load figure says, on the block's basis.
 pub fn load_word(basis: &LoadBasis, unit: Unit) -> String {
     match basis {
-        LoadBasis::External => unit.to_string(),
-        LoadBasis::BodyMassPlus | LoadBasis::BodyMassShare(_) => say!("{unit} added", unit),
-        LoadBasis::BodyMassMinus => say!("{unit} assistance", unit),
         LoadBasis::Band(_) => basis.band().unwrap_or_default(),
         LoadBasis::Unloaded => String::new(),
+        basis => basis.does(unit.to_string()),
     }
 }
 

@@ -35,7 +35,7 @@ use crate::session::SessionId;
 use leptos::prelude::*;
 
 pub use begin::Beginning;
-pub use figures::{amount_line, load_word, logged_line};
+pub use figures::{amount_line, logged_line};
 pub use finish::{predicted, rpe_word};
 pub use rest::saved;
 pub use screen::current_board;

@@ -41,19 +41,10 @@ pub fn row(heading: &Heading, unit: Unit, place: &str) -> Row {
     }
 }
 
-/// The name of an exercise, as it is called now or was called last.
+/// What an exercise is called, whatever sheets and sessions call it.
 pub fn name_of(model: &Model, id: &ExerciseId) -> String {
-    let known = model.exercises.of(id.as_str());
-    let done = model.summaries.get(id);
-    match (known, done) {
-        (Some(known), _) => {
-            let mut name = known.name().to_owned();
-            name.get_mut(..1).map(str::make_ascii_uppercase);
-            name
-        }
-        (None, Some(done)) => id.said(&done.name).to_owned(),
-        (None, None) => id.to_string(),
-    }
+    let last = model.summaries.get(id).map(|known| &known.name);
+    model.exercises.called(id, last)
 }
 
 /// What was found, as rows.

@@ -1,12 +1,12 @@
 //! A period as one printable page.
 
 use super::list::name_of;
-use super::report_words::{best, estimates, told};
+use super::report_words::{estimates, told};
 use super::week_charts::volume_chart;
 use crate::device::dom;
 use crate::ledger::{
-    Course, Heading, VolumeLoad, Week, course, days_told, halves_said, muscles_of, tenths_a_week,
-    weeks,
+    Course, Heading, Period, VolumeLoad, Week, best_said, course, days_told, halves_said,
+    muscles_of, tenths_a_week, weeks,
 };
 use crate::say;
 use crate::sheet::{ExerciseId, Line, Note};
@@ -22,7 +22,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{first_day, headings_between, history_of};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Load, Unit, date, iso_date, parse_date};
+use crate::units::{Load, Unit, date, iso_date, minutes_said, parse_date};
 use crate::words::{decimal, many, t, t_in};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
@@ -166,6 +166,7 @@ fn make(
 }
 
 async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Report, String> {
+    let period = Period::new(first, last).map_err(|wrong| wrong.to_string())?;
     let keep = app.keep();
     let said = |error: crate::device::db::DbError| error.to_string();
     let headings = headings_between(&keep, first, last).await.map_err(said)?;
@@ -188,7 +189,7 @@ async fn read(app: Stanchion, first: NaiveDate, last: NaiveDate) -> Result<Repor
     for (id, sets) in done {
         let pasts = history_of(&keep, &id).await.map_err(said)?;
         let name = app.model.with_untracked(|model| name_of(model, &id));
-        courses.push((name, sets, course(&pasts, curve, first, last)));
+        courses.push((name, sets, course(&pasts, curve, period)));
     }
     Ok(app.model.with_untracked(|model| {
         // By rising time.
@@ -288,7 +289,7 @@ fn text_of(report: &Report) -> String {
     say!(
         "{sessions}, {time}, {sets}, {hard} of them hard. Volume load {volume}. Session load {load}{missing}.{mass}",
         sessions = many(count, "{n} session", "{n} sessions"),
-        time = format!("{} h {:02} min", minutes / 60, minutes % 60),
+        time = minutes_said(minutes),
         sets = many(of_weeks(&|week| week.sets) as usize, "{n} set", "{n} sets"),
         hard = of_weeks(&|week| week.hard),
         volume = volume.shown(report.unit),
@@ -305,7 +306,7 @@ fn exercises(report: &Report) -> AnyView {
         vec![
             name.clone(),
             sets.to_string(),
-            best(course.best, unit),
+            best_said(course.best.as_ref(), unit),
             estimates(course.estimate.as_ref(), unit),
             told(course.change),
         ]

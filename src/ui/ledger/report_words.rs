@@ -2,17 +2,8 @@
 
 use crate::say;
 use crate::strength::{Change, Estimate, Told};
-use crate::units::{Load, Reps, Unit};
-use crate::words::{many, t};
-
-/// The best set of a period, empty where there is none.
-pub fn best(best: Option<(Option<Load>, Reps)>, unit: Unit) -> String {
-    match best {
-        Some((Some(load), reps)) if !load.is_zero() => format!("{} × {reps}", load.shown(unit)),
-        Some((_, reps)) => many(usize::from(reps.get()), "{n} rep", "{n} reps"),
-        None => String::new(),
-    }
-}
+use crate::units::{Load, Unit};
+use crate::words::t;
 
 /// The estimate at the start and at the end.
 pub fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {

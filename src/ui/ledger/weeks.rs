@@ -13,7 +13,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::{first_day, headings_between};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Unit, WEEK, date, weekday_short};
+use crate::units::{Unit, WEEK, date, minutes_said, weekday_short};
 use crate::words::{many, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
@@ -208,7 +208,7 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
         ),
         of_week(
             t("time"),
-            format!("{} min", week.minutes),
+            minutes_said(week.minutes),
             with(
                 many(sessions, "in {n} session", "in {n} sessions"),
                 &|week| Some(i64::from(week.minutes)),

@@ -18,7 +18,7 @@ use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, el, group, h1, h2, line, list, page, quiet, way, words};
 use crate::ui::place::Place;
-use crate::ui::sheets::words::{block_head, sets_line};
+use crate::ui::sheets::words::{block_head, rule_line, sets_line};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Load, Unit};
 use crate::words::t;
@@ -134,7 +134,7 @@ fn nowhere() -> AnyView {
 fn look(app: Stanchion, id: SheetId, shown: Shown) -> AnyView {
     let with_loads = Live::new(false);
     let mut inside = vec![
-        paper(&shown.sheet, with_loads),
+        paper(&shown.sheet, with_loads, shown.unit),
         all_sheets(),
         h1(shown.sheet.name.to_string()),
     ];
@@ -252,7 +252,13 @@ fn written(shown: &Shown) -> Vec<AnyView> {
             if asks && lacks_body_mass(block, shown.body_mass) {
                 told.push(line("quiet", "no-body-mass", body_mass_words()));
             }
-            blocks.push(block_as_written(block, &prediction, because, told));
+            blocks.push(block_as_written(
+                block,
+                &prediction,
+                shown.unit,
+                because,
+                told,
+            ));
         }
         inside.push(group(None, blocks));
     }
@@ -266,6 +272,7 @@ fn lines(class: &'static str, lines: impl Iterator<Item = String>) -> AnyView {
 fn block_as_written(
     block: &Block,
     prediction: &Prediction,
+    unit: Unit,
     because: Option<String>,
     foretold: Vec<AnyView>,
 ) -> AnyView {
@@ -277,8 +284,9 @@ fn block_as_written(
             head = block_head(block),
             time = reading(prediction.of_block(block)),
         )),
-        lines("lines", block.sets.iter().map(sets_line)),
+        lines("lines", block.sets.iter().map(|sets| sets_line(sets, unit))),
     ];
+    inside.extend(rule_line(&block.progression, unit).map(quiet));
     let cues = block.cues.iter();
     inside.extend(cues.map(|cue| quiet(cue.said().to_owned())));
     inside.extend(because.map(|because| line("because", "because", because)));

@@ -5,7 +5,8 @@ use crate::say;
 use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, el, list, words};
-use crate::words::{decimal, t};
+use crate::units::Unit;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// A sheet that is higher in one column is set in two, small: what a page of US Letter, the lower one, has within its margins,
@@ -24,8 +25,8 @@ const TEXT_CHARS: usize = 120;
 /// Boxes in a row beside its words, and in each row after it.
 const BOXES: (usize, usize) = (5, 8);
 
-/// The sheet as it is printed, its start loads on it where they are chosen.
-pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
+/// The sheet as it is printed, its start loads on it where they are chosen, loads in the unit on display.
+pub fn paper(sheet: &Sheet, with_loads: Live<bool>, unit: Unit) -> AnyView {
     let long = one_column_mm(sheet) > ONE_COLUMN_MM_MAX;
     let class = if long { "paper long" } else { "paper" };
     let mut inside = vec![
@@ -45,7 +46,7 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
     let groups: Vec<AnyView> = sheet
         .groups
         .iter()
-        .map(|group| group_on_paper(group, with_loads))
+        .map(|group| group_on_paper(group, with_loads, unit))
         .collect();
     inside.push(words(
         "paper-small",
@@ -89,7 +90,7 @@ fn boxes(sets: &Sets) -> usize {
     usize::from(sets.count) * each
 }
 
-fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
+fn group_on_paper(group: &Group, with_loads: Live<bool>, unit: Unit) -> AnyView {
     let together = match group {
         Group::Straight(_) => None,
         Group::Pair { between, .. } => Some(say!("In turn, {between} s between:", between)),
@@ -100,14 +101,14 @@ fn group_on_paper(group: &Group, with_loads: Live<bool>) -> AnyView {
         .into_iter()
         .collect();
     let blocks = group.blocks().iter();
-    inside.extend(blocks.map(|block| block_on_paper(block, with_loads)));
+    inside.extend(blocks.map(|block| block_on_paper(block, with_loads, unit)));
     el("div").class("paper-group").child(inside).view()
 }
 
-fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
+fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView {
     let start = block
         .start
-        .map(|load| say!(", from {load}", load = decimal(&load.to_string())));
+        .map(|load| say!(", from {load}", load = block.basis.shown(load, unit)));
     let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
     let cues = block.cues.iter().map(|cue| cue.said().to_owned());
     let mut cues: Vec<String> = cues.collect();
@@ -117,7 +118,11 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
             .iter()
             .map(|caution| format!("! {}", caution.said())),
     );
-    let sets: Vec<AnyView> = block.sets.iter().map(sets_on_paper).collect();
+    let sets: Vec<AnyView> = block
+        .sets
+        .iter()
+        .map(|sets| sets_on_paper(sets, unit))
+        .collect();
     el("div")
         .class("paper-block")
         .child(
@@ -132,13 +137,13 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>) -> AnyView {
 }
 
 /// One line of sets with its boxes.
-fn sets_on_paper(sets: &Sets) -> AnyView {
+fn sets_on_paper(sets: &Sets, unit: Unit) -> AnyView {
     let boxes: Vec<AnyView> = (0..boxes(sets))
         .map(|_| el("i").class("paper-box").view())
         .collect();
     el("p")
         .class("paper-sets")
-        .child(el("span").child(sets_line(sets)))
+        .child(el("span").child(sets_line(sets, unit)))
         .child(boxes)
         .view()
 }

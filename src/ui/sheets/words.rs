@@ -1,7 +1,8 @@
 //! A prescription in words: its lines of sets, and what holds for a block as a whole.
 
 use crate::say;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, Step};
+use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets, Step};
+use crate::units::Unit;
 use crate::words::{decimal, many, t};
 use std::fmt::Display;
 
@@ -16,9 +17,14 @@ fn listed(figures: &[impl Display]) -> String {
     figures.join(", ")
 }
 
-/// One line of a prescription in the trade's notation.
-pub fn sets_line(sets: &Sets) -> String {
-    let mut line = format!("{} × {}", sets.count, sets.target.said());
+/// One line of a prescription in the trade's notation, its loads in the unit on display.
+pub fn sets_line(sets: &Sets, unit: Unit) -> String {
+    let target = sets.target.said();
+    let mut line = match sets.kind {
+        // Brackets: the reps are those of one portion.
+        SetKind::Cluster { portions, .. } => format!("{} × ({portions} × {target})", sets.count),
+        _ => format!("{} × {target}", sets.count),
+    };
     match &sets.kind {
         SetKind::Work => {}
         SetKind::RampUp { shares } => {
@@ -36,15 +42,7 @@ pub fn sets_line(sets: &Sets) -> String {
             let keep = figure(keep);
             line = say!("{line}, then {drops} to {keep}", line, drops, keep);
         }
-        SetKind::Cluster { portions, pause } => {
-            let portions = many(usize::from(*portions), "{n} portion", "{n} portions");
-            line = say!(
-                "{line}, {portions} with {pause} s between",
-                line,
-                portions,
-                pause,
-            );
-        }
+        SetKind::Cluster { pause, .. } => line = say!("{line}, {pause} s between", line, pause),
         SetKind::ToFailure => line = say!("{line} to technical failure", line),
     }
     if !sets.reserve.is_empty() {
@@ -54,7 +52,7 @@ pub fn sets_line(sets: &Sets) -> String {
             reserves = listed(&sets.reserve),
         );
     }
-    let policy = policy_words(&sets.load);
+    let policy = policy_words(&sets.load, unit);
     if !policy.is_empty() {
         line.push_str(&format!(", {policy}"));
     }
@@ -89,17 +87,34 @@ pub fn block_head(block: &Block) -> String {
     parts.join(" · ")
 }
 
-/// The policy in words; none for the same load in every set.
-fn policy_words(load: &LoadPolicy) -> String {
+/// The rule of a block with the steps that it names; none where it names none and goes by the kit's smallest.
+pub fn rule_line(rule: &Progression, unit: Unit) -> Option<String> {
+    let named = rule.steps().map(|step| match step {
+        Some(Step::By(load)) => Some(load.shown(unit)),
+        Some(Step::Smallest) | None => None,
+    });
+    let [up, down] = named;
+    let mut parts = vec![rule.name().to_owned()];
+    parts.extend(up.map(|load| say!("{load} up", load)));
+    parts.extend(down.map(|load| say!("{load} down", load)));
+    let rule = parts.join(", ");
+    (parts.len() > 1).then(|| say!("next time: {rule}", rule))
+}
+
+/// The policy in words, its loads in the unit on display; none for the same load in every set.
+fn policy_words(load: &LoadPolicy, unit: Unit) -> String {
     let step = |step: &Step| match step {
         Step::Smallest => t("the smallest step").to_owned(),
-        Step::By(load) => figure(load),
+        Step::By(load) => load.shown(unit),
     };
     match load {
         LoadPolicy::Same => String::new(),
         LoadPolicy::Rising(by) => say!("rising by {step}", step = step(by)),
         LoadPolicy::Falling(by) => say!("falling by {step}", step = step(by)),
-        LoadPolicy::List(loads) => listed(loads),
+        LoadPolicy::List(loads) => {
+            let loads: Vec<String> = loads.iter().map(|load| load.shown(unit)).collect();
+            loads.join(", ")
+        }
         LoadPolicy::ShareOfTop(list) => {
             say!("{shares} of the heaviest set", shares = listed(list))
         }
@@ -111,5 +126,71 @@ fn policy_words(load: &LoadPolicy) -> String {
             planned = step(planned),
             large = step(large),
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Load;
+
+    fn sets(text: &str) -> Sets {
+        serde_json::from_str(text).expect("a line of sets that is sound")
+    }
+
+    #[test]
+    fn the_portions_of_a_cluster_stand_with_its_reps() {
+        let cluster = sets(
+            r#"{"kind": {"cluster": {"portions": 2, "pause": 15}}, "count": 3, "target": {"reps": 4}}"#,
+        );
+        assert_eq!(sets_line(&cluster, Unit::Kg), "3 × (2 × 4), 15 s between");
+    }
+
+    #[test]
+    fn loads_of_a_policy_are_in_the_unit_on_display() {
+        let said = |load: &str, unit| {
+            let text = format!(
+                r#"{{"kind": "work", "count": 2, "target": {{"reps": 5}}, "load": {load}}}"#
+            );
+            sets_line(&sets(&text), unit)
+        };
+        let outcome =
+            r#"{"rising_by_outcome": {"planned": {"by": "2.5 kg"}, "large": {"by": "5 kg"}}}"#;
+        assert_eq!(
+            said(outcome, Unit::Lb),
+            "2 × 5, rising by outcome: 5.51 lb in the range, 11.02 lb at its top"
+        );
+        assert_eq!(
+            said(r#"{"rising": {"by": "2.5 kg"}}"#, Unit::Lb),
+            "2 × 5, rising by 5.51 lb"
+        );
+        assert_eq!(
+            said(r#"{"falling": {"by": "5 lb"}}"#, Unit::Kg),
+            "2 × 5, falling by 2.27 kg"
+        );
+        assert_eq!(
+            said(r#"{"list": ["60 kg", "62.5 kg"]}"#, Unit::Kg),
+            "2 × 5, 60 kg, 62.5 kg"
+        );
+    }
+
+    #[test]
+    fn a_rule_is_told_where_it_names_a_step() {
+        let by = Step::By(Load::whole_kg(5));
+        let said = |rule| rule_line(&rule, Unit::Kg);
+        assert_eq!(
+            said(Progression::Fixed { up: by }).as_deref(),
+            Some("next time: fixed step, 5 kg up")
+        );
+        let double = Progression::Double {
+            reach: crate::sheet::Reach::AllSets,
+            up: Step::Smallest,
+            down: by,
+        };
+        assert_eq!(
+            said(double).as_deref(),
+            Some("next time: double progression, 5 kg down")
+        );
+        assert_eq!(said(Progression::default()), None);
     }
 }

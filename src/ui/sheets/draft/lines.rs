@@ -4,6 +4,7 @@ use super::hand::{At, Hand};
 use super::sets::inside_of_line;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
 use crate::ui::live::Live;
+use crate::ui::model::Model;
 use crate::ui::parts::{button, dynamic, el, list, panel, tap, when};
 use crate::ui::seen::Seen;
 use crate::ui::sheets::words::sets_line;
@@ -13,10 +14,12 @@ use leptos::prelude::*;
 /// The lines of sets; a tap opens one.
 pub fn set_lines(hand: Hand) -> AnyView {
     let open = Live::new(None::<usize>);
+    let unit = hand.app.of(Model::unit);
     let shown = Seen::new(move || {
+        let unit = unit.get();
         hand.it.with(|block| {
             let lines = block.iter().flat_map(|block| &block.sets);
-            lines.map(sets_line).collect::<Vec<_>>()
+            lines.map(|sets| sets_line(sets, unit)).collect::<Vec<_>>()
         })
     });
     let rows = dynamic(move || {

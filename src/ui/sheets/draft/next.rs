@@ -35,17 +35,6 @@ fn rules(up: Step) -> [Progression; 6] {
     ]
 }
 
-fn name(rule: &Progression) -> &'static str {
-    match rule {
-        Progression::Double { .. } => t("double progression"),
-        Progression::TwoForTwo { .. } => t("2-for-2"),
-        Progression::Fixed { .. } => t("fixed step"),
-        Progression::ShareOfE1rm { .. } => t("share of e1RM"),
-        Progression::ByReserve { .. } => t("by reserve"),
-        Progression::AsWritten => t("as written"),
-    }
-}
-
 /// The rule and its settings.
 pub fn progression(hand: Hand) -> AnyView {
     let at = At::default();
@@ -53,7 +42,7 @@ pub fn progression(hand: Hand) -> AnyView {
         at,
         "rule",
         t("rule for the next time"),
-        &rules(Step::default()).each_ref().map(name),
+        &rules(Step::default()).each_ref().map(Progression::name),
         rule_of,
         set_rule,
     );
@@ -72,21 +61,10 @@ fn set_rule(block: &mut Block, at: At, n: i64) {
     if rule_of(block, at) == Some(n) {
         return;
     }
-    let up = up_of(block).unwrap_or_default();
+    let [up, _] = block.progression.steps();
     let place = usize::try_from(n).ok();
-    if let Some(rule) = place.and_then(|n| rules(up).into_iter().nth(n)) {
+    if let Some(rule) = place.and_then(|n| rules(up.unwrap_or_default()).into_iter().nth(n)) {
         block.progression = rule;
-    }
-}
-
-/// The step up of a rule that has one.
-fn up_of(block: &Block) -> Option<Step> {
-    match block.progression {
-        Progression::Double { up, .. }
-        | Progression::TwoForTwo { up }
-        | Progression::Fixed { up } => Some(up),
-        Progression::ByReserve { step, .. } => Some(step),
-        Progression::ShareOfE1rm { .. } | Progression::AsWritten => None,
     }
 }
 
@@ -107,7 +85,10 @@ fn step_up(hand: Hand, at: At) -> AnyView {
         "rule-up",
         Mode::Decimal,
         t("step; empty for the kit's smallest"),
-        |block, _| up_of(block).map(step_typed).unwrap_or_default(),
+        |block, _| {
+            let [up, _] = block.progression.steps();
+            up.map(step_typed).unwrap_or_default()
+        },
         |block, _, typed, unit| {
             set_up(block, read_step(typed, unit)?);
             Ok(())

@@ -9,7 +9,7 @@ use crate::ui::parts::{button, dynamic, el, list, stepper, tap, text};
 use crate::ui::place::Place;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::Stanchion;
-use crate::units::Seconds;
+use crate::units::{Seconds, Unit};
 use crate::words::t;
 use leptos::prelude::*;
 use uuid::Uuid;
@@ -33,7 +33,7 @@ struct Listed {
     joinable: bool,
 }
 
-fn listed(draft: &Draft) -> Vec<Listed> {
+fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
     let groups = &draft.sheet().groups;
     let mut listed = Vec::new();
     for (at, group) in groups.iter().enumerate() {
@@ -44,7 +44,11 @@ fn listed(draft: &Draft) -> Vec<Listed> {
             Group::Circuit { between, .. } => Some(("circuit", *between)),
         };
         for (place, block) in group.blocks().iter().enumerate() {
-            let sets: Vec<String> = block.sets.iter().map(sets_line).collect();
+            let sets: Vec<String> = block
+                .sets
+                .iter()
+                .map(|sets| sets_line(sets, unit))
+                .collect();
             listed.push(Listed {
                 id: block.id,
                 mark: what.map_or_else(String::new, |_| format!("{letter}{} ", place + 1)),
@@ -63,7 +67,12 @@ fn listed(draft: &Draft) -> Vec<Listed> {
 
 /// The blocks in order; with the buttons that arrange them while `arranging`.
 pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: Live<bool>) -> AnyView {
-    let blocks = app.of(move |model| model.drafts.get(&sheet).map(listed).unwrap_or_default());
+    let blocks = app.of(move |model| {
+        let draft = model.drafts.get(&sheet);
+        draft
+            .map(|draft| listed(draft, model.unit()))
+            .unwrap_or_default()
+    });
     let over = Live::new(None::<String>);
     dynamic(move || {
         let rows = blocks
