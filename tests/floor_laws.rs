@@ -168,7 +168,7 @@ impl Floor {
             },
             Tap::Step(more) => {
                 let slot = state.current()?;
-                slot.offer_stepped(state.offer(slot, &self.now, 3), more)
+                slot.offer_stepped(state.offer(slot, &self.now, 3), more)?
             }
             Tap::Sides(first, second) => What::AmountChosen {
                 set: set?,

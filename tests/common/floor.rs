@@ -93,7 +93,7 @@ impl Floor {
             .current()
             .unwrap()
             .offer_stepped(self.offer(), more);
-        self.tap(vec![step]);
+        self.tap(step.into_iter().collect());
     }
 
     pub fn undo_tap(&mut self) {
