@@ -90,8 +90,8 @@ pub struct Bests {
     /// Way by way, in the order in which they were first done.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ways: Vec<Way>,
-    /// The highest maximum of each that is moved, curve by curve: the first that was shown, and after it each that was above the one before by
-    /// more than the detectable change. A creeping gain is told once it can be told from noise.
+    /// The highest maximum of each that is moved, curve by curve: the first that was shown, and after it each that was
+    /// above the one before by more than the detectable change. A creeping gain is told once it can be told from noise.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub highest: Vec<Highest>,
     /// The most volume in a session.
@@ -227,19 +227,14 @@ fn volume_of(session: &[&Past]) -> Option<VolumeLoad> {
 }
 
 /// The best that a session shows of each that is moved by each curve, over its blocks.
-fn shown_in(session: &[&Past]) -> Vec<Highest> {
-    let mut best: Vec<Highest> = Vec::new();
+fn shown_in<'a>(session: &[&'a Past]) -> Vec<(&'a str, Curve, Shown)> {
+    let mut best: Vec<(&str, Curve, Shown)> = Vec::new();
     for past in session {
-        let (moved, when) = (moved_part(&past.performance.shape), When::of(past));
+        let moved = moved_part(&past.performance.shape);
         for (curve, shown) in shown_by_all(&past.performance) {
-            match best.iter_mut().find(|known| known.is_of(moved, curve)) {
-                None => best.push(Highest {
-                    moved: moved.to_owned(),
-                    curve,
-                    shown,
-                    when,
-                }),
-                Some(known) if shown.e1rm > known.shown.e1rm => known.shown = shown,
+            match best.iter_mut().find(|it| (it.0, it.1) == (moved, curve)) {
+                None => best.push((moved, curve, shown)),
+                Some((_, _, known)) if shown.e1rm > known.e1rm => *known = shown,
                 Some(_) => {}
             }
         }
@@ -266,14 +261,19 @@ impl Bests {
             return;
         };
         self.take_sets(&session, when);
-        for new in shown_in(&session) {
+        for (moved, curve, shown) in shown_in(&session) {
             let mut highest = self.highest.iter_mut();
-            match highest.find(|known| known.is_of(&new.moved, new.curve)) {
-                None => self.highest.push(new),
+            match highest.find(|known| known.is_of(moved, curve)) {
+                None => self.highest.push(Highest {
+                    moved: moved.to_owned(),
+                    curve,
+                    shown,
+                    when,
+                }),
                 Some(known) => {
-                    let (by, detectable) = new.shown.above(&known.shown);
+                    let (by, detectable) = shown.above(&known.shown);
                     if by > detectable {
-                        *known = new;
+                        (known.shown, known.when) = (shown, when);
                     }
                 }
             }
@@ -339,11 +339,12 @@ impl Bests {
         // What was told before in the same session is not told again: the mark stays that of before it.
         let (shows, showed) = (shown_in(&now), shown_in(&counting(before)));
         for highest in &self.highest {
-            let told = |shows: &[Highest]| {
-                let mut alike = shows.iter();
-                let found = alike.find(|it| it.is_of(&highest.moved, highest.curve))?;
-                let (by, detectable) = found.shown.above(&highest.shown);
-                (by > detectable).then_some((found.shown, detectable))
+            let told = |shows: &[(&str, Curve, Shown)]| {
+                let mut shows = shows.iter();
+                let alike = shows.find(|(moved, curve, _)| highest.is_of(moved, *curve));
+                let shown = alike?.2;
+                let (by, detectable) = shown.above(&highest.shown);
+                (by > detectable).then_some((shown, detectable))
             };
             if let Some((shown, detectable)) = told(&shows)
                 && told(&showed).is_none()
