@@ -46,25 +46,27 @@ fn fives(block: &Block) -> Vec<Performance> {
     (0..6).rev().map(day).collect()
 }
 
+fn beyond(said: &str) -> bool {
+    said.starts_with("Beyond what your last weeks support")
+}
+
 #[test]
 fn a_load_beyond_the_last_weeks_is_cautioned_on_the_board() {
     let squat = squat();
     let history = fives(&squat);
     let mut floor = Floor::on(sheet(squat));
     let choose = |floor: &mut Floor, kg| {
-        let set = floor.state().current().unwrap().planned.key;
-        floor.tap(vec![What::LoadChosen {
-            set,
-            load: Load::whole_kg(kg),
-            proposed: None,
-        }]);
+        floor.choose(Load::whole_kg(kg), None);
         board_with(floor, &history)
     };
     let usual = choose(&mut floor, 90);
     let told = usual.foretold.expect("the history tells");
     assert_eq!(told.support, Support::Supported);
-    let beyond = |said: &String| said.starts_with("Beyond what your last weeks support");
-    assert!(!usual.cautions.iter().any(beyond), "{:?}", usual.cautions);
+    assert!(
+        !usual.cautions.iter().any(|said| beyond(said)),
+        "{:?}",
+        usual.cautions
+    );
     let heavy = choose(&mut floor, 110);
     assert_eq!(heavy.foretold.unwrap().support, Support::Beyond);
     let first = heavy.cautions.first().expect("a caution");
@@ -78,18 +80,10 @@ fn what_is_beyond_the_last_weeks_is_cautioned_until_it_was_tried() {
     let squat = squat();
     let history = fives(&squat);
     let cautioned = |floor: &Floor| {
-        let beyond = |said: &String| said.starts_with("Beyond what your last weeks support");
         let board = board_with(floor, &history);
-        board.cautions.iter().any(beyond)
+        board.cautions.iter().any(|said| beyond(said))
     };
-    let choose = |floor: &mut Floor, kg| {
-        let set = floor.state().current().unwrap().planned.key;
-        floor.tap(vec![What::LoadChosen {
-            set,
-            load: Load::whole_kg(kg),
-            proposed: None,
-        }]);
-    };
+    let choose = |floor: &mut Floor, kg| floor.choose(Load::whole_kg(kg), None);
     for came in [3, 5] {
         let mut floor = Floor::on(sheet(squat.clone()));
         choose(&mut floor, 110);
@@ -120,15 +114,10 @@ fn more_reps_than_were_done_with_a_load_are_cautioned_all_the_same() {
         done: done(Some("110 kg"), Amount::Reps(reps(1))),
         proposed: None,
     }]);
-    let set = floor.state().current().unwrap().planned.key;
-    floor.tap(vec![What::LoadChosen {
-        set,
-        load: Load::whole_kg(110),
-        proposed: None,
-    }]);
+    floor.choose(Load::whole_kg(110), None);
     let board = board_with(&floor, &fives(&squat));
     let first = board.cautions.first().expect("a caution");
-    assert!(first.starts_with("Beyond what your last weeks support"));
+    assert!(beyond(first), "{first}");
 }
 
 /// What is likely in a fresh set is not said of one after another.
@@ -161,12 +150,7 @@ fn a_chosen_load_is_told_before_the_reason_of_the_one_that_was_proposed() {
     let proposed = board_with(&floor, &[]);
     let because = proposed.because(Unit::Kg);
     let choose = |floor: &mut Floor, load| {
-        let set = floor.state().current().unwrap().planned.key;
-        floor.tap(vec![What::LoadChosen {
-            set,
-            load,
-            proposed: proposed.load,
-        }]);
+        floor.choose(load, proposed.load);
         board_with(floor, &[]).because(Unit::Kg)
     };
     let other = choose(&mut floor, Load::whole_kg(75));
@@ -279,13 +263,7 @@ fn a_load_is_overruled_where_another_was_chosen() {
         proposed: None,
     }]);
     let mut chosen = |kg| {
-        let set = floor.state().current().unwrap().planned.key;
-        let load = Load::whole_kg(kg);
-        floor.tap(vec![What::LoadChosen {
-            set,
-            load,
-            proposed: None,
-        }]);
+        floor.choose(Load::whole_kg(kg), None);
         let board = board_with(&floor, &[]);
         (board.prescribed, board.load, board.overruled)
     };

@@ -5,7 +5,7 @@ use super::id;
 use stanchion::session::{Amount, Began, EventId, Moment, Session, SessionId, Short, State, What};
 use stanchion::sheet::Sheet;
 use stanchion::strength::{Curve, Proposal};
-use stanchion::units::Seconds;
+use stanchion::units::{Load, Seconds};
 use uuid::Uuid;
 
 /// Seconds counted in before the cues.
@@ -57,6 +57,16 @@ impl Floor {
             let made = event(nth as u64, self.ms, 1, what);
             self.session.take(made).unwrap();
         }
+    }
+
+    /// Chooses a load for the set on the board, over what was proposed.
+    pub fn choose(&mut self, load: Load, proposed: Option<Load>) {
+        let set = self.state().current().unwrap().planned.key;
+        self.tap(vec![What::LoadChosen {
+            set,
+            load,
+            proposed,
+        }]);
     }
 
     pub fn start(&mut self) {
