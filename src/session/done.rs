@@ -15,6 +15,17 @@ pub enum StageAmount {
     Partials(Reps),
 }
 
+impl StageAmount {
+    /// Its repetitions, full or partial; none for what is held.
+    #[must_use]
+    pub fn count(&self) -> Option<Reps> {
+        match self {
+            StageAmount::Reps(reps) | StageAmount::Partials(reps) => Some(*reps),
+            StageAmount::Hold(_) => None,
+        }
+    }
+}
+
 /// How much was done.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -74,10 +85,7 @@ impl Amount {
             Amount::Reps(reps) => Some(*reps),
             Amount::Sides { first, second } => Some(*first.min(second)),
             Amount::Timed(_) | Amount::Distance(_) => None,
-            Amount::Stages(stages) => stages.iter().rev().find_map(|stage| match stage {
-                StageAmount::Reps(reps) | StageAmount::Partials(reps) => Some(*reps),
-                StageAmount::Hold(_) => None,
-            }),
+            Amount::Stages(stages) => stages.iter().rev().find_map(StageAmount::count),
         }
     }
 

@@ -37,7 +37,7 @@ pub use event::{Along, Began, Event, EventId, Moment, SessionId, Tick, What};
 pub use full::{EVENTS_KEPT_MAX, EVENTS_MAX};
 pub use machine::{RESUME_MS_MAX, Refusal, Session, amount};
 pub use mint::Mint;
-pub use offer::COUNT_IN_SECONDS;
+pub use offer::{COUNT_IN_SECONDS, stage_offered};
 pub use pair::{Beside, History, can_undo, is_next, logged_last, tapped_last, turns};
 pub use pause::silence_ms;
 pub use short::{Gone, Short};

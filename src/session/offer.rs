@@ -12,6 +12,26 @@ use crate::units::{Load, Reps, Seconds};
 /// Seconds counted in before the cues of a set.
 pub const COUNT_IN_SECONDS: u8 = 3;
 
+/// True where `offered` is in stages that are all as prescribed, but for the last that has a count.
+fn as_prescribed(target: &Target, offered: &Amount) -> bool {
+    matches!(offered, Amount::Stages(_)) && amount(target, offered.reps()) == *offered
+}
+
+/// The place of the stage whose count a pad shows and steps: the last one that has a count, and where the set was left before
+/// it, the last one that was begun. None for what is no stages, and where all of them are held.
+#[must_use]
+pub fn stage_offered(target: &Target, offered: &Amount) -> Option<usize> {
+    let Amount::Stages(stages) = offered else {
+        return None;
+    };
+    let whole = as_prescribed(target, offered);
+    let begun = stages.iter().rposition(|stage| {
+        let count = stage.count();
+        count.is_some_and(|count| whole || count > Reps::MIN)
+    });
+    begun.or_else(|| stages.iter().position(|stage| stage.count().is_some()))
+}
+
 impl Slot {
     /// The amount that a tap logs while no cues run: what was heard until the set was called off, else what was chosen,
     /// else what is prescribed.
@@ -35,18 +55,20 @@ impl Slot {
     /// is: what changes nothing is nothing that could be undone.
     #[must_use]
     pub fn offer_stepped(&self, offered: Amount, more: bool) -> Option<What> {
-        let whole = match (&offered, amount(&self.planned.target, offered.reps())) {
-            // The other stages are as prescribed: the reps say it all.
-            (Amount::Stages(_), prescribed) => prescribed == offered,
-            (Amount::Reps(_), _) => true,
-            _ => false,
+        let target = &self.planned.target;
+        // The other stages are as prescribed: the reps say it all.
+        let whole = matches!(offered, Amount::Reps(_)) || as_prescribed(target, &offered);
+        let stepped = match stage_offered(target, &offered) {
+            Some(at) => offered.stage_stepped(at, more),
+            None => {
+                let done = Done {
+                    load: None,
+                    amount: offered.clone(),
+                    reserve: None,
+                };
+                done.stepped(more).amount
+            }
         };
-        let done = Done {
-            load: None,
-            amount: offered,
-            reserve: None,
-        };
-        let stepped = done.stepped(more).amount;
         let set = self.planned.key;
         let what = match (stepped.reps(), &stepped) {
             (Some(reps), Amount::Reps(_) | Amount::Stages(_)) if whole => {
@@ -57,7 +79,7 @@ impl Slot {
                 amount: stepped.clone(),
             },
         };
-        (stepped != done.amount).then_some(what)
+        (stepped != offered).then_some(what)
     }
 }
 

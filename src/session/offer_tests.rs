@@ -75,6 +75,31 @@ fn a_step_of_plain_reps_is_kept_as_reps() {
 }
 
 #[test]
+fn of_stages_that_were_left_early_the_one_that_was_begun_is_stepped() {
+    let gym = Gym::open();
+    let mut slot = gym.session.state().current().unwrap().clone();
+    let target = r#"{"stages": [{"hold": {"seconds": 10}}, {"reps": {"reps": 6, "tempo": "4/0/2/0"}}, {"partials": {"reps": 8}}]}"#;
+    slot.planned.target = serde_json::from_str(target).unwrap();
+    let set = slot.planned.key;
+    let heard = |full, partials| {
+        Amount::Stages(vec![
+            StageAmount::Hold(Seconds::saturating(10)),
+            StageAmount::Reps(reps(full)),
+            StageAmount::Partials(reps(partials)),
+        ])
+    };
+    let chosen = |amount| Some(What::AmountChosen { set, amount });
+    assert_eq!(slot.offer_stepped(heard(3, 0), true), chosen(heard(4, 0)));
+    assert_eq!(slot.offer_stepped(heard(3, 0), false), chosen(heard(2, 0)));
+    assert_eq!(slot.offer_stepped(heard(5, 2), true), chosen(heard(5, 3)));
+    // The others are as prescribed: the last one's reps say it all.
+    let reps = |n| Some(What::RepsChosen { set, reps: reps(n) });
+    assert_eq!(slot.offer_stepped(heard(6, 8), true), reps(9));
+    assert_eq!(slot.offer_stepped(heard(6, 0), true), reps(1));
+    assert_eq!(slot.offer_stepped(heard(6, 0), false), None);
+}
+
+#[test]
 fn a_step_beyond_either_end_is_no_event() {
     let gym = Gym::open();
     let slot = gym.session.state().current().unwrap();

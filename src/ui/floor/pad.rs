@@ -1,6 +1,6 @@
 //! The pad of a set and of a rest: the area that logs the set, or begins the next one.
 
-use super::figures::{amount_line, counted, pad_figure};
+use super::figures::{amount_line, pad_figure, stage_word};
 use super::hands::{Hands, Sure, can_step, held, needs_load, works};
 use super::rest::rest_step;
 use super::screen::Open;
@@ -108,7 +108,7 @@ fn sure_said() -> Said {
 }
 
 fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: bool) -> Said {
-    let (figure, is_word) = pad_figure(offer, heard);
+    let (figure, is_word) = pad_figure(&board.target, offer);
     if hands.counting.get() == Some(board.key) {
         return (figure, is_word, t("tap once a rep").to_owned());
     }
@@ -130,13 +130,9 @@ fn large(hands: Hands, board: &Board, offer: &Amount, over: Option<i64>, heard: 
         None if matches!(offer, Amount::Sides { .. }) => t("first · second side").to_owned(),
         None => tap.to_owned(),
     };
-    let stage = match offer {
-        Amount::Stages(stages) => counted(stages, heard),
-        _ => None,
-    };
     // A dot parts two things and stays with the first: it begins no line.
-    let word = match stage {
-        Some((_, stage)) => format!("{stage}\u{a0}· {word}"),
+    let word = match stage_word(&board.target, offer) {
+        Some(stage) => format!("{stage}\u{a0}· {word}"),
         None => word,
     };
     (figure, is_word, word)
