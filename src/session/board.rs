@@ -359,7 +359,9 @@ impl State {
                 && !planned.kind.goes_to_limit(&planned.target, planned.reserve),
             jump,
             sides: planned.sides,
-            tempo: planned.tempo,
+            tempo: planned
+                .tempo
+                .filter(|_| matches!(planned.target, Target::Reps(_))),
             cue,
             cautions: beyond
                 .map(str::to_owned)

@@ -5,7 +5,7 @@ use super::figures::{
 };
 use super::plates::plates;
 use super::tempo::tempo_strip;
-use crate::cues::Position;
+use crate::cues::{Phase as CuePhase, Position};
 use crate::session::Board;
 use crate::sheet::{Stage, Target};
 use crate::strength::{body_mass_words, jump_words};
@@ -102,9 +102,10 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
     }
     inside.extend(loaded(board));
     inside.extend(bands_line(board).map(|bands| line("quiet", "band-next", bands)));
+    let counts = Seen::new(move || counted.with(Option::is_some));
     if let Some(stages) = stages_line(board) {
         // Its words stand in the second line until a count takes that.
-        inside.push(dynamic(move || match counted.with(Option::is_some) {
+        inside.push(dynamic(move || match counts.get() {
             true => line("board-kind", "stages", stages.clone()),
             false => ().into_any(),
         }));
@@ -125,7 +126,6 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
             .as_ref()
             .map(|cue| line("board-cue", "cue", cue.said().to_owned())),
     );
-    let counts = Seen::new(move || counted.with(Option::is_some));
     frame_of(counts, inside)
 }
 
@@ -144,8 +144,13 @@ fn tempo_of(board: &Board, position: Seen<Option<Position>>) -> AnyView {
     };
     let tempo = Seen::new(move || {
         let at = match position.get() {
+            // The other side begins with the first.
+            Some(Position::Running { span, .. }) if span.what == CuePhase::ChangeOver => 0,
             Some(Position::Running { span, .. }) => usize::from(span.stage),
-            _ => 0,
+            // The last one goes on, or none does.
+            Some(Position::Open { .. }) => stages.len().saturating_sub(1),
+            Some(Position::Over) => stages.len(),
+            None => 0,
         };
         let tempo = |stage: &Stage| match stage {
             Stage::Reps { tempo, .. } => Some(*tempo),

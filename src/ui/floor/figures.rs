@@ -2,12 +2,12 @@
 
 use crate::cues::{Phase as CuePhase, Position, position, set_timeline};
 use crate::say;
-use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount};
+use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount, stage_offered};
 use crate::sheet::{LoadBasis, SideMode, Target};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
 use crate::units::{Load, Reps, Unit, clock};
-use crate::words::{many, t};
+use crate::words::{many, many_of, t};
 use std::fmt;
 
 /// A figure for the board with the word behind it.
@@ -188,7 +188,11 @@ pub fn counting(position: Position) -> Option<Figure> {
                 CuePhase::Rest => None,
                 CuePhase::Partial => counted(
                     span.rep.to_string(),
-                    &say!("of {all} partials", all = span.rep_total),
+                    &many(
+                        usize::from(span.rep_total),
+                        "of {n} partial",
+                        "of {n} partials",
+                    ),
                 ),
                 CuePhase::Eccentric
                 | CuePhase::Stretch
@@ -197,7 +201,12 @@ pub fn counting(position: Position) -> Option<Figure> {
                     let side = if span.side > 0 { t(", other side") } else { "" };
                     counted(
                         span.rep.to_string(),
-                        &say!("of {all} reps{side}", all = span.rep_total, side),
+                        &many_of(
+                            usize::from(span.rep_total),
+                            "of {n} rep{side}",
+                            "of {n} reps{side}",
+                            &[("side", &side)],
+                        ),
                     )
                 }
             }
@@ -208,12 +217,9 @@ pub fn counting(position: Position) -> Option<Figure> {
 }
 
 /// The amount on the large button: the figure, and whether it is set as a word.
-pub fn pad_figure(offer: &Amount, heard: bool) -> (String, bool) {
-    if let Amount::Stages(stages) = offer {
-        return match counted(stages, heard) {
-            Some((count, _)) => (count.to_string(), false),
-            None => (t("Done").to_owned(), true),
-        };
+pub fn pad_figure(target: &Target, offer: &Amount) -> (String, bool) {
+    if let Some(stage) = stage_of(target, offer) {
+        return (count_of(stage).to_string(), false);
     }
     match (offer, offer.reps()) {
         (Amount::Sides { first, second }, _) => (format!("{first} · {second}"), true),
@@ -224,23 +230,28 @@ pub fn pad_figure(offer: &Amount, heard: bool) -> (String, bool) {
     }
 }
 
-/// What the figure counts of a set in stages, and how it is called: its last stage that has a count, while it is heard the
-/// last that was begun.
-pub fn counted(stages: &[StageAmount], heard: bool) -> Option<(Reps, &'static str)> {
-    let counts = || {
-        stages.iter().filter_map(|stage| match stage {
-            StageAmount::Reps(n) => Some((*n, t(if n.get() == 1 { "rep" } else { "reps" }))),
-            StageAmount::Partials(n) => {
-                Some((*n, t(if n.get() == 1 { "partial" } else { "partials" })))
-            }
-            StageAmount::Hold(_) => None,
-        })
-    };
-    if heard {
-        let begun = counts().rfind(|(n, _)| n.get() > 0);
-        return begun.or_else(|| counts().next());
+/// The stage that the figure counts, of a set in stages: see [`stage_offered`].
+fn stage_of<'a>(target: &Target, offer: &'a Amount) -> Option<&'a StageAmount> {
+    match offer {
+        Amount::Stages(stages) => stages.get(stage_offered(target, offer)?),
+        _ => None,
     }
-    counts().next_back()
+}
+
+fn count_of(stage: &StageAmount) -> Reps {
+    stage.count().unwrap_or(Reps::MIN)
+}
+
+/// How that which the figure counts of a set in stages is called.
+pub fn stage_word(target: &Target, offer: &Amount) -> Option<&'static str> {
+    let stage = stage_of(target, offer)?;
+    let one = count_of(stage).get() == 1;
+    Some(match stage {
+        StageAmount::Partials(_) if one => t("partial"),
+        StageAmount::Partials(_) => t("partials"),
+        _ if one => t("rep"),
+        _ => t("reps"),
+    })
 }
 
 fn reps_line(reps: Reps) -> String {
@@ -285,7 +296,8 @@ pub fn logged_line(done: &Done, basis: &LoadBasis, unit: Unit) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::Share;
+    use crate::sheet::{RepTarget, Stage};
+    use crate::units::{Seconds, Share};
 
     #[test]
     fn nothing_that_hangs_on_the_body_is_words_and_no_figure() {
@@ -309,26 +321,34 @@ mod tests {
     }
 
     #[test]
-    fn of_stages_the_last_count_is_offered_and_the_one_under_way_is_heard() {
-        let set = |reps, partials| {
-            Amount::Stages(vec![
-                StageAmount::Hold(crate::units::Seconds::new(10).unwrap()),
+    fn of_stages_the_last_count_is_offered_and_of_a_set_left_before_it_the_last_begun() {
+        let target = Target::Stages(vec![
+            Stage::Hold {
+                seconds: Seconds::saturating(10),
+            },
+            Stage::Reps {
+                reps: RepTarget::Fixed(Reps::saturating(6)),
+                tempo: "4/0/2/0".parse().unwrap(),
+            },
+            Stage::Partials {
+                reps: RepTarget::AtLeast(Reps::saturating(8)),
+            },
+        ]);
+        let said = |held, reps, partials| {
+            let offer = Amount::Stages(vec![
+                StageAmount::Hold(Seconds::saturating(held)),
                 StageAmount::Reps(Reps::saturating(reps)),
                 StageAmount::Partials(Reps::saturating(partials)),
-            ])
+            ]);
+            let (figure, is_word) = pad_figure(&target, &offer);
+            assert!(!is_word);
+            format!("{figure} {}", stage_word(&target, &offer).unwrap())
         };
-        let said = |amount: &Amount, heard| {
-            let Amount::Stages(stages) = amount else {
-                unreachable!()
-            };
-            let (n, word) = counted(stages, heard).unwrap();
-            assert_eq!(pad_figure(amount, heard), (n.to_string(), false));
-            format!("{n} {word}")
-        };
-        assert_eq!(said(&set(6, 8), false), "8 partials");
-        assert_eq!(said(&set(6, 0), false), "0 partials");
-        assert_eq!(said(&set(0, 0), true), "0 reps");
-        assert_eq!(said(&set(1, 0), true), "1 rep");
-        assert_eq!(said(&set(6, 3), true), "3 partials");
+        assert_eq!(said(10, 6, 8), "8 partials");
+        assert_eq!(said(10, 6, 0), "0 partials");
+        assert_eq!(said(4, 0, 0), "0 reps");
+        assert_eq!(said(10, 1, 0), "1 rep");
+        assert_eq!(said(10, 6, 1), "1 partial");
+        assert_eq!(said(10, 5, 3), "3 partials");
     }
 }
