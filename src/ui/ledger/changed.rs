@@ -25,11 +25,15 @@ impl Changing {
         }
     }
 
-    /// Makes a change, told as `said`; several events are one change.
-    pub fn make(self, said: &'static str, whats: Vec<What>) {
-        if let Some(events) = self.app.correct_all(whats) {
+    /// Makes a change, told as `said`; several events are one change. False where it was refused, which the person is told:
+    /// what was typed for it is to stay.
+    pub fn make(self, said: &'static str, whats: Vec<What>) -> bool {
+        let events = self.app.correct_all(whats);
+        let made = events.is_some();
+        if let Some(events) = events {
             self.last.set(Some((said, events)));
         }
+        made
     }
 
     fn take_back(self) {

@@ -166,17 +166,17 @@ pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyVi
     let event = before.event;
     let keep = move || match changes(typed, &before, key, &note.get_untracked(), unit) {
         Ok(whats) => {
-            if !whats.is_empty() {
-                changing.make(t("The set is changed."), whats);
+            if whats.is_empty() || changing.make(t("The set is changed."), whats) {
+                close.run(());
             }
-            close.run(());
         }
         Err(why) => typed.wrong.set(Some(why)),
     };
     inside.push(button("wide strong", "correct-keep", t("Keep"), keep));
     let out = move || {
-        changing.make(t("The set is taken out."), vec![What::Undone { event }]);
-        close.run(());
+        if changing.make(t("The set is taken out."), vec![What::Undone { event }]) {
+            close.run(());
+        }
     };
     inside.push(button(
         "wide",
@@ -280,8 +280,9 @@ pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) 
                 proposed: None,
             };
             let whats = found.first.clone().into_iter().chain([logged]).collect();
-            changing.make(t("The set is added."), whats);
-            close.run(());
+            if changing.make(t("The set is added."), whats) {
+                close.run(());
+            }
         }
         Err(why) => typed.wrong.set(Some(why)),
     };

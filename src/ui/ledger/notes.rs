@@ -33,10 +33,9 @@ pub fn note_panel(changing: Changing, close: Callback<()>) -> AnyView {
         let now = written.get_untracked();
         match noted(None, &now) {
             Ok(what) => {
-                if now != before {
-                    changing.make(t("The note is kept."), vec![what]);
+                if now == before || changing.make(t("The note is kept."), vec![what]) {
+                    close.run(());
                 }
-                close.run(());
             }
             Err(why) => wrong.set(Some(why)),
         }

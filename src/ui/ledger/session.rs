@@ -294,7 +294,8 @@ fn rating(changing: Changing, rpe: Option<Rpe>) -> AnyView {
     let given = rpe.map(|rpe| i64::from(rpe.get()));
     let inside = toggles_of("rpe", labels, Seen::fixed(given), move |n| {
         let rpe = Rpe::saturating(n);
-        changing.make(t("The rating is kept."), vec![What::Rated { rpe }]);
+        // Refused, it stays as it was: a tap is soon made again.
+        let _ = changing.make(t("The rating is kept."), vec![What::Rated { rpe }]);
     });
     let inside = choices("choices", t("session RPE"), inside);
     section(None, t("Session RPE"), vec![inside])
