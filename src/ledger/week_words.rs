@@ -4,7 +4,7 @@
 use super::week::{Balance, Budgeted, Week};
 use super::week_load::Spread;
 use crate::say;
-use crate::words::{decimal, grouped, many, t};
+use crate::words::{decimal, many, t};
 use std::cmp::Ordering;
 
 /// How the weeks are counted, formula by formula with its source: what stands behind *How this is counted*.
@@ -96,9 +96,10 @@ fn hundredths(figure: f64) -> String {
 }
 
 /// A figure of this week beside those of the weeks before it, in one sentence: how many they were at least, at most and
-/// on average. Weeks without a session are among them; those whose figure is not known (`None`) are left out, and told.
+/// on average, each as `said` writes it. Weeks without a session are among them; those whose figure is not known (`None`)
+/// are left out, and told.
 #[must_use]
-pub fn beside(before: &[Option<i64>]) -> Option<String> {
+pub fn beside(before: &[Option<i64>], said: &dyn Fn(i64) -> String) -> Option<String> {
     let known: Vec<i64> = before.iter().copied().flatten().collect();
     let left_out = before.len() - known.len();
     let unrated = (left_out > 0).then(|| {
@@ -108,14 +109,13 @@ pub fn beside(before: &[Option<i64>]) -> Option<String> {
             "{n} weeks with unrated sessions left out",
         )
     });
-    let figures = beside_known(&known, left_out == 0);
-    let said: Vec<String> = figures.into_iter().chain(unrated).collect();
-    (!said.is_empty()).then(|| said.join(", "))
+    let figures = beside_known(&known, left_out == 0, said);
+    let both: Vec<String> = figures.into_iter().chain(unrated).collect();
+    (!both.is_empty()).then(|| both.join(", "))
 }
 
 /// The figures that are known; `all` says that no week is left out.
-fn beside_known(before: &[i64], all: bool) -> Option<String> {
-    let said = |figure: i64| grouped(&figure.to_string());
+fn beside_known(before: &[i64], all: bool, said: &dyn Fn(i64) -> String) -> Option<String> {
     match before {
         [only] if all => return Some(say!("the week before: {only}", only = said(*only))),
         [only] => return Some(say!("one week before: {only}", only = said(*only))),
@@ -262,6 +262,8 @@ impl Week {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::minutes_said;
+    use crate::words::grouped;
 
     #[test]
     fn the_groups_begin_where_the_source_says() {
@@ -291,11 +293,26 @@ mod tests {
         assert_eq!(below, "hinge 1 set, squat 0 sets");
     }
 
+    fn figure(figure: i64) -> String {
+        grouped(&figure.to_string())
+    }
+
+    #[test]
+    fn what_stands_beside_a_time_is_said_as_a_time() {
+        let said = beside(&[Some(95), Some(240)], &|n| {
+            minutes_said(u32::try_from(n).unwrap())
+        });
+        assert_eq!(
+            said.as_deref(),
+            Some("2 weeks before: 1 h 35 min to 4 h 00 min, 2 h 48 min on average")
+        );
+    }
+
     #[test]
     fn a_week_stands_beside_those_before_it() {
         let told = |before: &[i64]| {
             let before: Vec<Option<i64>> = before.iter().copied().map(Some).collect();
-            beside(&before)
+            beside(&before, &figure)
         };
         assert_eq!(
             told(&[0, 30, 40]).as_deref(),
@@ -313,7 +330,7 @@ mod tests {
     /// A week in which a session is unrated has a load that nobody knows: it pulls no mean down.
     #[test]
     fn weeks_of_which_the_figure_is_not_known_are_left_out_and_told() {
-        let said = |before: &[Option<i64>]| beside(before).unwrap();
+        let said = |before: &[Option<i64>]| beside(before, &figure).unwrap();
         assert_eq!(
             said(&[Some(900), None, Some(700), None]),
             "2 weeks before: 700 to 900, 800 on average, 2 weeks with unrated sessions left out"

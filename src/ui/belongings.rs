@@ -31,14 +31,14 @@ impl Stanchion {
             written: clock::wall(),
             kit: kit.clone(),
         };
-        let (now, mut before) = (moment().tick, None);
+        let (now, mut before) = (moment(), None);
         self.model.update(|model| {
             model.kit = kit.into();
             before = model.kit_kept.replace((record.version, now));
         });
         let mut writes = vec![put(Shelf::Kits, &record.version.to_string(), &record)];
-        // By the clock of this page: ids run on from the greatest that was seen, whatever the time.
-        let burst = before.filter(|(_, at)| now.ms.saturating_sub(at.ms) < BURST_MS);
+        // By both clocks: ids run on from the greatest that was seen, and the page's own clock may stand while a phone sleeps.
+        let burst = before.filter(|(_, at)| now.since(at) < BURST_MS);
         writes.extend(burst.map(|(before, _)| delete(Shelf::Kits, &before.to_string())));
         self.write(writes);
     }

@@ -14,7 +14,7 @@ use crate::ui::reading::{first_day, headings_between};
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
 use crate::units::{Unit, WEEK, date, minutes_said, weekday_short};
-use crate::words::{many, t};
+use crate::words::{grouped, many, t};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -179,13 +179,17 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
     };
     let any_before = before.iter().any(|week| week.sessions > 0);
     // A figure's own words, with what it was in the weeks before it, where that is known.
+    let with_said =
+        |own: String, said: &dyn Fn(i64) -> String, value: &dyn Fn(&Week) -> Option<i64>| {
+            let trained = before.iter().filter(|week| since <= Some(week.sunday()));
+            let before: Vec<Option<i64>> = trained.map(value).collect();
+            let said = beside(&before, said).filter(|_| any_before);
+            let both = [own].into_iter().chain(said);
+            let both: Vec<String> = both.filter(|said| !said.is_empty()).collect();
+            both.join("; ")
+        };
     let with = |own: String, value: &dyn Fn(&Week) -> Option<i64>| {
-        let trained = before.iter().filter(|week| since <= Some(week.sunday()));
-        let before: Vec<Option<i64>> = trained.map(value).collect();
-        let said = beside(&before).filter(|_| any_before);
-        let both = [own].into_iter().chain(said);
-        let both: Vec<String> = both.filter(|said| !said.is_empty()).collect();
-        both.join("; ")
+        with_said(own, &|figure| grouped(&figure.to_string()), value)
     };
     let sessions = week.sessions as usize;
     let inside = vec![
@@ -209,8 +213,9 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
         of_week(
             t("time"),
             minutes_said(week.minutes),
-            with(
+            with_said(
                 many(sessions, "in {n} session", "in {n} sessions"),
+                &|minutes| minutes_said(u32::try_from(minutes).unwrap_or(0)),
                 &|week| Some(i64::from(week.minutes)),
             ),
         ),

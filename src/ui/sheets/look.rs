@@ -286,7 +286,7 @@ fn block_as_written(
         )),
         lines("lines", block.sets.iter().map(|sets| sets_line(sets, unit))),
     ];
-    inside.extend(rule_line(&block.progression, unit).map(quiet));
+    inside.extend(rule_line(block, unit).map(quiet));
     let cues = block.cues.iter();
     inside.extend(cues.map(|cue| quiet(cue.said().to_owned())));
     inside.extend(because.map(|because| line("because", "because", because)));

@@ -5,7 +5,7 @@ use crate::say;
 use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, el, list, words};
-use crate::units::Unit;
+use crate::units::{Load, Unit};
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -73,7 +73,15 @@ fn one_column_mm(sheet: &Sheet) -> usize {
         let rows: usize = block.sets.iter().map(|sets| rows_taken(boxes(sets))).sum();
         BLOCK_MM + ROW_MM * rows + height(chars(&block.cues) + chars(&block.cautions))
     });
-    AROUND_MM + notes + height(chars(&sheet.warm_up)) + blocks.sum::<usize>()
+    let together = sheet
+        .groups
+        .iter()
+        .filter(|group| !matches!(group, Group::Straight(_)));
+    AROUND_MM
+        + notes
+        + height(chars(&sheet.warm_up))
+        + blocks.sum::<usize>()
+        + TEXT_MM * together.count()
 }
 
 /// How many rows so many boxes take.
@@ -106,8 +114,10 @@ fn group_on_paper(group: &Group, with_loads: Live<bool>, unit: Unit) -> AnyView 
 }
 
 fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView {
+    let nothing = |load: &Load| load.is_zero() && block.basis.nothing().is_some();
     let start = block
         .start
+        .filter(|load| !nothing(load))
         .map(|load| say!(", from {load}", load = block.basis.shown(load, unit)));
     let start = dynamic(move || start.clone().filter(|_| with_loads.get()).into_any());
     let cues = block.cues.iter().map(|cue| cue.said().to_owned());

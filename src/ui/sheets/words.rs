@@ -1,7 +1,7 @@
 //! A prescription in words: its lines of sets, and what holds for a block as a whole.
 
 use crate::say;
-use crate::sheet::{Block, LoadBasis, LoadPolicy, Progression, SetKind, Sets, Step};
+use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, Step};
 use crate::units::Unit;
 use crate::words::{decimal, many, t};
 use std::fmt::Display;
@@ -87,16 +87,24 @@ pub fn block_head(block: &Block) -> String {
     parts.join(" · ")
 }
 
-/// The rule of a block with the steps that it names; none where it names none and goes by the kit's smallest.
-pub fn rule_line(rule: &Progression, unit: Unit) -> Option<String> {
+/// The rule of a block with the steps that it names; none where it names none and goes by the kit's smallest. A step up is
+/// harder: of assistance there is less then.
+pub fn rule_line(block: &Block, unit: Unit) -> Option<String> {
+    let (rule, assists) = (&block.progression, block.basis.assists());
     let named = rule.steps().map(|step| match step {
         Some(Step::By(load)) => Some(load.shown(unit)),
         Some(Step::Smallest) | None => None,
     });
     let [up, down] = named;
     let mut parts = vec![rule.name().to_owned()];
-    parts.extend(up.map(|load| say!("{load} up", load)));
-    parts.extend(down.map(|load| say!("{load} down", load)));
+    parts.extend(up.map(|load| match assists {
+        true => say!("{load} less assistance", load),
+        false => say!("{load} up", load),
+    }));
+    parts.extend(down.map(|load| match assists {
+        true => say!("{load} more assistance", load),
+        false => say!("{load} down", load),
+    }));
     let rule = parts.join(", ");
     (parts.len() > 1).then(|| say!("next time: {rule}", rule))
 }
@@ -132,6 +140,8 @@ fn policy_words(load: &LoadPolicy, unit: Unit) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sheet::Progression;
+    use crate::sheet::tests::block;
     use crate::units::Load;
 
     fn sets(text: &str) -> Sets {
@@ -177,7 +187,12 @@ mod tests {
     #[test]
     fn a_rule_is_told_where_it_names_a_step() {
         let by = Step::By(Load::whole_kg(5));
-        let said = |rule| rule_line(&rule, Unit::Kg);
+        let of = |basis: LoadBasis, rule: Progression| {
+            let mut block = block(r#"[{"kind": "work", "count": 2, "target": {"reps": 5}}]"#);
+            (block.basis, block.progression) = (basis, rule);
+            rule_line(&block, Unit::Kg)
+        };
+        let said = |rule| of(LoadBasis::External, rule);
         assert_eq!(
             said(Progression::Fixed { up: by }).as_deref(),
             Some("next time: fixed step, 5 kg up")
@@ -188,9 +203,18 @@ mod tests {
             down: by,
         };
         assert_eq!(
-            said(double).as_deref(),
+            said(double.clone()).as_deref(),
             Some("next time: double progression, 5 kg down")
         );
         assert_eq!(said(Progression::default()), None);
+        // A step up of one that is held up by assistance is less of that.
+        assert_eq!(
+            of(LoadBasis::BodyMassMinus, Progression::Fixed { up: by }).as_deref(),
+            Some("next time: fixed step, 5 kg less assistance")
+        );
+        assert_eq!(
+            of(LoadBasis::BodyMassMinus, double).as_deref(),
+            Some("next time: double progression, 5 kg more assistance")
+        );
     }
 }
