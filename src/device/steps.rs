@@ -6,7 +6,7 @@
 //! the entry of a panel that was put away by its button stays. The next panel takes it over, and whoever goes back from it
 //! goes on to the place before.
 
-use super::events::{Listener, on_window};
+use super::events::{Listener, is_visible, on_window};
 use super::painted::once_painted;
 use super::{clock, dom, place};
 use std::cell::RefCell;
@@ -17,8 +17,8 @@ use web_sys::History;
 /// The element in which places are scrolled.
 const SCROLLS: &str = "place";
 
-/// For so many pictures a place that is returned to may grow until it is as long as it was: about two seconds.
-const PICTURES: u32 = 120;
+/// For so long a place that is returned to may grow until it is as long as it was, in milliseconds.
+const GROWS_MS: f64 = 2_000.0;
 
 thread_local! {
     static STEPS: RefCell<Steps> = RefCell::default();
@@ -142,21 +142,21 @@ pub fn show_place() {
     });
     dom::scroll(SCROLLS, top);
     dom::scroll_to_top();
-    return_to(here, top, PICTURES);
+    return_to(here, top, clock::monotonic_ms() + GROWS_MS);
 }
 
-/// Scrolls to `top` with the next picture where the place was too short for it, for so many `pictures` at the most: one that
+/// Scrolls to `top` with the next picture where the place was too short for it, `until` that moment at the most: one that
 /// reads first what it shows grows then. Whoever scrolls meanwhile, or goes elsewhere, is left alone.
-fn return_to(here: Entry, top: i32, pictures: u32) {
+fn return_to(here: Entry, top: i32, until: f64) {
     let reached = dom::scrolled(SCROLLS);
-    if reached >= top || pictures == 0 {
+    if reached >= top || !is_visible() || clock::monotonic_ms() > until {
         return;
     }
     once_painted(move || {
         let is_here = STEPS.with_borrow(|steps| steps.here.as_ref() == Some(&here));
         if is_here && dom::scrolled(SCROLLS) == reached {
             dom::scroll(SCROLLS, top);
-            return_to(here, top, pictures - 1);
+            return_to(here, top, until);
         }
     });
 }

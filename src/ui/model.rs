@@ -11,7 +11,7 @@ use crate::ledger::{ExerciseSummary, Heading, PACE_SESSIONS};
 use crate::order::Map;
 use crate::programme::{LightWeek, Programme};
 use crate::say;
-use crate::session::{Along, Session, SessionId, Tick};
+use crate::session::{Along, Moment, Session, SessionId};
 use crate::sheet::{ExerciseId, Sheet, SheetId};
 use crate::store::{
     Archive, BodyEntry, DATABASE, LastOf, LifterRecord, People, Person, SessionLog, Taken,
@@ -75,12 +75,23 @@ pub struct Incoming {
     pub name: String,
     /// What an import would do, in words.
     pub said: String,
-    /// True when it would do nothing.
-    pub nothing: bool,
+    /// What of it would be new.
+    pub gives: Gives,
     /// How many notes of removed sessions it holds.
     pub away: usize,
     /// What it holds.
     pub archive: Arc<Archive>,
+}
+
+/// What of a file would be new here.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Gives {
+    /// Nothing.
+    Nothing,
+    /// Only records of which one's own stay: they are set aside.
+    Aside,
+    /// Records that are taken in, which can be taken back.
+    News,
 }
 
 /// What one begins together with another one.
@@ -130,8 +141,8 @@ pub struct Model {
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
     pub kit: Garage,
-    /// The version of the kit that this page kept last.
-    pub kit_kept: Option<(Uuid, Tick)>,
+    /// The version of the kit that this page kept last, and when.
+    pub kit_kept: Option<(Uuid, Moment)>,
     /// What was measured of the body, by time.
     pub body: Vec<BodyEntry>,
     /// The exercises that are known, one's own among them.

@@ -8,7 +8,7 @@ use crate::store::{Archive, FILE_BYTES_MAX, Merged, Person, Shelf, Taken, join, 
 use crate::ui::change::delete;
 use crate::ui::coach::look_at;
 use crate::ui::keep::{put, put_json};
-use crate::ui::model::{Incoming, Model, Stage};
+use crate::ui::model::{Gives, Incoming, Model, Stage};
 use crate::ui::parts::{button, dynamic, line, panel, quiet};
 use crate::ui::sheets::look_at_file;
 use crate::ui::stanchion::Stanchion;
@@ -77,11 +77,16 @@ async fn look_into(app: Stanchion, file: &web_sys::File, look_first: bool) -> Re
     }
     let theirs = read_file(text).map_err(|error| error.to_string())?;
     let (ours, _) = gather(app).await.map_err(|error| error.to_string())?;
-    let summary = joined(app, ours, theirs.clone()).await?.summary;
+    let Merged { news, summary, .. } = joined(app, ours, theirs.clone()).await?;
+    let gives = match summary.is_nothing() {
+        true => Gives::Nothing,
+        false if news == Archive::default() => Gives::Aside,
+        false => Gives::News,
+    };
     let incoming = Incoming {
         name: file.name(),
         said: summary.to_string(),
-        nothing: summary.is_nothing(),
+        gives,
         away: theirs.removed.len(),
         archive: Arc::new(theirs),
     };
@@ -263,12 +268,12 @@ pub fn look(app: Stanchion) -> AnyView {
         Some((
             incoming.name.clone(),
             incoming.said.clone(),
-            incoming.nothing,
+            incoming.gives,
             incoming.away,
         ))
     });
     dynamic(move || {
-        let Some((name, said, nothing, away)) = incoming.get() else {
+        let Some((name, said, gives, away)) = incoming.get() else {
             return ().into_any();
         };
         let leave = Callback::new(move |()| leave_out(app));
@@ -282,7 +287,7 @@ pub fn look(app: Stanchion) -> AnyView {
                 "What was removed on the other phone is removed here too.",
             )));
         }
-        if nothing {
+        if gives == Gives::Nothing {
             inside.push(quiet(t("All of it is here already.")));
             inside.push(button(
                 "wide strong",
@@ -293,9 +298,10 @@ pub fn look(app: Stanchion) -> AnyView {
                 },
             ));
         } else {
-            inside.push(quiet(t(
-                "Nothing is written yet. It can be taken back afterwards, in Kit.",
-            )));
+            inside.push(quiet(t(match gives {
+                Gives::News => "Nothing is written yet. It can be taken back afterwards, in Kit.",
+                _ => "Nothing of yours changes: what differs is set aside, in Kit.",
+            })));
             inside.push(button(
                 "wide strong",
                 "import-take",
