@@ -6,6 +6,7 @@ use super::notes::{note_area, noted};
 use crate::say;
 use crate::session::{Amount, Done, EventId, State, Status, What};
 use crate::sheet::{BlockId, SetKey};
+use crate::strength::jump_caution;
 use crate::ui::floor::{amount_line, stage_steppers};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
@@ -29,6 +30,7 @@ pub enum Open {
 /// A set as a panel finds it.
 struct Before {
     done: Done,
+    most: Option<Load>,
     note: String,
     event: EventId,
 }
@@ -44,14 +46,25 @@ fn before(model: &Model, changing: Changing, key: SetKey) -> Option<Before> {
     let note = slot.note.as_ref().map(|note| note.as_str().to_owned());
     Some(Before {
         done: logged.done.clone(),
+        most: most(state_of(model, changing)?, key.block),
         note: note.unwrap_or_default(),
         event: logged.event,
     })
 }
 
+/// The most that was done in a session's block; none where more is easier.
+fn most(state: &State, block: BlockId) -> Option<Load> {
+    let slots = state.slots.iter();
+    let slots = slots.filter(|slot| slot.planned.key.block == block);
+    let harder = slots.filter(|slot| !state.block_of(slot).basis.assists());
+    harder.filter_map(|slot| slot.logged()?.done.load).max()
+}
+
 /// What the panel holds, as typed.
 #[derive(Clone, Copy)]
 struct Typed {
+    /// The load of which it was asked whether it was so.
+    asked: Live<Option<Load>>,
     amount: Live<Amount>,
     load: Live<String>,
     reserve: Live<String>,
@@ -67,11 +80,31 @@ impl Typed {
             load: Live::new(load.unwrap_or_default()),
             reserve: Live::new(reserve.unwrap_or_default()),
             wrong: Live::new(None),
+            asked: Live::new(None),
         }
     }
 
-    /// The set as typed, or why it cannot be so. `has_load` says that a load belongs to it.
-    fn done(self, before: &Done, unit: Unit, has_load: bool) -> Result<Done, String> {
+    /// A slip of the thumb is soon a load that nobody moved, from which the next ones would follow: one that jumps above
+    /// the `most` done in the block is asked about once.
+    fn is_so(self, load: Load, most: Option<Load>, unit: Unit) -> Result<(), String> {
+        if !jump_caution(most, load) || self.asked.get_untracked() == Some(load) {
+            return Ok(());
+        }
+        self.asked.set(Some(load));
+        Err(say!(
+            "{load} is more than 10\u{a0}% above what was done here. Keep it once more if it was so.",
+            load = load.shown(unit)
+        ))
+    }
+
+    /// The set as typed, or why it cannot be so. `has_load` says that a load belongs to it; `most` see [`Typed::is_so`].
+    fn done(
+        self,
+        before: &Done,
+        unit: Unit,
+        has_load: bool,
+        most: Option<Load>,
+    ) -> Result<Done, String> {
         let mut done = before.clone();
         done.amount = self.amount.get_untracked();
         let typed = self.load.get_untracked();
@@ -82,6 +115,7 @@ impl Typed {
         // Untouched, it stays as exact as it was logged.
         if has_load && typed != untouched {
             let load = Load::parse_in(&typed, unit).map_err(|error| error.to_string())?;
+            self.is_so(load, most, unit)?;
             done = done.with_load(Some(load));
         }
         let reserve = match self.reserve.get_untracked().trim() {
@@ -195,7 +229,8 @@ fn changes(
     note: &str,
     unit: Unit,
 ) -> Result<Vec<What>, String> {
-    let done = typed.done(&before.done, unit, before.done.load.is_some())?;
+    let has_load = before.done.load.is_some();
+    let done = typed.done(&before.done, unit, has_load, before.most)?;
     let mut whats = Vec::new();
     if done != before.done {
         whats.push(What::SetAmended { set: key, done });
@@ -210,6 +245,7 @@ fn changes(
 struct Forgotten {
     key: SetKey,
     done: Done,
+    most: Option<Load>,
     has_load: bool,
     first: Option<What>,
 }
@@ -239,6 +275,7 @@ fn forgotten(state: &State, block: BlockId) -> Option<Forgotten> {
             key: slot.planned.key,
             done: done(slot.as_prescribed(None).amount),
             has_load,
+            most: most(state, block),
             first: None,
         });
     }
@@ -257,6 +294,7 @@ fn forgotten(state: &State, block: BlockId) -> Option<Forgotten> {
         key,
         done: done(like.logged()?.done.amount.clone()),
         has_load,
+        most: most(state, block),
         first: Some(What::SetAdded { block, line }),
     })
 }
@@ -272,7 +310,7 @@ pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) 
     let typed = Typed::of(&found.done, unit);
     let mut inside = typed.fields(unit, found.has_load);
     inside.push(wrong_word("correct-wrong", typed.wrong));
-    let keep = move || match typed.done(&found.done, unit, found.has_load) {
+    let keep = move || match typed.done(&found.done, unit, found.has_load, found.most) {
         Ok(done) => {
             let logged = What::SetDone {
                 set: found.key,
