@@ -169,10 +169,11 @@ fn range(axis: &Axis, values: impl Iterator<Item = i64>) -> (i64, i64) {
         (Grain::Names(names), _) => (0, i64::try_from(names.len()).unwrap_or(1).max(1) - 1),
         (_, None) => (0, 1),
         (Grain::Days, Some(range)) => range,
-        // A single value wants some room, or it would fill the whole height.
+        // A single value wants some room, or it would fill the whole height; below nothing there is nothing.
         (_, Some((low, high))) if low == high => {
             let room = (low.abs() / 20).max(1);
-            (low - room, high + room)
+            let begins = axis.span.map_or(low - room, |(from, _)| from);
+            (begins.min(low), high + room)
         }
         (_, Some(range)) => range,
     }

@@ -68,6 +68,17 @@ fn an_empty_chart_and_one_of_a_single_value_are_drawn() {
 }
 
 #[test]
+fn where_there_is_nothing_the_axis_begins_at_nothing() {
+    let drawing = lay_out(&lying(&[0, 0]), 358);
+    let words: Vec<&str> = drawing.words.iter().map(|it| it.words.as_str()).collect();
+    assert!(words.contains(&"0"), "{words:?}");
+    assert!(
+        !words.iter().any(|it| it.contains(['-', '\u{2212}'])),
+        "{words:?}"
+    );
+}
+
+#[test]
 fn bars_lie_beside_each_other() {
     let mut chart = dots(&[300, 500, 400]);
     chart.y.span = Some((0, 0));
