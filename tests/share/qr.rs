@@ -33,7 +33,7 @@ fn a_link_too_long_for_a_qr_code_says_what_to_use() {
         panic!("{bytes} bytes fit");
     };
     let said = too_long.to_string();
-    assert!(said.contains("1273") && said.contains("the file"), "{said}");
+    assert!(said.contains("1732") && said.contains("the file"), "{said}");
 }
 
 #[test]
