@@ -243,7 +243,29 @@ window.axeWalk = (() => {
       location.hash = "/ledger/compare";
       await seen("compared");
     }],
+    ["set with a band", true, async () => {
+      await tap("go-sheets");
+      await tap("write-lines");
+      await type("lines", "# Bands\nBand row: 3 × 12; band light");
+      await until(() => part("lines-sum")?.innerText.startsWith("Bands"), "the lines to be read");
+      await tap("lines-keep");
+      await seen("sheet-look");
+      await tap("begin");
+      await seen("log");
+    }],
+    ["another band", true, async () => { await tap("load"); await seen("band-panel"); }],
+    ["set with another band", true, async () => {
+      await tap("band-take-1");
+      await gone("band-panel");
+    }],
     ["lifters", false, async () => {
+      await more("end-ask", "end-now");
+      await tap("end-now");
+      await until(() => {
+        part("end")?.click();
+        return part("put-away");
+      }, "the end");
+      await tap("put-away");
       location.hash = "/kit/lifters";
       const name = await seen("lifter-name");
       name.value = "Bea";

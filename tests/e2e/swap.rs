@@ -110,6 +110,7 @@ async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
     person.see("sheet-look").await;
     person.tap("go-floor").await;
     begin(&person, "Bands").await;
+    person.reads("target", "band: light").await;
     person.reads("because", "band: light").await;
     log(&person).await;
     end_rest(&person).await;
@@ -124,7 +125,7 @@ async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
     let chosen = "band: strong band chosen (band: light)";
     person.reads("because", chosen).await;
     log(&person).await;
-    person.reads("next-kind", "band: strong band").await;
+    person.reads("next", "band: strong band").await;
     end_rest(&person).await;
     person.reads("because", chosen).await;
 

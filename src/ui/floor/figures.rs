@@ -63,11 +63,14 @@ fn load_said(load: Load, basis: &LoadBasis, unit: Unit) -> Figure {
     }
 }
 
-/// The load of a set, where it has one.
+/// The load of a set, where it has one; of a band there is no figure, and words say which.
 pub fn load_figure(board: &Board, unit: Unit) -> Option<Figure> {
     match &board.basis {
         LoadBasis::Unloaded => None,
-        LoadBasis::Band(_) => None,
+        LoadBasis::Band(_) => Some(Figure {
+            text: String::new(),
+            word: load_word(&board.basis, unit),
+        }),
         basis => Some(match board.load {
             Some(load) => load_said(load, basis, unit),
             None => Figure {
@@ -123,17 +126,12 @@ pub fn target_figure(board: &Board) -> Figure {
 
 /// Which set of its kind it is, and with which band.
 pub fn set_line(board: &Board) -> String {
-    let mut line = say!(
+    say!(
         "{kind} {number} of {of}",
         kind = board.kind,
         number = board.number,
         of = board.of,
-    );
-    if let Some(band) = board.basis.band() {
-        line.push_str(" · ");
-        line.push_str(&band);
-    }
-    line
+    )
 }
 
 /// The line under the name: which set, what follows.

@@ -16,10 +16,8 @@ fn of_set(board: &Board, app: Stanchion) -> String {
     let figures = load_figure(board, unit)
         .into_iter()
         .chain([target_figure(board)]);
-    let figures = figures.map(|figure| figure.to_string());
-    // A band has no figure.
-    let said: Vec<String> = figures.chain(board.basis.band()).collect();
-    format!("{}: {}", board.exercise, said.join(", "))
+    let figures: Vec<String> = figures.map(|figure| figure.to_string()).collect();
+    format!("{}: {}", board.exercise, figures.join(", "))
 }
 
 /// A line that is heard and not seen.
