@@ -7,9 +7,13 @@ use super::loads::LoadPolicy;
 use super::progression::Progression;
 use super::target::Target;
 use crate::say;
-use crate::units::{Load, Rir, Share};
+use crate::units::{Load, Rir, Seconds, Share};
 use crate::words::{decimal, many_of, t};
 use std::fmt;
+
+/// A rest from one set to the next that is shorter is asked about, in seconds; common practice, no source. None at all is
+/// written on purpose.
+const REST_LEAST: u16 = 10;
 
 /// Something in a block that contradicts itself.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -41,6 +45,8 @@ pub enum Doubt {
     LoadUnused(Load),
     /// A tempo where no reps are timed by it.
     TempoUnused,
+    /// A rest of a few seconds: more likely that many minutes.
+    RestShort(Seconds),
     /// The last set is further from failure than the one before.
     ReserveRises(Rir, Rir),
     /// Plain work sets behind sets to failure.
@@ -101,6 +107,10 @@ impl fmt::Display for Doubt {
             Doubt::TempoUnused => {
                 f.write_str(t("A tempo, but no reps that go by it: it is not used."))
             }
+            Doubt::RestShort(rest) => f.write_str(&say!(
+                "A rest of {rest} s: {rest} minutes would be {rest}:00.",
+                rest
+            )),
             Doubt::ReserveRises(before, last) => f.write_str(&say!(
                 "The last set leaves {last} reps, the one before {before}: the last set is usually nearest to failure.",
                 last,
@@ -157,6 +167,10 @@ impl Block {
         if self.tempo.is_some() && !self.sets.iter().any(timed) {
             doubts.push(Doubt::TempoUnused);
         }
+        let rests = self.sets.iter().filter_map(|sets| sets.rest);
+        let mut rests = rests.chain([self.rest]);
+        let few = |rest: &Seconds| (1..REST_LEAST).contains(&rest.get());
+        doubts.extend(rests.find(few).map(Doubt::RestShort));
         doubts.dedup();
         doubts
     }
@@ -223,6 +237,19 @@ mod tests {
             {"kind":"work","count":3,"target":{"reps":{"from":5,"to":7}},"reserve":[2,2,1]},
             {"kind":{"back_off":{"share":"80 %"}},"count":1,"target":{"reps":10}}]"#;
         assert_eq!(said(sets), [""; 0]);
+    }
+
+    /// "rest 2" is two seconds where two minutes are meant; no rest at all is written on purpose.
+    #[test]
+    fn a_rest_of_a_few_seconds_is_asked_about() {
+        let of = |rest: u16| {
+            said(&format!(
+                r#"[{{"kind":"work","count":3,"target":{{"reps":5}},"rest":{rest}}}]"#
+            ))
+        };
+        assert_eq!(of(2), ["A rest of 2 s: 2 minutes would be 2:00."]);
+        assert_eq!(of(0), [""; 0]);
+        assert_eq!(of(10), [""; 0]);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use crate::say;
 use crate::sheet::{Block, LoadBasis, LoadPolicy, SetKind, Sets, Step};
 use crate::units::Unit;
-use crate::words::{decimal, many, t};
+use crate::words::{decimal, many, t, t_in};
 use std::fmt::Display;
 
 /// A figure as the reader writes it.
@@ -45,12 +45,16 @@ pub fn sets_line(sets: &Sets, unit: Unit) -> String {
         SetKind::Cluster { pause, .. } => line = say!("{line}, {pause} s between", line, pause),
         SetKind::ToFailure => line = say!("{line} to technical failure", line),
     }
-    if !sets.reserve.is_empty() {
-        line = say!(
-            "{line}, {reserves} in reserve",
-            line,
-            reserves = listed(&sets.reserve),
-        );
+    match sets.reserve.as_slice() {
+        [] => {}
+        // To failure none is left anyway.
+        [none] if none.get() == 0 && sets.kind == SetKind::ToFailure => {}
+        [reserve] => line = say!("{line}, {reserve} in reserve", line, reserve),
+        // Said first: behind the reps they would be read as more of them.
+        several => {
+            let reserves = listed(several);
+            line = say!("{line}, in reserve {reserves}", line, reserves);
+        }
     }
     let policy = policy_words(&sets.load, unit);
     if !policy.is_empty() {
@@ -112,7 +116,7 @@ pub fn rule_line(block: &Block, unit: Unit) -> Option<String> {
 /// The policy in words, its loads in the unit on display; none for the same load in every set.
 fn policy_words(load: &LoadPolicy, unit: Unit) -> String {
     let step = |step: &Step| match step {
-        Step::Smallest => t("the smallest step").to_owned(),
+        Step::Smallest => t_in("by", "the smallest step").to_owned(),
         Step::By(load) => load.shown(unit),
     };
     match load {
@@ -154,6 +158,19 @@ mod tests {
             r#"{"kind": {"cluster": {"portions": 2, "pause": 15}}, "count": 3, "target": {"reps": 4}}"#,
         );
         assert_eq!(sets_line(&cluster, Unit::Kg), "3 × (2 × 4), 15 s between");
+    }
+
+    #[test]
+    fn reserves_of_several_sets_are_not_read_as_reps() {
+        let said = |kind: &str, reserve: &str| {
+            let text = format!(
+                r#"{{"kind": "{kind}", "count": 3, "target": {{"reps": 5}}, "reserve": {reserve}}}"#
+            );
+            sets_line(&sets(&text), Unit::Kg)
+        };
+        assert_eq!(said("work", "[2, 2, 1]"), "3 × 5, in reserve 2, 2, 1");
+        assert_eq!(said("work", "[2]"), "3 × 5, 2 in reserve");
+        assert_eq!(said("to_failure", "[0]"), "3 × 5 to technical failure");
     }
 
     #[test]
