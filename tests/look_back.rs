@@ -167,6 +167,8 @@ fn what_was_done_is_asked_for_as_it_was_counted() {
     };
     let work = |asked, amount| made(SetKind::Work, asked, amount).1;
     assert_eq!(work(reps_of(8), Amount::Reps(reps(6))), reps_of(6));
+    let at_least = |n| Target::Reps(RepTarget::at_least(reps(n)).unwrap());
+    assert_eq!(work(at_least(12), Amount::Reps(reps(14))), at_least(14));
     assert_eq!(
         work(timed(30), Amount::Timed(Seconds::saturating(25))),
         timed(25)

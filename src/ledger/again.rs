@@ -178,7 +178,12 @@ fn target(kind: &SetKind, asked: &Target, amount: &Amount) -> Target {
     let counted = matches!(kind, SetKind::Cluster { .. } | SetKind::Drop { .. });
     match amount {
         Amount::Reps(_) | Amount::Sides { .. } if whole => {
-            let reps = amount.reps().and_then(|reps| RepTarget::fixed(reps).ok());
+            // "And more" stays so: as a fixed number it would end a set that goes on as long as it can.
+            let as_asked = match asked {
+                Target::Reps(RepTarget::AtLeast(_)) => RepTarget::at_least,
+                _ => RepTarget::fixed,
+            };
+            let reps = amount.reps().and_then(|reps| as_asked(reps).ok());
             reps.map_or_else(|| asked.clone(), Target::Reps)
         }
         Amount::Timed(seconds) if !counted && seconds.get() > 0 => Target::Timed(*seconds),
