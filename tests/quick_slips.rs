@@ -32,6 +32,25 @@ fn a_forgotten_semicolon_is_told_as_one() {
 }
 
 #[test]
+fn what_the_trade_writes_otherwise_is_told_as_it_is_written_here() {
+    for (line, hint) in [
+        ("5 × 5 RPE 8", "RPE 8 is @ 2."),
+        ("5 × 5 @ RPE 8", "RPE 8 is @ 2."),
+        ("3 × AMRAP", "8+ to failure."),
+        ("3 × max", "8+ to failure."),
+        ("3 × 8 each leg", "; each side"),
+        ("2 × 30 s per side", "; each side"),
+        ("EMOM 10 × 10", "write the rest."),
+        ("3 × 5 60kg", "Before a load there is a semicolon."),
+        ("3 × 5 @ 80%", "80 % e1RM"),
+        ("3 × 5; tempo 4010", "4/0/1/0."),
+    ] {
+        let said = read(&format!("# A\nFront squat: {line}")).unwrap_err()[0].to_string();
+        assert!(said.ends_with(hint), "{line}: {said}");
+    }
+}
+
+#[test]
 fn a_line_that_wants_another_is_named_by_what_stands_there() {
     let said = read("# A\nB1 Curl: 3 × 5\nRow: 3 × 5").unwrap_err()[0].to_string();
     assert_eq!(
