@@ -120,7 +120,7 @@ impl Foretold {
         }
         let tenths = (self.reached * 10.0).round().clamp(0.0, 10.0) as u8;
         let fresh = say!(
-            "{reps} in a fresh set; what is asked for in about {tenths} of 10.",
+            "{reps} in a fresh set; what is asked for comes in about {tenths} of 10.",
             reps,
             tenths
         );
@@ -211,7 +211,7 @@ mod tests {
         assert!(light.reached > 0.95, "{}", light.reached);
         let said = light.said(Unit::Kg);
         assert!(
-            said.ends_with("what is asked for in about 10 of 10."),
+            said.ends_with("what is asked for comes in about 10 of 10."),
             "{said}"
         );
         // The lighter, the surer; a range is reached at its bottom.
@@ -249,7 +249,7 @@ mod tests {
         ] {
             told.reps = reps;
             assert_eq!(told.reps_said(), said);
-            let end = format!("{said} in a fresh set; what is asked for in about 3 of 10.");
+            let end = format!("{said} in a fresh set; what is asked for comes in about 3 of 10.");
             assert!(told.said(Unit::Kg).ends_with(&end));
         }
     }
