@@ -119,6 +119,50 @@ fn next(lines: Value, last: u16) -> String {
     propose(&block, &[then], &kit()).because.to_string()
 }
 
+/// What is proposed after sessions of which only these sets were done, each at its load with that many reps of as many.
+fn after(lines: Value, sessions: &[&[(&str, u16)]]) -> String {
+    let block = lines_of(lines);
+    let history = sessions.iter().map(|sets| {
+        let mut then = performed(sets, (0, 0));
+        then.shape = block.shape();
+        for set in &mut then.sets {
+            (set.low, set.top) = (set.reps, set.reps);
+        }
+        then.left = 4 - sets.len() as u8;
+        then
+    });
+    let history: Vec<_> = history.collect();
+    propose(&block, &history, &kit()).because.to_string()
+}
+
+/// Worked by hand: 55 kg are a share of the 80 kg that were done before, and no load of the triple.
+#[test]
+fn sessions_of_shares_alone_leave_the_work_load_where_it_was() {
+    let whole: &[_] = &[("80 kg", 3), ("70 kg", 5), ("62.5 kg", 5), ("55 kg", 8)];
+    let eights: &[_] = &[("55 kg", 8)];
+    let up = "3 at 80 kg: top of 3 reached, next step on this bar is 82.5 kg";
+    assert_eq!(after(triple_and_eights(), &[whole]), up);
+    assert_eq!(after(triple_and_eights(), &[whole, eights]), up);
+    // While nothing else was ever done it is all there is to go by.
+    assert_eq!(
+        after(triple_and_eights(), &[eights]),
+        "55 kg last time: same load again"
+    );
+}
+
+/// Staged sets are judged by no rule, but their load is the work load; the share behind them is none.
+#[test]
+fn a_share_behind_staged_sets_does_not_become_their_load() {
+    let staged = json!({"kind": "work", "count": 1, "load": "same",
+        "target": {"stages": [{"hold": {"seconds": 10}}, {"partials": {"reps": 8}}]}});
+    let block = lines_of(json!([staged, of(1, 8, json!({"share_of_e1rm": "70 %"}))]));
+    let mut then = performed(&[("80 kg", 5), ("55 kg", 8)], (8, 8));
+    then.shape = block.shape();
+    then.sets[0].work = false;
+    let next = propose(&block, &[then], &kit());
+    assert_eq!(next.because.to_string(), "80 kg last time: same load again");
+}
+
 fn lines_of(lines: Value) -> crate::sheet::Block {
     block(json!({
         "sets": lines,
