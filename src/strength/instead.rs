@@ -27,23 +27,29 @@ impl SetToLoad<'_> {
         let is_share = |load: &LoadPolicy| {
             matches!(load, LoadPolicy::ShareOfTop(_) | LoadPolicy::ShareOfE1rm(_))
         };
-        let whole = self.top_of(|sets| !is_share(&sets.load)).or(self.base)?;
+        let done = self.top_of(|sets| !is_share(&sets.load));
+        let whole = done.or(self.base)?;
+        let of = |work_load, top| if done.is_some() { top } else { work_load };
         let share = self.of_light(share, whole).min(Share::percent(100));
         let basis = &self.block.basis;
         let moved = self.maximum.of_moved(basis, whole);
         Some(match moved.take(basis, share) {
-            Ok(Taken::Alone(_)) => self.share(ShareOf::InsteadOfE1rm, share, whole),
+            Ok(Taken::Alone(_)) => {
+                let of = of(ShareOf::InsteadOfE1rm, ShareOf::InsteadOfE1rmTop);
+                self.share(of, share, whole)
+            }
             Ok(Taken::WithBody(taken)) => match self.with_body(taken) {
-                SetBecause::ShareWithBody(WithBody { to, .. }) if to == whole => {
-                    SetBecause::NoEstimate { to }
-                }
+                SetBecause::ShareWithBody(WithBody { to, .. }) if to == whole => match done {
+                    Some(_) => SetBecause::NoEstimateAgain { to },
+                    None => SetBecause::NoEstimate { to },
+                },
                 SetBecause::ShareWithBody(WithBody { to, .. }) => {
                     SetBecause::InsteadWithBody { share, whole, to }
                 }
                 out => out,
             },
             // The board asks for the body mass itself.
-            Err(_) => self.share(ShareOf::Base, share, whole),
+            Err(_) => self.share(of(ShareOf::Base, ShareOf::Top), share, whole),
         })
     }
 

@@ -31,7 +31,7 @@ fn without_an_estimate_the_share_is_one_of_the_work_load() {
     let less = [done(0, 0, Some("70 kg"), 3), done(1, 0, Some("75 kg"), 5)];
     assert_eq!(
         said(&block, 3, &less),
-        "no estimate of the maximum yet: 70 % of the work load 70 kg, nearest below is 47.5 kg"
+        "no estimate of the maximum yet: 70 % of the heaviest, 70 kg, nearest below is 47.5 kg"
     );
     // Never more than what was done.
     let above = lines(json!([
@@ -54,6 +54,11 @@ fn the_line_that_the_work_load_is_meant_for_keeps_it() {
 
 /// The body, and a load on it or what assists it, for three; then eight of a share.
 fn on_the_body(basis: &str, load: &str, body_mass: Option<&str>) -> String {
+    behind(basis, load, body_mass, &[])
+}
+
+/// The same behind sets that were done.
+fn behind(basis: &str, load: &str, body_mass: Option<&str>, over: &[DoneSet]) -> String {
     let block = block(json!({
         "basis": basis,
         "exercise": {"id": "dip", "name": "Dip", "pattern": "push_upward", "equipment": "body"},
@@ -64,12 +69,10 @@ fn on_the_body(basis: &str, load: &str, body_mass: Option<&str>) -> String {
         body_mass: body_mass.map(|mass| mass.parse().unwrap()),
     };
     let base: Load = load.parse().unwrap();
-    let none: [DoneSet; 0] = [];
     let kit = Kit::starter(Unit::Kg);
     let set = &planned(&block)[1];
-    set_load(&block, set, Some(base), &none, maximum, &kit)
-        .because
-        .to_string()
+    let next = set_load(&block, set, Some(base), over, maximum, &kit);
+    next.because.said(Unit::Kg, &block.basis)
 }
 
 #[test]
@@ -78,15 +81,15 @@ fn with_the_body_the_share_is_one_of_the_whole() {
     // 90 % of 100 kg are 90 kg, of 60 kg 54 kg.
     assert_eq!(
         on_the_body("body_mass_plus", "20 kg", mass),
-        "no estimate of the maximum yet: 90 % of the body with 20 kg: 10 kg"
+        "no estimate of the maximum yet: 90 % of the body with 20 kg added: 10 kg"
     );
     assert_eq!(
         on_the_body("body_mass_minus", "20 kg", mass),
-        "no estimate of the maximum yet: 90 % of the body with 20 kg: 26.25 kg"
+        "no estimate of the maximum yet: 90 % of the body with 20 kg assistance: 26.25 kg"
     );
     assert_eq!(
         on_the_body("body_mass_plus", "0 kg", mass),
-        "no estimate of the maximum yet: work load 0 kg"
+        "no estimate of the maximum yet: work load nothing added"
     );
     // Of a body whose mass is not known, the load alone.
     assert_eq!(
@@ -95,7 +98,25 @@ fn with_the_body_the_share_is_one_of_the_whole() {
     );
     assert_eq!(
         on_the_body("body_mass_minus", "20 kg", None),
-        "easier than with 20 kg of assistance: 21.25 kg"
+        "easier than with 20 kg assistance: 21.25 kg"
+    );
+}
+
+/// What was done today is no work load, whatever that is.
+#[test]
+fn of_what_was_done_it_is_said_that_it_was() {
+    let after = |basis, load, mass, did| behind(basis, load, mass, &[done(0, 0, Some(did), 3)]);
+    assert_eq!(
+        after("body_mass_plus", "20 kg", None, "10 kg"),
+        "90 % of the heaviest, 10 kg, nearest below is 8.75 kg"
+    );
+    assert_eq!(
+        after("body_mass_plus", "20 kg", Some("80 kg"), "0 kg"),
+        "no estimate of the maximum yet: nothing added again"
+    );
+    assert_eq!(
+        after("body_mass_minus", "20 kg", None, "0 kg"),
+        "easier than with no assistance: 1.25 kg"
     );
 }
 
