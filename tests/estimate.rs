@@ -7,13 +7,14 @@ use stanchion::kit::Kit;
 use stanchion::ledger::{SessionRecord, performances_of, unfed_of};
 use stanchion::session::{Amount, Done, Event, StageAmount, State, What};
 use stanchion::sheet::{
-    Block, LoadBasis, LoadPolicy, Progression, RepTarget, SetKind, Sets, SideMode, Stage, Target,
+    Block, LoadBasis, LoadPolicy, Progression, RepTarget, SetKind, Sets, SideMode, Stage, Step,
+    Target,
 };
 use stanchion::store::LifterRecord;
 use stanchion::strength::{
     Curve, Performance, Strength, Today, Unfed, best_e1rm, body_mass_words, unfed,
 };
-use stanchion::units::{Load, Metres, Seconds, Share, Unit};
+use stanchion::units::{Load, Metres, Rir, Seconds, Share, Unit};
 
 fn performance(line: Sets, basis: LoadBasis, body_mass: Option<&str>, did: Done) -> Performance {
     let block = block(vec![line], basis, SideMode::Both);
@@ -66,6 +67,29 @@ fn a_rule_is_shown_each_kind_of_set_for_what_it_is() {
         keep: half,
     };
     assert!(!shown(drop, range()).0);
+}
+
+/// So many and more with some to be left is no set to the limit, whether the set or the rule asks for it.
+#[test]
+fn a_set_that_is_to_leave_some_does_not_go_to_the_limit() {
+    let least = || Target::Reps(RepTarget::at_least(reps(8)).unwrap());
+    let two = Rir::new(2).unwrap();
+    let shown = |reserve: &[Rir], progression| {
+        let mut line = sets(SetKind::Work, 1, least());
+        line.reserve = reserve.to_vec();
+        let mut block = block(vec![line], LoadBasis::External, SideMode::Both);
+        block.progression = progression;
+        let did = (key(0, 0), done(Some("60 kg"), Amount::Reps(reps(9))));
+        performances_of(&record(1, &block, None, &[did]))[0].1.sets[0].to_limit
+    };
+    let by_reserve = || Progression::ByReserve {
+        aim: two,
+        step: Step::Smallest,
+    };
+    assert!(shown(&[], Progression::AsWritten));
+    assert!(!shown(&[two], Progression::AsWritten));
+    assert!(!shown(&[], by_reserve()));
+    assert!(shown(&[Rir::new(0).unwrap()], by_reserve()));
 }
 
 #[test]

@@ -224,7 +224,10 @@ fn an_import_says_what_it_did() {
         said(golden.clone(), GOLDEN),
         "1 session known, 1 sheet known"
     );
-    assert_eq!(said(golden.clone(), DEMO), "1 sheet new, 1 changed");
+    assert_eq!(
+        said(golden.clone(), DEMO),
+        "1 sheet new, 1 with older versions"
+    );
     // Of one sheet in two versions it says one sheet, of one that goes that it goes.
     let mut twice = value(GOLDEN);
     let sheets = twice["sheets"].as_array_mut().unwrap();

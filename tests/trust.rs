@@ -8,7 +8,9 @@ use common::{id, time};
 use proptest::prelude::*;
 use stanchion::kit::Kit;
 use stanchion::session::{Amount, Began, Board, Done, SessionId, State, What};
-use stanchion::sheet::{Block, LoadBasis, LoadPolicy, Progression, SideMode, Step};
+use stanchion::sheet::{
+    Block, LoadBasis, LoadPolicy, Progression, RepTarget, SideMode, Step, Target,
+};
 use stanchion::strength::{Curve, Performance, SetResult, Today, propose};
 use stanchion::units::{Load, Reps, Rir, Unit};
 
@@ -173,6 +175,27 @@ fn a_guided_start_asks_for_the_reserve_until_the_load_is_found() {
         (Some(load("60 kg")), false)
     );
     assert_eq!(third.because(Unit::Kg), "as in the set before: 60 kg");
+}
+
+/// A rule that goes by reserve wants to know it of sets of so many and more too.
+#[test]
+fn a_rule_that_goes_by_reserve_asks_for_it_of_open_sets() {
+    let mut row = squat();
+    row.sets[0].target = Target::Reps(RepTarget::at_least(reps(8)).unwrap());
+    assert!(!board(&row, &[], None, &[], None).asks_reserve);
+    row.progression = Progression::ByReserve {
+        aim: Rir::new(2).unwrap(),
+        step: Step::Smallest,
+    };
+    assert!(board(&row, &[], None, &[], None).asks_reserve);
+    let next = board(
+        &row,
+        &[],
+        None,
+        &[done(Some("40 kg"), Amount::Reps(reps(12)))],
+        None,
+    );
+    assert_eq!((next.load, next.asks_reserve), (Some(load("40 kg")), true));
 }
 
 #[test]

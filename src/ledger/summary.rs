@@ -74,7 +74,10 @@ pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Ve
 }
 
 pub(super) fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
-    let sets: Vec<SetResult> = block.lines.iter().map(result).collect();
+    let sets: Vec<SetResult> = {
+        let lines = block.lines.iter();
+        lines.map(|line| result(&block.block, line)).collect()
+    };
     let done = sets.iter().filter(|set| set.work).count();
     let left = planned(&block.block).saturating_sub(done);
     Performance {
@@ -97,7 +100,7 @@ fn planned(block: &Block) -> usize {
     plain.map(|sets| usize::from(sets.count)).sum()
 }
 
-fn result(line: &DoneLine) -> SetResult {
+fn result(block: &Block, line: &DoneLine) -> SetResult {
     let (low, top) = asked(line);
     let full = i64::from(line.amount.full_reps());
     let plain = matches!(line.target, Target::Reps(_))
@@ -114,7 +117,7 @@ fn result(line: &DoneLine) -> SetResult {
         top,
         reserve: line.reserve,
         work: plain && is_plain_work(&line.kind),
-        to_limit: line.kind.goes_to_limit(&line.target, line.reserve_asked),
+        to_limit: block.goes_to_limit(&line.kind, &line.target, line.reserve_asked),
         unfed: unfed(line),
     }
 }

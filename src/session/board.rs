@@ -356,7 +356,7 @@ impl State {
             reserve: slot.reserve,
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
-                && !planned.kind.goes_to_limit(&planned.target, planned.reserve),
+                && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
             jump,
             sides: planned.sides,
             tempo: planned

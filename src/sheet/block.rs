@@ -4,10 +4,11 @@ use super::exercise::{Equipment, Exercise};
 use super::kind::{SetKind, Sets};
 use super::loads::LoadBasis;
 use super::progression::Progression;
+use super::target::Target;
 use super::tempo::Tempo;
 use super::text::Line;
 use crate::json;
-use crate::units::{Load, Seconds};
+use crate::units::{Load, Rir, Seconds};
 use crate::words::t;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -196,6 +197,22 @@ impl Block {
             "{}{SHAPE_END}",
             json::text(&(&self.sides, &self.hangs_on()))
         )
+    }
+
+    /// Reserve that the block's rule aims at in its work sets, where it is one that goes by reserve.
+    #[must_use]
+    pub fn rule_aim(&self) -> Option<Rir> {
+        match self.progression {
+            Progression::ByReserve { aim, .. } => Some(aim),
+            _ => None,
+        }
+    }
+
+    /// Whether a set of this block goes on until no rep more can be done, see [`SetKind::goes_to_limit`]: what the rule aims at
+    /// is asked of a set that names no reserve itself.
+    #[must_use]
+    pub fn goes_to_limit(&self, kind: &SetKind, target: &Target, reserve: Option<Rir>) -> bool {
+        kind.goes_to_limit(target, reserve.or(self.rule_aim()))
     }
 
     /// What the load hangs on, where it is moved alone.

@@ -20,6 +20,8 @@ pub struct Conflict {
     pub id: Uuid,
     /// JSON text of the record that was not kept: set it aside, never throw it away.
     pub dropped: String,
+    /// True when that is the one that was here: the other takes its place.
+    pub replaced: bool,
 }
 
 impl Conflict {
@@ -180,6 +182,7 @@ impl Archive {
                                     what: "event",
                                     id: event.0,
                                     dropped,
+                                    replaced,
                                 });
                             }
                         }
@@ -225,6 +228,7 @@ fn unite<R: Record + Clone>(
                     what: R::WHAT,
                     id,
                     dropped,
+                    replaced,
                 });
             }
         }
@@ -233,10 +237,12 @@ fn unite<R: Record + Clone>(
 }
 
 impl Summary {
-    /// Forgets the conflicts that an import before has set aside already, by the keys of what is.
+    /// Forgets the conflicts that an import before has set aside already, by the keys of what is. Those that change what is here
+    /// stay: that import was taken back since.
     pub fn leave_out_aside(&mut self, aside: &[String]) {
+        let known = |conflict: &Conflict| aside.contains(&conflict.key());
         self.conflicts
-            .retain(|conflict| !aside.contains(&conflict.key()));
+            .retain(|conflict| conflict.replaced || !known(conflict));
     }
 
     /// True when an import changes nothing and sets nothing aside.
@@ -266,6 +272,7 @@ impl fmt::Display for Summary {
     /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut parts = Vec::new();
+        let left_out = t_in("import", "left out, as removed here before");
         let kinds: [(Counted, &[(usize, &str)]); 4] = [
             (
                 |n| many(n, "{n} session", "{n} sessions"),
@@ -274,10 +281,7 @@ impl fmt::Display for Summary {
                     (self.sessions_known, t_in("import", "known")),
                     (self.sessions_changed, t_in("import", "corrected")),
                     (self.sessions_removed, t_in("import", "removed")),
-                    (
-                        self.sessions_left_out,
-                        t_in("import", "left out, as removed here before"),
-                    ),
+                    (self.sessions_left_out, left_out),
                 ],
             ),
             (
@@ -285,8 +289,10 @@ impl fmt::Display for Summary {
                 &[
                     (self.sheets.new, t_in("import", "new")),
                     (self.sheets.changed, t_in("import", "changed")),
+                    (self.sheets.older, t_in("import", "with older versions")),
                     (self.sheets.known, t_in("import", "known")),
                     (self.sheets.removed, t_in("import", "removed")),
+                    (self.sheets.left_out, left_out),
                 ],
             ),
             (
@@ -294,7 +300,9 @@ impl fmt::Display for Summary {
                 &[
                     (self.exercises.new, t_in("import", "new")),
                     (self.exercises.changed, t_in("import", "changed")),
+                    (self.exercises.older, t_in("import", "with older versions")),
                     (self.exercises.removed, t_in("import", "removed")),
+                    (self.exercises.left_out, left_out),
                 ],
             ),
             (
@@ -302,7 +310,9 @@ impl fmt::Display for Summary {
                 &[
                     (self.programmes.new, t_in("import", "new")),
                     (self.programmes.changed, t_in("import", "changed")),
+                    (self.programmes.older, t_in("import", "with older versions")),
                     (self.programmes.removed, t_in("import", "removed")),
+                    (self.programmes.left_out, left_out),
                 ],
             ),
         ];

@@ -10,7 +10,7 @@ use super::ladder::Ladder;
 use super::prescribed::DoneSet;
 use super::set_because::{GuidedStep, SetBecause};
 use super::steps::{Training, usual_step};
-use crate::sheet::{Block, Progression, RepTarget, SetKind, Sets, Step};
+use crate::sheet::{Block, RepTarget, SetKind, Sets, Step};
 use crate::units::{Load, Reps, Rir, Share};
 
 /// So many left are too many to judge by: the larger step. Reserve is told about a rep off at 0–5 left, and worse above
@@ -33,8 +33,7 @@ pub(super) enum Guide {
 /// How far the guided start of `block` has come after these sets, in the order they were done.
 pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
     let aim = written_aim(block).unwrap_or_else(|| {
-        let work = block.sets.iter().find(|sets| sets.kind.is_work());
-        let to_limit = work.is_some_and(|sets| goes_to_limit(sets, 0));
+        let to_limit = first_work(block).is_some_and(|sets| goes_to_limit(block, sets, 0));
         Rir::saturating(if to_limit { 0 } else { USUAL_AIM })
     });
     let mut loaded = done
@@ -46,7 +45,7 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
         let line = line(block, set);
         let ramp_up = line.is_some_and(|line| !line.kind.is_work());
         // Who goes on to the limit has none left, told or not.
-        let to_limit = line.is_some_and(|line| goes_to_limit(line, set.key.set));
+        let to_limit = line.is_some_and(|line| goes_to_limit(block, line, set.key.set));
         let none = || (to_limit && !ramp_up).then_some(Rir::saturating(0));
         let Some(reserve) = set.reserve.or_else(none) else {
             last = Some(unsaid(from, ladder));
@@ -98,19 +97,21 @@ pub(super) fn aim(block: &Block) -> Rir {
     written_aim(block).unwrap_or(Rir::saturating(USUAL_AIM))
 }
 
-/// Reserve that the block says it aims at.
+/// Reserve that the block says it aims at: its rule's, else that of the first work set, whose load is looked for.
 fn written_aim(block: &Block) -> Option<Rir> {
-    if let Progression::ByReserve { aim, .. } = block.progression {
-        return Some(aim);
-    }
-    let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
-    work.find_map(|sets| sets.reserve_of(0))
+    let of_set = || first_work(block)?.reserve_of(0);
+    block.rule_aim().or_else(of_set)
+}
+
+/// The line of the first work set.
+fn first_work(block: &Block) -> Option<&Sets> {
+    block.sets.iter().find(|sets| sets.kind.is_work())
 }
 
 /// Whether a set of this line goes on until no rep more can be done.
-fn goes_to_limit(line: &Sets, set: u8) -> bool {
+fn goes_to_limit(block: &Block, line: &Sets, set: u8) -> bool {
     let reserve = line.reserve_of(usize::from(set));
-    line.kind.goes_to_limit(&line.target, reserve)
+    block.goes_to_limit(&line.kind, &line.target, reserve)
 }
 
 /// The line of a set.

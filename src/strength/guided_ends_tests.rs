@@ -109,10 +109,59 @@ fn a_reserve_that_is_written_is_aimed_at_and_each_set_goes_by_its_own_line() {
         done(&sets[1], Some(Load::whole_kg(25)), 9, None),
     ];
     let next = set_load(&mixed, &sets[2], base(&mixed, &kit), &over, None, &kit);
-    assert!(
-        !next.because.to_string().contains("not said"),
-        "{}",
-        next.because
+    // Nine to the limit are five with four to spare, and the first line leaves two.
+    assert_eq!(
+        next.because.to_string(),
+        "9 at 25 kg with 0 left is 4 left in a set of 5, 2 aimed at: the usual step to 27.5 kg"
+    );
+}
+
+/// A rule that goes by reserve asks each set for it: so many and more is no set to the limit then, and what was not told is not
+/// known.
+#[test]
+fn what_the_rule_aims_at_is_asked_of_sets_that_name_no_reserve() {
+    let kit = Kit::starter(Unit::Kg);
+    let by_reserve = |kind: &str, reserve: &[i64]| {
+        five_sets(json!({
+            "sets": [{"kind": kind, "count": 3, "target": {"reps": {"least": 8}}, "reserve": reserve}],
+            "progression": {"by_reserve": {"aim": 2, "step": "smallest"}},
+        }))
+    };
+    let said = |block, left| second(&block, &kit, "40 kg", 12, left);
+    let untold = said(by_reserve("work", &[]), None);
+    assert_eq!(untold.load, Some(Load::whole_kg(40)), "{}", untold.because);
+    assert!(untold.guided);
+    assert_eq!(
+        said(by_reserve("work", &[]), Some(3)).because.to_string(),
+        "12 at 40 kg with 3 left, 2 aimed at: the usual step to 42.5 kg"
+    );
+    // To failure, and where the set itself says that none is to be left, none was.
+    let down = "12 at 40 kg with 0 left, 2 aimed at: a step down to 37.5 kg";
+    for block in [by_reserve("to_failure", &[]), by_reserve("work", &[0])] {
+        assert_eq!(said(block, None).because.to_string(), down);
+    }
+}
+
+/// The load that is looked for is the first work set's, so its line says what is aimed at.
+#[test]
+fn a_later_line_does_not_say_what_is_aimed_at() {
+    let kit = Kit::starter(Unit::Kg);
+    let open = json!({"kind": "work", "count": 1, "target": {"reps": {"least": 5}}});
+    let eights =
+        |reserve| json!({"kind": "work", "count": 3, "target": {"reps": 8}, "reserve": reserve});
+    let found = five_sets(json!({"sets": [open, eights(json!([2]))]}));
+    assert_eq!(
+        second(&found, &kit, "40 kg", 9, None).because.to_string(),
+        "as in the set before: 40 kg"
+    );
+    let none =
+        json!({"kind": "work", "count": 1, "target": {"reps": {"least": 5}}, "reserve": [0]});
+    let spared = five_sets(json!({"sets": [eights(json!([])), none]}));
+    assert_eq!(
+        second(&spared, &kit, "40 kg", 8, Some(2))
+            .because
+            .to_string(),
+        "as in the set before: 40 kg"
     );
 }
 

@@ -31,7 +31,7 @@ fn without_an_estimate_the_share_is_one_of_the_work_load() {
     let less = [done(0, 0, Some("70 kg"), 3), done(1, 0, Some("75 kg"), 5)];
     assert_eq!(
         said(&block, 3, &less),
-        "no estimate of the maximum yet: 70 % of the work load 70 kg, nearest below is 47.5 kg"
+        "no estimate of the maximum yet: 70 % of the heaviest, 70 kg, nearest below is 47.5 kg"
     );
     // Never more than what was done.
     let above = lines(json!([
@@ -54,6 +54,11 @@ fn the_line_that_the_work_load_is_meant_for_keeps_it() {
 
 /// The body, and a load on it or what assists it, for three; then eight of a share.
 fn on_the_body(basis: &str, load: &str, body_mass: Option<&str>) -> String {
+    behind(basis, load, body_mass, &[])
+}
+
+/// The same behind sets that were done.
+fn behind(basis: &str, load: &str, body_mass: Option<&str>, over: &[DoneSet]) -> String {
     let block = block(json!({
         "basis": basis,
         "exercise": {"id": "dip", "name": "Dip", "pattern": "push_upward", "equipment": "body"},
@@ -64,12 +69,10 @@ fn on_the_body(basis: &str, load: &str, body_mass: Option<&str>) -> String {
         body_mass: body_mass.map(|mass| mass.parse().unwrap()),
     };
     let base: Load = load.parse().unwrap();
-    let none: [DoneSet; 0] = [];
     let kit = Kit::starter(Unit::Kg);
     let set = &planned(&block)[1];
-    set_load(&block, set, Some(base), &none, maximum, &kit)
-        .because
-        .to_string()
+    let next = set_load(&block, set, Some(base), over, maximum, &kit);
+    next.because.said(Unit::Kg, &block.basis)
 }
 
 #[test]
@@ -78,15 +81,15 @@ fn with_the_body_the_share_is_one_of_the_whole() {
     // 90 % of 100 kg are 90 kg, of 60 kg 54 kg.
     assert_eq!(
         on_the_body("body_mass_plus", "20 kg", mass),
-        "no estimate of the maximum yet: 90 % of the body with 20 kg: 10 kg"
+        "no estimate of the maximum yet: 90 % of the body with 20 kg added: 10 kg"
     );
     assert_eq!(
         on_the_body("body_mass_minus", "20 kg", mass),
-        "no estimate of the maximum yet: 90 % of the body with 20 kg: 26.25 kg"
+        "no estimate of the maximum yet: 90 % of the body with 20 kg assistance: 26.25 kg"
     );
     assert_eq!(
         on_the_body("body_mass_plus", "0 kg", mass),
-        "no estimate of the maximum yet: work load 0 kg"
+        "no estimate of the maximum yet: work load nothing added"
     );
     // Of a body whose mass is not known, the load alone.
     assert_eq!(
@@ -95,7 +98,25 @@ fn with_the_body_the_share_is_one_of_the_whole() {
     );
     assert_eq!(
         on_the_body("body_mass_minus", "20 kg", None),
-        "easier than with 20 kg of assistance: 21.25 kg"
+        "easier than with 20 kg assistance: 21.25 kg"
+    );
+}
+
+/// What was done today is no work load, whatever that is.
+#[test]
+fn of_what_was_done_it_is_said_that_it_was() {
+    let after = |basis, load, mass, did| behind(basis, load, mass, &[done(0, 0, Some(did), 3)]);
+    assert_eq!(
+        after("body_mass_plus", "20 kg", None, "10 kg"),
+        "90 % of the heaviest, 10 kg, nearest below is 8.75 kg"
+    );
+    assert_eq!(
+        after("body_mass_plus", "20 kg", Some("80 kg"), "0 kg"),
+        "no estimate of the maximum yet: nothing added again"
+    );
+    assert_eq!(
+        after("body_mass_minus", "20 kg", None, "0 kg"),
+        "easier than with no assistance: 1.25 kg"
     );
 }
 
@@ -117,6 +138,50 @@ fn next(lines: Value, last: u16) -> String {
         (then.sets[set].low, then.sets[set].top) = (asked, asked);
     }
     propose(&block, &[then], &kit()).because.to_string()
+}
+
+/// What is proposed after sessions of which only these sets were done, each at its load with that many reps of as many.
+fn after(lines: Value, sessions: &[&[(&str, u16)]]) -> String {
+    let block = lines_of(lines);
+    let history = sessions.iter().map(|sets| {
+        let mut then = performed(sets, (0, 0));
+        then.shape = block.shape();
+        for set in &mut then.sets {
+            (set.low, set.top) = (set.reps, set.reps);
+        }
+        then.left = 4 - sets.len() as u8;
+        then
+    });
+    let history: Vec<_> = history.collect();
+    propose(&block, &history, &kit()).because.to_string()
+}
+
+/// Worked by hand: 55 kg are a share of the 80 kg that were done before, and no load of the triple.
+#[test]
+fn sessions_of_shares_alone_leave_the_work_load_where_it_was() {
+    let whole: &[_] = &[("80 kg", 3), ("70 kg", 5), ("62.5 kg", 5), ("55 kg", 8)];
+    let eights: &[_] = &[("55 kg", 8)];
+    let up = "3 at 80 kg: top of 3 reached, next step on this bar is 82.5 kg";
+    assert_eq!(after(triple_and_eights(), &[whole]), up);
+    assert_eq!(after(triple_and_eights(), &[whole, eights]), up);
+    // While nothing else was ever done it is all there is to go by.
+    assert_eq!(
+        after(triple_and_eights(), &[eights]),
+        "55 kg last time: same load again"
+    );
+}
+
+/// Staged sets are judged by no rule, but their load is the work load; the share behind them is none.
+#[test]
+fn a_share_behind_staged_sets_does_not_become_their_load() {
+    let staged = json!({"kind": "work", "count": 1, "load": "same",
+        "target": {"stages": [{"hold": {"seconds": 10}}, {"partials": {"reps": 8}}]}});
+    let block = lines_of(json!([staged, of(1, 8, json!({"share_of_e1rm": "70 %"}))]));
+    let mut then = performed(&[("80 kg", 5), ("55 kg", 8)], (8, 8));
+    then.shape = block.shape();
+    then.sets[0].work = false;
+    let next = propose(&block, &[then], &kit());
+    assert_eq!(next.because.to_string(), "80 kg last time: same load again");
 }
 
 fn lines_of(lines: Value) -> crate::sheet::Block {

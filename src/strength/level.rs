@@ -95,11 +95,15 @@ pub(super) fn steps<'a>(
     })
 }
 
+/// How many times as much as a lower bound said a session above it may say (common practice, no source).
+const LEAP_MAX: f64 = 2.0;
+
 impl Strength {
     /// After one reading more than `before`. None where it is the first one and says too little to begin with.
     ///
     /// A lower bound takes nothing off a reading above it: that is as good as the first of all. Where the bound is near, what
-    /// both say together may be more.
+    /// both say together may be more. More than a doubling waits for a session that says so again: a load typed with a figure too
+    /// many would stay for good, as later sessions that stop as planned take nothing off.
     fn after(before: Option<&Strength>, reading: &Reading, curve: Curve) -> Option<Strength> {
         let bound = reading.says == Says::AtLeast;
         let Some(before) = before else {
@@ -114,6 +118,11 @@ impl Strength {
         let then = before.on(reading.at);
         let both = then.state.with(reading);
         let anew = State::first(reading).filter(|anew| before.bound && anew.level > both.level);
+        let most = both.level.max(then.level() + LEAP_MAX.ln());
+        let anew = anew.map(|anew| State {
+            level: anew.level.min(most),
+            ..anew
+        });
         Some(Strength {
             state: anew.unwrap_or(both),
             sessions: before.sessions + 1,

@@ -102,6 +102,28 @@ fn loads_in_two_units_are_one_history() {
     );
 }
 
+/// Worked by hand: by Epley 8 reps are 76 of 60. A lower bound gives way to what is above it, by no more than a doubling at once.
+#[test]
+fn a_slip_of_the_thumb_does_not_ruin_a_lower_bound() {
+    let planned = |loads: &[&str]| {
+        let sets: Vec<(&str, u16)> = loads.iter().map(|load| (*load, 8)).collect();
+        let mut history = tried(&sets, 4);
+        for done in &mut history {
+            done.sets[0].top = reps(8);
+            done.sets[0].to_limit = false;
+        }
+        let known = Strength::of(&history, Curve::Epley).unwrap();
+        assert!(known.is_bound());
+        known.e1rm().middle
+    };
+    assert_eq!(planned(&["60 kg"]), kg("76 kg"));
+    assert_eq!(planned(&["60 kg", "110 kg"]), kg("139.33 kg"));
+    assert_eq!(planned(&["60 kg", "600 kg"]), kg("152 kg"));
+    // Who began far too light is known a session later.
+    assert_eq!(planned(&["20 kg", "60 kg"]), kg("50.67 kg"));
+    assert_eq!(planned(&["20 kg", "60 kg", "60 kg"]), kg("76 kg"));
+}
+
 proptest! {
     #[test]
     fn more_load_or_more_reps_are_never_likelier(load in 40..180_u16, n in 1..12_u16, more in 1..20_u16) {

@@ -3,7 +3,7 @@
 use super::because::{Because, Proposal};
 use super::set_because::SetBecause;
 use crate::sheet::SetKey;
-use crate::units::{Load, Reps, Rir};
+use crate::units::{Load, Reps, Rir, Share};
 
 /// A set of this session that is over: done, or passed over (then without load and reps).
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub struct Base {
     pub load: Option<Load>,
     /// True for the first time at an exercise, when the reserve said leads from set to set.
     pub guided: bool,
+    /// What a light week left of the usual work load, where that was made light.
+    pub light: Option<Share>,
 }
 
 impl From<Option<Load>> for Base {
@@ -32,6 +34,7 @@ impl From<Option<Load>> for Base {
         Base {
             load,
             guided: false,
+            light: None,
         }
     }
 }
@@ -44,6 +47,10 @@ impl From<&Proposal> for Base {
                 proposal.because,
                 Because::GuidedStart { .. } | Because::NothingKnown {}
             ),
+            light: match proposal.because {
+                Because::LightWeek { share, .. } => Some(share),
+                _ => None,
+            },
         }
     }
 }

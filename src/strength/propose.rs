@@ -9,8 +9,8 @@ use super::ladder::Ladder;
 use super::maximum::Maximum;
 use super::moved::Wish;
 use super::rules::{
-    Seen, after_break, as_written, by_reserve, double, fixed, share_of_e1rm, two_for_two,
-    unless_cut_short, unless_deload, unless_lightened,
+    Seen, after_break, as_written, by_reserve, double, fixed, goes_by_maximum, share_of_e1rm,
+    two_for_two, unless_cut_short, unless_deload, unless_lightened,
 };
 use super::unfed::Unfed;
 use crate::kit::Kit;
@@ -69,7 +69,14 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
         .filter(|performance| behind_ramp(performance).any(|set| set.load.is_some()))
         .cloned()
         .collect();
-    let like: Vec<Performance> = last_of_each_session(&like).cloned().collect();
+    let alike: Vec<Performance> = last_of_each_session(&like).cloned().collect();
+    // A session of which only shares of the maximum were done leaves the work load where it was.
+    let telling = alike.iter().filter(|performance| {
+        let mut sets = behind_ramp(performance);
+        sets.any(|set| tells_load(set, block))
+    });
+    let telling: Vec<Performance> = telling.cloned().collect();
+    let like = if telling.is_empty() { &alike } else { &telling };
     let started = block.start.or_else(|| first_listed(block));
     if let (Progression::AsWritten, Some(wanted)) = (&block.progression, started) {
         return as_written(wanted, &Ladder::new(block, kit, Some(wanted)));
@@ -91,17 +98,18 @@ fn decide(block: &Block, today: &Today<'_>) -> Because {
     };
     let ladder = Ladder::new(block, kit, Some(at));
     let because = match seen {
-        Some(seen) => by_rule(block, &like, &seen, today, &ladder),
+        Some(seen) => by_rule(block, [like, &alike], &seen, today, &ladder),
         // Staged, timed and other sets give a rule nothing to judge.
         None => same(at, &ladder),
     };
     after_break(because, at, last.at, now, &ladder)
 }
 
-/// What the block's rule says of its earlier sessions, the newest of which is `seen`.
+/// What the block's rule says of its earlier sessions that tell a work load, the newest of which is `seen`; of all that are alike
+/// the maximum is taken.
 fn by_rule(
     block: &Block,
-    like: &[Performance],
+    [like, alike]: [&[Performance]; 2],
     seen: &Seen<'_>,
     today: &Today<'_>,
     ladder: &Ladder,
@@ -119,7 +127,7 @@ fn by_rule(
         Progression::Fixed { up } => fixed(seen, *up, ladder),
         Progression::ShareOfE1rm { share } => {
             let maximum = Maximum {
-                e1rm: best_e1rm(like, today.curve),
+                e1rm: best_e1rm(alike, today.curve),
                 body_mass: today.body_mass,
             };
             share_of_e1rm(seen, *share, &maximum, &block.basis, ladder)
@@ -167,10 +175,17 @@ fn behind_ramp(last: &Performance) -> impl Iterator<Item = &SetResult> {
     sets.filter(|set| set.unfed != Some(Unfed::RampUp))
 }
 
-/// The load of the first set behind the ramp-ups. Of drop sets that plan one load the hardest done with
+/// True for a set whose load follows from the work load, or is it.
+fn tells_load(set: &SetResult, block: &Block) -> bool {
+    set.load.is_some() && !(set.work && goes_by_maximum(set, block))
+}
+
+/// The load of the first set behind the ramp-ups, best of one that tells the work load. Of drop sets that plan one load the hardest done with
 /// the reps asked for, as of work sets: a first time finds its load on the way.
 fn first_after_ramp(block: &Block, last: &Performance, kit: &Kit) -> Option<Load> {
-    let first = behind_ramp(last).find_map(|set| set.load)?;
+    let telling = behind_ramp(last).filter(|set| tells_load(set, block));
+    let all = telling.chain(behind_ramp(last));
+    let first = all.filter_map(|set| set.load).next()?;
     let mut work = block.sets.iter().filter(|sets| sets.kind.is_work());
     if work.any(|sets| sets.load != LoadPolicy::Same) {
         return Some(first);

@@ -20,6 +20,8 @@ pub enum ShareOf {
     E1rm,
     /// Of the work load, in place of a maximum that nothing tells yet.
     InsteadOfE1rm,
+    /// Of the heaviest load done so far, in place of a maximum that nothing tells yet.
+    InsteadOfE1rmTop,
 }
 
 /// What the outcome of a set gives for the next one.
@@ -159,6 +161,11 @@ pub enum SetBecause {
         /// That load.
         to: Load,
     },
+    /// The same where a share of what another line was done with comes to no less than that: that load once more.
+    NoEstimateAgain {
+        /// That load.
+        to: Load,
+    },
     /// A share of the estimate is asked for and there is none: the same share of what another line moves, the body in it.
     InsteadWithBody {
         /// The share.
@@ -192,6 +199,7 @@ impl SetBecause {
             | SetBecause::Guided { to, .. }
             | SetBecause::GuideUnsaid { to }
             | SetBecause::NoEstimate { to }
+            | SetBecause::NoEstimateAgain { to }
             | SetBecause::InsteadWithBody { to, .. }
             | SetBecause::BodyMassUnknown { to }
             | SetBecause::ShareWithBody(WithBody { to, .. }) => Some(*to),

@@ -42,6 +42,7 @@ fn prescribe(
         let wanted = SetToLoad {
             block,
             base: base.load,
+            light: base.light,
             done,
             maximum,
             ladder: Ladder::new(block, kit, beside.or(base.load)),
@@ -65,6 +66,7 @@ fn prescribe(
 pub(super) struct SetToLoad<'a> {
     pub(super) block: &'a Block,
     pub(super) base: Option<Load>,
+    pub(super) light: Option<Share>,
     pub(super) done: &'a [DoneSet],
     pub(super) maximum: Maximum,
     pub(super) ladder: Ladder,

@@ -167,10 +167,7 @@ fn lighter_sets_of_assisted_work_have_more_assistance() {
         ],
     }));
     assert_eq!(loads(&assisted, &[]), ["81.25", "80", "75"]);
-    assert_eq!(
-        said(&assisted, 0, &[]),
-        "easier than with 80 kg of assistance: 81.25 kg"
-    );
+    assert_eq!(said(&assisted, 0, &[]), "easier than at 80 kg: 81.25 kg");
 }
 
 #[test]

@@ -6,7 +6,7 @@ use super::turn_words::body_unknown;
 use super::words::range;
 use crate::say;
 use crate::sheet::LoadBasis;
-use crate::units::Unit;
+use crate::units::{Share, Unit};
 use crate::words::{many_of, t};
 use std::fmt;
 
@@ -48,18 +48,15 @@ impl Words<'_> {
                 to,
             } => {
                 let wanted = whole.times(share.factor());
-                let (whole, share) = (self.load(*whole), share);
+                let whole = self.load(*whole);
                 let of = match of {
                     ShareOf::WorkLoad => say!("ramp-up: {share} of {load}", share, load = whole),
                     ShareOf::BackOff => say!("back-off: {share} of {load}", share, load = whole),
                     ShareOf::Drop => say!("drop: {share} of {load}", share, load = whole),
-                    ShareOf::Top => say!("{share} of the heaviest, {load}", share, load = whole),
-                    ShareOf::Base => say!("{share} of the work load {load}", share, load = whole),
-                    ShareOf::InsteadOfE1rm => no_estimate(&say!(
-                        "{share} of the work load {load}",
-                        share,
-                        load = whole
-                    )),
+                    ShareOf::Top => of_top(*share, &whole),
+                    ShareOf::Base => of_work_load(*share, &whole),
+                    ShareOf::InsteadOfE1rm => no_estimate(&of_work_load(*share, &whole)),
+                    ShareOf::InsteadOfE1rmTop => no_estimate(&of_top(*share, &whole)),
                     ShareOf::E1rm => say!(
                         "{share} of the estimated maximum {load}",
                         share,
@@ -73,8 +70,8 @@ impl Words<'_> {
                 say!("same assistance: {load}", load = self.load(*to))
             }
             SetBecause::MoreAssistance { from, to } => say!(
-                "easier than with {from} of assistance: {load}",
-                from = self.load(*from),
+                "easier than {at}: {load}",
+                at = self.at(*from),
                 load = self.load(*to)
             ),
             SetBecause::Stepped {
@@ -191,11 +188,14 @@ impl Words<'_> {
                 )
             }
             SetBecause::InsteadWithBody { share, whole, to } => no_estimate(&say!(
-                "{share} of the body with {load}: {to}",
+                "{share} of the body {at}: {to}",
                 share,
-                load = self.load(*whole),
+                at = self.at(*whole),
                 to = self.load(*to)
             )),
+            SetBecause::NoEstimateAgain { to } => {
+                no_estimate(&say!("{load} again", load = self.load(*to)))
+            }
             SetBecause::NoEstimate { to } => {
                 say!(
                     "no estimate of the maximum yet: work load {load}",
@@ -204,6 +204,14 @@ impl Words<'_> {
             }
         }
     }
+}
+
+fn of_work_load(share: Share, load: &str) -> String {
+    say!("{share} of the work load {load}", share, load)
+}
+
+fn of_top(share: Share, load: &str) -> String {
+    say!("{share} of the heaviest, {load}", share, load)
 }
 
 /// What is done while nothing tells the maximum.

@@ -27,9 +27,16 @@ impl Proposal {
             return band;
         }
         let because = self.because.said(unit, basis);
-        match self.load.map(|load| basis.shown(load, unit)) {
-            Some(load) if !says(&because, &load) => format!("{load}: {because}"),
-            _ => because,
+        let Some(load) = self.load else {
+            return because;
+        };
+        let shown = basis.shown(load, unit);
+        // Of nothing at all a language may have another word where it is what something was done with.
+        let nothing = || load.is_zero() && because.contains(&Words::of(unit, basis).at(load));
+        if says(&because, &shown) || nothing() {
+            because
+        } else {
+            format!("{shown}: {because}")
         }
     }
 }

@@ -10,10 +10,12 @@ use stanchion::kit::Kit;
 use stanchion::ledger::halves_said;
 use stanchion::quick::EQUIPMENT;
 use stanchion::sheet::{
-    Equipment, Exercise, ExerciseId, Line, LoadBasis, Note, Pattern, RepTarget, SideMode, Target,
+    BlockId, Equipment, Exercise, ExerciseId, Line, LoadBasis, Note, Pattern, RepTarget, SideMode,
+    Target,
 };
+use stanchion::strength::{Because, Moved, Proposal, Wish};
 use stanchion::units::{
-    Load, Reps, Share, Unit, date, day_and_time, long_date, month, weekday_short,
+    Load, Reps, Rir, Share, Unit, date, day_and_time, long_date, month, weekday_short,
 };
 use stanchion::words::{Catalogue, SOFT_HYPHEN, name_in, speak, t_name};
 use std::collections::{BTreeSet, HashMap};
@@ -247,4 +249,39 @@ fn a_kit_to_start_from_holds_in_every_language() {
             }
         });
     }
+}
+
+/// Nothing added has one word as a load and another as what something was done with: where the reason says either, the load is said.
+#[test]
+fn a_load_of_nothing_is_not_said_twice() {
+    let moved = Moved {
+        at: Load::ZERO,
+        to: Load::ZERO,
+        wish: Wish::Same,
+        on: Equipment::Body,
+        assists: false,
+        named: None,
+        bound: None,
+        span: None,
+    };
+    let said = || {
+        let proposal = Proposal {
+            block: BlockId(Uuid::from_u128(1)),
+            load: Some(Load::ZERO),
+            because: Because::AsAimed {
+                reserve: Rir::new(2).unwrap(),
+                moved,
+            },
+        };
+        proposal.said(Unit::Kg, &LoadBasis::BodyMassPlus)
+    };
+    assert_eq!(
+        said(),
+        "2 left with nothing added, as aimed at: same load again"
+    );
+    in_german(|| {
+        let said = said();
+        assert!(said.contains("ohne Zusatz"), "{said}");
+        assert!(!said.contains("nichts dazu"), "{said}");
+    });
 }

@@ -16,7 +16,7 @@ pub(super) use deload::unless_deload;
 pub(super) use double::double;
 pub(super) use fixed::fixed;
 pub(super) use reserve::by_reserve;
-pub(super) use seen::{Seen, unless_cut_short, unless_lightened};
+pub(super) use seen::{Seen, goes_by_maximum, unless_cut_short, unless_lightened};
 pub(super) use share::share_of_e1rm;
 pub(super) use two_for_two::two_for_two;
 pub(super) use written::as_written;

@@ -27,7 +27,7 @@ pub(in super::super) struct Seen<'a> {
 }
 
 impl<'a> Seen<'a> {
-    /// The work sets of a session; none where no work set has a load.
+    /// The work sets of a session; none where no work set has a load, or only those whose load is no share of the work load.
     pub(in super::super) fn new(
         performance: &'a Performance,
         block: &Block,
@@ -36,9 +36,7 @@ impl<'a> Seen<'a> {
         let sets = performance.sets.iter();
         let mut work: Vec<&SetResult> = sets.filter(|set| set.work && set.load.is_some()).collect();
         let done = (work.len(), performance.left);
-        if work.iter().any(|set| !goes_by_maximum(set, block)) {
-            work.retain(|set| !goes_by_maximum(set, block));
-        }
+        work.retain(|set| !goes_by_maximum(set, block));
         let mut at = work.first()?.load?;
         if plans_one_load(block) {
             let reached = work.iter().filter(|set| set.reps >= set.low);
@@ -171,7 +169,7 @@ fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> O
 
 /// True for a set whose load is a share of the maximum though the work load is another line's: what comes of it moves the
 /// estimate and says nothing of the work load. It is known by the reps that no other line asks for.
-fn goes_by_maximum(set: &SetResult, block: &Block) -> bool {
+pub(in super::super) fn goes_by_maximum(set: &SetResult, block: &Block) -> bool {
     let asks = |sets: &&Sets| {
         let asked = sets.target.plain_reps().map(|asked| sets.kind.whole(asked));
         asked.is_some_and(|asked| (asked.low(), asked.top()) == (set.low, set.top))
