@@ -161,7 +161,7 @@ fn after(lines: Value, sessions: &[&[(&str, u16)]]) -> String {
 fn sessions_of_shares_alone_leave_the_work_load_where_it_was() {
     let whole: &[_] = &[("80 kg", 3), ("70 kg", 5), ("62.5 kg", 5), ("55 kg", 8)];
     let eights: &[_] = &[("55 kg", 8)];
-    let up = "3 at 80 kg: top of 3 reached, next step on this bar is 82.5 kg";
+    let up = "3 at 80 kg: as many as asked for, next step on this bar is 82.5 kg";
     assert_eq!(after(triple_and_eights(), &[whole]), up);
     assert_eq!(after(triple_and_eights(), &[whole, eights]), up);
     // While nothing else was ever done it is all there is to go by.
@@ -193,7 +193,7 @@ fn lines_of(lines: Value) -> crate::sheet::Block {
 
 #[test]
 fn a_set_whose_load_is_not_the_work_loads_does_not_lower_it() {
-    let up = "3 at 70 kg: top of 3 reached, next step on this bar is 72.5 kg";
+    let up = "3 at 70 kg: as many as asked for, next step on this bar is 72.5 kg";
     assert_eq!(next(triple_and_eights(), 5), up);
     assert_eq!(next(triple_and_eights(), 8), up);
     // Of a line whose load is the work load's a miss is one.

@@ -50,7 +50,7 @@ fn of_two_ranges_the_one_that_decided_is_named() {
     );
     assert_eq!(
         said("all_sets", &sets([5, 10, 10])),
-        "5 at 60 kg: top of 5 reached, next step on this bar is 62.5 kg"
+        "5 at 60 kg: as many as asked for, next step on this bar is 62.5 kg"
     );
 }
 

@@ -223,6 +223,17 @@ impl Words<'_> {
                     false => self.follows(moved),
                 }
             ),
+            // Of a number, and of "so many and more", nothing is the top.
+            Because::TopReached {
+                reps,
+                low,
+                top,
+                moved,
+            } if low == top => say!(
+                "{done}: as many as asked for, {follows}",
+                done = self.done(reps, moved),
+                follows = self.follows(moved)
+            ),
             Because::TopReached {
                 reps,
                 low,
