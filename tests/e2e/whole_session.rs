@@ -199,9 +199,7 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     person.tap("correct-reps-less").await;
     // So much more than was done may be a slip: it is asked about once.
     person.tap("correct-keep").await;
-    person
-        .reads("correct-wrong", "20 kg is more than 10\u{a0}% above")
-        .await;
+    person.reads("correct-wrong", "20 kg is more than 10").await;
     person.tap("correct-keep").await;
     person.gone("correct-panel").await;
     person.reads("set", "5 reps at 20 kg").await;

@@ -108,13 +108,13 @@ pub fn rail(app: Stanchion) -> AnyView {
             )
             .child(el("span").part("times").set("role", "timer").text(times))
             .view(),
-        asleep(app),
     ]
     .into_any()
 }
 
-/// That the screen may go dark, where the browser does not keep it on.
-fn asleep(app: Stanchion) -> AnyView {
+/// That the screen may go dark, where the browser does not keep it on. It stands below the board: what is to be done comes
+/// first, and this stays as long as the session.
+pub fn asleep(app: Stanchion) -> AnyView {
     dynamic(move || match app.awake.get().said() {
         Some(said) => line("may-sleep", "may-sleep", said),
         None => ().into_any(),

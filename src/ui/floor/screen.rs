@@ -10,7 +10,7 @@ use super::keys::{Meant, meant};
 use super::more::{more_panel, note_panel, order_panel};
 use super::pad::{rest_pad, set_pad};
 use super::panels::{amend_panel, load_panel, reserve_panel};
-use super::rail::rail;
+use super::rail::{asleep, rail};
 use super::rehearse::rehearse_soon;
 use super::rest::rest_board;
 use super::safety::{ask, safety_panel};
@@ -265,7 +265,7 @@ pub fn screen(app: Stanchion) -> AnyView {
     });
     follow(hands);
     rehearse_soon(app);
-    let upper = vec![rail(app), boards(app, face, board, open)];
+    let upper = vec![rail(app), boards(app, face, board, open), asleep(app)];
     let lower = dynamic(move || match face.get() {
         Face::Set(_) => set_pad(hands),
         Face::Rest(_) => rest_pad(hands),

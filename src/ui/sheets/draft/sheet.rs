@@ -124,17 +124,12 @@ fn undo(app: Stanchion, id: SheetId) -> AnyView {
     let what = of(app, id, |draft| draft.undoable().map(str::to_owned));
     dynamic(move || match what.get().flatten() {
         None => ().into_any(),
-        Some(what) => button(
-            "wide stays",
-            "draft-undo",
-            say!("Undo {what}", what),
-            move || {
-                change(app, id, &mut |draft| {
-                    draft.undo();
-                    Ok(())
-                });
-            },
-        ),
+        Some(what) => button("wide", "draft-undo", say!("Undo {what}", what), move || {
+            change(app, id, &mut |draft| {
+                draft.undo();
+                Ok(())
+            });
+        }),
     })
 }
 
