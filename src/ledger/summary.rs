@@ -74,10 +74,8 @@ pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Ve
 }
 
 pub(super) fn performance(record: &SessionRecord, block: &BlockRecord) -> Performance {
-    let sets: Vec<SetResult> = {
-        let lines = block.lines.iter();
-        lines.map(|line| result(&block.block, line)).collect()
-    };
+    let lines = block.lines.iter();
+    let sets: Vec<SetResult> = lines.map(|line| result(&block.block, line)).collect();
     let done = sets.iter().filter(|set| set.work).count();
     let left = planned(&block.block).saturating_sub(done);
     Performance {
