@@ -154,6 +154,22 @@ async fn a_sheet_of_six_blocks_is_built_by_taps_and_trained_on() {
         [&names[..], &["Lateral raise", "Barbell curl"]].concat()
     );
 
+    // One taken off is brought back where it stood; the first has nowhere to go up to.
+    let of_row = |row, part| {
+        format!("[data-part=\"draft-rows\"] > li:nth-child({row}) [data-part=\"{part}\"]")
+    };
+    person.find(&(of_row(1, "draft-up") + ":disabled")).await;
+    person.tap_css(&of_row(2, "draft-remove")).await;
+    let undo = person.find(&of_row(2, "draft-undo")).await;
+    assert_eq!(undo.text().await.unwrap(), "Undo taking Front squat off");
+    assert_eq!(person.count("[data-part=draft-undo]").await, 1);
+    person.tap("draft-undo").await;
+    person.reads("draft-undo", "doing Chin-up together").await;
+    assert_eq!(
+        rows(&person).await,
+        [&names[..], &["Lateral raise", "Barbell curl"]].concat()
+    );
+
     // What is being written outlives a reload.
     person
         .until(

@@ -55,6 +55,35 @@ async fn a_warning_about_the_order_stays_settled() {
 }
 
 #[tokio::test]
+async fn of_several_warnings_the_first_is_open_and_the_others_are_folded() {
+    let server = Server::start();
+    let browser = Browser::start("folded-order");
+    let person = Person::open(&browser, &server).await;
+    let text = "# Boat day\nPush-up: 2 × 15; pump\nFront squat: 3 × 5; 60 kg; strength\nKettlebell swing: 3 × 5; 16 kg; power";
+    keep(&person, text).await;
+    let open = "[data-part=order-check] > [data-part=warning]";
+    assert_eq!(person.count(open).await, 1);
+    let all = person.count("[data-part=warning]").await;
+    assert!(all > 1);
+    let words = format!("{} more on the order", all - 1);
+    person.reads("order-more", &words).await;
+
+    // Settled, it makes place for the next.
+    person
+        .tap_css(&format!("{open} [data-part=leave-so]"))
+        .await;
+    person.see("order-more").await;
+    person
+        .until(
+            "return document.querySelectorAll('[data-part=left-so]').length === 1",
+            "one is settled",
+        )
+        .await;
+    assert_eq!(person.count(open).await, 1);
+    person.close().await;
+}
+
+#[tokio::test]
 async fn a_sheet_over_its_budget_is_kept_shortened() {
     let server = Server::start();
     let browser = Browser::start("shortened");

@@ -244,6 +244,8 @@ pub fn screen(app: Stanchion) -> AnyView {
     whenever_after(move |before: Option<Face>| {
         let now = face.get();
         if before.is_some_and(|before| before != now) {
+            // With large text the window scrolls: what comes next is told at its top. After the picture, when it costs nothing.
+            once_painted(dom::scroll_to_top);
             hands.ending.set(false);
             if open.get_untracked() == Open::Safety {
                 // Not answered when the rest ended: it is asked again.

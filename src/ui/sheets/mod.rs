@@ -4,6 +4,7 @@ mod doubts;
 mod draft;
 mod list;
 mod look;
+mod meanings;
 mod order;
 mod paper;
 mod share;

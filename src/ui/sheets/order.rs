@@ -1,9 +1,10 @@
-//! Warnings about the order of a sheet's blocks, each with its reason, and the way to leave it as it is.
+//! Warnings about the order of a sheet's blocks, each with its reason, and the way to leave it as it is. The first stands open;
+//! the others are folded behind it, so that the sheet itself is not far below.
 
 use crate::exercises::{Catalogue, order_check};
 use crate::say;
 use crate::sheet::{OrderWarning, Sheet};
-use crate::ui::parts::{Text, group, quiet, section, tap, text, words};
+use crate::ui::parts::{Text, el, group, quiet, section, tap, text, words};
 use crate::words::t;
 use leptos::prelude::*;
 
@@ -54,6 +55,19 @@ pub fn order_view(sheet: &Sheet, exercises: &Catalogue, on_change: Callback<Shee
             ],
         ));
     }
+    let mut inside = inside.into_iter();
+    let first = inside.next();
+    let others: Vec<AnyView> = inside.collect();
+    let folded = (!others.is_empty()).then(|| {
+        let summary = say!("{n} more on the order", n = others.len());
+        el("details")
+            .class("adder")
+            .part("order-more")
+            .child(el("summary").child(summary))
+            .child(others)
+            .view()
+    });
+    let inside = first.into_iter().chain(folded).collect();
     section(Some("order-check"), t("Order"), inside)
 }
 

@@ -2,7 +2,7 @@
 
 use super::words::{block_head, sets_line};
 use crate::say;
-use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet};
+use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet, SideMode, Target};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, el, list, words};
 use crate::units::{Load, Unit};
@@ -29,10 +29,20 @@ const BOXES: (usize, usize) = (5, 8);
 pub fn paper(sheet: &Sheet, with_loads: Live<bool>, unit: Unit) -> AnyView {
     let long = one_column_mm(sheet) > ONE_COLUMN_MM_MAX;
     let class = if long { "paper long" } else { "paper" };
+    let whom = sheet.written_for.as_ref();
+    let whom = whom.map_or_else(
+        || words("paper-line", t("Name")),
+        |whom| words("paper-line", say!("Written for {whom}.", whom)),
+    );
+    let heads = vec![whom, words("paper-line", t("Date"))];
     let mut inside = vec![
         words("paper-name", sheet.name.to_string()),
-        words("paper-line", t("Date")),
+        el("div").class("paper-heads").child(heads).view(),
     ];
+    if let Some(budget) = sheet.budget_minutes {
+        let budget = say!("Time budget: {budget} min", budget);
+        inside.push(words("paper-small", budget));
+    }
     if !sheet.notes.is_empty() {
         inside.push(words("paper-notes", sheet.notes.said().to_owned()));
     }
@@ -48,10 +58,13 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>, unit: Unit) -> AnyView {
         .iter()
         .map(|group| group_on_paper(group, with_loads, unit))
         .collect();
-    inside.push(words(
-        "paper-small",
-        t("In each box: the load on the left, reps, seconds or metres on the right."),
-    ));
+    let mut how =
+        t("In each box: the load on the left, reps, seconds or metres on the right.").to_owned();
+    let fields = |block: &Block| block.sets.iter().any(|sets| fields(block.sides, sets) > 1);
+    if sheet.blocks().any(fields) {
+        how = how + " " + t("Each stage or side has a field of its own.");
+    }
+    inside.push(words("paper-small", how));
     inside.push(el("div").class("paper-blocks").child(groups).view());
     inside.push(words("paper-line", t("Notes")));
     inside.push(words("paper-line", ""));
@@ -70,7 +83,8 @@ fn one_column_mm(sheet: &Sheet) -> usize {
     let notes = sheet.notes.as_str().lines();
     let notes: usize = notes.map(|line| height(line.chars().count().max(1))).sum();
     let blocks = sheet.blocks().map(|block| {
-        let rows: usize = block.sets.iter().map(|sets| rows_taken(boxes(sets))).sum();
+        let rows = |sets: &Sets| rows_taken(boxes(sets), fields(block.sides, sets));
+        let rows: usize = block.sets.iter().map(rows).sum();
         BLOCK_MM + ROW_MM * rows + height(chars(&block.cues) + chars(&block.cautions))
     });
     let together = sheet
@@ -78,15 +92,26 @@ fn one_column_mm(sheet: &Sheet) -> usize {
         .iter()
         .filter(|group| !matches!(group, Group::Straight(_)));
     AROUND_MM
+        + sheet.budget_minutes.map_or(0, |_| TEXT_MM)
         + notes
         + height(chars(&sheet.warm_up))
         + blocks.sum::<usize>()
         + TEXT_MM * together.count()
 }
 
-/// How many rows so many boxes take.
-fn rows_taken(boxes: usize) -> usize {
-    1 + boxes.saturating_sub(BOXES.0).div_ceil(BOXES.1)
+/// How many rows so many boxes take that have so many fields; each field makes a box wider by a third.
+fn rows_taken(boxes: usize, fields: usize) -> usize {
+    let wide = |boxes: usize| (boxes * 3 / (2 + fields)).max(1);
+    1 + boxes.saturating_sub(wide(BOXES.0)).div_ceil(wide(BOXES.1))
+}
+
+/// What is written into a box beside the load: one figure, or one for each stage, or side.
+fn fields(sides: SideMode, sets: &Sets) -> usize {
+    match (&sets.target, sides) {
+        (Target::Stages(stages), _) => stages.len().clamp(1, 3),
+        (_, SideMode::Both) => 1,
+        (_, SideMode::EachInTurn | SideMode::OneHolds) => 2,
+    }
 }
 
 /// A box for each set and each drop of it.
@@ -131,7 +156,7 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
     let sets: Vec<AnyView> = block
         .sets
         .iter()
-        .map(|sets| sets_on_paper(sets, unit))
+        .map(|sets| sets_on_paper(block.sides, sets, unit))
         .collect();
     el("div")
         .class("paper-block")
@@ -147,9 +172,14 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
 }
 
 /// One line of sets with its boxes.
-fn sets_on_paper(sets: &Sets, unit: Unit) -> AnyView {
+fn sets_on_paper(sides: SideMode, sets: &Sets, unit: Unit) -> AnyView {
+    let class = match fields(sides, sets) {
+        1 => "paper-box",
+        2 => "paper-box two",
+        _ => "paper-box three",
+    };
     let boxes: Vec<AnyView> = (0..boxes(sets))
-        .map(|_| el("i").class("paper-box").view())
+        .map(|_| el("i").class(class).view())
         .collect();
     el("p")
         .class("paper-sets")
@@ -183,6 +213,9 @@ mod tests {
         assert!(height(6, squat) <= ONE_COLUMN_MM_MAX);
         assert!(height(12, squat) > ONE_COLUMN_MM_MAX);
         // Boxes that find no place beside the words go below.
-        assert_eq!([1, 5, 6, 13, 14].map(rows_taken), [1, 1, 2, 2, 3]);
+        let of = |fields| move |boxes| rows_taken(boxes, fields);
+        assert_eq!([1, 5, 6, 13, 14].map(of(1)), [1, 1, 2, 2, 3]);
+        assert_eq!([1, 3, 4, 9, 10].map(of(2)), [1, 1, 2, 2, 3]);
+        assert_eq!([1, 3, 4, 7, 8].map(of(3)), [1, 1, 2, 2, 3]);
     }
 }

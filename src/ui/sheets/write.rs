@@ -1,6 +1,7 @@
 //! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
 
 use super::doubts::{doubt_list, doubts_said};
+use super::meanings::meanings_view;
 use crate::device::clock;
 use crate::draft::Draft;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
@@ -300,6 +301,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
                     .map(|line| words("example", line))
                     .collect(),
             ),
+            meanings_view(),
         ],
     )
 }

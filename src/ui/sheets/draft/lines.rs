@@ -102,11 +102,11 @@ fn line_panel(hand: Hand, open: Live<Option<usize>>) -> AnyView {
 
 /// The line moved or taken off.
 fn arrange(hand: Hand, open: Live<Option<usize>>, line: usize) -> AnyView {
-    let up = button("", "line-up", t_in("order", "Earlier"), move || {
-        if line > 0 {
+    let up = (line > 0).then(|| {
+        button("", "line-up", t_in("order", "Earlier"), move || {
             hand.change(&mut |block| block.sets.swap(line, line - 1));
             open.set(None);
-        }
+        })
     });
     let off = button("", "line-remove", t("Take these sets off"), move || {
         hand.change(&mut |block| {

@@ -3,10 +3,12 @@
 use super::sheet::change;
 use crate::device::drag::{self, Drag};
 use crate::draft::{Draft, Unfit};
+use crate::say;
 use crate::sheet::{BlockId, Group, SheetId};
 use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, el, list, stepper, tap, text};
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::sheets::words::{block_head, sets_line};
 use crate::ui::stanchion::Stanchion;
 use crate::units::{Seconds, Unit};
@@ -31,6 +33,8 @@ struct Listed {
     two: bool,
     /// True where another group comes behind.
     joinable: bool,
+    /// Whether it can go up, and down.
+    moves: [bool; 2],
 }
 
 fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
@@ -59,37 +63,97 @@ fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
                 grouped: what.is_some(),
                 two: group.blocks().len() == 2,
                 joinable: at + 1 < groups.len() && place + 1 == group.blocks().len(),
+                moves: [
+                    at + place > 0,
+                    at + 1 < groups.len() || place + 1 < group.blocks().len(),
+                ],
             });
         }
     }
     listed
 }
 
-/// The blocks in order; with the buttons that arrange them while `arranging`.
-pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: Live<bool>) -> AnyView {
+/// The rows of blocks, and the undo below them.
+pub struct Blocks {
+    pub rows: AnyView,
+    /// What takes the last change back; nothing while that stands among the rows.
+    pub undo: AnyView,
+}
+
+/// What the rows act on.
+#[derive(Clone, Copy)]
+struct Hands {
+    app: Stanchion,
+    sheet: SheetId,
+    arranging: Live<bool>,
+    /// The row that one is dragged over.
+    over: Live<Option<String>>,
+    /// Where the block stood that was taken off last, and that change in words.
+    gone: Live<Option<(usize, String)>>,
+}
+
+/// The blocks in order, with the buttons that arrange them while `arranging`; then what takes the last change back. A block
+/// that was taken off is brought back where it stood: the end of a long sheet is out of sight.
+pub fn block_rows(app: Stanchion, sheet: SheetId, arranging: Live<bool>) -> Blocks {
     let blocks = app.of(move |model| {
         let draft = model.drafts.get(&sheet);
         draft
             .map(|draft| listed(draft, model.unit()))
             .unwrap_or_default()
     });
-    let over = Live::new(None::<String>);
-    dynamic(move || {
-        let rows = blocks
-            .get()
-            .into_iter()
-            .map(|block| row(app, sheet, block, arranging, over));
-        list("draft-rows", Some("draft-rows"), rows.collect())
+    let last = app.of(move |model| {
+        let draft = model.drafts.get(&sheet)?;
+        draft.undoable().map(str::to_owned)
+    });
+    let hands = Hands {
+        app,
+        sheet,
+        arranging,
+        over: Live::new(None),
+        gone: Live::new(None),
+    };
+    // The place of one that was taken off, where that is the last change.
+    let gone_at = Seen::new(move || {
+        let (at, what) = hands.gone.get()?;
+        (last.get() == Some(what)).then_some(at)
+    });
+    let undo = move || {
+        let what = last.get();
+        what.map_or_else(|| ().into_any(), |what| undo_button(app, sheet, &what))
+    };
+    let rows = dynamic(move || {
+        let blocks = blocks.get().into_iter().enumerate();
+        let mut rows: Vec<AnyView> = blocks.map(|(at, block)| row(hands, at, block)).collect();
+        if let Some(at) = gone_at.get() {
+            rows.insert(at.min(rows.len()), undo());
+        }
+        list("draft-rows", Some("draft-rows"), rows)
+    });
+    let undo = dynamic(move || match gone_at.get() {
+        Some(_) => ().into_any(),
+        None => undo(),
+    });
+    Blocks { rows, undo }
+}
+
+/// Takes the last change back, which is told as `what`.
+fn undo_button(app: Stanchion, sheet: SheetId, what: &str) -> AnyView {
+    button("wide", "draft-undo", say!("Undo {what}", what), move || {
+        change(app, sheet, &mut |draft| {
+            draft.undo();
+            Ok(())
+        });
     })
 }
 
-fn row(
-    app: Stanchion,
-    sheet: SheetId,
-    block: Listed,
-    arranging: Live<bool>,
-    over: Live<Option<String>>,
-) -> AnyView {
+fn row(hands: Hands, at: usize, block: Listed) -> AnyView {
+    let Hands {
+        app,
+        sheet,
+        arranging,
+        over,
+        ..
+    } = hands;
     let id = block.id;
     let key = id.0.to_string();
     let class = {
@@ -125,7 +189,7 @@ fn row(
     let open = Callback::new(move |()| app.go(Place::DraftBlock(sheet, id)));
     let open = tap("row", "draft-block", None, face.into_any(), open);
     let arrange = dynamic(move || match arranging.get() {
-        true => arrange(app, sheet, &block),
+        true => arrange(hands, at, &block),
         false => ().into_any(),
     });
     let grip = el("span")
@@ -156,6 +220,26 @@ struct Meant {
     name: String,
 }
 
+/// A button that moves a block; one that has nowhere to go keeps its place, as the next tap may be on it.
+fn mover(
+    part: &'static str,
+    meant: &Meant,
+    word: &'static str,
+    moves: bool,
+    how: Change,
+) -> AnyView {
+    match moves {
+        true => arranger(part, meant, word, how),
+        false => el("button")
+            .class("small")
+            .part(part)
+            .set("disabled", "")
+            .set("aria-label", format!("{word}: {name}", name = meant.name))
+            .child(word)
+            .view(),
+    }
+}
+
 /// A button that arranges a block.
 fn arranger(part: &'static str, meant: &Meant, word: &'static str, how: Change) -> AnyView {
     let Meant {
@@ -175,7 +259,8 @@ fn arranger(part: &'static str, meant: &Meant, word: &'static str, how: Change) 
 }
 
 /// The buttons that arrange a block.
-fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
+fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
+    let Hands { app, sheet, .. } = hands;
     let id = block.id;
     let meant = Meant {
         app,
@@ -183,18 +268,35 @@ fn arrange(app: Stanchion, sheet: SheetId, block: &Listed) -> AnyView {
         id,
         name: block.name.clone(),
     };
+    let [up, down] = block.moves;
+    let off = t("Take off");
+    let named = format!("{off}: {name}", name = meant.name);
+    let take_off = Callback::new(move |()| {
+        change(app, sheet, &mut |draft| {
+            draft.remove(id)?;
+            let what = draft.undoable().map(str::to_owned);
+            hands.gone.set(what.map(|what| (at, what)));
+            Ok(())
+        });
+    });
     let mut inside = vec![
-        arranger("draft-up", &meant, t("Up"), |draft, id| {
+        mover("draft-up", &meant, t("Up"), up, |draft, id| {
             draft.shift(id, false)
         }),
-        arranger("draft-down", &meant, t("Down"), |draft, id| {
+        mover("draft-down", &meant, t("Down"), down, |draft, id| {
             draft.shift(id, true)
         }),
         button("small", "draft-double", t("Double"), move || {
             let copy = BlockId(app.id());
             change(app, sheet, &mut |draft| draft.duplicate(id, copy));
         }),
-        arranger("draft-remove", &meant, t("Take off"), Draft::remove),
+        tap(
+            "small",
+            "draft-remove",
+            Some(text(move || named.clone())),
+            off.into_any(),
+            take_off,
+        ),
     ];
     if block.joinable {
         inside.push(arranger(

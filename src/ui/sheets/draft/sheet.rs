@@ -62,6 +62,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
     let to_lines = button("wide", "draft-lines", t("Write it as lines"), move || {
         app.go(Place::Write(Some(id)));
     });
+    let blocks = block_rows(app, id, arranging);
     page(
         "draft",
         vec![
@@ -73,7 +74,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
                     "Nothing on it yet. Begin with what needs you freshest: power, then heavy, then lighter.",
                 ))
             }),
-            block_rows(app, id, arranging),
+            blocks.rows,
             button(
                 "wide strong",
                 "draft-add",
@@ -87,7 +88,7 @@ fn written(app: Stanchion, id: SheetId) -> AnyView {
                     arranging.update(|on| *on = !*on);
                 })
             }),
-            undo(app, id),
+            blocks.undo,
             said(app, id),
             around(app, id),
             to_lines,
@@ -117,20 +118,6 @@ fn name(app: Stanchion, id: SheetId) -> AnyView {
         typed,
         wrong,
     )
-}
-
-/// Takes the last change back.
-fn undo(app: Stanchion, id: SheetId) -> AnyView {
-    let what = of(app, id, |draft| draft.undoable().map(str::to_owned));
-    dynamic(move || match what.get().flatten() {
-        None => ().into_any(),
-        Some(what) => button("wide", "draft-undo", say!("Undo {what}", what), move || {
-            change(app, id, &mut |draft| {
-                draft.undo();
-                Ok(())
-            });
-        }),
-    })
 }
 
 /// Changes the draft; a refusal becomes a notice.
