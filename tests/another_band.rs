@@ -45,7 +45,7 @@ fn another_band_is_for_the_sets_that_are_left_and_says_what_was_proposed() {
 
     // Back to what was proposed, by its name.
     take(&mut floor, "Light band").unwrap();
-    assert_eq!(board(&floor).because(Unit::Kg), "band: light");
+    assert_eq!(board(&floor).because(Unit::Kg), "as the sheet says");
     floor.undo();
     assert_eq!(board(&floor).because(Unit::Kg), chosen);
 

@@ -308,5 +308,5 @@ fn a_cluster_says_its_portions_and_a_band_is_no_missing_load() {
     let mut row = squat();
     row.basis = LoadBasis::Band(line("light"));
     let shown = board_with(&Floor::on(sheet(row)), &[]);
-    assert_eq!(shown.because(Unit::Kg), "band: light");
+    assert_eq!(shown.because(Unit::Kg), "as the sheet says");
 }

@@ -16,6 +16,7 @@ use crate::strength::{
     set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
+use crate::words::t;
 
 /// What the floor shows of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -119,7 +120,7 @@ impl Board {
         if let Some(band) = self.basis.band() {
             return match &self.band_proposed {
                 Some(because) => say!("{load} chosen ({because})", load = band, because),
-                None => band,
+                None => t("as the sheet says").to_owned(),
             };
         }
         match (&self.because, &self.proposal) {

@@ -188,7 +188,9 @@ const ENGLISH_LEFT: &str = "
       const plain = (text ?? '').replace(/\\s+/g, ' ').trim();
       if (plain in german && german[plain] !== plain) left.push(plain);
     };
-    while (walker.nextNode()) look(walker.currentNode.textContent);
+    // Words of the notation say that they are English.
+    while (walker.nextNode())
+      if (!walker.currentNode.parentElement.closest('body [lang=en]')) look(walker.currentNode.textContent);
     for (const element of document.querySelectorAll('[aria-label], [title], [placeholder], [alt]'))
       for (const name of ['aria-label', 'title', 'placeholder', 'alt']) look(element.getAttribute(name));
     return left;";

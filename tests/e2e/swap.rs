@@ -111,7 +111,7 @@ async fn another_band_is_taken_on_the_floor_for_the_sets_that_are_left() {
     person.tap("go-floor").await;
     begin(&person, "Bands").await;
     person.reads("target", "band: light").await;
-    person.reads("because", "band: light").await;
+    person.reads("because", "as the sheet says").await;
     log(&person).await;
     end_rest(&person).await;
 

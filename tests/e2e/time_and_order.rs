@@ -59,7 +59,7 @@ async fn of_several_warnings_the_first_is_open_and_the_others_are_folded() {
     let server = Server::start();
     let browser = Browser::start("folded-order");
     let person = Person::open(&browser, &server).await;
-    let text = "# Boat day\nPush-up: 2 × 15; pump\nFront squat: 3 × 5; 60 kg; strength\nKettlebell swing: 3 × 5; 16 kg; power";
+    let text = "# Boat day\\nPush-up: 2 × 15; pump\\nFront squat: 3 × 5; 60 kg; strength\\nKettlebell swing: 3 × 5; 16 kg; power";
     keep(&person, text).await;
     let open = "[data-part=order-check] > [data-part=warning]";
     assert_eq!(person.count(open).await, 1);
