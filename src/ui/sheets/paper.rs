@@ -2,7 +2,7 @@
 
 use super::words::{block_head, sets_line};
 use crate::say;
-use crate::sheet::{Block, Group, Line, SetKind, Sets, Sheet};
+use crate::sheet::{Block, Group, Line, LoadBasis, SetKind, Sets, Sheet};
 use crate::ui::live::Live;
 use crate::ui::parts::{dynamic, el, list, words};
 use crate::units::{Load, Unit};
@@ -131,7 +131,7 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
     let sets: Vec<AnyView> = block
         .sets
         .iter()
-        .map(|sets| sets_on_paper(sets, unit))
+        .map(|sets| sets_on_paper(sets, &block.basis, unit))
         .collect();
     el("div")
         .class("paper-block")
@@ -147,13 +147,13 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
 }
 
 /// One line of sets with its boxes.
-fn sets_on_paper(sets: &Sets, unit: Unit) -> AnyView {
+fn sets_on_paper(sets: &Sets, basis: &LoadBasis, unit: Unit) -> AnyView {
     let boxes: Vec<AnyView> = (0..boxes(sets))
         .map(|_| el("i").class("paper-box").view())
         .collect();
     el("p")
         .class("paper-sets")
-        .child(el("span").child(sets_line(sets, unit)))
+        .child(el("span").child(sets_line(sets, basis, unit)))
         .child(boxes)
         .view()
 }
