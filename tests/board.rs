@@ -25,6 +25,7 @@ fn board_with(floor: &Floor, history: &[Performance]) -> Board {
 fn fives(block: &Block) -> Vec<Performance> {
     let set = SetResult {
         stretch: None,
+        stages: Vec::new(),
         load: Some(Load::whole_kg(90)),
         reps: reps(5),
         low: reps(5),

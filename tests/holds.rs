@@ -4,9 +4,9 @@ use crate::common;
 
 use common::built::{block, done, key, record, sets, work};
 use stanchion::ledger::{SessionRecord, moved, summaries_of};
-use stanchion::session::Amount;
-use stanchion::sheet::{Block, LoadBasis, SetKind, SideMode, Target};
-use stanchion::units::{Metres, Seconds};
+use stanchion::session::{Amount, StageAmount};
+use stanchion::sheet::{Block, LoadBasis, RepTarget, SetKind, SideMode, Stage, Target};
+use stanchion::units::{Metres, Reps, Seconds};
 
 fn held(seconds: i64) -> Amount {
     Amount::Timed(Seconds::saturating(seconds))
@@ -117,5 +117,61 @@ fn a_hold_is_compared_with_one_of_another_time_and_with_no_reps() {
     assert_eq!(
         said(&[before, between, now]),
         "Front squat: 0:40 held, 10 s more than last time"
+    );
+}
+
+/// A hold of 10 s, 6 slow reps, 8 partials.
+fn staged() -> Target {
+    Target::Stages(vec![
+        Stage::Hold {
+            seconds: Seconds::saturating(10),
+        },
+        Stage::Reps {
+            reps: RepTarget::Fixed(Reps::saturating(6)),
+            tempo: "4/0/2/0".parse().unwrap(),
+        },
+        Stage::Partials {
+            reps: RepTarget::Fixed(Reps::saturating(8)),
+        },
+    ])
+}
+
+#[test]
+fn of_stages_it_is_said_what_moved_in_each() {
+    let squat = two(staged(), LoadBasis::External);
+    let did = |load: &'static str, hold, reps, partials| {
+        let amount = Amount::Stages(vec![
+            StageAmount::Hold(Seconds::saturating(hold)),
+            StageAmount::Reps(Reps::saturating(reps)),
+            StageAmount::Partials(Reps::saturating(partials)),
+        ]);
+        (Some(load), amount)
+    };
+    let of = |one, two| after(&squat, &one, &two);
+    let first = session(1, &squat, &[did("40 kg", 10, 6, 7), did("40 kg", 10, 6, 8)]);
+    assert_eq!(
+        said(&[first]),
+        "Front squat: 10 s → 6 reps → 8 partials at 40 kg, the first time"
+    );
+    assert_eq!(
+        of(did("40 kg", 10, 5, 1), did("40 kg", 10, 6, 8)),
+        "Front squat: 10 s → 6 reps → 8 partials at 40 kg, last time 10 s → 5 reps → 1 partial"
+    );
+    assert_eq!(
+        of(did("40 kg", 10, 6, 8), did("40 kg", 10, 6, 5)),
+        "Front squat: 10 s → 6 reps → 5 partials at 40 kg, last time 10 s → 6 reps → 8 partials"
+    );
+    assert_eq!(
+        of(did("40 kg", 10, 6, 8), did("40 kg", 10, 6, 8)),
+        "Front squat: 10 s → 6 reps → 8 partials at 40 kg, as last time"
+    );
+    assert_eq!(
+        of(did("40 kg", 10, 6, 8), did("42.5 kg", 10, 6, 8)),
+        "Front squat: 10 s → 6 reps → 8 partials at 42.5 kg, 2.5 kg more than last time"
+    );
+    // A set that was left in its hold is no set that did not happen.
+    assert_eq!(
+        of(did("40 kg", 10, 0, 0), did("40 kg", 12, 0, 0)),
+        "Front squat: 12 s → 0 reps → 0 partials at 40 kg, last time 10 s → 0 reps → 0 partials"
     );
 }

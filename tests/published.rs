@@ -146,6 +146,7 @@ fn performance(
         left: 0,
         sets: vec![SetResult {
             stretch: None,
+            stages: Vec::new(),
             load: Some(load(at)),
             reps: reps(done),
             low: reps(range.0),

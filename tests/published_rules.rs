@@ -40,6 +40,7 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
             left: 0,
             sets: vec![SetResult {
                 stretch: None,
+                stages: Vec::new(),
                 load: Some(load(at)),
                 reps: reps(*n),
                 low: asked.low(),

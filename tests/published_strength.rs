@@ -234,6 +234,7 @@ fn performance(at: &str, done: u16, reserve: Option<i64>) -> Performance {
         left: 0,
         sets: vec![SetResult {
             stretch: None,
+            stages: Vec::new(),
             load: Some(load(at)),
             reps: reps(done),
             low: reps(done),

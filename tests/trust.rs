@@ -34,6 +34,7 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
             .iter()
             .map(|(at, n)| SetResult {
                 stretch: None,
+                stages: Vec::new(),
                 load: Some(load(at)),
                 reps: reps(*n),
                 low: reps(5),
@@ -253,6 +254,7 @@ fn any_result() -> impl Strategy<Value = SetResult> {
     (load, reps(), reps(), reps(), reserve, flags).prop_map(
         |(load, reps, low, top, reserve, (work, to_limit))| SetResult {
             stretch: None,
+            stages: Vec::new(),
             load,
             reps,
             low,
@@ -303,7 +305,7 @@ proptest! {
         let mut history = performance(&squat, &[]);
         history.sets = sets
             .iter()
-            .map(|(quarters, n)| SetResult { stretch: None,
+            .map(|(quarters, n)| SetResult { stretch: None, stages: Vec::new(),
                 load: Some(load(&format!("{}.{} kg", quarters / 4, quarters % 4 * 25))),
                 reps: Reps::new(i64::from(*n)).unwrap(),
                 low: reps(5),

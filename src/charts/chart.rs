@@ -1,6 +1,6 @@
 //! A chart: what it shows, and the table that says the same.
 
-use super::dates::date_of;
+use super::dates::{TO_THURSDAY, date_of};
 use super::figure::figure;
 use crate::say;
 use crate::units::date;
@@ -12,6 +12,8 @@ pub enum Grain {
     /// Days, counted as [`super::day_of`] counts them.
     #[default]
     Days,
+    /// Weeks, each by its Thursday counted likewise: there a bar has its middle. They are called by their Mondays.
+    Weeks,
     /// A figure in parts of ten to the power of `decimals`; `unit` stands behind it, empty for none.
     Number {
         /// How many digits stand behind the point.
@@ -38,6 +40,7 @@ impl Grain {
     pub fn bare(&self, value: i64) -> String {
         match self {
             Grain::Days => date_of(value).map(date).unwrap_or_default(),
+            Grain::Weeks => Grain::Days.bare(value - TO_THURSDAY),
             Grain::Number { decimals, .. } => figure(value, *decimals),
             Grain::Names(names) => {
                 let place = usize::try_from(value).unwrap_or(usize::MAX);
@@ -51,7 +54,7 @@ impl Grain {
     pub fn unit(&self) -> &'static str {
         match self {
             Grain::Number { unit, .. } => unit,
-            Grain::Days | Grain::Names(_) => "",
+            Grain::Days | Grain::Weeks | Grain::Names(_) => "",
         }
     }
 

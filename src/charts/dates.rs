@@ -1,9 +1,10 @@
-//! Ticks of a scale of days: single days, Mondays, months or years, whichever are few enough.
+//! Ticks of a scale of days or weeks: single days, Mondays, months or years, whichever are few enough.
 
 use super::ticks::Tick;
 use crate::say;
 use crate::units::{day_and_month, month_short};
 use chrono::{Datelike, NaiveDate};
+use std::ops::Range;
 
 /// The number of a day: how many days it is after the last day of the year 0.
 #[must_use]
@@ -16,6 +17,9 @@ pub fn day_of(date: NaiveDate) -> i64 {
 pub fn date_of(day: i64) -> Option<NaiveDate> {
     NaiveDate::from_num_days_from_ce_opt(i32::try_from(day).ok()?)
 }
+
+/// Days from the Monday of a week to its Thursday.
+pub const TO_THURSDAY: i64 = 3;
 
 /// A step between ticks.
 #[derive(Clone, Copy)]
@@ -45,12 +49,36 @@ const STEPS: [Step; 17] = [
     Step::Months(12_000),
 ];
 
+/// Which of them are weeks.
+const WEEKS: Range<usize> = 2..4;
+
 /// Ticks within `from` to `to`, at most `most` (at least one may be asked for): each on the first of a month or a year,
 /// a Monday, or a day. `wide` says that there is room for month and year at every tick.
 #[must_use]
 pub fn time_ticks(from: i64, to: i64, most: usize, wide: bool) -> Vec<Tick> {
+    ticks(&STEPS, from, to, most, wide)
+}
+
+/// Ticks of weeks whose Thursdays lie within `from` to `to`, as [`time_ticks`] has those of days: the tick of a week lies at its
+/// Thursday and is called by its Monday. No day has one of its own.
+#[must_use]
+pub fn week_ticks(from: i64, to: i64, most: usize, wide: bool) -> Vec<Tick> {
+    let (monday, last) = (from - TO_THURSDAY, to - TO_THURSDAY);
+    let mondays = ticks(&STEPS[WEEKS], monday, last, most, wide);
+    if mondays.is_empty() {
+        return ticks(&STEPS[WEEKS.end..], from, to, most, wide);
+    }
+    let at_thursday = |tick: Tick| Tick {
+        at: tick.at + TO_THURSDAY,
+        ..tick
+    };
+    mondays.into_iter().map(at_thursday).collect()
+}
+
+/// The ticks of the first of these steps that makes few enough.
+fn ticks(steps: &[Step], from: i64, to: i64, most: usize, wide: bool) -> Vec<Tick> {
     let most = most.max(1);
-    for step in STEPS {
+    for &step in steps {
         let count = match step {
             Step::Days(days) => usize::try_from((to - from) / days + 1).unwrap_or(usize::MAX),
             Step::Months(months) => {
@@ -152,6 +180,20 @@ mod tests {
             labels(from, from + 3_650, 6),
             ["2028", "2030", "2032", "2034", "2036"]
         );
+    }
+
+    #[test]
+    fn a_week_is_called_by_its_monday_and_has_its_tick_below_its_bar() {
+        let thursday = day(2026, 11, 26);
+        let said = |weeks: i64, most| {
+            let ticks = week_ticks(thursday, thursday + 7 * (weeks - 1), most, true);
+            ticks.into_iter().map(|tick| tick.label).collect::<Vec<_>>()
+        };
+        assert_eq!(said(1, 8), ["23 Nov"]);
+        assert_eq!(week_ticks(thursday, thursday, 8, true)[0].at, thursday);
+        assert_eq!(said(3, 30), ["23 Nov", "30 Nov", "7 Dec"]);
+        assert_eq!(said(3, 2), ["23 Nov", "7 Dec"]);
+        assert_eq!(said(12, 5), ["Dec", "2027", "Feb"]);
     }
 
     #[test]

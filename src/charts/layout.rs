@@ -5,7 +5,7 @@
 
 use super::axes::axes;
 use super::chart::{Axis, Chart, Grain, Row, Shape};
-use super::dates::time_ticks;
+use super::dates::{time_ticks, week_ticks};
 use super::marks::draw;
 use super::pen::Pen;
 use super::scale::Scale;
@@ -168,7 +168,7 @@ fn range(axis: &Axis, values: impl Iterator<Item = i64>) -> (i64, i64) {
     match (&axis.grain, found) {
         (Grain::Names(names), _) => (0, i64::try_from(names.len()).unwrap_or(1).max(1) - 1),
         (_, None) => (0, 1),
-        (Grain::Days, Some(range)) => range,
+        (Grain::Days | Grain::Weeks, Some(range)) => range,
         // A single value wants some room, or it would fill the whole height; below nothing there is nothing.
         (_, Some((low, high))) if low == high => {
             let room = (low.abs() / 20).max(1);
@@ -190,6 +190,7 @@ fn ticks_of(axis: &Axis, low: i64, high: i64, most: i64, wide: bool) -> Vec<Tick
     let most = usize::try_from(most).unwrap_or(0);
     match &axis.grain {
         Grain::Days => time_ticks(low, high, most, wide),
+        Grain::Weeks => week_ticks(low, high, most, wide),
         Grain::Number { decimals, .. } => number_ticks(low, high, most, *decimals),
         Grain::Names(names) => (0..)
             .zip(names)
@@ -259,7 +260,7 @@ pub fn lay_out(chart: &Chart, width: i64) -> Drawing {
     let (low, high) = range(&chart.x, spots().map(|spot| spot.x).chain(reaching(true)));
     let room = |characters: i64| (right - left) / (characters * CHARACTER + 100);
     let characters = match &chart.x.grain {
-        Grain::Days => 6,
+        Grain::Days | Grain::Weeks => 6,
         Grain::Number { .. } => 4,
         Grain::Names(names) => {
             let lengths = names.iter().map(|name| name.chars().count());

@@ -16,7 +16,7 @@ mod thin;
 mod ticks;
 
 pub use chart::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
-pub use dates::{date_of, day_of, time_ticks};
+pub use dates::{TO_THURSDAY, date_of, day_of, time_ticks, week_ticks};
 pub use figure::figure;
 pub use layout::{Drawing, Stroke, WIDTH_LEAST, Words, lay_out};
 pub use marks::class_of;

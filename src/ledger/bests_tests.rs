@@ -11,6 +11,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
     let at = DateTime::parse_from_rfc3339("2026-01-05T09:00:00Z").unwrap();
     let results = sets.iter().map(|(load, reps)| SetResult {
         stretch: None,
+        stages: Vec::new(),
         load: load.parse().ok(),
         reps: Reps::saturating(*reps),
         low: Reps::saturating(5),

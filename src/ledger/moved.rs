@@ -1,15 +1,17 @@
 //! What moved: the best set of each exercise against the last time it was done in the same way.
 
-use super::record::SessionRecord;
+use super::record::{DoneLine, SessionRecord};
 use super::summary::{ExerciseSummary, performances_of};
 use crate::order::Map;
 use crate::say;
-use crate::sheet::{Block, ExerciseId, LoadBasis};
+use crate::session::{Amount, StageAmount, stages_said};
+use crate::sheet::{Block, ExerciseId, LoadBasis, Stage, Target};
 use crate::strength::{Performance, SetResult, Stretch, Unfed};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, t};
 use std::cmp::Reverse;
 use std::fmt;
+use std::mem::discriminant;
 
 /// What the figure of load of a set means.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -35,6 +37,8 @@ pub struct Top {
     pub reps: Reps,
     /// In place of repetitions, how long it was held or how far carried.
     pub stretch: Option<Stretch>,
+    /// In place of repetitions, how much was done of each stage; empty for a set that has none.
+    pub stages: Vec<StageAmount>,
 }
 
 /// What moved in one exercise since the last time it was done in the same way.
@@ -50,6 +54,8 @@ pub enum Moved {
     More(Top, u32),
     /// Fewer reps, seconds or metres at the same load.
     Fewer(Top, u32),
+    /// More or less of the stages at the same load: what was done of them last time.
+    Stages(Top, Vec<StageAmount>),
     /// As last time.
     Same(Top),
 }
@@ -58,7 +64,8 @@ pub enum Moved {
 ///
 /// The best set is the one with the most load (the least assistance), then the most reps, among plain work sets; where
 /// a block has none, among all but ramp-ups, which say nothing of what moved. Of holds and carries it is the longest or the
-/// farthest at the most load. `before` may hold this session already: only earlier ones of the same shape are looked at; of
+/// farthest at the most load, of sets in stages the one with the most full reps, then with the most of the first stage that
+/// differs. `before` may hold this session already: only earlier ones of the same shape are looked at; of
 /// holds and carries those that are loaded alike, since there it is the time or the distance that is to rise. Blocks of
 /// which nothing was done are left out.
 #[must_use]
@@ -66,7 +73,7 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
     let done = record.blocks.iter().filter(|block| !block.lines.is_empty());
     done.zip(performances_of(record))
         .filter_map(|(block, (exercise, now))| {
-            let block = &block.block;
+            let (block_lines, block) = (&block.lines, &block.block);
             let best_now = best(&now, block)?;
             let loaded = block.load_shape();
             let last = before.get(&exercise).and_then(|summary| {
@@ -81,17 +88,42 @@ pub fn moved(record: &SessionRecord, before: &Map<ExerciseId, ExerciseSummary>) 
                 let alike = |last: &&SetResult| kind(last) == kind(best_now);
                 earlier.find_map(|earlier| best(earlier, block).filter(alike))
             });
-            Some(compare(block, best_now, last))
+            let mut lines = block_lines.iter().zip(&now.sets);
+            let line = lines.find(|(_, set)| std::ptr::eq(*set, best_now));
+            let stages = line.map_or(&[][..], |(line, _)| stages_of(line));
+            Some(compare(block, best_now, stages, last))
         })
         .collect()
 }
 
-/// What is counted of a set: repetitions, seconds or metres.
+/// The stages of a set as they were done; none of another set.
+fn stages_of(line: &DoneLine) -> &[StageAmount] {
+    match &line.amount {
+        Amount::Stages(stages) => stages,
+        _ => &[],
+    }
+}
+
+/// True where all that the block asks for in stages is in the same ones: only then is it known of which stage a number is that
+/// was kept.
+fn is_staged_alike(block: &Block) -> bool {
+    let mut asked = block.sets.iter().filter_map(|sets| match &sets.target {
+        Target::Stages(stages) => Some(stages.iter().map(discriminant::<Stage>)),
+        _ => None,
+    });
+    let Some(first) = asked.next() else {
+        return true;
+    };
+    asked.all(|stages| stages.eq(first.clone()))
+}
+
+/// What is counted of a set: stages, repetitions, seconds or metres.
 fn kind(set: &SetResult) -> u8 {
     match set.stretch {
-        None => 0,
-        Some(Stretch::Held(_)) => 1,
-        Some(Stretch::Carried(_)) => 2,
+        None if !set.stages.is_empty() => 0,
+        None => 1,
+        Some(Stretch::Held(_)) => 2,
+        Some(Stretch::Carried(_)) => 3,
     }
 }
 
@@ -101,7 +133,8 @@ fn much(set: &SetResult) -> u32 {
 }
 
 fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult> {
-    let counts = |set: &&SetResult| much(set) > 0 && set.unfed != Some(Unfed::RampUp);
+    let any = |set: &SetResult| much(set) > 0 || set.stages.iter().any(|done| *done > 0);
+    let counts = |set: &&SetResult| any(set) && set.unfed != Some(Unfed::RampUp);
     let done: Vec<&SetResult> = performance.sets.iter().filter(counts).collect();
     // What is counted in one way is not compared with what is counted in another.
     let first = done.iter().map(|set| (!set.work, kind(set))).min()?;
@@ -110,13 +143,18 @@ fn best<'a>(performance: &'a Performance, block: &Block) -> Option<&'a SetResult
         .filter(|set| (!set.work, kind(set)) == first);
     let load = |set: &SetResult| set.load.unwrap_or(Load::ZERO);
     if block.basis.assists() {
-        candidates.max_by_key(|set| (Reverse(load(set)), much(set)))
+        candidates.max_by_key(|set| (Reverse(load(set)), much(set), &set.stages))
     } else {
-        candidates.max_by_key(|set| (load(set), much(set)))
+        candidates.max_by_key(|set| (load(set), much(set), &set.stages))
     }
 }
 
-fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
+fn compare(
+    block: &Block,
+    now: &SetResult,
+    stages: &[StageAmount],
+    last: Option<&SetResult>,
+) -> Moved {
     let top = Top {
         name: block.exercise.said(),
         load: now.load.filter(|_| block.basis.has_load()),
@@ -127,6 +165,7 @@ fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
         },
         reps: now.reps,
         stretch: now.stretch,
+        stages: stages.to_vec(),
     };
     let Some(last) = last else {
         return Moved::First(top);
@@ -148,6 +187,11 @@ fn compare(block: &Block, now: &SetResult, last: Option<&SetResult>) -> Moved {
         } else {
             Moved::Easier(top, less)
         }
+    } else if now.stages != last.stages && is_staged_alike(block) {
+        let pairs = top.stages.iter().zip(&last.stages);
+        let before = pairs.map(|(stage, number)| stage.of_as_much(*number));
+        let before = before.collect();
+        Moved::Stages(top, before)
     } else if much(now) > much(last) {
         Moved::More(top, much(now) - much(last))
     } else if much(now) < much(last) {
@@ -167,6 +211,7 @@ impl Moved {
             | Moved::Easier(top, _)
             | Moved::More(top, _)
             | Moved::Fewer(top, _)
+            | Moved::Stages(top, _)
             | Moved::Same(top) => top,
         }
     }
@@ -180,7 +225,7 @@ impl Moved {
         let set = match (top.load, top.carried) {
             (None, _) => top.done(),
             (Some(load), Carried::Added) if load.is_zero() => top.done(),
-            (Some(load), carried) if top.stretch.is_some() => {
+            (Some(load), carried) if top.stretch.is_some() || !top.stages.is_empty() => {
                 let (amount, load) = (top.done(), shown(&load));
                 match carried {
                     Carried::Moved => say!("{amount} at {load}", amount, load),
@@ -200,6 +245,7 @@ impl Moved {
         let change = match self {
             Moved::First(_) => t("the first time").to_owned(),
             Moved::Same(_) => t("as last time").to_owned(),
+            Moved::Stages(_, before) => say!("last time {amount}", amount = stages_said(before)),
             Moved::Harder(_, by) if assists => say!("{load} less than last time", load = shown(by)),
             Moved::Easier(_, by) if assists => say!("{load} more than last time", load = shown(by)),
             Moved::Harder(_, by) => say!("{load} more than last time", load = shown(by)),
@@ -229,6 +275,7 @@ impl Top {
     /// How much was done, without the load.
     fn done(&self) -> String {
         match self.stretch {
+            None if !self.stages.is_empty() => stages_said(&self.stages),
             None => many(usize::from(self.reps.get()), "{n} rep", "{n} reps"),
             Some(Stretch::Held(seconds)) => say!("{time} held", time = seconds.clock()),
             Some(Stretch::Carried(metres)) => format!("{metres} m"),

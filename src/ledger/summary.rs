@@ -4,7 +4,7 @@ use super::bests::{Best, Bests};
 use super::history::{Past, in_order, pasts_of};
 use super::record::{BlockRecord, DoneLine, SessionRecord};
 use crate::order::Map;
-use crate::session::Amount;
+use crate::session::{Amount, StageAmount};
 use crate::sheet::{Block, ExerciseId, Line, RepTarget, SetKind, Stage, Target};
 use crate::strength::{self, Curve, Performance, SetResult, Stretch, Unfed};
 use crate::units::Reps;
@@ -110,6 +110,10 @@ fn result(block: &Block, line: &DoneLine) -> SetResult {
             Amount::Timed(seconds) => Some(Stretch::Held(seconds)),
             Amount::Distance(metres) => Some(Stretch::Carried(metres)),
             Amount::Reps(_) | Amount::Sides { .. } | Amount::Stages(_) => None,
+        },
+        stages: match &line.amount {
+            Amount::Stages(stages) => stages.iter().map(StageAmount::get).collect(),
+            _ => Vec::new(),
         },
         low,
         top,

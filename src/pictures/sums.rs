@@ -173,6 +173,7 @@ mod tests {
         .unwrap();
         let set = |unfed: Option<Unfed>| SetResult {
             stretch: None,
+            stages: Vec::new(),
             load: None,
             reps: Reps::saturating(5),
             low: Reps::saturating(5),

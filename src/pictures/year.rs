@@ -1,7 +1,9 @@
 //! A year at a glance: a peg a week on one upright, and on it a notch at the end of each session.
 
 use super::asked::in_parts;
-use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
+use crate::charts::{
+    Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, TO_THURSDAY, day_of,
+};
 use crate::ledger::{Heading, monday_of};
 use crate::order::Map;
 use crate::say;
@@ -61,7 +63,7 @@ impl Peg {
 
 /// The Thursday of a day's week: weeks begin on Monday (ISO 8601).
 fn thursday(date: NaiveDate) -> i64 {
-    day_of(monday_of(date)) + 3
+    day_of(monday_of(date)) + TO_THURSDAY
 }
 
 /// The year: a row a week from the one of 1 January to the one of 31 December, the sessions of a week one after the other.

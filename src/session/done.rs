@@ -1,6 +1,7 @@
 //! What was done in one set.
 
 use crate::units::{Load, Metres, Reps, Rir, Seconds};
+use crate::words::many;
 use serde::{Deserialize, Serialize};
 
 /// How much of one stage was done.
@@ -24,6 +25,43 @@ impl StageAmount {
             StageAmount::Hold(_) => None,
         }
     }
+
+    /// The bare number of seconds or repetitions.
+    #[must_use]
+    pub fn get(&self) -> u16 {
+        match self {
+            StageAmount::Hold(seconds) => seconds.get(),
+            StageAmount::Reps(reps) | StageAmount::Partials(reps) => reps.get(),
+        }
+    }
+
+    /// So much of the same kind of stage.
+    #[must_use]
+    pub fn of_as_much(&self, number: u16) -> StageAmount {
+        let number = i64::from(number);
+        match self {
+            StageAmount::Hold(_) => StageAmount::Hold(Seconds::saturating(number)),
+            StageAmount::Reps(_) => StageAmount::Reps(Reps::saturating(number)),
+            StageAmount::Partials(_) => StageAmount::Partials(Reps::saturating(number)),
+        }
+    }
+
+    /// How much was done, in words.
+    fn said(&self) -> String {
+        let reps = usize::from(self.get());
+        match self {
+            StageAmount::Hold(seconds) => format!("{seconds} s"),
+            StageAmount::Reps(_) => many(reps, "{n} rep", "{n} reps"),
+            StageAmount::Partials(_) => many(reps, "{n} partial", "{n} partials"),
+        }
+    }
+}
+
+/// How much was done of a set in stages, in words.
+#[must_use]
+pub fn stages_said(stages: &[StageAmount]) -> String {
+    let said: Vec<String> = stages.iter().map(StageAmount::said).collect();
+    said.join(" → ")
 }
 
 /// How much was done.

@@ -30,7 +30,7 @@ mod turn;
 
 pub use board::Board;
 pub use budget::{AgainstBudget, minutes_over};
-pub use done::{Amount, Done, StageAmount};
+pub use done::{Amount, Done, StageAmount, stages_said};
 pub use effective::effective;
 pub use ends::Ends;
 pub use event::{Along, Began, Event, EventId, Moment, SessionId, Tick, What};

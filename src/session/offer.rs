@@ -197,9 +197,8 @@ fn amount_heard(set: &PlannedSet, counted: &[Counted]) -> Option<Amount> {
                 }
             });
             let amounts: Vec<StageAmount> = amounts.collect();
-            let nothing = |one: &StageAmount| match one {
-                StageAmount::Hold(seconds) => *seconds == Seconds::MIN,
-                StageAmount::Reps(reps) | StageAmount::Partials(reps) => *reps == Reps::MIN,
+            let nothing = |one: &StageAmount| {
+                *one == StageAmount::Hold(Seconds::MIN) || one.count() == Some(Reps::MIN)
             };
             (!amounts.iter().all(nothing)).then_some(Amount::Stages(amounts))
         }

@@ -53,6 +53,7 @@ fn once(state: &State, load: &str) -> [Performance; 1] {
         left: 0,
         sets: vec![SetResult {
             stretch: None,
+            stages: Vec::new(),
             load: Some(load.parse().unwrap()),
             reps: one,
             low: one,

@@ -51,6 +51,8 @@ pub enum Doubt {
     ReserveRises(Rir, Rir),
     /// Plain work sets behind sets to failure.
     WorkAfterFailure,
+    /// A rule that goes by the reserve of a set that is to leave none.
+    NoReserveToGoBy,
     /// No set of work.
     NoWork,
 }
@@ -119,6 +121,9 @@ impl fmt::Display for Doubt {
             Doubt::WorkAfterFailure => f.write_str(
                 t("Work sets come behind sets to failure, and are done tired: put those to failure last."),
             ),
+            Doubt::NoReserveToGoBy => f.write_str(
+                t("The rule goes by what the last work set leaves in reserve, but that set goes to failure and leaves nothing, so the load never rises: choose another rule for the next time."),
+            ),
             Doubt::NoWork => f.write_str(t("There are only ramp-up sets: add the work.")),
         }
     }
@@ -156,6 +161,9 @@ impl Block {
         {
             doubts.push(Doubt::NoStrengthKnown);
         }
+        if matches!(self.progression, Progression::ByReserve { .. }) && self.ends_at_limit() {
+            doubts.push(Doubt::NoReserveToGoBy);
+        }
         if self.basis.assists() && self.exercise.equipment == Equipment::Barbell {
             doubts.push(Doubt::BarAssists);
         }
@@ -173,6 +181,20 @@ impl Block {
         doubts.extend(rests.find(few).map(Doubt::RestShort));
         doubts.dedup();
         doubts
+    }
+
+    /// Whether the work set that a rule by reserve reads goes on until no rep more can be done: the last one that is plain and
+    /// does not go by the maximum.
+    fn ends_at_limit(&self) -> bool {
+        let plain = |sets: &&Sets| {
+            matches!(sets.kind, SetKind::Work | SetKind::ToFailure)
+                && matches!(sets.target, Target::Reps(_))
+                && !matches!(sets.load, LoadPolicy::ShareOfE1rm(_))
+        };
+        self.sets.iter().rfind(plain).is_some_and(|sets| {
+            let asked = sets.reserve_of(usize::from(sets.count.saturating_sub(1)));
+            self.goes_to_limit(&sets.kind, &sets.target, asked)
+        })
     }
 }
 
@@ -223,8 +245,8 @@ fn of_load(sets: &Sets, worked: bool, known: bool, doubts: &mut Vec<Doubt>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::LoadBasis;
     use crate::sheet::tests::block;
+    use crate::sheet::{LoadBasis, Step};
 
     fn said(json: &str) -> Vec<String> {
         let doubts = block(json).doubts(false);
@@ -311,6 +333,34 @@ mod tests {
                 "{words}: {said:?}"
             );
         }
+    }
+
+    #[test]
+    fn a_rule_by_reserve_has_none_to_go_by_in_sets_to_failure() {
+        let of = |sets: &str| {
+            let mut block = block(sets);
+            block.progression = Progression::ByReserve {
+                aim: Rir::saturating(2),
+                step: Step::Smallest,
+            };
+            block.doubts(true)
+        };
+        let failure = r#"{"kind":"to_failure","count":2,"target":{"reps":8}}"#;
+        let work = r#"{"kind":"work","count":3,"target":{"reps":8}}"#;
+        let back_off = r#"{"kind":{"back_off":{"share":"80 %"}},"count":1,"target":{"reps":10}}"#;
+        assert_eq!(of(&format!("[{failure}]")), [Doubt::NoReserveToGoBy]);
+        assert_eq!(of(&format!("[{work},{failure}]")), [Doubt::NoReserveToGoBy]);
+        assert_eq!(
+            of(&format!("[{failure},{back_off}]")),
+            [Doubt::NoReserveToGoBy]
+        );
+        assert_eq!(of(&format!("[{work},{back_off}]")), []);
+        // As many as possible goes to the limit only where no reserve is asked for, not even by the rule.
+        let open = |reserve: &str| {
+            format!(r#"[{{"kind":"work","count":1,"target":{{"reps":{{"least":5}}}}{reserve}}}]"#)
+        };
+        assert_eq!(of(&open("")), []);
+        assert_eq!(of(&open(r#","reserve":[0]"#)), [Doubt::NoReserveToGoBy]);
     }
 
     #[test]

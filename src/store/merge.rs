@@ -1,10 +1,7 @@
 //! Merging: set union of records, with a count of what it did.
 
 use super::archive::Archive;
-use super::exercise_record::ExerciseRecord;
 use super::kept::{Kept, Put, Record};
-use super::programme_record::ProgrammeRecord;
-use super::sheet_record::SheetRecord;
 use super::things::{Things, standing};
 use crate::crc::crc32;
 use crate::words::{many, t, t_in};
@@ -111,43 +108,30 @@ impl Archive {
             conflicts,
         );
         summary.body_new = unite(&mut all.body, &mut news.body, other.body, conflicts);
-        let of =
-            |record: &ExerciseRecord| (record.lasting_id().to_string(), record.written().is_some());
-        let (before, came) = (standing(&all.exercises, of), standing(&other.exercises, of));
-        unite(
+        summary.exercises = unite_things(
             &mut all.exercises,
             &mut news.exercises,
             other.exercises,
             conflicts,
+            |record| (record.lasting_id().to_string(), record.written().is_some()),
         );
-        let (now, new) = (standing(&all.exercises, of), standing(&news.exercises, of));
-        summary.exercises = Things::of(&before, &now, &came, &new);
-        let of = |record: &ProgrammeRecord| {
-            (
-                record.lasting_id().0.to_string(),
-                record.written().is_some(),
-            )
-        };
-        let (before, came) = (
-            standing(&all.programmes, of),
-            standing(&other.programmes, of),
-        );
-        unite(
+        summary.programmes = unite_things(
             &mut all.programmes,
             &mut news.programmes,
             other.programmes,
             conflicts,
+            |record| {
+                let stands = record.written().is_some();
+                (record.lasting_id().0.to_string(), stands)
+            },
         );
-        let (now, new) = (
-            standing(&all.programmes, of),
-            standing(&news.programmes, of),
+        summary.sheets = unite_things(
+            &mut all.sheets,
+            &mut news.sheets,
+            other.sheets,
+            conflicts,
+            |record| (record.sheet_id().0.to_string(), record.sheet().is_some()),
         );
-        summary.programmes = Things::of(&before, &now, &came, &new);
-        let of = |record: &SheetRecord| (record.sheet_id().0.to_string(), record.sheet().is_some());
-        let (before, came) = (standing(&all.sheets, of), standing(&other.sheets, of));
-        unite(&mut all.sheets, &mut news.sheets, other.sheets, conflicts);
-        let (now, new) = (standing(&all.sheets, of), standing(&news.sheets, of));
-        summary.sheets = Things::of(&before, &now, &came, &new);
         // Of two notes on one session one is as good as the other.
         summary.removals_new = unite(
             &mut all.removed,
@@ -236,6 +220,19 @@ fn unite<R: Record + Clone>(
     new
 }
 
+/// [`unite`] of things that have versions; `of` says what a record is a version of, and whether it stands.
+fn unite_things<R: Record + Clone>(
+    all: &mut Kept<R>,
+    news: &mut Kept<R>,
+    more: Kept<R>,
+    conflicts: &mut Vec<Conflict>,
+    of: fn(&R) -> (String, bool),
+) -> Things {
+    let (before, came) = (standing(all, of), standing(&more, of));
+    unite(all, news, more, conflicts);
+    Things::of(&before, &standing(all, of), &came, &standing(news, of))
+}
+
 impl Summary {
     /// Forgets the conflicts that an import before has set aside already, by the keys of what is. Those that change what is here
     /// stay: that import was taken back since.
@@ -273,48 +270,22 @@ impl fmt::Display for Summary {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut parts = Vec::new();
         let left_out = t_in("import", "left out, as removed here before");
+        let sessions = [
+            (self.sessions_new, t_in("import", "new")),
+            (self.sessions_known, t_in("import", "known")),
+            (self.sessions_changed, t_in("import", "corrected")),
+            (self.sessions_removed, t_in("import", "removed")),
+            (self.sessions_left_out, left_out),
+        ];
+        // Of exercises and programmes that were there with all versions, nobody asks.
+        let sheets = self.sheets.counts(self.sheets.known, left_out);
+        let exercises = self.exercises.counts(0, left_out);
+        let programmes = self.programmes.counts(0, left_out);
         let kinds: [(Counted, &[(usize, &str)]); 4] = [
-            (
-                |n| many(n, "{n} session", "{n} sessions"),
-                &[
-                    (self.sessions_new, t_in("import", "new")),
-                    (self.sessions_known, t_in("import", "known")),
-                    (self.sessions_changed, t_in("import", "corrected")),
-                    (self.sessions_removed, t_in("import", "removed")),
-                    (self.sessions_left_out, left_out),
-                ],
-            ),
-            (
-                |n| many(n, "{n} sheet", "{n} sheets"),
-                &[
-                    (self.sheets.new, t_in("import", "new")),
-                    (self.sheets.changed, t_in("import", "changed")),
-                    (self.sheets.older, t_in("import", "with older versions")),
-                    (self.sheets.known, t_in("import", "known")),
-                    (self.sheets.removed, t_in("import", "removed")),
-                    (self.sheets.left_out, left_out),
-                ],
-            ),
-            (
-                |n| many(n, "{n} exercise", "{n} exercises"),
-                &[
-                    (self.exercises.new, t_in("import", "new")),
-                    (self.exercises.changed, t_in("import", "changed")),
-                    (self.exercises.older, t_in("import", "with older versions")),
-                    (self.exercises.removed, t_in("import", "removed")),
-                    (self.exercises.left_out, left_out),
-                ],
-            ),
-            (
-                |n| many(n, "{n} programme", "{n} programmes"),
-                &[
-                    (self.programmes.new, t_in("import", "new")),
-                    (self.programmes.changed, t_in("import", "changed")),
-                    (self.programmes.older, t_in("import", "with older versions")),
-                    (self.programmes.removed, t_in("import", "removed")),
-                    (self.programmes.left_out, left_out),
-                ],
-            ),
+            (|n| many(n, "{n} session", "{n} sessions"), &sessions),
+            (|n| many(n, "{n} sheet", "{n} sheets"), &sheets),
+            (|n| many(n, "{n} exercise", "{n} exercises"), &exercises),
+            (|n| many(n, "{n} programme", "{n} programmes"), &programmes),
         ];
         for (what, counts) in kinds {
             // The first count names what is counted.

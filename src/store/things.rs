@@ -2,6 +2,7 @@
 
 use super::kept::{Kept, Record};
 use crate::order::Map;
+use crate::words::t_in;
 use uuid::Uuid;
 
 /// What a merge did to things that have versions. How many versions came, nobody asks.
@@ -47,6 +48,19 @@ impl Things {
             *count += 1;
         }
         things
+    }
+
+    /// What is told of them, each count with its word. `known` is how many of the known ones are told, `left_out` the word for
+    /// what stays away.
+    pub(super) fn counts<'a>(&self, known: usize, left_out: &'a str) -> [(usize, &'a str); 6] {
+        [
+            (self.new, t_in("import", "new")),
+            (self.changed, t_in("import", "changed")),
+            (self.older, t_in("import", "with older versions")),
+            (known, t_in("import", "known")),
+            (self.removed, t_in("import", "removed")),
+            (self.left_out, left_out),
+        ]
     }
 
     /// Of how many something is written, be it a version that does not count.

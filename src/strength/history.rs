@@ -40,6 +40,9 @@ pub struct SetResult {
     /// How long it was held or how far carried; none for a set of repetitions or stages.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stretch: Option<Stretch>,
+    /// Of a set in stages how much was done of each, in seconds where it is held and in repetitions else; empty for other sets.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stages: Vec<u16>,
     /// Repetitions asked for at least.
     pub low: Reps,
     /// Top of the repetitions asked for.

@@ -21,6 +21,8 @@ pub struct Strength {
     sessions: usize,
     /// True while every session that fed it stopped as planned.
     bound: bool,
+    /// The level that a lower bound of this day may leap from: what stood before the day's first session.
+    stood: f64,
 }
 
 /// An estimated load with the interval that holds it in 80 of 100 cases. No load for a bar: to a hundredth of a
@@ -102,31 +104,36 @@ impl Strength {
     /// After one reading more than `before`. None where it is the first one and says too little to begin with.
     ///
     /// A lower bound takes nothing off a reading above it: that is as good as the first of all. Where the bound is near, what
-    /// both say together may be more. More than a doubling waits for a session that says so again: a load typed with a figure too
-    /// many would stay for good, as later sessions that stop as planned take nothing off.
+    /// both say together may be more. More than a doubling waits for another day's session that says so again: a load typed with
+    /// a figure too many would stay for good, as later sessions that stop as planned take nothing off. Sessions of one day are
+    /// no second word: who begins anew after a slip has the wrong load before them again.
     fn after(before: Option<&Strength>, reading: &Reading, curve: Curve) -> Option<Strength> {
         let bound = reading.says == Says::AtLeast;
         let Some(before) = before else {
+            let state = State::first(reading)?;
             return Some(Strength {
                 at: reading.at,
-                state: State::first(reading)?,
+                state,
                 curve,
                 sessions: 1,
                 bound,
+                stood: state.level,
             });
         };
         let then = before.on(reading.at);
+        let again = before.at.date_naive() == reading.at.date_naive();
+        let stood = if again { before.stood } else { then.level() };
         let both = then.state.with(reading);
         let anew = State::first(reading).filter(|anew| before.bound && anew.level > both.level);
-        let most = both.level.max(then.level() + LEAP_MAX.ln());
-        let anew = anew.map(|anew| State {
-            level: anew.level.min(most),
-            ..anew
-        });
+        let mut state = anew.unwrap_or(both);
+        if before.bound {
+            state.level = state.level.min(then.level().max(stood + LEAP_MAX.ln()));
+        }
         Some(Strength {
-            state: anew.unwrap_or(both),
+            state,
             sessions: before.sessions + 1,
             bound: before.bound && bound,
+            stood,
             ..then
         })
     }

@@ -124,7 +124,66 @@ fn a_slip_of_the_thumb_does_not_ruin_a_lower_bound() {
     assert_eq!(planned(&["20 kg", "60 kg", "60 kg"]), kg("76 kg"));
 }
 
+/// 60 kg for 8 are a bound of 76 kg by Epley; each session stops as planned.
+#[test]
+fn slips_of_one_day_say_no_more_than_one() {
+    let known = |sessions: &[(&str, i64)]| {
+        let sets: Vec<(&str, u16)> = sessions.iter().map(|(load, _)| (*load, 8)).collect();
+        let mut history = tried(&sets, 0);
+        for (done, (_, hours)) in history.iter_mut().zip(sessions) {
+            done.at += TimeDelta::hours(*hours);
+            done.session = uuid::Uuid::from_u128(*hours as u128);
+            done.sets[0].top = reps(8);
+            done.sets[0].to_limit = false;
+        }
+        Strength::of(&history, Curve::Epley).unwrap().e1rm().middle
+    };
+    assert_eq!(known(&[("60 kg", 0), ("600 kg", 96)]), kg("152 kg"));
+    assert_eq!(
+        known(&[("60 kg", 0), ("600 kg", 96), ("600 kg", 97), ("650 kg", 98)]),
+        kg("152 kg")
+    );
+    // Who begins with an easy set rises the same day, and by what another day says again.
+    assert_eq!(known(&[("20 kg", 0), ("40 kg", 1)]), kg("50.67 kg"));
+    assert_eq!(
+        known(&[("20 kg", 0), ("60 kg", 1), ("60 kg", 2)]),
+        kg("50.67 kg")
+    );
+    assert_eq!(
+        known(&[("20 kg", 0), ("60 kg", 1), ("60 kg", 97)]),
+        kg("76 kg")
+    );
+    // A novice who gains a tenth a week is followed from week to week.
+    let novice = [
+        "40 kg", "44 kg", "48 kg", "53 kg", "58 kg", "64 kg", "70 kg", "77 kg", "85 kg",
+    ];
+    let weeks: Vec<(&str, i64)> = novice
+        .into_iter()
+        .zip((0..).map(|week| 168 * week))
+        .collect();
+    assert!(known(&weeks) >= kg("107.67 kg"), "85 kg for 8 by Epley");
+}
+
 proptest! {
+    /// However many sessions of a day stop as planned, all they say is at most twice what stood before it.
+    #[test]
+    fn a_day_of_lower_bounds_says_at_most_twice_what_stood(
+        before in 10..200_u16,
+        day in prop::collection::vec(5..900_u16, 1..6),
+    ) {
+        let loads: Vec<String> = std::iter::once(before).chain(day).map(|load| format!("{load} kg")).collect();
+        let sets: Vec<(&str, u16)> = loads.iter().map(|load| (load.as_str(), 5)).collect();
+        let mut history = tried(&sets, 0);
+        for (done, n) in history.iter_mut().zip(0_i64..) {
+            let at = if n == 0 { TimeDelta::zero() } else { TimeDelta::days(4) + TimeDelta::minutes(n) };
+            done.at += at;
+            done.sets[0].top = reps(5);
+            done.sets[0].to_limit = false;
+        }
+        let level = |history: &[Performance]| Strength::of(history, Curve::Epley).unwrap().level();
+        prop_assert!(level(&history) <= level(&history[..1]) + LEAP_MAX.ln() + 1e-9);
+    }
+
     #[test]
     fn more_load_or_more_reps_are_never_likelier(load in 40..180_u16, n in 1..12_u16, more in 1..20_u16) {
         let strength = steady();

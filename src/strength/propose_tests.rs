@@ -48,6 +48,7 @@ pub(in crate::strength) fn performed(sets: &[(&str, u16)], range: (u16, u16)) ->
             .iter()
             .map(|(load, n)| SetResult {
                 stretch: None,
+                stages: Vec::new(),
                 load: Some(load.parse().unwrap()),
                 reps: reps(*n),
                 low: reps(range.0),

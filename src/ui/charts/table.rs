@@ -42,7 +42,7 @@ fn whole(chart: &Chart, most: usize) -> AnyView {
         .iter()
         .map(|column| column.name.clone())
         .collect();
-    let newest_first = matches!(chart.x.grain, Grain::Days);
+    let newest_first = matches!(chart.x.grain, Grain::Days | Grain::Weeks);
     let count = chart.rows.len();
     let place = |n: usize| if newest_first { count - 1 - n } else { n };
     let rows = (0..count.min(most)).map(|n| {

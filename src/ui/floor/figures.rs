@@ -2,7 +2,7 @@
 
 use crate::cues::{Phase as CuePhase, Position, position, set_timeline};
 use crate::say;
-use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount, stage_offered};
+use crate::session::{Amount, Board, Done, Moment, Phase, StageAmount, stage_offered, stages_said};
 use crate::sheet::{LoadBasis, SideMode, Target};
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::model::Model;
@@ -252,30 +252,14 @@ pub fn stage_word(target: &Target, offer: &Amount) -> Option<&'static str> {
     })
 }
 
-fn reps_line(reps: Reps) -> String {
-    many(usize::from(reps.get()), "{n} rep", "{n} reps")
-}
-
 /// How much was done, in words.
 pub fn amount_line(amount: &Amount) -> String {
     match amount {
-        Amount::Reps(reps) => reps_line(*reps),
+        Amount::Reps(reps) => many(usize::from(reps.get()), "{n} rep", "{n} reps"),
         Amount::Sides { first, second } => say!("{first} and {second} reps", first, second),
         Amount::Timed(seconds) => say!("{time} held", time = seconds.clock()),
         Amount::Distance(metres) => format!("{metres} m"),
-        Amount::Stages(stages) => {
-            let said: Vec<String> = stages
-                .iter()
-                .map(|stage| match stage {
-                    StageAmount::Hold(seconds) => format!("{seconds} s"),
-                    StageAmount::Reps(reps) => reps_line(*reps),
-                    StageAmount::Partials(reps) => {
-                        many(usize::from(reps.get()), "{n} partial", "{n} partials")
-                    }
-                })
-                .collect();
-            said.join(" → ")
-        }
+        Amount::Stages(stages) => stages_said(stages),
     }
 }
 

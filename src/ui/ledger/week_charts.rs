@@ -1,6 +1,8 @@
 //! Weeks as pictures: bars a week, and bars a muscle.
 
-use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, day_of};
+use crate::charts::{
+    Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot, TO_THURSDAY, day_of,
+};
 use crate::ledger::{MuscleSets, Week};
 use crate::units::Unit;
 use crate::words::{t, t_in};
@@ -10,7 +12,7 @@ const BAR_DAYS: i64 = 7;
 
 /// Of a week the day that a bar stands on: its Thursday.
 fn middle(week: &Week) -> i64 {
-    day_of(week.monday) + 3
+    day_of(week.monday) + TO_THURSDAY
 }
 
 fn bars(weeks: &[Week], ink: Ink, name: &str, value: impl Fn(&Week) -> i64) -> Mark {
@@ -39,7 +41,7 @@ fn of_weeks(
     Chart {
         title: title.to_owned(),
         about: about.to_owned(),
-        x: Axis::of(Grain::Days, ""),
+        x: Axis::of(Grain::Weeks, ""),
         y: Axis::from_zero(grain.clone(), label),
         marks: vec![bars(weeks, Ink::Main, "", &value)],
         columns: vec![
@@ -69,7 +71,7 @@ pub fn sets_chart(weeks: &[Week]) -> Chart {
     Chart {
         title: t("Sets a week").to_owned(),
         about: t("All sets but ramp-ups; filled are the hard ones.").to_owned(),
-        x: Axis::of(Grain::Days, ""),
+        x: Axis::of(Grain::Weeks, ""),
         y: Axis::from_zero(count.clone(), t("sets")),
         marks: vec![
             bars(weeks, Ink::Second, t("all sets"), all),

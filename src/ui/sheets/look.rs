@@ -284,7 +284,13 @@ fn block_as_written(
             head = block_head(block),
             time = reading(prediction.of_block(block)),
         )),
-        lines("lines", block.sets.iter().map(|sets| sets_line(sets, unit))),
+        lines(
+            "lines",
+            block
+                .sets
+                .iter()
+                .map(|sets| sets_line(sets, &block.basis, unit)),
+        ),
     ];
     inside.extend(rule_line(block, unit).map(quiet));
     let cues = block.cues.iter();

@@ -156,7 +156,7 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
     let sets: Vec<AnyView> = block
         .sets
         .iter()
-        .map(|sets| sets_on_paper(block.sides, sets, unit))
+        .map(|sets| sets_on_paper(block, sets, unit))
         .collect();
     el("div")
         .class("paper-block")
@@ -172,8 +172,8 @@ fn block_on_paper(block: &Block, with_loads: Live<bool>, unit: Unit) -> AnyView 
 }
 
 /// One line of sets with its boxes.
-fn sets_on_paper(sides: SideMode, sets: &Sets, unit: Unit) -> AnyView {
-    let class = match fields(sides, sets) {
+fn sets_on_paper(block: &Block, sets: &Sets, unit: Unit) -> AnyView {
+    let class = match fields(block.sides, sets) {
         1 => "paper-box",
         2 => "paper-box two",
         _ => "paper-box three",
@@ -183,7 +183,7 @@ fn sets_on_paper(sides: SideMode, sets: &Sets, unit: Unit) -> AnyView {
         .collect();
     el("p")
         .class("paper-sets")
-        .child(el("span").child(sets_line(sets, unit)))
+        .child(el("span").child(sets_line(sets, &block.basis, unit)))
         .child(boxes)
         .view()
 }

@@ -17,8 +17,8 @@ fn listed(figures: &[impl Display]) -> String {
     figures.join(", ")
 }
 
-/// One line of a prescription in the trade's notation, its loads in the unit on display.
-pub fn sets_line(sets: &Sets, unit: Unit) -> String {
+/// One line of a prescription in the trade's notation, its loads in the unit on display; `basis` says what they are.
+pub fn sets_line(sets: &Sets, basis: &LoadBasis, unit: Unit) -> String {
     let target = sets.target.said();
     let mut line = match sets.kind {
         // Brackets: the reps are those of one portion.
@@ -56,7 +56,7 @@ pub fn sets_line(sets: &Sets, unit: Unit) -> String {
             line = say!("{line}, in reserve {reserves}", line, reserves);
         }
     }
-    let policy = policy_words(&sets.load, unit);
+    let policy = policy_words(&sets.load, basis, unit);
     if !policy.is_empty() {
         line.push_str(&format!(", {policy}"));
     }
@@ -114,7 +114,7 @@ pub fn rule_line(block: &Block, unit: Unit) -> Option<String> {
 }
 
 /// The policy in words, its loads in the unit on display; none for the same load in every set.
-fn policy_words(load: &LoadPolicy, unit: Unit) -> String {
+fn policy_words(load: &LoadPolicy, basis: &LoadBasis, unit: Unit) -> String {
     let step = |step: &Step| match step {
         Step::Smallest => t_in("by", "the smallest step").to_owned(),
         Step::By(load) => load.shown(unit),
@@ -124,8 +124,8 @@ fn policy_words(load: &LoadPolicy, unit: Unit) -> String {
         LoadPolicy::Rising(by) => say!("rising by {step}", step = step(by)),
         LoadPolicy::Falling(by) => say!("falling by {step}", step = step(by)),
         LoadPolicy::List(loads) => {
-            let loads: Vec<String> = loads.iter().map(|load| load.shown(unit)).collect();
-            loads.join(", ")
+            let loads = loads.iter().map(|load| basis.shown(*load, unit));
+            loads.collect::<Vec<_>>().join(", ")
         }
         LoadPolicy::ShareOfTop(list) => {
             say!("{shares} of the heaviest set", shares = listed(list))
@@ -157,7 +157,10 @@ mod tests {
         let cluster = sets(
             r#"{"kind": {"cluster": {"portions": 2, "pause": 15}}, "count": 3, "target": {"reps": 4}}"#,
         );
-        assert_eq!(sets_line(&cluster, Unit::Kg), "3 × (2 × 4), 15 s between");
+        assert_eq!(
+            sets_line(&cluster, &LoadBasis::External, Unit::Kg),
+            "3 × (2 × 4), 15 s between"
+        );
     }
 
     #[test]
@@ -166,7 +169,7 @@ mod tests {
             let text = format!(
                 r#"{{"kind": "{kind}", "count": 3, "target": {{"reps": 5}}, "reserve": {reserve}}}"#
             );
-            sets_line(&sets(&text), Unit::Kg)
+            sets_line(&sets(&text), &LoadBasis::External, Unit::Kg)
         };
         assert_eq!(said("work", "[2, 2, 1]"), "3 × 5, in reserve 2, 2, 1");
         assert_eq!(said("work", "[2]"), "3 × 5, 2 in reserve");
@@ -179,7 +182,7 @@ mod tests {
             let text = format!(
                 r#"{{"kind": "work", "count": 2, "target": {{"reps": 5}}, "load": {load}}}"#
             );
-            sets_line(&sets(&text), unit)
+            sets_line(&sets(&text), &LoadBasis::External, unit)
         };
         let outcome =
             r#"{"rising_by_outcome": {"planned": {"by": "2.5 kg"}, "large": {"by": "5 kg"}}}"#;
@@ -199,6 +202,17 @@ mod tests {
             said(r#"{"list": ["60 kg", "62.5 kg"]}"#, Unit::Kg),
             "2 × 5, 60 kg, 62.5 kg"
         );
+    }
+
+    #[test]
+    fn a_listed_load_that_hangs_on_the_body_is_no_figure_where_there_is_none() {
+        let listed = sets(
+            r#"{"kind": "work", "count": 2, "target": {"reps": 5}, "load": {"list": ["0 kg", "5 kg"]}}"#,
+        );
+        let said = |basis| sets_line(&listed, &basis, Unit::Kg);
+        assert_eq!(said(LoadBasis::BodyMassPlus), "2 × 5, nothing added, 5 kg");
+        assert_eq!(said(LoadBasis::BodyMassMinus), "2 × 5, no assistance, 5 kg");
+        assert_eq!(said(LoadBasis::External), "2 × 5, 0 kg, 5 kg");
     }
 
     #[test]

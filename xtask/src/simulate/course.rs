@@ -144,6 +144,7 @@ impl Course<'_> {
         let told = effort.told.map(|told| Rir::new(i64::from(told)));
         Ok(SetResult {
             stretch: None,
+            stages: Vec::new(),
             load: Some(load),
             reps: reps(effort.reps),
             low: reps(self.rule.low),

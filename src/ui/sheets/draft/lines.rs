@@ -18,8 +18,12 @@ pub fn set_lines(hand: Hand) -> AnyView {
     let shown = Seen::new(move || {
         let unit = unit.get();
         hand.it.with(|block| {
-            let lines = block.iter().flat_map(|block| &block.sets);
-            lines.map(|sets| sets_line(sets, unit)).collect::<Vec<_>>()
+            let Some(block) = block else {
+                return Vec::new();
+            };
+            let lines = block.sets.iter();
+            let said = lines.map(|sets| sets_line(sets, &block.basis, unit));
+            said.collect()
         })
     });
     let rows = dynamic(move || {

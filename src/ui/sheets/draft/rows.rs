@@ -51,7 +51,7 @@ fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
             let sets: Vec<String> = block
                 .sets
                 .iter()
-                .map(|sets| sets_line(sets, unit))
+                .map(|sets| sets_line(sets, &block.basis, unit))
                 .collect();
             listed.push(Listed {
                 id: block.id,
