@@ -24,6 +24,7 @@ mod json;
 mod kept;
 mod ledger;
 mod lengths;
+mod line_cautions;
 mod look_back;
 mod looks;
 mod own;

@@ -174,13 +174,15 @@ fn banners(app: Stanchion) -> AnyView {
     let notice = app.of(|model| model.notice.clone());
     let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.any_in_session());
+    // Who trains has read why before, and needs the room for the set.
+    let brief = app.of(|model| model.place == Place::Floor && model.in_session());
     let inside = vec![
         dynamic(move || {
             let keeping = keeping.get();
             // How much waits stands only there; elsewhere it is not followed.
             let fails = matches!(keeping, Keeping::Failing(_));
             let unsaved = if fails { app.unsaved.get() } else { 0 };
-            of_keeping(app, keeping, unsaved)
+            of_keeping(app, keeping, unsaved, brief.get())
         }),
         dynamic(move || match notice.get() {
             Some(Notice { text, wrong }) => banner("notice", wrong, text, close_notice(app)),
@@ -206,9 +208,13 @@ fn banners(app: Stanchion) -> AnyView {
         .view()
 }
 
-fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize) -> AnyView {
+fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize, brief: bool) -> AnyView {
     match keeping {
         Keeping::Safe => ().into_any(),
+        Keeping::Nothing(_) if brief => {
+            let text = t("Not kept on this device.").to_owned();
+            banner("not-kept", true, text, export_now(app))
+        }
         Keeping::Nothing(why) => {
             let text = say!(
                 "Nothing new will be kept on this device. {why} You can train; before you close this page, export.",

@@ -222,7 +222,11 @@ impl Stanchion {
         match Session::begin(event.clone()) {
             Ok(session) => {
                 self.now.set(now);
-                self.model.update(|model| model.session = Some(session));
+                self.model.update(|model| {
+                    model.session = Some(session);
+                    // Whatever was said before, the set needs the room now.
+                    model.notice = None;
+                });
                 self.write(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
                 self.go(Place::Floor);
             }

@@ -72,10 +72,17 @@ async fn anothers_export_is_looked_at_and_nothing_of_it_stays() {
     picture(&person, "coach-ledger").await;
     person.tap("session").await;
     person.reads("set", "6 reps at 15 kg").await;
-    // Nothing can be changed: not a rating, not the kit, no import.
-    person.tap("rpe-3").await;
-    person.reads("notice", "nothing is changed here").await;
-    person.tap("notice-close").await;
+    // Nothing can be changed: nothing in a session, not the kit, no import.
+    for own in [
+        "rpe-3",
+        "annotate",
+        "forgotten",
+        "resume",
+        "again",
+        "session-remove",
+    ] {
+        assert!(!person.has(own).await, "{own} in another one's session");
+    }
     person.tap("go-kit").await;
     person.tap("unit-lb").await;
     person.reads("notice", "nothing is changed here").await;

@@ -81,6 +81,16 @@ async fn kit_weighs_collars_with_their_bar_and_keeps_the_order_of_bands() {
         "return [...document.querySelectorAll('[data-part=\"bands\"] .kit-row > span:first-child')]
                  .map((row) => row.innerText).join() === 'middle band,light band,strong band'";
     person.until(order, "the light band is second").await;
+    // What is taken away comes back where it was.
+    person
+        .tap_css("button[aria-label=\"take away light band\"]")
+        .await;
+    person.reads("thing-gone", "Taken away: light band.").await;
+    let without = order.replace("middle band,light band,", "middle band,");
+    person.until(&without, "the light band is away").await;
+    person.tap("thing-back").await;
+    person.gone("thing-gone").await;
+    person.until(order, "the light band is back").await;
     picture(&person, "kit-bands").await;
     person.reload().await;
     person.until(order, "the order is kept").await;

@@ -55,6 +55,34 @@ async fn a_warning_about_the_order_stays_settled() {
 }
 
 #[tokio::test]
+async fn a_line_has_the_cautions_of_its_exercise() {
+    let server = Server::start();
+    let browser = Browser::start("line-cautions");
+    let person = Person::open(&browser, &server).await;
+    keep(&person, "# Boat day\\nBand row: 3 × 15; band light band").await;
+    person.reads("sheet-look", "Look the band over").await;
+    person.tap("begin").await;
+    person.reads("upper", "Look the band over").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn beside_the_question_for_a_load_nothing_steps_the_reps() {
+    let server = Server::start();
+    let browser = Browser::start("asks-load");
+    let person = Person::open(&browser, &server).await;
+    keep(&person, "# Boat day\\nBench press: 3 × 5").await;
+    person.tap("begin").await;
+    person.reads("log", "Load?").await;
+    assert!(!person.has("reps-more").await);
+    person.tap("log").await;
+    person.type_into("load-typed", "40").await;
+    person.tap("load-use").await;
+    person.see("reps-more").await;
+    person.close().await;
+}
+
+#[tokio::test]
 async fn of_several_warnings_the_first_is_open_and_the_others_are_folded() {
     let server = Server::start();
     let browser = Browser::start("folded-order");

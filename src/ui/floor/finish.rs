@@ -5,7 +5,7 @@ use crate::say;
 use crate::session::{Session, What};
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    button, choices, dynamic, el, h1, h2, line, list, page, quiet, text, toggles_of,
+    button, choices, dynamic, el, h1, h2, line, list, page, quiet, text, toggles_of, when,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -176,15 +176,24 @@ pub fn summary(app: Stanchion) -> AnyView {
         }
     });
     let saved = text(move || saved.get().to_owned());
-    page(
-        "finish",
+    // How hard nothing was is not asked.
+    let any =
+        Seen::new(move || summed.with(|summed| summed.as_ref().is_some_and(|it| it.sets > 0)));
+    let asked = when(any, move || {
         vec![
-            head,
             h2(t("How hard was the whole session?")),
             quiet(t(
                 "Session RPE, 0 to 10. Best asked half an hour after the end; now is good too.",
             )),
             ratings(rated, rate),
+        ]
+        .into_any()
+    });
+    page(
+        "finish",
+        vec![
+            head,
+            asked,
             line("quiet", "finish-saved", saved),
             button("wide strong", "put-away", word, away),
         ],

@@ -146,10 +146,13 @@ pub fn set_pad(hands: Hands) -> AnyView {
     } = hands;
     let over = Seen::new(move || over(app));
     let heard = heard(hands);
-    let steps = Seen::new(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
     let counts = Seen::new(move || {
         hands.counting.get().is_some() && hands.counting.get() == board.get().map(|board| board.key)
     });
+    // Beside a load that is asked for they would be read as steps of the load.
+    let asks = Seen::new(move || board.with(|board| board.as_ref().is_some_and(needs_load)));
+    let can = Seen::new(move || offer.with(|offer| offer.as_ref().is_some_and(can_step)));
+    let steps = Seen::new(move || can.get() && (counts.get() || !asks.get()));
     let one = move |more: bool| Callback::new(move |()| hands.step(more));
     let by = move |more: bool| {
         text(move || {

@@ -6,7 +6,8 @@ use crate::kit::{Kit, KitParts};
 use crate::say;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, checked_field, dynamic, el, quiet, section, text};
+use crate::ui::parts::{Mode, button, checked_field, dynamic, el, group, quiet, section, text};
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Unit;
 use crate::words::t;
@@ -59,11 +60,15 @@ pub fn gear(app: Stanchion) -> Vec<AnyView> {
 /// The list of one kind of things.
 fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: AnyView) -> AnyView {
     let shown = app.of(|model| (things.shown)(model.kit.parts(), model.unit()));
+    let gone = Live::new(None::<Gone>);
     let rows = dynamic(move || {
         let rows = shown.get();
         let count = rows.len();
         let row = |(at, what): (usize, String)| {
-            let take_away = edit(app, things.remove, at);
+            let take_away = {
+                let what = what.clone();
+                Callback::new(move |()| take_away(app, things, at, &what, gone))
+            };
             // To move one down is to move the next one up.
             let up = things.raise.filter(|_| at > 0);
             let up = up.map(|raise| edit(app, raise, at));
@@ -79,21 +84,66 @@ fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: An
     if !hint.is_empty() {
         inside.push(quiet(hint));
     }
-    inside.extend([rows, adding]);
+    inside.extend([rows, gone_row(app, gone), adding]);
     section(Some(part), (things.title)(), inside)
+}
+
+/// A thing that was taken away: in words, and the kit with it and without it.
+#[derive(Clone, PartialEq)]
+struct Gone {
+    what: String,
+    before: KitParts,
+    after: KitParts,
+}
+
+fn take_away(app: Stanchion, things: &Things, at: usize, what: &str, gone: Live<Option<Gone>>) {
+    let parts = || app.model.with_untracked(|model| model.kit.parts().clone());
+    let before = parts();
+    edit_at(app, things.remove, at);
+    let after = parts();
+    let what = what.to_owned();
+    gone.set((before != after).then_some(Gone {
+        what,
+        before,
+        after,
+    }));
+}
+
+/// What was taken away last, with its undo, until the kit is changed again.
+fn gone_row(app: Stanchion, gone: Live<Option<Gone>>) -> AnyView {
+    let parts = app.of(|model| model.kit.parts().clone());
+    let shown = Seen::new(move || gone.get().filter(|gone| parts.get() == gone.after));
+    dynamic(move || match shown.get() {
+        None => ().into_any(),
+        Some(Gone { what, before, .. }) => {
+            let undo = button("plain", "thing-back", t("Undo"), move || {
+                let put_back = change(app, &|kit| {
+                    *kit = before.clone();
+                    Ok(())
+                });
+                if let Err(why) = put_back {
+                    app.complain(why);
+                }
+            });
+            let said = say!("Taken away: {what}.", what);
+            group(Some("thing-gone"), vec![quiet(said), undo])
+        }
+    })
 }
 
 /// A change of the list at one place.
 fn edit(app: Stanchion, edit: fn(&mut KitParts, usize), at: usize) -> Callback<()> {
-    Callback::new(move |()| {
-        let changed = change(app, &|kit| {
-            edit(kit, at);
-            Ok(())
-        });
-        if let Err(why) = changed {
-            app.complain(why);
-        }
-    })
+    Callback::new(move |()| edit_at(app, edit, at))
+}
+
+fn edit_at(app: Stanchion, edit: fn(&mut KitParts, usize), at: usize) {
+    let changed = change(app, &|kit| {
+        edit(kit, at);
+        Ok(())
+    });
+    if let Err(why) = changed {
+        app.complain(why);
+    }
 }
 
 /// The fields that add one.

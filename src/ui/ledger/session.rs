@@ -15,7 +15,7 @@ use crate::ui::floor::{predicted, rpe_word};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
-    button, choices, dynamic, h1, line, list, page, quiet, row_opener, section, sure_button,
+    button, choices, dynamic, el, h1, line, list, page, quiet, row_opener, section, sure_button,
     toggles_of, way,
 };
 use crate::ui::place::Place;
@@ -90,9 +90,14 @@ pub fn session_place(id: SessionId) -> AnyView {
     });
     let changing = Changing::new(app, id);
     let opened = Live::new(None::<Open>);
+    // Of another one's session nothing can be changed.
+    let hands = app
+        .model
+        .with_untracked(|model| model.looks_at.is_none())
+        .then_some(opened);
     let close = Callback::new(move |()| opened.set(None));
     let inside = dynamic(move || match record.get() {
-        Some(record) => look(changing, &record, shown.get(), predicted.get(), opened),
+        Some(record) => look(changing, &record, shown.get(), predicted.get(), hands),
         None => ().into_any(),
     });
     vec![
@@ -112,7 +117,7 @@ fn look(
     record: &SessionRecord,
     shown: (Unit, Curve),
     took: Option<String>,
-    opened: Live<Option<Open>>,
+    hands: Hands,
 ) -> AnyView {
     let app = changing.app;
     let mut facts = say!(
@@ -132,31 +137,63 @@ fn look(
         line("", "facts", facts),
         predicted(took),
         changing.view(),
-        going_on(app, record),
     ];
-    inside.push(note(record.note.as_ref(), opened));
-    for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
-        inside.push(block_view(record, block, shown, opened));
+    if hands.is_some() {
+        inside.push(going_on(app, record));
     }
-    inside.push(not_done(record, opened));
-    inside.push(rating(changing, record.rpe));
-    inside.push(again(app));
-    inside.push(removal(app, record));
+    inside.push(note(record.note.as_ref(), hands));
+    for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
+        inside.push(block_view(record, block, shown, hands));
+    }
+    inside.push(not_done(record, hands));
+    if hands.is_some() {
+        // How hard nothing was is not asked.
+        if record.lines().next().is_some() {
+            inside.push(rating(changing, record.rpe));
+        }
+        inside.extend([again(app), removal(app, record)]);
+    } else {
+        inside.extend(record.rpe.map(|rpe| {
+            let said = format!("{rpe}: {word}", word = rpe_word(i64::from(rpe.get())));
+            section(None, t("Session RPE"), vec![quiet(said)])
+        }));
+    }
     page("session-record", inside)
 }
 
+/// What opens the panels that change a session; none where it is another one's.
+type Hands = Option<Live<Option<Open>>>;
+
+/// A row that opens a panel, or only tells where nothing can be changed.
+fn row_of(part: &'static str, strong: String, after: String, hands: Hands, open: Open) -> AnyView {
+    match hands {
+        Some(opened) => {
+            let open = Callback::new(move |()| opened.set(Some(open)));
+            row_opener(part, strong, after, open)
+        }
+        None => el("div")
+            .class("row")
+            .part(part)
+            .child(el("strong").child(strong))
+            .child(el("span").class("quiet").child(after))
+            .view(),
+    }
+}
+
 /// The note on the session, and the way to write it.
-fn note(note: Option<&Note>, opened: Live<Option<Open>>) -> AnyView {
+fn note(note: Option<&Note>, hands: Hands) -> AnyView {
     let word = if note.is_some() {
         t("Change the note")
     } else {
         t("Write a note")
     };
     let said = note.map(|note| line("said", "session-note", note.as_str().to_owned()));
-    let write = button("plain", "annotate", word, move || {
-        opened.set(Some(Open::Note));
+    let write = hands.map(|opened| {
+        button("plain", "annotate", word, move || {
+            opened.set(Some(Open::Note));
+        })
     });
-    vec![said.into_any(), write].into_any()
+    (said, write).into_any()
 }
 
 /// What was done of a block, set by set.
@@ -164,7 +201,7 @@ fn block_view(
     record: &SessionRecord,
     block: &BlockRecord,
     (unit, curve): (Unit, Curve),
-    opened: Live<Option<Open>>,
+    hands: Hands,
 ) -> AnyView {
     let basis = &block.block.basis;
     let mut why = unfed_of(record, block, curve);
@@ -176,9 +213,8 @@ fn block_view(
     }
     let sets = block.lines.iter().zip(why).map(|(set, why)| {
         let key = set.key;
-        let correct = Callback::new(move |()| opened.set(Some(Open::Set(key))));
         let (done, facts) = (done_words(set, basis, unit), facts_of(set, basis, unit));
-        let mut inside = vec![row_opener("set", done, facts, correct)];
+        let mut inside = vec![row_of("set", done, facts, hands, Open::Set(key))];
         let note = set.note.as_ref().map(|note| note.as_str().to_owned());
         inside.extend(note.map(|note| line("said", "set-note", note)));
         inside.extend(why.map(unfed));
@@ -190,14 +226,14 @@ fn block_view(
         because.into_any(),
         of_all.map(unfed).into_any(),
         list("rows", None, sets.collect()),
-        button(
-            "plain",
-            "forgotten",
-            t("Add a set that was forgotten"),
-            move || {
-                opened.set(Some(Open::Forgotten(id)));
-            },
-        ),
+        hands
+            .map(|opened| {
+                let add = t("Add a set that was forgotten");
+                button("plain", "forgotten", add, move || {
+                    opened.set(Some(Open::Forgotten(id)));
+                })
+            })
+            .into_any(),
         way(
             Place::History(block.block.exercise.id.clone()).href(),
             t("This exercise over time"),
@@ -212,19 +248,14 @@ fn unfed(why: Unfed) -> AnyView {
 }
 
 /// The blocks of the sheet of which nothing was done, each with the way to add a set of it.
-fn not_done(record: &SessionRecord, opened: Live<Option<Open>>) -> AnyView {
+fn not_done(record: &SessionRecord, hands: Hands) -> AnyView {
     let left = record.blocks.iter().filter(|block| block.lines.is_empty());
     let items: Vec<AnyView> = left
         .map(|block| {
             let id = block.block.id;
             let name = block.block.exercise.said();
-            let add = Callback::new(move |()| opened.set(Some(Open::Forgotten(id))));
-            row_opener(
-                "not-done",
-                name,
-                t("add a set that was done").to_owned(),
-                add,
-            )
+            let add = hands.map_or("", |_| t("add a set that was done"));
+            row_of("not-done", name, add.to_owned(), hands, Open::Forgotten(id))
         })
         .collect();
     if items.is_empty() {

@@ -48,6 +48,8 @@ struct Sending {
     with_loads: Live<bool>,
     /// None while it is being made.
     link: Live<Option<Result<String, TooLong>>>,
+    /// What became of the last thing that was asked for. It is told in the panel: what lies behind it is out of reach.
+    told: Live<String>,
 }
 
 impl Sending {
@@ -80,20 +82,25 @@ impl Sending {
     fn with_link(self, act: impl AsyncFnOnce(String) + 'static) {
         match self.link.get_untracked() {
             None => {}
-            Some(Err(too_long)) => self.app.complain(too_long.to_string()),
+            Some(Err(too_long)) => self.tell(too_long.to_string()),
             Some(Ok(link)) => spawn_local(act(link)),
+        }
+    }
+
+    /// Tells in the panel, or on the page where the panel is gone.
+    fn tell(self, text: impl Into<String>) {
+        match self.told.try_get_untracked() {
+            Some(_) => self.told.set(text.into()),
+            None => self.app.say(text),
         }
     }
 
     fn copy(self) {
         self.with_link(async move |link| {
-            if send::copy(&link).await {
-                self.app.say(t("The link is copied."));
-            } else {
-                self.app.complain(t(
-                    "The browser did not copy. Hold the link and copy it by hand.",
-                ));
-            }
+            self.tell(match send::copy(&link).await {
+                true => t("The link is copied."),
+                false => t("The browser did not copy. Hold the link and copy it by hand."),
+            });
         });
     }
 
@@ -101,7 +108,7 @@ impl Sending {
         let title = self.sheet.with_value(|sheet| sheet.name.to_string());
         self.with_link(async move |link| {
             if send::share_link(&title, &link).await == Sharing::Unsupported {
-                self.app.complain(t(
+                self.tell(t(
                     "The browser did not open a share sheet. Copy the link instead.",
                 ));
             }
@@ -119,12 +126,10 @@ impl Sending {
                     Sharing::Unsupported => {}
                 }
             }
-            if save_as(&name, "application/json", &text) {
-                self.app.say(say!("{name} is in your downloads.", name));
-            } else {
-                self.app
-                    .complain(t("The browser refused the download. Use the link."));
-            }
+            self.tell(match save_as(&name, "application/json", &text) {
+                true => say!("{name} is in your downloads.", name),
+                false => t("The browser refused the download. Use the link.").to_owned(),
+            });
         });
     }
 }
@@ -143,6 +148,7 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
                 sheet,
                 with_loads,
                 link: Live::new(None),
+                told: Live::new(String::new()),
             };
             whenever(move || sending.make_link());
             let close = Callback::new(move |()| open.set(false));
@@ -153,7 +159,9 @@ pub fn share(app: Stanchion, sheet: &Sheet, with_loads: Live<bool>) -> AnyView {
 }
 
 fn ways(sending: Sending) -> Vec<AnyView> {
-    let with_loads = sending.with_loads;
+    let Sending {
+        with_loads, told, ..
+    } = sending;
     let qr_open = Live::new(false);
     let mut inside = Vec::new();
     if sending.sheet.with_value(has_start_loads) {
@@ -183,6 +191,12 @@ fn ways(sending: Sending) -> Vec<AnyView> {
         ));
     }
     inside.extend([
+        el("p")
+            .class("said")
+            .set("role", "status")
+            .part("share-told")
+            .says(move || told.get())
+            .view(),
         button("wide", "share-qr", t("QR code of the link"), move || {
             qr_open.update(|open| *open = !*open);
         }),

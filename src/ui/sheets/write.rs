@@ -4,6 +4,7 @@ use super::doubts::{doubt_list, doubts_said};
 use super::meanings::meanings_view;
 use crate::device::clock;
 use crate::draft::Draft;
+use crate::exercises::add_cautions;
 use crate::quick::{Unread, parse_sheet, print_sheet, revise_sheet};
 use crate::say;
 use crate::sheet::{Exercise, Named, Sheet, SheetId, unroll};
@@ -52,10 +53,13 @@ fn read(
     ids: &mut dyn FnMut() -> Uuid,
 ) -> Result<Sheet, Vec<Unread>> {
     let known = known(app);
-    match before {
+    let mut sheet = match before {
         None => parse_sheet(typed, &known, ids, clock::wall()),
         Some(before) => revise_sheet(typed, before, &known, ids, clock::wall()),
-    }
+    }?;
+    app.model
+        .with_untracked(|model| add_cautions(&mut sheet, before, &model.exercises));
+    Ok(sheet)
 }
 
 /// What the lines come to, and what contradicts itself or is new in them; or what is wrong with them.

@@ -119,14 +119,13 @@ fn role(hand: Hand) -> AnyView {
     )
 }
 
-/// The digit one step on: 0, 1, … 20, then X.
+/// The digit one step on: X, which is the fastest, then 0, 1, … 20.
 fn stepped(digit: Digit, by: i64) -> Digit {
     match (digit, by) {
-        (Digit::Seconds(20), 1) => Digit::Fast,
-        (Digit::Seconds(s), 1) => Digit::Seconds(s + 1),
-        (Digit::Seconds(s), _) => Digit::Seconds(s.saturating_sub(1)),
-        (Digit::Fast, 1) => Digit::Seconds(0),
-        (Digit::Fast, _) => Digit::Seconds(20),
+        (Digit::Seconds(s), 1) => Digit::Seconds((s + 1).min(20)),
+        (Digit::Seconds(0) | Digit::Fast, -1) => Digit::Fast,
+        (Digit::Seconds(s), _) => Digit::Seconds(s - 1),
+        (Digit::Fast, _) => Digit::Seconds(0),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::hand::{At, Hand};
 use super::sets::step_share;
 use crate::sheet::{Block, Line, LoadBasis};
-use crate::ui::parts::{Mode, read_name};
+use crate::ui::parts::{Mode, button, dynamic, el, read_name};
 use crate::units::{Load, Share};
 use crate::words::{decimal, t};
 use leptos::prelude::*;
@@ -86,22 +86,40 @@ fn of_basis(hand: Hand, at: At) -> AnyView {
                 }
             },
         ),
-        Some(4) => hand.typed(
-            at,
-            "basis-band",
-            Mode::Text,
-            t("which band"),
-            |block, _| match &block.basis {
-                LoadBasis::Band(label) => label.to_string(),
-                _ => String::new(),
-            },
-            |block, _, typed, _| {
-                block.basis = LoadBasis::Band(read_name(typed)?);
-                Ok(())
-            },
-        ),
+        Some(4) => which_band(hand, at),
         _ => ().into_any(),
     }
+}
+
+/// The label of the band, and those in the kit to choose from.
+fn which_band(hand: Hand, at: At) -> AnyView {
+    let typed = hand.typed(
+        at,
+        "basis-band",
+        Mode::Text,
+        t("which band"),
+        |block, _| match &block.basis {
+            LoadBasis::Band(label) => label.to_string(),
+            _ => String::new(),
+        },
+        |block, _, typed, _| {
+            block.basis = LoadBasis::Band(read_name(typed)?);
+            Ok(())
+        },
+    );
+    let bands = hand.app.of(|model| model.kit.parts().bands.clone());
+    let own = dynamic(move || {
+        let own = bands.get().into_iter().map(|label| {
+            button("small", "basis-band-own", label.to_string(), move || {
+                hand.change(&mut |block| block.basis = LoadBasis::Band(label.clone()));
+            })
+        });
+        el("div")
+            .class("arrange")
+            .child(own.collect::<Vec<_>>())
+            .view()
+    });
+    vec![typed, own].into_any()
 }
 
 /// The load to start from while there is no history.

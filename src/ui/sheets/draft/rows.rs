@@ -269,6 +269,8 @@ fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
         name: block.name.clone(),
     };
     let [up, down] = block.moves;
+    let double = t("Double");
+    let double_named = format!("{double}: {name}", name = meant.name);
     let off = t("Take off");
     let named = format!("{off}: {name}", name = meant.name);
     let take_off = Callback::new(move |()| {
@@ -286,10 +288,16 @@ fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
         mover("draft-down", &meant, t("Down"), down, |draft, id| {
             draft.shift(id, true)
         }),
-        button("small", "draft-double", t("Double"), move || {
-            let copy = BlockId(app.id());
-            change(app, sheet, &mut |draft| draft.duplicate(id, copy));
-        }),
+        tap(
+            "small",
+            "draft-double",
+            Some(text(move || double_named.clone())),
+            double.into_any(),
+            Callback::new(move |()| {
+                let copy = BlockId(app.id());
+                change(app, sheet, &mut |draft| draft.duplicate(id, copy));
+            }),
+        ),
         tap(
             "small",
             "draft-remove",
