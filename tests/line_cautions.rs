@@ -1,6 +1,6 @@
 //! Cautions of a sheet that was written as lines.
 
-use stanchion::exercises::{Catalogue, add_cautions};
+use stanchion::exercises::{Catalogue, add_cautions, leave_out_cautions};
 use stanchion::kit::Kit;
 use stanchion::quick::parse_sheet;
 use stanchion::sheet::{Block, Sheet};
@@ -36,6 +36,13 @@ fn lines_have_the_cautions_of_their_exercises_but_for_those_that_were_taken_off(
     assert!(!first[0].is_empty(), "a band has cautions");
     assert_eq!(first[1], ["slowly"]);
     assert!(first[2].is_empty(), "of an unknown exercise none is known");
+
+    // A link is without those that whoever opens it has anyway.
+    let mut sent = sheet.clone();
+    leave_out_cautions(&mut sent);
+    assert_eq!(said(&sent), [vec![], vec!["slowly".to_owned()], vec![]]);
+    add_cautions(&mut sent, None, &Catalogue::default());
+    assert_eq!(said(&sent), first);
 
     let mut off = sheet.clone();
     off.groups[0].blocks_mut()[0].cautions.clear();

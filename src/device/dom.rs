@@ -2,9 +2,9 @@
 
 use super::js;
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, Event, HtmlElement, MouseEvent};
+use web_sys::{Document, Element, Event, FocusOptions, HtmlElement, MouseEvent};
 
-fn document() -> Option<Document> {
+pub(super) fn document() -> Option<Document> {
     web_sys::window()?.document()
 }
 
@@ -72,6 +72,23 @@ pub fn hand_on(from: &str, to: &str) {
 pub fn focus_is_lost() -> bool {
     let active = document().and_then(|document| document.active_element());
     active.is_none_or(|active| active.tag_name() == "BODY")
+}
+
+/// Gives the keyboard to an element and scrolls nothing.
+pub(super) fn focus_in_place(element: &HtmlElement) {
+    let options = FocusOptions::new();
+    options.set_prevent_scroll(true);
+    // Refused, it stays where it was.
+    let _ = element.focus_with_options(&options);
+}
+
+/// All elements of that `data-part`, in their order on the page.
+pub(super) fn all_of(document: &Document, part: &str) -> Vec<Element> {
+    let Ok(found) = document.query_selector_all(&format!("[data-part='{part}']")) else {
+        return Vec::new();
+    };
+    let at = |n| found.get(n)?.dyn_into().ok();
+    (0..found.length()).filter_map(at).collect()
 }
 
 /// The element that has the keyboard.

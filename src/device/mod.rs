@@ -14,6 +14,7 @@ pub mod erase;
 pub mod events;
 pub mod faults;
 pub mod files;
+pub mod focus;
 pub mod haptic;
 pub mod idle;
 pub mod install;

@@ -1,6 +1,7 @@
-//! Files that come from outside: opened with the app, or sent to it by another one.
+//! What comes from outside: files that are opened with the app or sent to it by another one, and places that are opened while it
+//! runs, as by a shortcut.
 
-use super::js;
+use super::{js, place};
 use js_sys::Array;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -17,6 +18,11 @@ pub fn on_opened(f: impl Fn(File) + Clone + 'static) {
         return;
     };
     let consume = Closure::<dyn FnMut(JsValue)>::new(move |launch: JsValue| {
+        // The manifest asks for the window that is there: the browser shows it, and leaves the way to the place to the app.
+        let to = js::get(&launch, "targetURL").and_then(|to| to.as_string());
+        if let Some((_, place)) = to.as_deref().and_then(|to| to.split_once("#/")) {
+            place::go(&format!("/{place}"));
+        }
         let Some(files) = js::get(&launch, "files") else {
             return;
         };

@@ -16,3 +16,16 @@ pub fn add_cautions(sheet: &mut Sheet, before: Option<&Sheet>, exercises: &Catal
         block.cautions = known.map(|known| known.cautions()).unwrap_or_default();
     }
 }
+
+/// Leaves out of a sheet that goes into a link what [`add_cautions`] gives back where it is opened, in the words of whoever
+/// reads it: the cautions that the list of exercises has for a block, all of them and no others.
+pub fn leave_out_cautions(sheet: &mut Sheet) {
+    let listed = Catalogue::default();
+    let blocks = sheet.groups.iter_mut().flat_map(|group| group.blocks_mut());
+    for block in blocks {
+        let known = listed.of(block.exercise.id.as_str());
+        if known.is_some_and(|known| known.cautions() == block.cautions) {
+            block.cautions.clear();
+        }
+    }
+}

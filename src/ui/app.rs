@@ -159,11 +159,15 @@ fn way_to(at: Seen<Place>, place: Place, part: &'static str, name: &'static str)
 
 /// A banner with something to tap behind its text.
 pub fn banner(part: &'static str, wrong: bool, text: String, act: AnyView) -> AnyView {
+    banner_of(part, wrong, el("span").child(text).view(), act)
+}
+
+fn banner_of(part: &'static str, wrong: bool, said: AnyView, act: AnyView) -> AnyView {
     let class = if wrong { "banner wrong" } else { "banner" };
     el("div")
         .class(class)
         .part(part)
-        .child(el("span").child(text))
+        .child(said)
         .child(act)
         .view()
 }
@@ -174,7 +178,7 @@ fn banners(app: Stanchion) -> AnyView {
     let notice = app.of(|model| model.notice.clone());
     let follows = app.of(|model| model.follows);
     let update = app.of(|model| model.update_waits && !model.any_in_session());
-    // Who trains has read why before, and needs the room for the set.
+    // Who trains needs the room for the set: why is folded.
     let brief = app.of(|model| model.place == Place::Floor && model.in_session());
     let inside = vec![
         dynamic(move || {
@@ -211,16 +215,18 @@ fn banners(app: Stanchion) -> AnyView {
 fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize, brief: bool) -> AnyView {
     match keeping {
         Keeping::Safe => ().into_any(),
-        Keeping::Nothing(_) if brief => {
-            let text = t("Not kept on this device.").to_owned();
-            banner("not-kept", true, text, export_now(app))
-        }
         Keeping::Nothing(why) => {
             let text = say!(
                 "Nothing new will be kept on this device. {why} You can train; before you close this page, export.",
                 why
             );
-            banner("not-kept", true, text, export_now(app))
+            if !brief {
+                return banner("not-kept", true, text, export_now(app));
+            }
+            let folded = el("details")
+                .child(el("summary").child(t("Not kept on this device.")))
+                .child(text);
+            banner_of("not-kept", true, folded.view(), export_now(app))
         }
         // What could not be read at the start; nothing waits.
         Keeping::Failing(why) if unsaved == 0 => banner("not-saved", true, why, export_now(app)),

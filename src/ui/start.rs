@@ -15,7 +15,7 @@ use crate::device::db::{Answer, DbError};
 use crate::device::install::Install;
 use crate::device::timer::after;
 use crate::device::{
-    clock, dom, faults, persist, place as address, prefs, received, rest, steps, worker,
+    clock, dom, faults, focus, persist, place as address, prefs, received, rest, steps, worker,
 };
 use crate::json;
 use crate::order;
@@ -41,12 +41,16 @@ pub fn start(app: Stanchion, ahead: Ahead) {
         app.completed(move || {
             arrive(app, &fragment);
             // Behind the effects that draw the place, and before the next picture.
-            spawn_local(async { steps::show_place() });
+            spawn_local(async {
+                steps::show_place();
+                focus::arrive();
+            });
         });
     });
     // For the life of the page.
     std::mem::forget(listener);
     std::mem::forget(steps::follow());
+    std::mem::forget(focus::keep());
     std::mem::forget(faults::watch());
     std::mem::forget(rest::on_here(move || app.whole.set(true)));
     spawn_local(async move {

@@ -105,6 +105,8 @@ async fn a_change_of_form_that_fails_leaves_old_data_and_a_usable_app() {
         };";
     let spoiled = person.before_the_app(spoil).await;
     return_to(&person, &server).await;
+    // In a session the reason is folded.
+    person.tap_css("[data-part=not-kept] summary").await;
     person
         .reads(
             "not-kept",
@@ -155,6 +157,7 @@ async fn a_newer_form_is_looked_at_and_exported_and_not_touched() {
     let before = rows(&person, "events").await;
 
     return_to(&person, &server).await;
+    person.tap_css("[data-part=not-kept] summary").await;
     person.reads("not-kept", "made by a newer version").await;
     person.see("floor").await;
     assert_eq!(person.count(".notch.done").await, 1);

@@ -3,6 +3,7 @@
 use super::look::bare;
 use super::share::code_of;
 use crate::device::{clock, pack, place as address};
+use crate::exercises::{Catalogue, add_cautions};
 use crate::say;
 use crate::share::{LinkFault, UNPACKED_BYTES_MAX, single_sheet, unseal};
 use crate::sheet::{Sheet, SheetVersion};
@@ -26,7 +27,10 @@ pub fn open_link(app: Stanchion, code: Option<&str>) {
         return;
     };
     spawn_local(async move {
-        let read = open(&code).await.map(Box::new);
+        let read = open(&code).await.map(|mut sheet| {
+            add_cautions(&mut sheet, None, &Catalogue::default());
+            Box::new(sheet)
+        });
         app.model.update(|model| {
             // Another link may have been opened meanwhile.
             if let Some(shared) = model.shared.as_mut().filter(|shared| shared.code == code) {
