@@ -15,6 +15,8 @@ struct Attached {
     target: EventTarget,
     kind: &'static str,
     closure: Closure<dyn FnMut(Event)>,
+    /// Whether it is told on the way down to what the event is of, before that one is.
+    first: bool,
 }
 
 /// Attaches `f` to events of this kind.
@@ -23,14 +25,24 @@ pub(super) fn listen(
     kind: &'static str,
     f: impl FnMut(Event) + 'static,
 ) -> Listener {
-    let closure = Closure::<dyn FnMut(Event)>::new(f);
+    attach(target, kind, false, Closure::new(f))
+}
+
+fn attach(
+    target: &EventTarget,
+    kind: &'static str,
+    first: bool,
+    closure: Closure<dyn FnMut(Event)>,
+) -> Listener {
+    let f = closure.as_ref().unchecked_ref();
     let attached = target
-        .add_event_listener_with_callback(kind, closure.as_ref().unchecked_ref())
+        .add_event_listener_with_callback_and_bool(kind, f, first)
         .is_ok()
         .then(|| Attached {
             target: target.clone(),
             kind,
             closure,
+            first,
         });
     Listener { attached }
 }
@@ -41,11 +53,12 @@ impl Drop for Listener {
             target,
             kind,
             closure,
+            first,
         }) = &self.attached
         {
+            let f = closure.as_ref().unchecked_ref();
             // Nothing to be done if the target refuses: the closure is gone either way.
-            let _ =
-                target.remove_event_listener_with_callback(kind, closure.as_ref().unchecked_ref());
+            let _ = target.remove_event_listener_with_callback_and_bool(kind, f, *first);
         }
     }
 }
@@ -53,6 +66,14 @@ impl Drop for Listener {
 pub(super) fn on_window(kind: &'static str, f: impl FnMut(Event) + 'static) -> Listener {
     match web_sys::window() {
         Some(window) => listen(&window, kind, f),
+        None => Listener { attached: None },
+    }
+}
+
+/// Calls `f` with each tap or press before what was pressed is told: it stands then as it was.
+pub(super) fn on_press_first(f: impl FnMut(Event) + 'static) -> Listener {
+    match web_sys::window() {
+        Some(window) => attach(&window, "click", true, Closure::new(f)),
         None => Listener { attached: None },
     }
 }

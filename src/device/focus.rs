@@ -5,7 +5,7 @@
 //! to what takes back what was done, to the panel that is open, to the control that took its place, or to the heading above.
 
 use super::dom;
-use super::events::{Listener, on_window};
+use super::events::{Listener, on_press_first};
 use super::painted::once_painted;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -31,7 +31,7 @@ thread_local! {
 
 /// Follows what is pressed from now on.
 pub fn keep() -> Listener {
-    on_window("click", |event| {
+    on_press_first(|event| {
         let target = event.target().and_then(|target| target.dyn_into().ok());
         if let Some(pressed) = target.and_then(|target| Pressed::of(&target)) {
             settle(|_| (), Rc::new(move |document| pressed.heirs(document)));

@@ -9,7 +9,7 @@ use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use serde_json::json;
 
 /// Presses a key and lets it go.
-async fn press(person: &Person, key: &str) {
+pub async fn press(person: &Person, key: &str) {
     // The keys that are no letters have numbers of their own in WebDriver.
     let value = match key {
         "Tab" => '\u{e004}',

@@ -24,6 +24,7 @@ mod driver;
 mod engine;
 mod export;
 mod floor;
+mod focus;
 mod full_disk;
 mod hands;
 mod heat;

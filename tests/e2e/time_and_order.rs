@@ -71,7 +71,7 @@ async fn beside_the_question_for_a_load_nothing_steps_the_reps() {
     let server = Server::start();
     let browser = Browser::start("asks-load");
     let person = Person::open(&browser, &server).await;
-    keep(&person, "# Boat day\\nSandbag drill: 3 × 5").await;
+    keep(&person, "# Boat day\\nLeg curl (stack): 3 × 10").await;
     person.tap("begin").await;
     person.reads("log", "Load?").await;
     assert!(!person.has("reps-more").await);
