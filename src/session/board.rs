@@ -102,7 +102,7 @@ impl Board {
         let because = match self.load.filter(|_| self.overruled) {
             Some(load) if self.prescribed.is_some() => say!(
                 "{load} chosen ({because})",
-                load = self.basis.shown(load, unit),
+                load = self.basis.told(load, unit),
                 because = self.rule_said(unit),
             ),
             _ => self.rule_said(unit),
@@ -131,7 +131,7 @@ impl Board {
                 say!(
                     "{because}; the kit as it is now makes {load} of it",
                     because = proposal.said(unit, &self.basis),
-                    load = self.basis.shown(*to, unit)
+                    load = self.basis.told(*to, unit)
                 )
             }
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {

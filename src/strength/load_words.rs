@@ -40,6 +40,11 @@ impl<'a> Words<'a> {
         self.basis.shown(load, self.unit_of(load))
     }
 
+    /// The same with what it does to the body, where nothing else in the sentence says so: "20 kg assistance".
+    pub(super) fn told(self, load: Load) -> String {
+        self.basis.told(load, self.unit_of(load))
+    }
+
     /// A load as the means by which something was done: "at 60 kg", "with 5 kg added", "with nothing added".
     pub(super) fn at(self, load: Load) -> String {
         if load.is_zero() && self.basis.nothing().is_some() {

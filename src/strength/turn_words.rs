@@ -76,7 +76,7 @@ impl Words<'_> {
             ),
             None => say!(
                 "the kit makes nothing for {load}: add what you have in Kit",
-                load = wanted_said
+                load = self.told(wanted)
             ),
         }
     }
