@@ -166,9 +166,11 @@ mod tests {
             "11 kg can't be loaded: 10 or 12.5 kg"
         );
         assert_eq!(
-            said(&kit, Equipment::Other, "1 kg"),
+            said(&kit, Equipment::Body, "1 kg"),
             "1 kg can't be loaded: 0 or 1.25 kg"
         );
+        // Of a stone or a sandbag the kit knows nothing.
+        assert_eq!(said(&kit, Equipment::Other, "1 kg"), "fine");
         assert_eq!(said(&kit, Equipment::Band, "1 kg"), "fine");
     }
 
