@@ -166,7 +166,7 @@ fn a_guided_start_asks_for_the_reserve_until_the_load_is_found() {
     assert!(!board(&squat, &[], None, &[], Some("60 kg")).jump);
     assert_eq!(
         first.because(Unit::Kg),
-        "first time: begin light with 20 kg, say how many reps were left, and the next load follows"
+        "first time: begin light with 20 kg, say how much you had left, and the next load follows"
     );
     let second = board(&squat, &[], None, &[left(&six("60 kg"), 6)], None);
     assert_eq!((second.load, second.jump), (Some(load("70 kg")), true));

@@ -1,8 +1,9 @@
 //! How a reason writes a load: in which unit, on which basis, what the kit made of it.
 
 use super::moved::Moved;
+use super::words::on;
 use crate::say;
-use crate::sheet::LoadBasis;
+use crate::sheet::{Equipment, LoadBasis};
 use crate::units::{Load, Unit};
 use crate::words::t;
 
@@ -104,6 +105,16 @@ impl<'a> Words<'a> {
         }
         let unit = self.unit_of(most);
         self.by(format!("{}–{}", least.figure(unit), most.shown(unit)))
+    }
+
+    /// "40 % of 30 kg, the lightest on this bar: 20 kg".
+    pub(super) fn lightest(self, share: &str, equipment: Equipment, to: Load) -> String {
+        say!(
+            "{share}, the lightest {place}: {load}",
+            share,
+            place = on(equipment),
+            load = self.load(to)
+        )
     }
 
     /// "40 % of 80 kg, nearest below is 30 kg".

@@ -196,6 +196,7 @@ impl SetToLoad<'_> {
                 share: most,
                 whole,
                 to,
+                on: self.block.exercise.equipment,
             },
             None => SetBecause::OutOfKit { wanted },
         }

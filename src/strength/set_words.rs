@@ -46,6 +46,7 @@ impl Words<'_> {
                 share,
                 whole,
                 to,
+                on,
             } => {
                 let wanted = whole.times(share.factor());
                 let whole = self.load(*whole);
@@ -63,6 +64,10 @@ impl Words<'_> {
                         load = whole
                     ),
                 };
+                // The other sets keep to the bar of the work load: a lighter one may stand beside it.
+                if *to > wanted {
+                    return self.lightest(&of, *on, *to);
+                }
                 self.share(&of, wanted, *to)
             }
             SetBecause::ShareWithBody(taken) => self.with_body(taken),

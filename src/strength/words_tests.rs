@@ -216,11 +216,11 @@ fn the_body_alone_has_no_figure_the_first_time() {
     let words = Words::of(Unit::Kg, &LoadBasis::BodyMassPlus);
     assert_eq!(
         words.guided_start(kg("0 kg")),
-        "first time: begin light with nothing added, say how many reps were left, and the next load follows"
+        "first time: begin light with nothing added, say how much you had left, and the next load follows"
     );
     assert_eq!(
         words.guide_unsaid(kg("0 kg")),
-        "the reps left were not said: nothing added again; say them, and the next load follows"
+        "what you had left was not said: nothing added again; say it, and the next load follows"
     );
 }
 
@@ -275,6 +275,7 @@ fn what_is_lifted_with_the_body_alone_is_words_in_every_reason() {
         share: Share::new(Decimal::from(50)).unwrap(),
         whole: kg("0 kg"),
         to: kg("0 kg"),
+        on: Equipment::Body,
     };
     assert_eq!(half.said(Unit::Kg, plus), "work load: nothing added");
 }
