@@ -12,7 +12,7 @@ use crate::sheet::{
 };
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, moved_alike,
+    SetBecause, Strength, assistance_caution, cautions, lacks_body_mass, may_fall, moved_alike,
     set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
@@ -59,6 +59,8 @@ pub struct Board {
     pub asks_reserve: bool,
     /// True when the load is more than 10 % above the best done lately: it wants a second tap.
     pub jump: bool,
+    /// What is said of that: above what was done or, where nothing was, above what is proposed.
+    pub jump_said: Option<&'static str>,
     /// How the sides share it.
     pub sides: SideMode,
     /// Tempo of its reps.
@@ -198,36 +200,6 @@ impl State {
         )
     }
 
-    /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
-    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
-    /// lightest there is nothing to measure by.
-    fn jumps(
-        &self,
-        slot: &Slot,
-        prescribed: &Prescribed,
-        history: &[Performance],
-        load: Option<Load>,
-    ) -> bool {
-        let block = self.block_of(slot);
-        let assists = block.basis.assists();
-        let counts = |done: &DoneSet| {
-            let line = block.sets.get(usize::from(done.key.line));
-            let tried = done.reps.is_none_or(|reps| reps.get() > 0);
-            tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
-        };
-        let done = self.done_of(slot, None).into_iter().filter(counts);
-        let best = done
-            .filter_map(|done| done.load)
-            .chain(best_lately(history, &block.shape(), assists))
-            .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
-        jumps(
-            &block.basis,
-            best.or(prescribed.load.filter(|_| !prescribed.guided)),
-            load,
-            self.began.body_mass,
-        )
-    }
-
     /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
     fn foretell(&self, slot: &Slot, load: Load, strength: Option<Strength>) -> Option<Foretold> {
         let planned = &slot.planned;
@@ -299,7 +271,7 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
-        let jump = self.jumps(slot, &prescribed, history, load);
+        let jump_said = self.jump_said(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
         let beyond = foretold
             .and_then(|foretold| foretold.caution())
@@ -358,15 +330,17 @@ impl State {
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
                 && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
-            jump,
+            jump: jump_said.is_some(),
+            jump_said,
             sides: planned.sides,
             tempo: planned
                 .tempo
                 .filter(|_| matches!(planned.target, Target::Reps(_))),
             cue,
-            cautions: beyond
-                .map(str::to_owned)
+            cautions: assistance_caution(&block.basis, load, self.began.body_mass)
                 .into_iter()
+                .chain(beyond)
+                .map(str::to_owned)
                 .chain(self.heat_cautions(load.is_some()))
                 .chain(due)
                 .collect(),
