@@ -228,7 +228,7 @@ mod tests {
 
     #[test]
     fn the_safe_side_of_an_assistance_is_more_of_it() {
-        let (squat, pull_up) = ("Squat: 3 × 5; 62.5 kg", "Pull-up: 3 × 8; 20 kg assistance");
+        let (squat, pull_up) = ("Squat: 3 × 5; 62.5 kg", "Pull-up: 3 × 8; −20 kg assistance");
         assert_eq!(said("Squat: 3 × 5"), None);
         assert_eq!(
             said(squat).unwrap(),
