@@ -268,7 +268,7 @@ impl Summary {
 }
 
 /// So many of a kind.
-type Counted = fn(usize) -> String;
+pub(super) type Counted = fn(usize) -> String;
 
 impl fmt::Display for Summary {
     /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.

@@ -2,6 +2,7 @@
 
 use super::archive::Archive;
 use super::kept::{Kept, Record, content};
+use super::merge::Counted;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
 use super::write::write;
@@ -110,7 +111,7 @@ impl Taken {
     pub fn undone(&self) -> String {
         let added = &self.added;
         let sheets: Set<_> = added.sheets.iter().map(|(sheet, _)| *sheet).collect();
-        let counted: [(usize, fn(usize) -> String); 5] = [
+        let counted: [(usize, Counted); 5] = [
             (added.sessions.len(), |n| {
                 many(n, "{n} session", "{n} sessions")
             }),
