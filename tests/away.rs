@@ -103,10 +103,15 @@ fn an_import_says_what_is_new_known_and_corrected() {
     for (id, log) in of(&more).sessions {
         theirs.sessions.insert(id, log);
     }
-    let merged = import(mine, &text(&theirs)).unwrap();
+    let merged = import(mine.clone(), &text(&theirs)).unwrap();
     assert_eq!(
         merged.summary.to_string(),
         "14 sessions new, 3 known, 1 corrected"
+    );
+    // Of what is taken back nothing is new.
+    assert_eq!(
+        taken(&mine, &merged.archive).undone(),
+        "14 sessions, what was new in 1 session"
     );
     assert!(!merged.summary.is_nothing());
     let again = import(merged.archive, &text(&theirs)).unwrap();

@@ -5,7 +5,7 @@ use crate::common;
 use common::built::{block, done, key, record, sets, work};
 use stanchion::ledger::{SessionRecord, moved, summaries_of};
 use stanchion::session::{Amount, StageAmount};
-use stanchion::sheet::{Block, LoadBasis, RepTarget, SetKind, SideMode, Stage, Target};
+use stanchion::sheet::{Block, LoadBasis, Pattern, RepTarget, SetKind, SideMode, Stage, Target};
 use stanchion::units::{Metres, Reps, Seconds};
 
 fn held(seconds: i64) -> Amount {
@@ -46,6 +46,17 @@ fn said(records: &[SessionRecord]) -> String {
 fn after(block: &Block, one: &(Option<&str>, Amount), two: &(Option<&str>, Amount)) -> String {
     let of = |n, done: &(Option<&str>, Amount)| session(n, block, std::slice::from_ref(done));
     said(&[of(1, one), of(2, two)])
+}
+
+#[test]
+fn a_carry_that_goes_by_time_is_not_said_to_be_held() {
+    let mut carry = hold(LoadBasis::External);
+    carry.exercise.pattern = Pattern::Carry;
+    let first = session(1, &carry, &[(Some("24 kg"), held(30))]);
+    assert_eq!(
+        said(&[first]),
+        "Front squat: 0:30 carried at 24 kg, the first time"
+    );
 }
 
 #[test]

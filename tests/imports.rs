@@ -6,7 +6,7 @@ use common::built::{block, sheet, work};
 use common::{id, time};
 use stanchion::kit::Kit;
 use stanchion::sheet::{LoadBasis, SheetVersion, SideMode};
-use stanchion::store::{Archive, Conflict, KitRecord, RemovedSheet, SheetRecord};
+use stanchion::store::{Archive, Conflict, KitRecord, RemovedSheet, SheetRecord, Taken};
 use stanchion::units::Unit;
 
 /// A kit, as its version `n`.
@@ -59,9 +59,21 @@ fn what_takes_the_place_of_another_is_brought_again_although_that_was_set_aside(
 #[test]
 fn of_a_kit_it_says_whether_it_is_another_now() {
     let one = |n| kit(n, Unit::Kg);
-    assert_eq!(one(1).merge(one(2)).summary.to_string(), "the kit");
+    let first = Archive::default().merge(one(1)).summary;
+    assert_eq!(first.to_string(), "the kit");
+    let newer = one(1).merge(one(2)).summary;
+    assert_eq!(
+        newer.to_string(),
+        "your kit is replaced by the newer one of the file"
+    );
+    let of = (id(9, 9), time(9), String::new());
+    let taken = Taken::between(&one(1), &one(1).merge(one(2)).archive, of);
+    assert_eq!(taken.undone(), "the kit is as it was before");
     let before = one(2).merge(one(1)).summary;
-    assert_eq!(before.to_string(), "how the kit was before");
+    assert_eq!(
+        before.to_string(),
+        "older versions of the kit, and yours stays as it is"
+    );
     assert!(!before.is_nothing());
     assert_eq!(one(1).merge(one(1)).summary.to_string(), "nothing new");
 }

@@ -154,7 +154,13 @@ fn where_nothing_was_done_the_proposal_is_the_measure() {
     squat.start = Some(load("60 kg"));
     assert!(!board(&squat, &[], None, &[], None).jump);
     assert!(!board(&squat, &[], None, &[], Some("65 kg")).jump);
-    assert!(board(&squat, &[], None, &[], Some("67.5 kg")).jump);
+    let first = board(&squat, &[], None, &[], Some("67.5 kg"));
+    let words = first.jump_said.unwrap();
+    assert!(first.jump && words.starts_with("More than 10 % above the load proposed"));
+    let history = [performance(&squat, &[("60 kg", 6)])];
+    let later = board(&squat, &history, None, &[], Some("67.5 kg"));
+    let words = later.jump_said.unwrap();
+    assert!(words.starts_with("More than 10 % above what you have done here lately"));
 }
 
 #[test]
@@ -166,7 +172,7 @@ fn a_guided_start_asks_for_the_reserve_until_the_load_is_found() {
     assert!(!board(&squat, &[], None, &[], Some("60 kg")).jump);
     assert_eq!(
         first.because(Unit::Kg),
-        "first time: begin light with 20 kg, say how many reps were left, and the next load follows"
+        "first time: begin light with 20 kg, say how much you had left, and the next load follows"
     );
     let second = board(&squat, &[], None, &[left(&six("60 kg"), 6)], None);
     assert_eq!((second.load, second.jump), (Some(load("70 kg")), true));
@@ -243,6 +249,15 @@ fn of_a_load_added_to_the_body_the_whole_counts_where_it_is_known() {
     assert!(!jump(Some("80 kg"), "25 kg"));
     assert!(jump(Some("80 kg"), "20 kg"));
     assert!(!jump(None, "0 kg"));
+    // More than the body leaves nothing to move.
+    let asked = |body_mass, chosen| {
+        let board = board(&assisted, &history, body_mass, &[], Some(chosen));
+        let asked = |said: &String| said.contains("leaves nothing to move");
+        board.cautions.iter().any(asked)
+    };
+    assert!(asked(Some("80 kg"), "200 kg"));
+    assert!(!asked(Some("80 kg"), "40 kg"));
+    assert!(!asked(None, "200 kg"));
 }
 
 /// One set as it may stand in a merged or meddled history.

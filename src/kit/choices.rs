@@ -5,7 +5,7 @@ use crate::units::Load;
 use rust_decimal::Decimal;
 use std::sync::Arc;
 
-/// Loads that can be made: a list, or every multiple of a step.
+/// Loads that can be made: a list, every multiple of a step, or any.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Choices(Inner);
 
@@ -15,6 +15,8 @@ enum Inner {
     Listed(Arc<[Load]>),
     /// Every multiple of a step above zero, from nothing to the largest load.
     Grid(Load),
+    /// Any at all, of which the neighbours are the multiples of a step above zero.
+    Any(Load),
 }
 
 impl Choices {
@@ -30,12 +32,18 @@ impl Choices {
         Choices(Inner::Grid(step))
     }
 
-    /// The list, rising, each once; none where every multiple of a step can be made.
+    /// Any load: of what is moved nothing is known. Those that are looked for beside a load are multiples of `step`, which is
+    /// above zero.
+    pub(super) fn any(step: Load) -> Choices {
+        Choices(Inner::Any(step))
+    }
+
+    /// The list, rising, each once; none where every multiple of a step can be made, or any load.
     #[must_use]
     pub fn list(&self) -> Option<&[Load]> {
         match &self.0 {
             Inner::Listed(loads) => Some(loads),
-            Inner::Grid(_) => None,
+            Inner::Grid(_) | Inner::Any(_) => None,
         }
     }
 
@@ -44,7 +52,7 @@ impl Choices {
     pub fn at_or_below(&self, load: Load) -> Option<Load> {
         match &self.0 {
             Inner::Listed(loads) => last(&loads[..loads.partition_point(|&l| l <= load)]),
-            Inner::Grid(step) => multiple(*step, steps(*step, load).floor()),
+            Inner::Grid(step) | Inner::Any(step) => multiple(*step, steps(*step, load).floor()),
         }
     }
 
@@ -53,7 +61,7 @@ impl Choices {
     pub fn at_or_above(&self, load: Load) -> Option<Load> {
         match &self.0 {
             Inner::Listed(loads) => loads.get(loads.partition_point(|&l| l < load)).copied(),
-            Inner::Grid(step) => multiple(*step, steps(*step, load).ceil()),
+            Inner::Grid(step) | Inner::Any(step) => multiple(*step, steps(*step, load).ceil()),
         }
     }
 
@@ -62,7 +70,9 @@ impl Choices {
     pub fn next_above(&self, load: Load) -> Option<Load> {
         match &self.0 {
             Inner::Listed(loads) => loads.get(loads.partition_point(|&l| l <= load)).copied(),
-            Inner::Grid(step) => multiple(*step, steps(*step, load).floor() + Decimal::ONE),
+            Inner::Grid(step) | Inner::Any(step) => {
+                multiple(*step, steps(*step, load).floor() + Decimal::ONE)
+            }
         }
     }
 
@@ -71,7 +81,9 @@ impl Choices {
     pub fn next_below(&self, load: Load) -> Option<Load> {
         match &self.0 {
             Inner::Listed(loads) => last(&loads[..loads.partition_point(|&l| l < load)]),
-            Inner::Grid(step) => multiple(*step, steps(*step, load).ceil() - Decimal::ONE),
+            Inner::Grid(step) | Inner::Any(step) => {
+                multiple(*step, steps(*step, load).ceil() - Decimal::ONE)
+            }
         }
     }
 
@@ -91,7 +103,7 @@ impl Choices {
     /// True when exactly `load` can be made.
     #[must_use]
     pub fn contains(&self, load: Load) -> bool {
-        self.at_or_below(load) == Some(load)
+        matches!(self.0, Inner::Any(_)) || self.at_or_below(load) == Some(load)
     }
 }
 
@@ -129,6 +141,14 @@ mod tests {
         assert_eq!(choices.nearest(kg("41.26 kg")), Some(kg("42.5 kg")));
         assert_eq!(choices.list().unwrap().len(), 2);
         assert_eq!(Choices::listed(vec![]).nearest(kg("40 kg")), None);
+    }
+
+    #[test]
+    fn any_load_is_its_own_and_has_neighbours_on_a_grid() {
+        let any = Choices::any(kg("1.25 kg"));
+        assert!(any.contains(kg("24 kg")) && any.list().is_none());
+        assert_eq!(any.at_or_below(kg("24 kg")), Some(kg("23.75 kg")));
+        assert_eq!(any.next_above(kg("24 kg")), Some(kg("25 kg")));
     }
 
     #[test]

@@ -65,7 +65,8 @@ impl Kit {
         self.parts.unit
     }
 
-    /// All loads of `equipment`; for body and other equipment every multiple of the smallest step; none for bands.
+    /// All loads of `equipment`; for the body every multiple of the smallest step; for other equipment any, as the kit does
+    /// not know what it is; none for bands.
     #[must_use]
     pub fn choices(&self, equipment: Equipment) -> Choices {
         match equipment {
@@ -74,7 +75,8 @@ impl Kit {
             Equipment::Dumbbell => self.made.dumbbells.clone(),
             Equipment::Stack => self.made.on_stacks.0.clone(),
             Equipment::Band => Choices::listed(Vec::new()),
-            Equipment::Body | Equipment::Other => Choices::grid(self.parts.smallest_step),
+            Equipment::Body => Choices::grid(self.parts.smallest_step),
+            Equipment::Other => Choices::any(self.parts.smallest_step),
         }
     }
 
@@ -91,8 +93,8 @@ impl Kit {
         beside.map_or_else(|| self.choices(equipment), Choices::clone)
     }
 
-    /// All achievable loads, rising, each once; empty for bands, and for body and other equipment, where every
-    /// multiple of the smallest step can be made.
+    /// All achievable loads, rising, each once; empty for bands, for the body, where every multiple of the smallest step can
+    /// be made, and for other equipment, where any can.
     #[must_use]
     pub fn loads(&self, equipment: Equipment) -> Vec<Load> {
         self.choices(equipment)

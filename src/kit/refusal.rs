@@ -18,6 +18,8 @@ pub struct NotLoadable {
     pub above: Option<Load>,
     /// On what.
     pub equipment: Equipment,
+    /// True where there is a single loadable handle in place of dumbbells, which does not make two of them alike.
+    pub one_handle: bool,
     /// Unit on display.
     pub unit: Unit,
 }
@@ -35,8 +37,33 @@ impl Kit {
             below: choices.next_below(load),
             above: choices.next_above(load),
             equipment,
+            one_handle: self.has_one_handle(),
             unit: self.unit(),
         })
+    }
+
+    fn has_one_handle(&self) -> bool {
+        let handles = &self.parts().handles;
+        handles.as_ref().is_some_and(|handle| handle.count == 1)
+    }
+
+    /// That it has nothing at all to load for `equipment`, in a sentence; none where it has something.
+    #[must_use]
+    pub fn lacks(&self, equipment: Equipment) -> Option<String> {
+        let has = || self.choices(equipment).at_or_above(Load::ZERO).is_some();
+        if equipment == Equipment::Band || has() {
+            return None;
+        }
+        if equipment == Equipment::Dumbbell && self.has_one_handle() {
+            return Some(
+                t("Kit has no dumbbells, and its one loadable handle makes no pair: say so there if you have two.")
+                    .to_owned(),
+            );
+        }
+        Some(say!(
+            "Nothing can be loaded for it: {nothing} in Kit.",
+            nothing = nothing(equipment)
+        ))
     }
 
     /// The next band in order of strength, lighter or heavier than the one of that label; none at the end of the
@@ -86,6 +113,10 @@ impl fmt::Display for NotLoadable {
                 wanted,
                 load = shown(above)
             ),
+            (None, None) if self.one_handle && self.equipment == Equipment::Dumbbell => say!(
+                "{wanted} can't be loaded: Kit has no dumbbells, and its one loadable handle makes no pair",
+                wanted
+            ),
             (None, None) => say!(
                 "{wanted} can't be loaded: {nothing} in Kit",
                 wanted,
@@ -98,12 +129,21 @@ impl fmt::Display for NotLoadable {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kit::{KitParts, Plan};
+    use crate::kit::{Handle, KitParts, Plan};
 
     fn edited(edit: impl FnOnce(&mut KitParts)) -> Kit {
         let mut parts = Kit::starter(Unit::Kg).parts().clone();
         edit(&mut parts);
         Kit::new(parts).unwrap()
+    }
+
+    /// A kit of so many handles and no dumbbells.
+    fn handles(count: u8) -> Kit {
+        edited(|parts| {
+            parts.dumbbells.clear();
+            let mass = "2.3 kg".parse().unwrap();
+            parts.handles = Some(Handle { mass, count });
+        })
     }
 
     fn said(kit: &Kit, equipment: Equipment, load: &str) -> String {
@@ -126,9 +166,11 @@ mod tests {
             "11 kg can't be loaded: 10 or 12.5 kg"
         );
         assert_eq!(
-            said(&kit, Equipment::Other, "1 kg"),
+            said(&kit, Equipment::Body, "1 kg"),
             "1 kg can't be loaded: 0 or 1.25 kg"
         );
+        // Of a stone or a sandbag the kit knows nothing.
+        assert_eq!(said(&kit, Equipment::Other, "1 kg"), "fine");
         assert_eq!(said(&kit, Equipment::Band, "1 kg"), "fine");
     }
 
@@ -168,6 +210,34 @@ mod tests {
         }
         assert_eq!(planned(&kit, "60 kg").loadings, [None]);
         assert_eq!(planned(&kit, "60 kg").moved, 0);
+    }
+
+    #[test]
+    fn one_handle_makes_no_pair_of_dumbbells() {
+        assert_eq!(
+            said(&handles(1), Equipment::Dumbbell, "7.3 kg"),
+            "7.3 kg can't be loaded: Kit has no dumbbells, and its one loadable handle makes no pair"
+        );
+        let two = said(&handles(2), Equipment::Dumbbell, "7.3 kg");
+        assert_eq!(two, "7.3 kg can't be loaded: there is no dumbbell in Kit");
+    }
+
+    #[test]
+    fn what_a_kit_lacks_is_said_before_a_load_is_wanted() {
+        let kit = edited(|parts| {
+            parts.bars.clear();
+            parts.bands.clear();
+        });
+        let said = kit.lacks(Equipment::Barbell);
+        assert_eq!(
+            said.as_deref(),
+            Some("Nothing can be loaded for it: there is no bar in Kit.")
+        );
+        for there in [Equipment::Dumbbell, Equipment::Other, Equipment::Band] {
+            assert_eq!(kit.lacks(there), None, "{there:?}");
+        }
+        let said = handles(1).lacks(Equipment::Dumbbell).unwrap();
+        assert!(said.contains("makes no pair"), "{said}");
     }
 
     #[test]

@@ -5,7 +5,7 @@ use super::summary::{ExerciseSummary, performances_of};
 use crate::order::Map;
 use crate::say;
 use crate::session::{Amount, StageAmount, stages_said};
-use crate::sheet::{Block, ExerciseId, LoadBasis, Stage, Target};
+use crate::sheet::{Block, ExerciseId, LoadBasis, Pattern, Stage, Target};
 use crate::strength::{Performance, SetResult, Stretch, Unfed};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, t};
@@ -37,6 +37,8 @@ pub struct Top {
     pub reps: Reps,
     /// In place of repetitions, how long it was held or how far carried.
     pub stretch: Option<Stretch>,
+    /// True for a carry, which is not held on the spot though it goes by time.
+    pub carry: bool,
     /// In place of repetitions, how much was done of each stage; empty for a set that has none.
     pub stages: Vec<StageAmount>,
 }
@@ -165,6 +167,7 @@ fn compare(
         },
         reps: now.reps,
         stretch: now.stretch,
+        carry: block.exercise.pattern == Pattern::Carry,
         stages: stages.to_vec(),
     };
     let Some(last) = last else {
@@ -277,6 +280,9 @@ impl Top {
         match self.stretch {
             None if !self.stages.is_empty() => stages_said(&self.stages),
             None => many(usize::from(self.reps.get()), "{n} rep", "{n} reps"),
+            Some(Stretch::Held(seconds)) if self.carry => {
+                say!("{time} carried", time = seconds.clock())
+            }
             Some(Stretch::Held(seconds)) => say!("{time} held", time = seconds.clock()),
             Some(Stretch::Carried(metres)) => format!("{metres} m"),
         }

@@ -177,7 +177,7 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
         "The most reps of each session in one set with this load."
     });
     Chart {
-        title: say!("Reps with {load}", load = shown(load, asked.unit)),
+        title: say!("Reps with {load}", load = shown(history, load, asked.unit)),
         about: about.to_owned(),
         x: asked.days(),
         y: Axis::of(Grain::count(), t("reps")),
@@ -194,11 +194,12 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
     }
 }
 
-/// A load in a title.
-fn shown(load: Load, unit: Unit) -> String {
-    if load.is_zero() {
-        t("the body alone").to_owned()
-    } else {
-        load.shown(unit)
+/// A load in a title, with what it did to the body the last time.
+fn shown(history: &[&Past], load: Load, unit: Unit) -> String {
+    let newest = history.last();
+    match newest.and_then(|past| past.performance.basis.as_ref()) {
+        _ if load.is_zero() => t("the body alone").to_owned(),
+        Some(basis) => basis.told(load, unit),
+        None => load.shown(unit),
     }
 }

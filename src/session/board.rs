@@ -12,7 +12,7 @@ use crate::sheet::{
 };
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, moved_alike,
+    SetBecause, Strength, assistance_caution, cautions, lacks_body_mass, may_fall, moved_alike,
     set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
@@ -59,6 +59,8 @@ pub struct Board {
     pub asks_reserve: bool,
     /// True when the load is more than 10 % above the best done lately: it wants a second tap.
     pub jump: bool,
+    /// What is said of that: above what was done or, where nothing was, above what is proposed.
+    pub jump_said: Option<&'static str>,
     /// How the sides share it.
     pub sides: SideMode,
     /// Tempo of its reps.
@@ -102,7 +104,7 @@ impl Board {
         let because = match self.load.filter(|_| self.overruled) {
             Some(load) if self.prescribed.is_some() => say!(
                 "{load} chosen ({because})",
-                load = self.basis.shown(load, unit),
+                load = self.basis.told(load, unit),
                 because = self.rule_said(unit),
             ),
             _ => self.rule_said(unit),
@@ -131,7 +133,7 @@ impl Board {
                 say!(
                     "{because}; the kit as it is now makes {load} of it",
                     because = proposal.said(unit, &self.basis),
-                    load = self.basis.shown(*to, unit)
+                    load = self.basis.told(*to, unit)
                 )
             }
             (SetBecause::WorkLoad { .. } | SetBecause::NothingKnown, Some(proposal)) => {
@@ -195,36 +197,6 @@ impl State {
             &self.over_before(slot),
             self.maximum(e1rm),
             kit,
-        )
-    }
-
-    /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
-    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
-    /// lightest there is nothing to measure by.
-    fn jumps(
-        &self,
-        slot: &Slot,
-        prescribed: &Prescribed,
-        history: &[Performance],
-        load: Option<Load>,
-    ) -> bool {
-        let block = self.block_of(slot);
-        let assists = block.basis.assists();
-        let counts = |done: &DoneSet| {
-            let line = block.sets.get(usize::from(done.key.line));
-            let tried = done.reps.is_none_or(|reps| reps.get() > 0);
-            tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
-        };
-        let done = self.done_of(slot, None).into_iter().filter(counts);
-        let best = done
-            .filter_map(|done| done.load)
-            .chain(best_lately(history, &block.shape(), assists))
-            .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
-        jumps(
-            &block.basis,
-            best.or(prescribed.load.filter(|_| !prescribed.guided)),
-            load,
-            self.began.body_mass,
         )
     }
 
@@ -299,7 +271,7 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
-        let jump = self.jumps(slot, &prescribed, history, load);
+        let jump_said = self.jump_said(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
         let beyond = foretold
             .and_then(|foretold| foretold.caution())
@@ -358,15 +330,17 @@ impl State {
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
                 && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
-            jump,
+            jump: jump_said.is_some(),
+            jump_said,
             sides: planned.sides,
             tempo: planned
                 .tempo
                 .filter(|_| matches!(planned.target, Target::Reps(_))),
             cue,
-            cautions: beyond
-                .map(str::to_owned)
+            cautions: assistance_caution(&block.basis, load, self.began.body_mass)
                 .into_iter()
+                .chain(beyond)
+                .map(str::to_owned)
                 .chain(self.heat_cautions(load.is_some()))
                 .chain(due)
                 .collect(),

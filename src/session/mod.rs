@@ -14,6 +14,7 @@ mod effective;
 mod ends;
 mod event;
 mod full;
+mod jump;
 mod length;
 mod machine;
 mod mint;

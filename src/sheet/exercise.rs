@@ -181,7 +181,7 @@ pub enum Equipment {
     Band,
     /// The body, with or without added load.
     Body,
-    /// Anything else: any load by the kit's smallest step.
+    /// Anything else: any load that is written or chosen; steps lead to multiples of the kit's smallest one.
     Other,
 }
 

@@ -58,10 +58,14 @@ pub struct Summary {
     pub kits_new: usize,
     /// True when one of them counts now.
     pub kit_newest: bool,
+    /// True when there was one before.
+    pub kit_known: bool,
     /// Lifter records that were not there.
     pub lifters_new: usize,
     /// True when one of them counts now.
     pub lifter_newest: bool,
+    /// True when there was one before.
+    pub lifter_known: bool,
     /// Body masses that were not there.
     pub body_masses_new: usize,
     /// Measures of one's own, corrections and removals of entries of the body that were not there.
@@ -100,6 +104,7 @@ impl Archive {
         summary.lifters_new = unite(&mut all.lifter, &mut news.lifter, other.lifter, conflicts);
         summary.kits_new = unite(&mut all.kit, &mut news.kit, other.kit, conflicts);
         summary.lifter_newest = all.lifter.newest().map(Record::id) != newest.0;
+        (summary.lifter_known, summary.kit_known) = (newest.0.is_some(), newest.1.is_some());
         summary.kit_newest = all.kit.newest().map(Record::id) != newest.1;
         summary.body_masses_new = unite(
             &mut all.body_mass,
@@ -263,7 +268,7 @@ impl Summary {
 }
 
 /// So many of a kind.
-type Counted = fn(usize) -> String;
+pub(super) type Counted = fn(usize) -> String;
 
 impl fmt::Display for Summary {
     /// One line like `14 sessions new, 3 known, 1 corrected, 1 sheet new`.
@@ -297,15 +302,18 @@ impl fmt::Display for Summary {
             }
         }
         // Of these only the newest version counts: how many came, nobody asks.
-        match (self.kits_new, self.kit_newest) {
-            (0, _) => {}
-            (_, true) => parts.push(t("the kit").to_owned()),
-            (_, false) => parts.push(t("how the kit was before").to_owned()),
-        }
-        match (self.lifters_new, self.lifter_newest) {
-            (0, _) => {}
-            (_, true) => parts.push(t("the settings").to_owned()),
-            (_, false) => parts.push(t("how the settings were before").to_owned()),
+        let kit = match (self.kit_newest, self.kit_known) {
+            (true, false) => t("the kit"),
+            (true, true) => t("your kit is replaced by the newer one of the file"),
+            (false, _) => t("older versions of the kit, and yours stays as it is"),
+        };
+        let settings = match (self.lifter_newest, self.lifter_known) {
+            (true, false) => t("the settings"),
+            (true, true) => t("your settings are replaced by the newer ones of the file"),
+            (false, _) => t("older versions of the settings, and yours stay as they are"),
+        };
+        for (n, said) in [(self.kits_new, kit), (self.lifters_new, settings)] {
+            parts.extend((n > 0).then(|| said.to_owned()));
         }
         match self.body_masses_new {
             0 => {}

@@ -2,11 +2,13 @@
 
 use super::archive::Archive;
 use super::kept::{Kept, Record, content};
+use super::merge::Counted;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
 use super::write::write;
 use crate::order::{Map, Set};
 use crate::session::{EventId, SessionId};
+use crate::words::{many, t};
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -101,6 +103,54 @@ impl Taken {
             added,
             events,
             before: write(&before, at),
+        }
+    }
+
+    /// What goes again when it is taken back, in words.
+    #[must_use]
+    pub fn undone(&self) -> String {
+        let added = &self.added;
+        let sheets: Set<_> = added.sheets.iter().map(|(sheet, _)| *sheet).collect();
+        let counted: [(usize, Counted); 5] = [
+            (added.sessions.len(), |n| {
+                many(n, "{n} session", "{n} sessions")
+            }),
+            (self.events.len(), |n| {
+                many(
+                    n,
+                    "what was new in {n} session",
+                    "what was new in {n} sessions",
+                )
+            }),
+            (sheets.len(), |n| many(n, "{n} sheet", "{n} sheets")),
+            (added.body_mass.len(), |n| {
+                many(n, "{n} body mass", "{n} body masses")
+            }),
+            (added.removed.len(), |n| {
+                many(n, "{n} removal", "{n} removals")
+            }),
+        ];
+        let counted = counted.into_iter().filter(|(n, _)| *n > 0);
+        let mut parts: Vec<String> = counted.map(|(n, said)| said(n)).collect();
+        // How many versions of them came, nobody asks.
+        let rest = [
+            (added.exercises.is_empty(), t("exercises of your own")),
+            (added.programmes.is_empty(), t("programmes")),
+            (
+                added.body.is_empty(),
+                t("measures and corrections of the body"),
+            ),
+            (added.kit.is_empty(), t("the kit is as it was before")),
+            (
+                added.lifter.is_empty(),
+                t("the settings are as they were before"),
+            ),
+        ];
+        let came = rest.into_iter().filter(|(is_empty, _)| !is_empty);
+        parts.extend(came.map(|(_, said)| said.to_owned()));
+        match parts.is_empty() {
+            true => t("what stood in the place of yours").to_owned(),
+            false => parts.join(", "),
         }
     }
 

@@ -75,7 +75,7 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
         } else {
             (GuidedStep::Larger, larger(block, from, ladder))
         };
-        last = Some(match to.or_else(|| ladder.fit(from)) {
+        last = Some(match to.or_else(|| ladder.keep(from)) {
             Some(to) => SetBecause::Guided {
                 from,
                 reps: set.reps,
@@ -193,7 +193,7 @@ fn larger(block: &Block, from: Load, ladder: &Ladder) -> Option<Load> {
 
 /// No reserve was said: there is nothing to go by, so the same again.
 fn unsaid(at: Load, ladder: &Ladder) -> SetBecause {
-    match ladder.fit(at) {
+    match ladder.keep(at) {
         Some(to) => SetBecause::GuideUnsaid { to },
         None => as_done(at, ladder),
     }

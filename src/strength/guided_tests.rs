@@ -152,7 +152,7 @@ fn a_press_rises_by_a_tenth() {
     );
     assert_eq!(
         second(&press, &kit, "60 kg", 6, None).because.to_string(),
-        "the reps left were not said: 60 kg again; say them, and the next load follows"
+        "what you had left was not said: 60 kg again; say it, and the next load follows"
     );
 }
 
@@ -277,7 +277,7 @@ fn the_first_board_says_what_to_do() {
         .to_string();
     assert_eq!(
         said,
-        "first time: begin light with 20 kg, say how many reps were left, and the next load follows"
+        "first time: begin light with 20 kg, say how much you had left, and the next load follows"
     );
 }
 

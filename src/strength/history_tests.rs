@@ -144,7 +144,7 @@ fn said(block: &Block, history: &[Performance]) -> String {
 #[test]
 fn a_load_is_not_carried_over_to_other_equipment() {
     let first =
-        "first time: begin light with 4 kg, say how many reps were left, and the next load follows";
+        "first time: begin light with 4 kg, say how much you had left, and the next load follows";
     let sets = work(json!({"target": {"reps": {"from": 8, "to": 10}}}));
     for sets in [json!(null), sets] {
         let mut changes = json!({"start": null, "exercise": on("dumbbell")});

@@ -65,6 +65,15 @@ impl Ladder {
         }
     }
 
+    /// `load`, which was written or done, where just that can be made; else what [`Ladder::fit`] makes of it. What was worked
+    /// out is fitted: of equipment that nobody knows any load could be had, and 63.74 kg helps no one.
+    pub(super) fn keep(&self, load: Load) -> Option<Load> {
+        match self.choices.contains(load) {
+            true => Some(load),
+            false => self.fit(load),
+        }
+    }
+
     /// The easiest that can be made and is harder than `load`, for shares that fall below everything there is.
     pub(super) fn easiest_above(&self, load: Load) -> Option<Load> {
         if self.assists {
@@ -184,7 +193,7 @@ impl Ladder {
         };
         Some(Moved {
             at,
-            to: to.or_else(|| self.fit(at))?,
+            to: to.or_else(|| self.keep(at))?,
             wish,
             on: self.on,
             assists: self.assists,

@@ -32,7 +32,7 @@ pub fn lighten_proposal(block: &Block, usual: &Proposal, share: Share, kit: &Kit
 pub fn lighten_loads(block: &Block, listed: &[Load], share: Share, kit: &Kit) -> Vec<Load> {
     let each = listed.iter().map(|&load| {
         let ladder = Ladder::new(block, kit, Some(load));
-        match ladder.fit(load) {
+        match ladder.keep(load) {
             Some(usual) => lighter(&ladder, usual, share),
             // The kit makes nothing of it, usual or light: the floor will say so.
             None => load,

@@ -1,8 +1,9 @@
 //! How a reason writes a load: in which unit, on which basis, what the kit made of it.
 
 use super::moved::Moved;
+use super::words::on;
 use crate::say;
-use crate::sheet::LoadBasis;
+use crate::sheet::{Equipment, LoadBasis};
 use crate::units::{Load, Unit};
 use crate::words::t;
 
@@ -38,6 +39,11 @@ impl<'a> Words<'a> {
 
     pub(super) fn load(self, load: Load) -> String {
         self.basis.shown(load, self.unit_of(load))
+    }
+
+    /// The same with what it does to the body, where nothing else in the sentence says so: "20 kg assistance".
+    pub(super) fn told(self, load: Load) -> String {
+        self.basis.told(load, self.unit_of(load))
     }
 
     /// A load as the means by which something was done: "at 60 kg", "with 5 kg added", "with nothing added".
@@ -99,6 +105,16 @@ impl<'a> Words<'a> {
         }
         let unit = self.unit_of(most);
         self.by(format!("{}–{}", least.figure(unit), most.shown(unit)))
+    }
+
+    /// "40 % of 30 kg, the lightest on this bar: 20 kg".
+    pub(super) fn lightest(self, share: &str, equipment: Equipment, to: Load) -> String {
+        say!(
+            "{share}, the lightest {place}: {load}",
+            share,
+            place = on(equipment),
+            load = self.load(to)
+        )
     }
 
     /// "40 % of 80 kg, nearest below is 30 kg".

@@ -109,10 +109,15 @@ fn a_share_of_the_body_counts_as_that_share() {
 
 #[test]
 fn without_the_body_mass_the_load_stays_and_says_so() {
-    for basis in [json!("body_mass_plus"), json!("body_mass_minus")] {
+    for (basis, what) in [
+        ("body_mass_plus", "load"),
+        ("body_mass_minus", "assistance"),
+    ] {
         assert_eq!(
-            said(&basis, "75 %", ("20 kg", 5), None),
-            "body mass unknown, so no share of the maximum can be taken (give yours in Kit): same load again"
+            said(&json!(basis), "75 %", ("20 kg", 5), None),
+            format!(
+                "body mass unknown, so no share of the maximum can be taken (give yours in Kit): same {what} again"
+            )
         );
     }
     let block = body(&json!("body_mass_plus"), "75 %");

@@ -54,7 +54,10 @@ pub use moved::{Bound, Missed, Moved, Wish};
 pub use prescribed::{Base, DoneSet, Prescribed};
 pub use propose::{Today, propose};
 pub use rules::{NO_BREAK_DAYS, days_between};
-pub use safety::{best_lately, cautions, jump_caution, jump_words, jumps, may_fall};
+pub use safety::{
+    assistance_caution, best_lately, cautions, first_jump_words, jump_caution, jump_words, jumps,
+    may_fall,
+};
 pub use set_because::{GuidedStep, OutcomeStep, SetBecause, ShareOf};
 pub use set_load::set_load;
 pub use shown::{Shown, shown, shown_by_all};

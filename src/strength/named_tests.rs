@@ -222,3 +222,32 @@ fn a_named_step_of_assistance_says_which_way_the_assistance_goes() {
         "every rep done at 20 kg: by the sheet 5 kg more assistance, 25 kg"
     );
 }
+
+/// Of a case or a stone nobody knows what it can be made to weigh.
+#[test]
+fn the_load_of_equipment_that_nobody_knows_stays_as_it_was_written() {
+    let case = json!({"id": "case", "name": "Case", "pattern": "carry", "equipment": "other"});
+    let carried = |changes: serde_json::Value| {
+        let mut all = json!({"exercise": case, "start": "24 kg"});
+        let all_of = all.as_object_mut().unwrap();
+        all_of.extend(changes.as_object().unwrap().clone());
+        block(all)
+    };
+    let said = |block: &Block, history: &[Performance]| {
+        propose(block, history, &kit()).because.to_string()
+    };
+    let plain = carried(json!({}));
+    assert_eq!(said(&plain, &[]), "start of the sheet: 24 kg");
+    let as_written = carried(json!({"progression": "as_written"}));
+    assert_eq!(said(&as_written, &[]), "as written: 24 kg");
+    let after = |reps: u16| {
+        let mut last = performed(&[("24 kg", reps); 3], (5, 7));
+        last.shape = plain.shape();
+        said(&plain, &[last])
+    };
+    assert_eq!(after(6), "6, 6, 6 at 24 kg: inside 5–7, same load again");
+    assert_eq!(
+        after(7),
+        "7, 7, 7 at 24 kg: top of 5–7 reached, next step in this kit is 25 kg"
+    );
+}

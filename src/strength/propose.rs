@@ -157,7 +157,7 @@ fn first_listed(block: &Block) -> Option<Load> {
 fn start(block: &Block, wanted: Option<Load>, kit: &Kit) -> Because {
     let ladder = Ladder::new(block, kit, wanted);
     match wanted {
-        Some(wanted) => match ladder.fit(wanted) {
+        Some(wanted) => match ladder.keep(wanted) {
             Some(to) => Because::StartOfSheet { wanted, to },
             None => ladder.out_of_kit(wanted),
         },

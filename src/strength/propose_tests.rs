@@ -239,7 +239,7 @@ fn less_assistance_is_the_step_up() {
     );
     assert_eq!(
         said(&assisted, &[&[("21 kg", 6)]]),
-        "6 at 21 kg: inside 5–7, same load again, nearest above is 21.25 kg"
+        "6 at 21 kg: inside 5–7, same assistance again, nearest above is 21.25 kg"
     );
 }
 

@@ -29,6 +29,28 @@ pub fn jump_words() -> &'static str {
     )
 }
 
+/// The same where nothing was done yet, and the load proposed is the measure.
+#[must_use]
+pub fn first_jump_words() -> &'static str {
+    t(
+        "More than 10 % above the load proposed, and nothing was done here yet. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
+    )
+}
+
+/// What is asked of an assistance that is the body mass or more, so that nothing would be left to move: most likely a slip. None
+/// where the body mass is not known.
+#[must_use]
+pub fn assistance_caution(
+    basis: &LoadBasis,
+    load: Option<Load>,
+    body_mass: Option<Load>,
+) -> Option<&'static str> {
+    let whole = basis.assists() && load? >= body_mass?;
+    whole.then(|| {
+        t("This assistance is your body mass or more, and leaves nothing to move: is the load right?")
+    })
+}
+
 /// How many sessions count as lately (common practice, no source).
 const LATELY: usize = 6;
 
@@ -200,6 +222,19 @@ mod tests {
         }));
         let only = ["To technical failure: stop when the next rep would not be clean."];
         assert_eq!(body, only);
+    }
+
+    #[test]
+    fn an_assistance_that_leaves_nothing_to_move_is_asked_about() {
+        let said = |basis: LoadBasis, load: u16, body: Option<u16>| {
+            let body = body.map(Load::whole_kg);
+            assistance_caution(&basis, Some(Load::whole_kg(load)), body).is_some()
+        };
+        assert!(said(LoadBasis::BodyMassMinus, 200, Some(78)));
+        assert!(said(LoadBasis::BodyMassMinus, 78, Some(78)));
+        assert!(!said(LoadBasis::BodyMassMinus, 77, Some(78)));
+        assert!(!said(LoadBasis::BodyMassMinus, 200, None));
+        assert!(!said(LoadBasis::BodyMassPlus, 200, Some(78)));
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Where the load of one set comes from, as data; its words are in `words`.
 
 use super::maximum::WithBody;
+use crate::sheet::Equipment;
 use crate::units::{Load, Reps, Rir, Share};
 
 /// What a share is taken of.
@@ -84,6 +85,8 @@ pub enum SetBecause {
         whole: Load,
         /// The load, nearest below the share where there is one.
         to: Load,
+        /// What it is made of.
+        on: Equipment,
     },
     /// A share of the estimated one-repetition maximum, the body being part of what is moved.
     ShareWithBody(WithBody),

@@ -159,7 +159,7 @@ impl SetToLoad<'_> {
         };
         let was_done = || self.done.iter().any(|done| done.load == Some(wanted));
         let done = || (self.ladder.is_empty() && was_done()).then_some(wanted);
-        match self.ladder.fit(wanted).or_else(done) {
+        match self.ladder.keep(wanted).or_else(done) {
             Some(to) => because(to),
             None => SetBecause::OutOfKit { wanted },
         }
@@ -186,12 +186,17 @@ impl SetToLoad<'_> {
             let lightest = self.ladder.easiest_above(wanted);
             lightest.filter(|&load| load <= whole)
         };
-        match self.ladder.fit(wanted).or_else(lightest) {
+        let fitted = match wanted == whole {
+            true => self.ladder.keep(wanted),
+            false => self.ladder.fit(wanted),
+        };
+        match fitted.or_else(lightest) {
             Some(to) => SetBecause::Shared {
                 of,
                 share: most,
                 whole,
                 to,
+                on: self.block.exercise.equipment,
             },
             None => SetBecause::OutOfKit { wanted },
         }

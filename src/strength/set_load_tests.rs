@@ -95,7 +95,7 @@ fn ramp_ups_are_shares_of_the_first_work_set() {
     assert_eq!(loads(&block, &[]), ["20", "30", "62.5", "80"]);
     assert_eq!(
         said(&block, 0, &[]),
-        "ramp-up: 10 % of 80 kg, the lightest there is: 20 kg"
+        "ramp-up: 10 % of 80 kg, the lightest on this bar: 20 kg"
     );
     assert_eq!(
         said(&block, 1, &[]),

@@ -32,20 +32,21 @@ impl Words<'_> {
                 t("nothing is known yet: choose a load that feels light").to_owned()
             }
             SetBecause::OutOfKit { wanted } => self.out_of_kit(*wanted),
-            SetBecause::WorkLoad { to } => say!("work load: {load}", load = self.load(*to)),
+            SetBecause::WorkLoad { to } => say!("work load: {load}", load = self.told(*to)),
             SetBecause::AsDone { at, to } => say!(
                 "as in the set before: {load}{fitted}",
-                load = self.load(*at),
+                load = self.told(*at),
                 fitted = self.fitted(*at, *to)
             ),
             SetBecause::Shared { whole, to, .. } if whole.is_zero() && to.is_zero() => {
-                say!("work load: {load}", load = self.load(*to))
+                say!("work load: {load}", load = self.told(*to))
             }
             SetBecause::Shared {
                 of,
                 share,
                 whole,
                 to,
+                on,
             } => {
                 let wanted = whole.times(share.factor());
                 let whole = self.load(*whole);
@@ -63,6 +64,10 @@ impl Words<'_> {
                         load = whole
                     ),
                 };
+                // The other sets keep to the bar of the work load: a lighter one may stand beside it.
+                if *to > wanted {
+                    return self.lightest(&of, *on, *to);
+                }
                 self.share(&of, wanted, *to)
             }
             SetBecause::ShareWithBody(taken) => self.with_body(taken),
@@ -80,7 +85,7 @@ impl Words<'_> {
                 harder,
                 to,
             } => {
-                let (n, from, load) = (usize::from(*steps), self.load(*from), self.load(*to));
+                let (n, from, load) = (usize::from(*steps), self.load(*from), self.told(*to));
                 let places: [(&str, &dyn fmt::Display); 2] = [("from", &from), ("load", &load)];
                 if *harder {
                     many_of(
@@ -99,7 +104,7 @@ impl Words<'_> {
                 }
             }
             SetBecause::KitEnds { at, heavier } => {
-                let load = self.load(*at);
+                let load = self.told(*at);
                 if *heavier {
                     say!("the kit makes nothing heavier than {load}", load)
                 } else {
@@ -109,7 +114,7 @@ impl Words<'_> {
             SetBecause::Listed { number, wanted, to } => say!(
                 "load {number} of the sheet’s list: {load}{fitted}",
                 number,
-                load = self.load(*wanted),
+                load = self.told(*wanted),
                 fitted = self.fitted(*wanted, *to)
             ),
             SetBecause::Outcome {
@@ -122,7 +127,7 @@ impl Words<'_> {
                 // Of a number without width nothing is inside.
                 let one = low == top;
                 let range = range(*low, *top);
-                let to = self.load(*to);
+                let to = self.told(*to);
                 match step {
                     OutcomeStep::Large if one => say!(
                         "{reps} is more than {range}: large step to {load}",

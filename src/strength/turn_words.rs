@@ -55,7 +55,7 @@ impl Words<'_> {
 
     pub(super) fn guided_start(self, to: Load) -> String {
         say!(
-            "first time: begin light with {load}, say how many reps were left, and the next load follows",
+            "first time: begin light with {load}, say how much you had left, and the next load follows",
             load = self.load(to)
         )
     }
@@ -76,7 +76,7 @@ impl Words<'_> {
             ),
             None => say!(
                 "the kit makes nothing for {load}: add what you have in Kit",
-                load = wanted_said
+                load = self.told(wanted)
             ),
         }
     }
@@ -247,7 +247,7 @@ impl Words<'_> {
 
     pub(super) fn guide_unsaid(self, to: Load) -> String {
         say!(
-            "the reps left were not said: {load} again; say them, and the next load follows",
+            "what you had left was not said: {load} again; say it, and the next load follows",
             load = self.load(to)
         )
     }

@@ -36,7 +36,7 @@ impl Proposal {
         if says(&because, &shown) || nothing() {
             because
         } else {
-            format!("{shown}: {because}")
+            format!("{}: {because}", basis.told(load, unit))
         }
     }
 }
@@ -85,7 +85,14 @@ impl Words<'_> {
         let to_said = self.load(to);
         let place = on(moved.on);
         match moved.wish {
+            Wish::Same if to == at && assists => t("same assistance again").to_owned(),
             Wish::Same if to == at => t("same load again").to_owned(),
+            Wish::Same if assists => {
+                say!(
+                    "same assistance again{fitted}",
+                    fitted = self.fitted(at, to)
+                )
+            }
             Wish::Same => say!("same load again{fitted}", fitted = self.fitted(at, to)),
             // The kit was smaller than last time's load all along.
             Wish::Harder if to != at && assists == (to > at) => {
@@ -147,7 +154,7 @@ impl Words<'_> {
         match because {
             Because::StartOfSheet { wanted, to } => say!(
                 "start of the sheet: {load}{fitted}",
-                load = self.load(*wanted),
+                load = self.told(*wanted),
                 fitted = self.fitted(*wanted, *to)
             ),
             Because::NothingKnown {} => {
@@ -158,7 +165,7 @@ impl Words<'_> {
             Because::OutOfKit { wanted, easiest } => self.not_made(*wanted, *easiest),
             Because::AsWritten { wanted, to } => say!(
                 "as written: {load}{fitted}",
-                load = self.load(*wanted),
+                load = self.told(*wanted),
                 fitted = self.fitted(*wanted, *to)
             ),
             Because::ShareOfE1rm { share, e1rm, to } => self.share(
@@ -205,7 +212,7 @@ impl Words<'_> {
             Because::SameAsLast { moved } => {
                 say!(
                     "{load} last time: {follows}",
-                    load = self.load(moved.at),
+                    load = self.told(moved.at),
                     follows = self.follows(moved)
                 )
             }
@@ -215,7 +222,7 @@ impl Words<'_> {
                 moved,
             } => say!(
                 "went from {load} to {lighter} within the work sets: {follows}",
-                load = self.load(tried.unwrap_or(moved.at)),
+                load = self.told(tried.unwrap_or(moved.at)),
                 lighter = self.load(*down_to),
                 // Of three loads it is said which one.
                 follows = match moved.to == moved.at {
@@ -376,7 +383,7 @@ impl Words<'_> {
     }
 
     pub(super) fn out_of_kit(self, wanted: Load) -> String {
-        say!("the kit makes nothing for {load}", load = self.load(wanted))
+        say!("the kit makes nothing for {load}", load = self.told(wanted))
     }
 }
 

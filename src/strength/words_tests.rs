@@ -31,6 +31,37 @@ fn a_load_is_said_where_it_is_not_the_end_of_a_longer_figure() {
     }
 }
 
+/// On a sheet no board stands beside the reason to say what the load is.
+#[test]
+fn a_reason_says_that_its_load_is_assistance() {
+    let of = |because: Because| {
+        let proposal = Proposal {
+            block: crate::sheet::tests::block("[]").id,
+            load: because.load(),
+            because,
+        };
+        proposal.said(Unit::Kg, &LoadBasis::BodyMassMinus)
+    };
+    let (wanted, to) = (kg("20 kg"), kg("20 kg"));
+    assert_eq!(
+        of(Because::StartOfSheet { wanted, to }),
+        "start of the sheet: 20 kg assistance"
+    );
+    assert_eq!(
+        of(Because::SameAsLast {
+            moved: moved(Wish::Same, "20 kg", "20 kg", true)
+        }),
+        "20 kg assistance last time: same assistance again"
+    );
+    assert_eq!(
+        of(Because::OutOfKit {
+            wanted,
+            easiest: None
+        }),
+        "the kit makes nothing for 20 kg assistance: add what you have in Kit"
+    );
+}
+
 #[test]
 fn what_follows_at_either_end_of_the_kit() {
     let said = |wish, at, to, assists| Words::PLAIN.follows(&moved(wish, at, to, assists));
@@ -185,11 +216,11 @@ fn the_body_alone_has_no_figure_the_first_time() {
     let words = Words::of(Unit::Kg, &LoadBasis::BodyMassPlus);
     assert_eq!(
         words.guided_start(kg("0 kg")),
-        "first time: begin light with nothing added, say how many reps were left, and the next load follows"
+        "first time: begin light with nothing added, say how much you had left, and the next load follows"
     );
     assert_eq!(
         words.guide_unsaid(kg("0 kg")),
-        "the reps left were not said: nothing added again; say them, and the next load follows"
+        "what you had left was not said: nothing added again; say it, and the next load follows"
     );
 }
 
@@ -244,6 +275,7 @@ fn what_is_lifted_with_the_body_alone_is_words_in_every_reason() {
         share: Share::new(Decimal::from(50)).unwrap(),
         whole: kg("0 kg"),
         to: kg("0 kg"),
+        on: Equipment::Body,
     };
     assert_eq!(half.said(Unit::Kg, plus), "work load: nothing added");
 }

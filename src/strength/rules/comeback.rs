@@ -52,7 +52,7 @@ pub(in super::super) fn after_break(
         Some(less) => ladder.lightened(at, less),
         None => ladder
             .step(at, Step::Smallest, false)
-            .or_else(|| ladder.fit(at))
+            .or_else(|| ladder.keep(at))
             .or_else(|| ladder.easiest_above(at)),
     };
     match (because.load(), back) {

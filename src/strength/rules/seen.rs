@@ -122,7 +122,7 @@ impl<'a> Seen<'a> {
             return None;
         }
         let loads = self.work.iter().filter_map(|set| set.load);
-        let is_less = |load, than| ladder.is_harder(ladder.fit(than).unwrap_or(than), load);
+        let is_less = |load, than| ladder.is_harder(ladder.keep(than).unwrap_or(than), load);
         if !plans_one_load(block) {
             let easier = loads.filter(|&load| is_less(load, self.at));
             return Some([self.at, easier.reduce(|a, b| ladder.easier_of(a, b))?]);

@@ -231,7 +231,7 @@ pub fn take_import_back(app: Stanchion) {
         let back = back.await;
         read_imports(app);
         match back {
-            Ok(()) => app.say(say!("Taken back: {what}.", what = taken.said)),
+            Ok(()) => app.say(say!("Taken back: {what}.", what = taken.undone())),
             Err(why) => app.complain(say!("The import was not taken back. {why}", why)),
         }
     });

@@ -12,6 +12,7 @@ use crate::ui::model::{Model, Shared};
 use crate::ui::parts::{button, dynamic, h1, line, page, quiet, way};
 use crate::ui::place::Place;
 use crate::ui::stanchion::{Stanchion, stanchion};
+use crate::units::Unit;
 use crate::words::t;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -113,7 +114,7 @@ pub fn shared_place() -> AnyView {
             Some(Ok((known, sheet, unit))) => {
                 let mut inside = vec![h1(sheet.name.to_string())];
                 inside.extend(choice(app, known, &sheet));
-                inside.extend(start_loads(&sheet).map(quiet));
+                inside.extend(start_loads(&sheet, unit).map(quiet));
                 inside.extend(bare(*sheet, unit));
                 inside
             }
@@ -159,17 +160,30 @@ fn choice(app: Stanchion, known: Known, sheet: &Sheet) -> Vec<AnyView> {
 }
 
 /// The loads to start from that came along.
-fn start_loads(sheet: &Sheet) -> Option<String> {
-    let loads: Vec<String> = sheet
-        .blocks()
-        .filter_map(|block| Some(format!("{} {}", block.exercise.said(), block.start?)))
+fn start_loads(sheet: &Sheet, unit: Unit) -> Option<String> {
+    let started = || {
+        sheet
+            .blocks()
+            .filter_map(|block| Some((block, block.start?)))
+    };
+    let loads: Vec<String> = started()
+        .map(|(block, load)| format!("{} {}", block.exercise.said(), block.basis.told(load, unit)))
         .collect();
-    (!loads.is_empty()).then(|| {
-        say!(
-            "Loads to start from are on it: {loads}. They are the writer's; take less when in doubt.",
-            loads = loads.join(", "),
-        )
-    })
+    let any = |assists: bool| started().any(|(block, _)| block.basis.assists() == assists);
+    // Less of a load is the safe side, less of an assistance is not.
+    let advice = match (any(false), any(true)) {
+        (false, false) => return None,
+        (true, false) => t("They are the writer's; take less when in doubt."),
+        (false, true) => t("They are the writer's; take more assistance when in doubt."),
+        (true, true) => {
+            t("They are the writer's; when in doubt take less load, and more assistance.")
+        }
+    };
+    Some(say!(
+        "Loads to start from are on it: {loads}. {advice}",
+        loads = loads.join(", "),
+        advice
+    ))
 }
 
 /// Keeps the sheet and shows it. Where it was removed here since, it comes back as a version of now.
@@ -196,4 +210,41 @@ fn keep(app: Stanchion, mut sheet: Sheet) {
         app.keep_sheet(sheet);
         app.go(Place::Sheet(id));
     });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quick::parse_sheet;
+    use uuid::Uuid;
+
+    fn said(blocks: &str) -> Option<String> {
+        let mut n = 0;
+        let mut ids = || {
+            n += 1;
+            Uuid::from_u128(n)
+        };
+        let written = "2026-03-01T08:00:00+01:00".parse().unwrap();
+        let text = format!("# Lower A\n{blocks}\n");
+        let sheet = parse_sheet(&text, &|_: &str| None, &mut ids, written).unwrap();
+        start_loads(&sheet, Unit::Kg)
+    }
+
+    #[test]
+    fn the_safe_side_of_an_assistance_is_more_of_it() {
+        let (squat, pull_up) = ("Squat: 3 × 5; 62.5 kg", "Pull-up: 3 × 8; −20 kg assistance");
+        assert_eq!(said("Squat: 3 × 5"), None);
+        assert_eq!(
+            said(squat).unwrap(),
+            "Loads to start from are on it: Squat 62.5 kg. They are the writer's; take less when in doubt."
+        );
+        assert_eq!(
+            said(pull_up).unwrap(),
+            "Loads to start from are on it: Pull-up 20 kg assistance. They are the writer's; take more assistance when in doubt."
+        );
+        assert_eq!(
+            said(&format!("{squat}\n{pull_up}")).unwrap(),
+            "Loads to start from are on it: Squat 62.5 kg, Pull-up 20 kg assistance. They are the writer's; when in doubt take less load, and more assistance."
+        );
+    }
 }

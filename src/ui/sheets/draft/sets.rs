@@ -105,6 +105,10 @@ fn set_kind(block: &mut Block, at: At, n: i64) {
             },
             _ => SetKind::ToFailure,
         };
+        // Who goes to failure leaves none.
+        if sets.kind == SetKind::ToFailure {
+            sets.reserve.clear();
+        }
     });
 }
 
