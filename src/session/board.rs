@@ -57,10 +57,9 @@ pub struct Board {
     pub reserve: Option<Rir>,
     /// True when the next load depends on the reserve of this set, which was not said yet.
     pub asks_reserve: bool,
-    /// True when the load is more than 10 % above the best done lately: it wants a second tap.
-    pub jump: bool,
-    /// What is said of that: above what was done or, where nothing was, above what is proposed.
-    pub jump_said: Option<&'static str>,
+    /// What is said of a load more than 10 % above the best done lately or, where nothing was, above what is proposed: it
+    /// wants a second tap.
+    pub jump: Option<&'static str>,
     /// How the sides share it.
     pub sides: SideMode,
     /// Tempo of its reps.
@@ -271,7 +270,7 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
-        let jump_said = self.jump_said(slot, &prescribed, history, load);
+        let jump = self.jump_said(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
         let beyond = foretold
             .and_then(|foretold| foretold.caution())
@@ -330,8 +329,7 @@ impl State {
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
                 && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
-            jump: jump_said.is_some(),
-            jump_said,
+            jump,
             sides: planned.sides,
             tempo: planned
                 .tempo

@@ -8,7 +8,7 @@ use super::tempo::tempo_strip;
 use crate::cues::{Phase as CuePhase, Position};
 use crate::session::Board;
 use crate::sheet::{Stage, Target};
-use crate::strength::{body_mass_words, jump_words};
+use crate::strength::body_mass_words;
 use crate::ui::parts::{dynamic, el, line, list};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
@@ -92,9 +92,7 @@ pub fn set_board(app: Stanchion, board: &Board, turn: Option<String>, unit: Unit
         (None, None) => ().into_any(),
     }));
     // High up: on a small screen the end of a full board lies behind the pad.
-    if board.jump {
-        inside.push(line("caution", "jump-caution", jump_words()));
-    }
+    inside.extend(board.jump.map(|said| line("caution", "jump-caution", said)));
     if !board.cautions.is_empty() {
         let lines = board.cautions.iter();
         let lines = lines.map(|line| line.to_string().into_any()).collect();

@@ -7,6 +7,7 @@ use super::screen::Open;
 use super::short::minutes_over;
 use crate::say;
 use crate::session::{Amount, Board, Ends, Phase};
+use crate::sheet::Target;
 use crate::ui::cueing::COUNT_IN_SECONDS;
 use crate::ui::parts::{Text, button, dynamic, el, tap, text, when};
 use crate::ui::seen::Seen;
@@ -253,7 +254,9 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
             reserve: Some(reserve),
             ..
         }) => say!("{reserve} in reserve", reserve),
-        Some(board) if board.asks_reserve => t("reps left?").to_owned(),
+        Some(board) if board.asks_reserve && !matches!(board.target, Target::Timed(_)) => {
+            t("reps left?").to_owned()
+        }
         _ => t("reserve").to_owned(),
     });
     let by_ear = dynamic(move || {

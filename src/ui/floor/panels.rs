@@ -7,7 +7,6 @@ use crate::kit::{Kit, NotLoadable};
 use crate::say;
 use crate::session::{Amount, Board, Done, What};
 use crate::sheet::{Block, Equipment, SetKey};
-use crate::strength::jump_words;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{
@@ -120,7 +119,7 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             .unwrap_or_default();
         say!("or type it, {word}", word)
     });
-    let jump = Seen::new(move || board.get().is_some_and(|board| board.jump));
+    let jump = Seen::new(move || board.get().and_then(|board| board.jump));
     let as_proposed = dynamic(move || {
         match board
             .get()
@@ -150,7 +149,11 @@ pub fn load_panel(app: Stanchion, board: Seen<Option<Board>>, close: Callback<()
             ),
             wrong_word("load-wrong", wrong),
             instead,
-            when(jump, || line("caution", "jump-caution", jump_words())),
+            dynamic(move || {
+                let said = jump.get();
+                said.map(|said| line("caution", "jump-caution", said))
+                    .into_any()
+            }),
             as_proposed,
             button("wide strong", "load-use", t("Use it"), move || {
                 if !untaken.get_untracked() {

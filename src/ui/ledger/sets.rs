@@ -85,7 +85,7 @@ fn proposal(line: &DoneLine, basis: &LoadBasis, unit: Unit) -> Option<String> {
     Some(if Some(proposed) == line.load {
         t("load as proposed").to_owned()
     } else {
-        say!("proposed was {load}", load = basis.shown(proposed, unit))
+        say!("proposed was {load}", load = basis.told(proposed, unit))
     })
 }
 

@@ -14,6 +14,10 @@ pub fn doubts_said(app: Stanchion, block: &Block) -> Vec<String> {
     let doubts = block.doubts(known);
     let mut doubts: Vec<String> = doubts.iter().map(ToString::to_string).collect();
     doubts.extend(no_such_band(app, block));
+    let lacks = app
+        .model
+        .with_untracked(|model| model.kit.lacks(block.exercise.equipment));
+    doubts.extend(lacks.filter(|_| block.basis.has_load()));
     doubts
 }
 
