@@ -7,13 +7,10 @@ use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::say;
-use crate::sheet::{
-    ExerciseId, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo,
-};
+use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, best_lately, cautions, jumps, lacks_body_mass, may_fall, moved_alike,
-    set_load,
+    SetBecause, Strength, lacks_body_mass, may_fall, moved_alike, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 use crate::words::t;
@@ -65,10 +62,10 @@ pub struct Board {
     pub tempo: Option<Tempo>,
     /// One form cue.
     pub cue: Option<Line>,
-    /// Caution lines that are due now: what the load and the heat call for, and, with the first set of its block that they
-    /// are for, the sheet's own and the usual ones.
+    /// Caution lines that are due now: what the load calls for, what the heat does with the first set after it was noted,
+    /// and, with the first set of its block that they are for, the sheet's own and the usual ones.
     pub cautions: Vec<String>,
-    /// The sheet's own and the usual caution lines, whether they were due before or not.
+    /// The sheet's own and the usual caution lines and all others that were shown in this session, due now or not.
     pub cautions_known: Vec<String>,
     /// True when the set goes to failure under a load that could fall on the lifter.
     pub falls: bool,
@@ -165,18 +162,6 @@ impl State {
             .any(|done| line(done).is_some_and(|line| line.kind.is_work()))
     }
 
-    /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its
-    /// kind where that goes to failure.
-    fn was_cautioned(&self, slot: &Slot) -> bool {
-        let block = self.block_of(slot);
-        let fails = |set: &Slot| matches!(set.planned.kind, SetKind::ToFailure);
-        self.slots.iter().any(|other| {
-            let same = other.planned.key.block == slot.planned.key.block;
-            let logged = other.logged().is_some() && other.planned.key != slot.planned.key;
-            same && logged && self.is_alike(other, block) && (!fails(slot) || fails(other))
-        })
-    }
-
     /// An estimate with the body mass that the session began with.
     pub(super) fn maximum(&self, e1rm: Option<Load>) -> Maximum {
         Maximum {
@@ -198,38 +183,13 @@ impl State {
         )
     }
 
-    /// Whether `load` jumps above the hardest done lately, this session's work sets among it (in a guided start the
-    /// lighter sets too); where nothing was done, above what is prescribed. Of a first time that begins with the
-    /// lightest there is nothing to measure by.
-    fn jumps(
+    /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
+    pub(super) fn foretell(
         &self,
         slot: &Slot,
-        prescribed: &Prescribed,
-        history: &[Performance],
-        load: Option<Load>,
-    ) -> bool {
-        let block = self.block_of(slot);
-        let assists = block.basis.assists();
-        let counts = |done: &DoneSet| {
-            let line = block.sets.get(usize::from(done.key.line));
-            let tried = done.reps.is_none_or(|reps| reps.get() > 0);
-            tried && (prescribed.guided || line.is_some_and(|sets| sets.kind.is_work()))
-        };
-        let done = self.done_of(slot, None).into_iter().filter(counts);
-        let best = done
-            .filter_map(|done| done.load)
-            .chain(best_lately(history, &block.shape(), assists))
-            .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
-        jumps(
-            &block.basis,
-            best.or(prescribed.load.filter(|_| !prescribed.guided)),
-            load,
-            self.began.body_mass,
-        )
-    }
-
-    /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
-    fn foretell(&self, slot: &Slot, load: Load, strength: Option<Strength>) -> Option<Foretold> {
+        load: Load,
+        strength: Option<Strength>,
+    ) -> Option<Foretold> {
         let planned = &slot.planned;
         let plain = matches!(planned.kind, SetKind::Work | SetKind::ToFailure);
         let asked = planned.target.plain_reps().filter(|_| plain)?;
@@ -239,28 +199,6 @@ impl State {
             now: self.since.at,
         };
         Foretold::of(&known, &self.block_of(slot).basis, load, asked)
-    }
-
-    /// Whether `load` or a harder one was done in this session for as many reps as `slot` asks for, or was tried by a set
-    /// that asked for as many: what the last weeks say of it was said there, and is known better since.
-    fn was_tried(&self, slot: &Slot, load: Load) -> bool {
-        let block = self.block_of(slot);
-        let fewest = |target: &Target| target.plain_reps().map(RepTarget::low);
-        let Some(asked) = fewest(&slot.planned.target) else {
-            return false;
-        };
-        self.done_of(slot, None).iter().any(|done| {
-            let line = block.sets.get(usize::from(done.key.line));
-            let tried = line.is_some_and(|sets| {
-                sets.kind.is_work() && fewest(&sets.target).is_some_and(|fewest| fewest >= asked)
-            });
-            let came = done.reps.is_some_and(|reps| reps >= asked);
-            let as_hard = done.load.is_some_and(|done| match block.basis.assists() {
-                true => done <= load,
-                false => done >= load,
-            });
-            as_hard && (came || tried)
-        })
     }
 
     /// The board of `slot`.
@@ -299,24 +237,15 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
-        let jump = self.jumps(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
-        let beyond = foretold
-            .and_then(|foretold| foretold.caution())
-            .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load)));
-        let own = block
-            .cautions
-            .iter()
-            .map(|caution| caution.said().to_owned());
-        let usual = cautions(block, &planned.kind)
-            .into_iter()
-            .map(str::to_owned);
-        let cautions_known: Vec<String> = own.chain(usual).collect();
-        let due = if self.was_cautioned(slot) {
-            Vec::new()
-        } else {
-            cautions_known.clone()
-        };
+        let heed = self.heed(
+            slot,
+            load,
+            &prescribed,
+            history,
+            foretold.as_ref(),
+            strength,
+        );
         let untouched = self.slots.iter().all(|slot| slot.status == Status::Pending);
         let place = self
             .slots
@@ -358,19 +287,14 @@ impl State {
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
                 && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
-            jump,
+            jump: heed.jump,
             sides: planned.sides,
             tempo: planned
                 .tempo
                 .filter(|_| matches!(planned.target, Target::Reps(_))),
             cue,
-            cautions: beyond
-                .map(str::to_owned)
-                .into_iter()
-                .chain(self.heat_cautions(load.is_some()))
-                .chain(due)
-                .collect(),
-            cautions_known,
+            cautions: heed.due,
+            cautions_known: heed.known,
             falls: may_fall(block, &planned.kind),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()
