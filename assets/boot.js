@@ -309,7 +309,7 @@ async function boot() {
       error instanceof WebAssembly.CompileError || error instanceof WebAssembly.LinkError
         ? "This browser is too old for Stanchion. Update the browser and load the page again."
         : error instanceof WebAssembly.RuntimeError
-          ? "Stanchion stopped while starting. What was logged is still on this device. Load the page again."
+          ? "Stanchion stopped while starting. What was logged is still on this phone. Load the page again."
           : MISSING,
     );
   }

@@ -212,7 +212,7 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize, brief: bool) -> 
     match keeping {
         Keeping::Safe => ().into_any(),
         Keeping::Nothing(_) if brief => {
-            let text = t("Not kept on this device.").to_owned();
+            let text = t("Not kept on this phone.").to_owned();
             banner("not-kept", true, text, export_now(app))
         }
         Keeping::Nothing(why) => {
