@@ -152,7 +152,7 @@ async function speak() {
   const file = await (await fetch(new URL(address, document.baseURI))).json();
   texts = file.texts;
   // The app reads no JSON for it: its parts in a row, a zero between them.
-  globalThis.stanchionWords = [file.language, file.decimal_mark, ...Object.entries(texts).flat()].join("\0");
+  globalThis.stanchionWords = [file.language, file.decimal_mark + (file.group_mark ?? ""), ...Object.entries(texts).flat()].join("\0");
   document.documentElement.lang = file.language;
   await page;
   // What the home screen says of the app: the system reads it when the app is installed, and now and then after that.
@@ -309,7 +309,7 @@ async function boot() {
       error instanceof WebAssembly.CompileError || error instanceof WebAssembly.LinkError
         ? "This browser is too old for Stanchion. Update the browser and load the page again."
         : error instanceof WebAssembly.RuntimeError
-          ? "Stanchion stopped while starting. What was logged is still on this device. Load the page again."
+          ? "Stanchion stopped while starting. What was logged is still on this phone. Load the page again."
           : MISSING,
     );
   }

@@ -96,6 +96,8 @@ fn what_is_beyond_the_last_weeks_is_cautioned_until_it_was_tried() {
         }]);
         choose(&mut floor, 110);
         assert!(!cautioned(&floor), "{came} reps came");
+        let known = board_with(&floor, &history).cautions_known;
+        assert!(known.iter().any(|said| beyond(said)), "it is to be found");
         choose(&mut floor, 120);
         assert!(cautioned(&floor));
     }

@@ -298,7 +298,7 @@ fn a_best_is_told_after_its_set_and_not_again() {
     assert_eq!(said(before, &[("80 kg", 5), ("82.5 kg", 5)]), [best]);
     assert_eq!(said(before, &[("80 kg", 6)]), ["80 kg for 6, most reps"]);
     let wide = said(before, &[("120 kg", 1)]);
-    assert_eq!(wide[1], "e1RM 120 kg, beyond noise");
+    assert_eq!(wide[1], "estimated maximum 120 kg, beyond noise");
     assert_eq!(said(before, &[("82.5 kg", 5), ("82.5 kg", 5)]), [""; 0]);
     assert_eq!(said(&[], &[("82.5 kg", 5)]), [""; 0], "the first time");
 }

@@ -181,7 +181,7 @@ proptest! {
         for n in 0..counting.len() {
             let now = Strength::of(&counting[..=n], Curve::Epley);
             if let Some(now) = now.filter(|now| last.is_none_or(|last| last.sessions() < now.sessions())) {
-                let middle = now.e1rm().middle.kg() * Decimal::from(100);
+                let middle = now.e1rm().middle.round(1).kg() * Decimal::from(100);
                 known.push((day_of(counting[n].at.date_naive()), i64::try_from(middle).unwrap()));
                 last = Some(now);
             }

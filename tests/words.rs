@@ -145,6 +145,7 @@ fn a_file_of_words_is_in_order() {
         let of = file.name.trim_end_matches(".json");
         assert_eq!(file.language, of, "the file is named by its language");
         assert!([".", ","].contains(&file.decimal_mark.as_str()));
+        assert_ne!(file.group_mark, file.decimal_mark);
     }
 }
 

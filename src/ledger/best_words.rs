@@ -42,7 +42,7 @@ impl Best {
             }
             Best::E1rm { e1rm, .. } => {
                 say!(
-                    "e1RM {load}, beyond noise",
+                    "estimated maximum {load}, beyond noise",
                     load = e1rm.round(1).shown(unit)
                 )
             }
@@ -72,7 +72,7 @@ impl Best {
                 detectable,
                 ..
             } => say!(
-                "e1RM {load}: above {before} by more than noise (from {bound} % on it can be told)",
+                "estimated maximum {load}: above {before} by more than noise (from {bound} % on it can be told)",
                 load = e1rm.round(1).shown(unit),
                 before = before.round(1).shown(unit),
                 bound = (detectable + 50) / 100

@@ -192,7 +192,7 @@ fn a_maximum_is_a_best_beyond_the_detectable_change_alone() {
     assert!((1164..1600).contains(detectable), "{detectable}");
     assert!(
         best.sentence(Unit::Kg)
-            .starts_with("e1RM 120 kg: above 100 kg by more than noise (from ")
+            .starts_with("estimated maximum 120 kg: above 100 kg by more than noise (from ")
     );
     assert!(best.counts(Curve::default()) && !best.counts(Curve::Wathan));
 }

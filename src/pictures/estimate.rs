@@ -5,6 +5,7 @@ use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spo
 use crate::ledger::{Past, moved_as_newest};
 use crate::say;
 use crate::strength::{Change, Curve, Said, Told, Traced, change_between, trace};
+use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 
 /// The estimate by `curve` over the period, of what was moved as the last time; sessions of light weeks say nothing of it.
@@ -28,8 +29,8 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
         let x = day(counting[step.index]);
         let known = step.after.e1rm();
         let [low, middle, high] =
-            [known.low, known.middle, known.high].map(|load| hundredths(load, unit));
-        let said = hundredths(step.said.load(), unit);
+            [known.low, known.middle, known.high].map(|load| to_tenth(load, unit));
+        let said = to_tenth(step.said.load(), unit);
         let load = step.said.load().to_unit(unit).round(1).shown(unit);
         let (spots, told) = match step.said {
             Said::About(_) => (&mut about, load),
@@ -99,6 +100,11 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     }
 }
 
+/// A load in hundredths as it is said: with one decimal, for a second one would say more than is known.
+fn to_tenth(load: Load, unit: Unit) -> i64 {
+    hundredths(load.to_unit(unit).round(1), unit)
+}
+
 fn percent(share: f64) -> i64 {
     (share.abs() * 100.0).round() as i64
 }
@@ -122,11 +128,10 @@ fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
     };
     let unit = asked.unit;
     let known = last.after.e1rm();
-    let said = |load: crate::units::Load| load.to_unit(unit).round(1).figure(unit);
+    let said = |load: Load| load.to_unit(unit).round(1).shown(unit);
     let now = say!(
-        "{load} {unit} by the curve of {curve}; in 80 of 100 cases it lies between {low} and {high}.",
+        "{load} by the curve of {curve}; in 80 of 100 cases it lies between {low} and {high}.",
         load = said(known.middle),
-        unit,
         curve = curve.name(),
         low = said(known.low),
         high = said(known.high)

@@ -7,13 +7,10 @@ use super::slot::{Slot, Status};
 use super::state::State;
 use crate::kit::{Change, Kit, Loading};
 use crate::say;
-use crate::sheet::{
-    ExerciseId, Line, LoadBasis, RepTarget, SetKey, SetKind, SideMode, Target, Tempo,
-};
+use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
     Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, assistance_caution, cautions, lacks_body_mass, may_fall, moved_alike,
-    set_load,
+    SetBecause, Strength, lacks_body_mass, may_fall, moved_alike, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 use crate::words::t;
@@ -66,10 +63,10 @@ pub struct Board {
     pub tempo: Option<Tempo>,
     /// One form cue.
     pub cue: Option<Line>,
-    /// Caution lines that are due now: what the load and the heat call for, and, with the first set of its block that they
-    /// are for, the sheet's own and the usual ones.
+    /// Caution lines that are due now: what the load calls for, what the heat does with the first set after it was noted,
+    /// and, with the first set of its block that they are for, the sheet's own and the usual ones.
     pub cautions: Vec<String>,
-    /// The sheet's own and the usual caution lines, whether they were due before or not.
+    /// The sheet's own and the usual caution lines and all others that were shown in this session, due now or not.
     pub cautions_known: Vec<String>,
     /// True when the set goes to failure under a load that could fall on the lifter.
     pub falls: bool,
@@ -166,18 +163,6 @@ impl State {
             .any(|done| line(done).is_some_and(|line| line.kind.is_work()))
     }
 
-    /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its
-    /// kind where that goes to failure.
-    fn was_cautioned(&self, slot: &Slot) -> bool {
-        let block = self.block_of(slot);
-        let fails = |set: &Slot| matches!(set.planned.kind, SetKind::ToFailure);
-        self.slots.iter().any(|other| {
-            let same = other.planned.key.block == slot.planned.key.block;
-            let logged = other.logged().is_some() && other.planned.key != slot.planned.key;
-            same && logged && self.is_alike(other, block) && (!fails(slot) || fails(other))
-        })
-    }
-
     /// An estimate with the body mass that the session began with.
     pub(super) fn maximum(&self, e1rm: Option<Load>) -> Maximum {
         Maximum {
@@ -200,7 +185,12 @@ impl State {
     }
 
     /// What the estimate says of `slot` with `load`: of work sets that are counted in reps.
-    fn foretell(&self, slot: &Slot, load: Load, strength: Option<Strength>) -> Option<Foretold> {
+    pub(super) fn foretell(
+        &self,
+        slot: &Slot,
+        load: Load,
+        strength: Option<Strength>,
+    ) -> Option<Foretold> {
         let planned = &slot.planned;
         let plain = matches!(planned.kind, SetKind::Work | SetKind::ToFailure);
         let asked = planned.target.plain_reps().filter(|_| plain)?;
@@ -210,28 +200,6 @@ impl State {
             now: self.since.at,
         };
         Foretold::of(&known, &self.block_of(slot).basis, load, asked)
-    }
-
-    /// Whether `load` or a harder one was done in this session for as many reps as `slot` asks for, or was tried by a set
-    /// that asked for as many: what the last weeks say of it was said there, and is known better since.
-    fn was_tried(&self, slot: &Slot, load: Load) -> bool {
-        let block = self.block_of(slot);
-        let fewest = |target: &Target| target.plain_reps().map(RepTarget::low);
-        let Some(asked) = fewest(&slot.planned.target) else {
-            return false;
-        };
-        self.done_of(slot, None).iter().any(|done| {
-            let line = block.sets.get(usize::from(done.key.line));
-            let tried = line.is_some_and(|sets| {
-                sets.kind.is_work() && fewest(&sets.target).is_some_and(|fewest| fewest >= asked)
-            });
-            let came = done.reps.is_some_and(|reps| reps >= asked);
-            let as_hard = done.load.is_some_and(|done| match block.basis.assists() {
-                true => done <= load,
-                false => done >= load,
-            });
-            as_hard && (came || tried)
-        })
     }
 
     /// The board of `slot`.
@@ -270,24 +238,15 @@ impl State {
             0 => None,
             n => block.cues.get((planned.number - 1) % n).cloned(),
         };
-        let jump = self.jump_said(slot, &prescribed, history, load);
         let foretold = load.and_then(|load| self.foretell(slot, load, strength));
-        let beyond = foretold
-            .and_then(|foretold| foretold.caution())
-            .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load)));
-        let own = block
-            .cautions
-            .iter()
-            .map(|caution| caution.said().to_owned());
-        let usual = cautions(block, &planned.kind)
-            .into_iter()
-            .map(str::to_owned);
-        let cautions_known: Vec<String> = own.chain(usual).collect();
-        let due = if self.was_cautioned(slot) {
-            Vec::new()
-        } else {
-            cautions_known.clone()
-        };
+        let heed = self.heed(
+            slot,
+            load,
+            &prescribed,
+            history,
+            foretold.as_ref(),
+            strength,
+        );
         let untouched = self.slots.iter().all(|slot| slot.status == Status::Pending);
         let place = self
             .slots
@@ -329,20 +288,14 @@ impl State {
             asks_reserve: prescribed.guided
                 && slot.reserve.is_none()
                 && !block.goes_to_limit(&planned.kind, &planned.target, planned.reserve),
-            jump,
+            jump: heed.jump,
             sides: planned.sides,
             tempo: planned
                 .tempo
                 .filter(|_| matches!(planned.target, Target::Reps(_))),
             cue,
-            cautions: assistance_caution(&block.basis, load, self.began.body_mass)
-                .into_iter()
-                .chain(beyond)
-                .map(str::to_owned)
-                .chain(self.heat_cautions(load.is_some()))
-                .chain(due)
-                .collect(),
-            cautions_known,
+            cautions: heed.due,
+            cautions_known: heed.known,
             falls: may_fall(block, &planned.kind),
             warm_up: if untouched {
                 self.began.sheet.warm_up.clone()

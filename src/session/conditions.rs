@@ -1,7 +1,7 @@
-//! What the air does to a session: longer rests, and cautions on the board.
+//! What the air does to a session: longer rests. Its cautions stand with the others.
 
 use super::state::State;
-use crate::heat::{Category, grip_words, heat_index};
+use crate::heat::{Category, heat_index};
 use crate::units::Seconds;
 
 impl State {
@@ -15,12 +15,5 @@ impl State {
     /// The length of a rest that is begun now, where the plan has `planned`.
     pub(super) fn rest_in_heat(&self, planned: Seconds) -> Seconds {
         self.heat().stretched(planned)
-    }
-
-    /// What the board says of the heat: what to do, and of a set with a load that grips slip.
-    pub(super) fn heat_cautions(&self, loaded: bool) -> impl Iterator<Item = String> {
-        let brief = self.heat().brief();
-        let grip = brief.and(loaded.then(grip_words));
-        brief.into_iter().chain(grip).map(str::to_owned)
     }
 }

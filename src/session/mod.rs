@@ -8,6 +8,7 @@ mod band;
 mod bar;
 mod board;
 mod budget;
+mod cautions;
 mod conditions;
 mod done;
 mod effective;

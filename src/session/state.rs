@@ -34,6 +34,8 @@ pub struct State {
     pub rpe: Option<Rpe>,
     /// The air that was noted last.
     pub air: Option<Air>,
+    /// The event that noted it.
+    pub air_noted: Option<EventId>,
     /// Note on the session.
     pub note: Option<Note>,
     /// The newest event that counts.
@@ -78,6 +80,7 @@ impl State {
             phase: Phase::Ready,
             rpe: None,
             air: None,
+            air_noted: None,
             note: None,
             newest: event.id,
         };
@@ -261,7 +264,10 @@ impl State {
                     self.settle();
                 }
             }
-            What::AirNoted { air } => self.air = Some(*air),
+            What::AirNoted { air } => {
+                self.air = Some(*air);
+                self.air_noted = Some(event.id);
+            }
             What::Noted { set: None, text } => {
                 self.note = Some(text.clone()).filter(|text| !text.is_empty())
             }

@@ -79,7 +79,7 @@ impl Progression {
             Progression::Double { .. } => "double progression",
             Progression::TwoForTwo { .. } => "2-for-2",
             Progression::Fixed { .. } => "fixed step",
-            Progression::ShareOfE1rm { .. } => "share of e1RM",
+            Progression::ShareOfE1rm { .. } => "share of the estimated maximum",
             Progression::ByReserve { .. } => "by reserve",
             Progression::AsWritten => "as written",
         })

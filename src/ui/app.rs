@@ -217,14 +217,14 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize, brief: bool) -> 
         Keeping::Safe => ().into_any(),
         Keeping::Nothing(why) => {
             let text = say!(
-                "Nothing new will be kept on this device. {why} You can train; before you close this page, export.",
+                "Nothing new will be kept on this phone. {why} You can train; before you close this page, export.",
                 why
             );
             if !brief {
                 return banner("not-kept", true, text, export_now(app));
             }
             let folded = el("details")
-                .child(el("summary").child(t("Not kept on this device.")))
+                .child(el("summary").child(t("Not kept on this phone.")))
                 .child(text);
             banner_of("not-kept", true, folded.view(), export_now(app))
         }

@@ -7,24 +7,27 @@ use std::borrow::Cow;
 #[derive(Debug, PartialEq, Eq)]
 pub struct Catalogue {
     language: Cow<'static, str>,
-    decimal_mark: Cow<'static, str>,
+    /// The mark of decimals, and behind it that of thousands where it is not the usual one.
+    marks: Cow<'static, str>,
     /// By the English text, rising.
     texts: Vec<(Cow<'static, str>, Cow<'static, str>)>,
 }
 
 impl Catalogue {
-    /// The texts of a language: which it is as in BCP 47, what stands between the whole and its parts in a number, and
-    /// each text with its English one before it.
+    /// The texts of a language: which it is as in BCP 47, its marks in numbers, and each text with its English one before it.
+    ///
+    /// The first of the marks stands between the whole and its parts. What is behind it parts thousands; with nothing there
+    /// comma or point does, whichever the first is not.
     #[must_use]
     pub fn new(
         language: Cow<'static, str>,
-        decimal_mark: Cow<'static, str>,
+        marks: Cow<'static, str>,
         mut texts: Vec<(Cow<'static, str>, Cow<'static, str>)>,
     ) -> Catalogue {
         order::by(&mut texts, |a, b| a.0.cmp(&b.0));
         Catalogue {
             language,
-            decimal_mark,
+            marks,
             texts,
         }
     }
@@ -38,7 +41,22 @@ impl Catalogue {
     /// What stands between the whole and its parts in a number.
     #[must_use]
     pub fn decimal_mark(&self) -> &str {
-        &self.decimal_mark
+        self.split_marks().0
+    }
+
+    /// What parts the thousands of a large number.
+    #[must_use]
+    pub fn group_mark(&self) -> &str {
+        match self.split_marks() {
+            (",", "") => ".",
+            (_, "") => ",",
+            (_, own) => own,
+        }
+    }
+
+    fn split_marks(&self) -> (&str, &str) {
+        let first = self.marks.chars().next().map_or(0, char::len_utf8);
+        self.marks.split_at(first)
     }
 
     /// What an English text is called here.

@@ -20,13 +20,11 @@ pub fn grouped(whole: &str) -> String {
     if digits.len() < 5 {
         return whole.to_owned();
     }
-    // Of comma and point one parts the decimals; the other one is free.
-    let is_point = spoken().is_some_and(|catalogue| catalogue.decimal_mark() == ",");
-    let mark = if is_point { '.' } else { ',' };
+    let mark = spoken().map_or(",", |catalogue| catalogue.group_mark());
     let mut said = whole[..whole.len() - digits.len()].to_owned();
     for (at, digit) in digits.chars().enumerate() {
         if at > 0 && (digits.len() - at).is_multiple_of(3) {
-            said.push(mark);
+            said.push_str(mark);
         }
         said.push(digit);
     }

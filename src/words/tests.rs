@@ -50,6 +50,24 @@ fn another_language_says_the_same() {
 }
 
 #[test]
+fn thousands_are_parted_by_the_mark_of_the_language() {
+    // No-break spaces, as in French and Polish; without one of its own the language has the one that is left.
+    for (marks, half, many) in [
+        (",\u{202f}", "0,5", "188\u{202f}518"),
+        (",\u{a0}", "0,5", "188\u{a0}518"),
+        (",", "0,5", "188.518"),
+        (".", "0.5", "188,518"),
+        (".’", "0.5", "188’518"),
+    ] {
+        let catalogue = Catalogue::new("xx".into(), marks.into(), Vec::new());
+        speak(Some(Box::leak(Box::new(catalogue))));
+        let said = (decimal("0.5"), grouped("188518"));
+        speak(None);
+        assert_eq!(said, (half.to_owned(), many.to_owned()), "{marks:?}");
+    }
+}
+
+#[test]
 fn what_is_missing_is_said_in_english() {
     in_german(|| {
         assert_eq!(t("End"), "End");

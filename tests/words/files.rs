@@ -8,6 +8,8 @@ pub struct Words {
     pub name: String,
     pub language: String,
     pub decimal_mark: String,
+    /// Empty where it is the usual one.
+    pub group_mark: String,
     /// As they stand in the file.
     pub texts: Vec<(String, String)>,
 }
@@ -35,6 +37,7 @@ fn read(name: &str, text: &str) -> Words {
         name: name.to_owned(),
         language: field("language"),
         decimal_mark: field("decimal_mark"),
+        group_mark: field("group_mark"),
         texts: lines(name, text),
     }
 }

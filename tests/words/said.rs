@@ -25,8 +25,8 @@ use uuid::Uuid;
 pub fn speaking(file: &files::Words, said: impl FnOnce()) {
     let texts = file.texts.iter().cloned();
     let texts = texts.map(|(english, text)| (english.into(), text.into()));
-    let (language, mark) = (file.language.clone(), file.decimal_mark.clone());
-    let catalogue = Catalogue::new(language.into(), mark.into(), texts.collect());
+    let marks = format!("{}{}", file.decimal_mark, file.group_mark);
+    let catalogue = Catalogue::new(file.language.clone().into(), marks.into(), texts.collect());
     speak(Some(Box::leak(Box::new(catalogue))));
     said();
     speak(None);

@@ -3,7 +3,7 @@
 use crate::exercises::KnownExercise;
 use crate::say;
 use crate::ui::live::Live;
-use crate::ui::parts::{Mode, Row, button, dynamic, field, h1, page, quiet, rows, way};
+use crate::ui::parts::{Mode, Row, button, field, h1, page, rows, status_line, text, way};
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::stanchion;
@@ -43,10 +43,13 @@ pub fn exercises_place() -> AnyView {
         found.truncate(SHOWN);
         found
     });
-    let told = dynamic(move || match found.with(Vec::len) {
-        0 => quiet(t("Nothing of that name. Write it as one of your own.")),
-        n if n > SHOWN => quiet(t("There are more: a word more finds fewer.")),
-        _ => ().into_any(),
+    let told = text(move || {
+        let said = match found.with(Vec::len) {
+            0 => t("Nothing of that name. Write it as one of your own."),
+            n if n > SHOWN => t("There are more: a word more finds fewer."),
+            _ => "",
+        };
+        said.to_owned()
     });
     page(
         "exercises",
@@ -62,7 +65,7 @@ pub fn exercises_place() -> AnyView {
                 move |typed| sought.set(typed),
             ),
             rows("exercise-row", shown),
-            told,
+            status_line("exercises-found", told),
             button(
                 "wide",
                 "exercise-begin",

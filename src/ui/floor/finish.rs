@@ -10,7 +10,7 @@ use crate::ui::parts::{
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
-use crate::units::{Rpe, clock};
+use crate::units::{Rpe, minutes_said};
 use crate::words::{t, t_in};
 use leptos::prelude::*;
 
@@ -51,7 +51,7 @@ fn sum_up(model: &Model, session: &Session) -> Option<Summed> {
     let unit = model.unit();
     Some(Summed {
         name: record.sheet_name.to_string(),
-        time: clock((record.duration_ms / 1000) as i64),
+        time: minutes_said(record.minutes()),
         sets: record.lines().count(),
         volume: Volume::of(&record).work.shown(unit),
         predicted: model

@@ -220,7 +220,7 @@ pub fn note_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     }
     let cautions = cautions.into_iter();
     inside.extend(cautions.map(|caution| line("caution", "known-caution", caution)));
-    panel("note-panel", t("Note on this session"), close, inside)
+    panel("note-panel", t("Notes"), close, inside)
 }
 
 /// The groups that still have sets to do, in order: index on the sheet and names of the exercises.
@@ -302,5 +302,5 @@ pub fn order_panel(app: Stanchion, close: Callback<()>) -> AnyView {
             });
         list("more", None, rows.collect())
     });
-    panel("order-panel", t("Do next"), close, vec![rows])
+    panel("order-panel", t("Other order"), close, vec![rows])
 }

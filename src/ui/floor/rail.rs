@@ -7,6 +7,7 @@ use crate::ui::parts::{dynamic, el, line};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::clock;
+use crate::words::t;
 use leptos::prelude::*;
 
 /// How one notch looks.
@@ -106,7 +107,13 @@ pub fn rail(app: Stanchion) -> AnyView {
                     .part("sheet-name")
                     .says(move || name.get().unwrap_or_default()),
             )
-            .child(el("span").part("times").set("role", "timer").text(times))
+            .child(
+                el("span")
+                    .part("times")
+                    .set("role", "timer")
+                    .set("aria-label", t("time of the session"))
+                    .text(times),
+            )
             .view(),
     ]
     .into_any()

@@ -70,7 +70,7 @@ pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
         Some(short) => vec![
             quiet(t("Taken off; everything else stays as it was.")),
             gone(&short),
-            button("wide", "short-undo", t("Take it back"), move || {
+            button("wide", "short-undo", t("Undo"), move || {
                 app.undo();
                 taken.set(None);
             }),

@@ -57,7 +57,7 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
         let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
         let line = say!(
-            "last e1RM that was a best: {load}, {on}; no session since was above it by more than noise",
+            "last estimated maximum that was a best: {load}, {on}; no session since was above it by more than noise",
             load = e1rm.shown(unit),
             on
         );

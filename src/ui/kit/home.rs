@@ -10,7 +10,7 @@ use leptos::prelude::*;
 fn words_for(way: Way) -> &'static str {
     match way {
         Way::There => t(
-            "Stanchion is on this device's home screen and was opened from there. What is stored is kept apart from the browser.",
+            "Stanchion is on this phone's home screen and was opened from there. What is stored is kept apart from the browser.",
         ),
         Way::Offered => t(
             "On the home screen Stanchion opens like any app, without a network, and what is stored is kept longer.",

@@ -3,7 +3,7 @@
 use crate::device::{language, place};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{choices, line, section, text, toggle};
+use crate::ui::parts::{choices, el, line, section, text, yes_or_no};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -47,7 +47,15 @@ pub fn language(app: Stanchion) -> AnyView {
             });
         };
         let hook = which.unwrap_or("browser");
-        toggle(format!("language-{hook}"), words, "", pressed, choose)
+        // Its own name is to be spoken in its own language.
+        el("button")
+            .class("choice")
+            .part(format!("language-{hook}"))
+            .set("lang", which)
+            .follow("aria-pressed", move || yes_or_no(pressed.get()))
+            .on_tap(Callback::new(move |()| choose()))
+            .child(words)
+            .view()
     };
     let mut inside = vec![choice(None, t("as the browser"))];
     inside.extend(LANGUAGES.map(|(which, words)| choice(Some(which), words)));

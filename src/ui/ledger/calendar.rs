@@ -5,7 +5,7 @@ use crate::ledger::{Heading, monday_of};
 use crate::say;
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Row, Turn, Ways, dynamic, el, leads, line, rows, stretch_head, text, yes_or_no,
+    Row, Turn, Ways, dynamic, el, leads, line, rows, status_line, stretch_head, text, yes_or_no,
 };
 use crate::ui::reading::headings_between;
 use crate::ui::seen::{Seen, whenever};
@@ -109,12 +109,7 @@ pub fn calendar_view(app: Stanchion) -> AnyView {
         head(looked, today),
         board,
         line("quiet", "month-key", key),
-        el("p")
-            .class("quiet")
-            .set("role", "status")
-            .part("month-said")
-            .text(said)
-            .view(),
+        status_line("month-said", said),
         rows("session", of_days),
     ]
     .into_any()

@@ -5,7 +5,9 @@ use crate::ledger::{Heading, Sought};
 use crate::sheet::ExerciseId;
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, Row, button, dynamic, el, field, line, rows, text, when};
+use crate::ui::parts::{
+    Mode, Row, button, dynamic, el, field, line, rows, status_line, text, when,
+};
 use crate::ui::place::Place;
 use crate::ui::seen::{Seen, whenever};
 use crate::ui::stanchion::Stanchion;
@@ -83,7 +85,7 @@ pub fn list_view(app: Stanchion) -> AnyView {
     let told = text(move || found.with(|found| told(found, everything.get())));
     vec![
         fields(app),
-        line("quiet", "found", told),
+        status_line("found", told),
         rows("session", rows_found),
         when(more, move || {
             button("wide", "earlier", t("Earlier"), move || {

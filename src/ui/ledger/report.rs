@@ -315,7 +315,7 @@ fn exercises(report: &Report) -> AnyView {
         t("exercise"),
         t("sets"),
         t("best set"),
-        t("e1RM, start to end"),
+        t("estimated maximum, start to end"),
         t_in("chart", "change"),
     ];
     let heads = heads.map(str::to_owned).to_vec();

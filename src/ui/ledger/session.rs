@@ -22,7 +22,7 @@ use crate::ui::place::Place;
 use crate::ui::reading::heading_of;
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, moment, stanchion};
-use crate::units::{Rpe, Unit, clock, long_day_and_time};
+use crate::units::{Rpe, Unit, long_day_and_time, minutes_said};
 use crate::words::{many, t};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -122,7 +122,7 @@ fn look(
     let app = changing.app;
     let mut facts = say!(
         "{time} · {sets} · {volume} volume load of work sets",
-        time = clock((record.duration_ms / 1000) as i64),
+        time = minutes_said(record.minutes()),
         sets = record.sets_said(),
         volume = Volume::of(record).work.shown(shown.0),
     );

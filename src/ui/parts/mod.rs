@@ -30,7 +30,7 @@ pub use stretch::{Turn, Ways, leads, stretch_head};
 pub use sure::sure_button;
 pub use table::{column_head, table_of, table_row};
 pub use units::unit_choices;
-pub use words::{h1, h2, line, quiet, words, wrong_text, wrong_word};
+pub use words::{h1, h2, line, quiet, status_line, words, wrong_text, wrong_word};
 
 use crate::ui::seen::Seen;
 

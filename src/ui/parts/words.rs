@@ -43,6 +43,17 @@ pub fn quiet(text: impl Into<Text>) -> AnyView {
     words("quiet", text)
 }
 
+/// A quiet paragraph that is read aloud when its text changes. It stands there also while it is empty: what comes with its text
+/// is not always read.
+pub fn status_line(part: &'static str, text: Text) -> AnyView {
+    el("p")
+        .class("quiet")
+        .set("role", "status")
+        .part(part)
+        .text(text)
+        .view()
+}
+
 /// What is wrong with something typed; nothing is shown while nothing is wrong.
 pub fn wrong_word(part: impl Into<String>, wrong: Live<Option<String>>) -> AnyView {
     wrong_text_of(

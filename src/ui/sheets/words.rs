@@ -131,7 +131,7 @@ fn policy_words(load: &LoadPolicy, basis: &LoadBasis, unit: Unit) -> String {
             say!("{shares} of the heaviest set", shares = listed(list))
         }
         LoadPolicy::ShareOfE1rm(share) => {
-            say!("{share} of the e1RM", share = figure(share))
+            say!("{share} of the estimated maximum", share = figure(share))
         }
         LoadPolicy::RisingByOutcome { planned, large } => say!(
             "rising by outcome: {planned} in the range, {large} at its top",

@@ -37,6 +37,15 @@ fn last_example() -> &'static str {
     t("B1 Calf raise: 3 × 12; 20 kg; between 30 s  (with the next line B2: a pair)")
 }
 
+/// A line to copy from: names and notation are English in every language.
+fn example(line: &'static str) -> AnyView {
+    el("p")
+        .class("example")
+        .set("lang", "en")
+        .child(line)
+        .view()
+}
+
 /// The exercise of that name, one's own among them.
 fn known(app: Stanchion) -> impl Fn(&str) -> Option<Named> {
     move |name| {
@@ -302,7 +311,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
                     .iter()
                     .copied()
                     .chain([last_example()])
-                    .map(|line| words("example", line))
+                    .map(example)
                     .collect(),
             ),
             meanings_view(),

@@ -17,7 +17,7 @@ fn policies() -> [&'static str; 7] {
         t_in("load", "falling"),
         t_in("load", "listed"),
         t("share of heaviest"),
-        t("share of e1RM"),
+        t("share of the estimated maximum"),
         t("rising by outcome"),
     ]
 }
