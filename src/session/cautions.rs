@@ -97,7 +97,7 @@ impl State {
                 }
             }
         }
-        let brief = self.heat().brief();
+        let brief = self.heat_said();
         let loaded = self.slots.iter().filter_map(Slot::logged);
         let loaded = loaded.filter(|logged| self.is_in_air(logged));
         let grips = loaded.into_iter().any(|logged| logged.done.load.is_some());
@@ -141,6 +141,12 @@ impl State {
         })
     }
 
+    /// What is said of the heat. Without air that was noted there is none: nothing of it is asked for.
+    fn heat_said(&self) -> Option<&'static str> {
+        self.air?;
+        self.heat().brief()
+    }
+
     /// Whether a set was logged after the air was noted.
     fn is_in_air(&self, logged: &Logged) -> bool {
         self.air_noted.is_some_and(|noted| logged.event > noted)
@@ -153,7 +159,7 @@ impl State {
             let logged = self.slots.iter().filter_map(Slot::logged);
             logged.filter(|logged| self.is_in_air(logged))
         };
-        let brief = self.heat().brief();
+        let brief = self.heat_said();
         let untold = since().next().is_none();
         let grips = loaded && !since().any(|logged| logged.done.load.is_some());
         let grip = brief.and(grips.then(grip_words));

@@ -146,7 +146,7 @@ async fn a_first_time_begins_light_and_follows_the_reserve() {
     person.tap("go-floor").await;
     begin(&person, "First day").await;
     person.reads("main", "20").await;
-    person.reads("because", "say how many reps were left").await;
+    person.reads("because", "say how much you had left").await;
     person.reads("reserve", "reps left?").await;
     picture(&person, "first-time").await;
 
