@@ -19,8 +19,8 @@ const PICTURES: u32 = 12;
 const BACK: &str = "[data-part$='-undo'], [data-part='thing-back'], [data-part='session-back'], [data-part='body-back'], \
                     [data-part='bring-back'], [data-part='lifter-back']";
 
-/// Controls after which the next of their kind is not pressed by the same key held too long.
-const LAST_STEPS: [&str; 6] = ["remove", "-off", "-out", "-now", "-sure", "-away"];
+/// Words in the hooks of controls after which the next of their kind is not to be pressed by the same key held too long.
+const LAST_STEPS: [&str; 6] = ["remove", "off", "out", "now", "sure", "away"];
 
 thread_local! {
     /// Which press, or change of place, is followed.
@@ -143,7 +143,7 @@ impl Pressed {
         let first = |selector: &str| document.query_selector(selector).ok().flatten();
         heirs.extend(first(BACK));
         heirs.extend(first("[role='dialog']"));
-        if !LAST_STEPS.iter().any(|step| self.part.contains(step)) {
+        if !self.part.split('-').any(|word| LAST_STEPS.contains(&word)) {
             heirs.extend(alike.get(self.nth).or(alike.last()).cloned());
         }
         let there = self.around.iter().filter(|around| around.is_connected());
