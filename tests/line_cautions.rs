@@ -1,6 +1,6 @@
 //! Cautions of a sheet that was written as lines.
 
-use stanchion::exercises::{Catalogue, add_cautions, leave_out_cautions};
+use stanchion::exercises::{Catalogue, add_cautions, give_back_cautions, without_cautions};
 use stanchion::kit::Kit;
 use stanchion::quick::parse_sheet;
 use stanchion::sheet::{Block, Sheet};
@@ -37,12 +37,13 @@ fn lines_have_the_cautions_of_their_exercises_but_for_those_that_were_taken_off(
     assert_eq!(first[1], ["slowly"]);
     assert!(first[2].is_empty(), "of an unknown exercise none is known");
 
-    // A link is without those that whoever opens it has anyway.
-    let mut sent = sheet.clone();
-    leave_out_cautions(&mut sent);
+    // A link is without those that whoever opens it has anyway, and only where the very same sheet comes back.
+    let sent = without_cautions(&sheet).unwrap();
     assert_eq!(said(&sent), [vec![], vec!["slowly".to_owned()], vec![]]);
-    add_cautions(&mut sent, None, &Catalogue::default());
-    assert_eq!(said(&sent), first);
+    let mut opened = sent.clone();
+    give_back_cautions(&mut opened);
+    assert_eq!(opened, sheet);
+    assert_eq!(without_cautions(&sent), None, "they would come back");
 
     let mut off = sheet.clone();
     off.groups[0].blocks_mut()[0].cautions.clear();

@@ -84,7 +84,12 @@ pub(super) fn focus_in_place(element: &HtmlElement) {
 
 /// All elements of that `data-part`, in their order on the page.
 pub(super) fn all_of(document: &Document, part: &str) -> Vec<Element> {
-    let Ok(found) = document.query_selector_all(&format!("[data-part='{part}']")) else {
+    all(document, &format!("[data-part='{part}']"))
+}
+
+/// All elements that a selector finds, in their order on the page.
+pub(super) fn all(document: &Document, selector: &str) -> Vec<Element> {
+    let Ok(found) = document.query_selector_all(selector) else {
         return Vec::new();
     };
     let at = |n| found.get(n)?.dyn_into().ok();

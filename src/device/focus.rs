@@ -16,7 +16,7 @@ use web_sys::{Document, Element, HtmlElement};
 const PICTURES: u32 = 12;
 
 /// What takes back what was just done.
-const BACK: &str = "[data-part$='-undo'], [data-part='thing-back'], [data-part='session-back'], [data-part='body-back'], \
+const BACK: &str = "[data-part='draft-undo'], [data-part='changed-undo'], [data-part='thing-back'], [data-part='session-back'], [data-part='body-back'], \
                     [data-part='bring-back'], [data-part='lifter-back']";
 
 /// Words in the hooks of controls after which the next of their kind is not to be pressed by the same key held too long.
@@ -34,7 +34,10 @@ pub fn keep() -> Listener {
     on_press_first(|event| {
         let target = event.target().and_then(|target| target.dyn_into().ok());
         if let Some(pressed) = target.and_then(|target| Pressed::of(&target)) {
-            settle(|_| (), Rc::new(move |document| pressed.heirs(document)));
+            settle(Rc::new(move |document| match dom::focus_is_lost() {
+                true => pressed.heirs(document),
+                false => Vec::new(),
+            }));
         }
     })
 }
@@ -42,14 +45,19 @@ pub fn keep() -> Listener {
 /// A place was opened: the page is called by its heading, and that has the keyboard where nothing else has.
 pub fn arrive() {
     let heads = ["#place h1", ".pad-main", "#place"].into_iter();
-    settle(
-        call_page,
-        Rc::new(move |document| {
-            let found = heads.clone();
-            let found = found.filter_map(|head| document.query_selector(head).ok()?);
-            found.collect()
-        }),
-    );
+    settle(Rc::new(move |document| {
+        call_page(document);
+        // The place itself has it until its heading is there, which is read first.
+        let place = document
+            .active_element()
+            .filter(|active| active.id() == "place");
+        if place.is_none() && !dom::focus_is_lost() {
+            return Vec::new();
+        }
+        let found = heads.clone();
+        let found = found.filter_map(|head| document.query_selector(head).ok()?);
+        found.collect()
+    }));
 }
 
 fn call_page(document: &Document) {
@@ -62,27 +70,24 @@ fn call_page(document: &Document) {
     }
 }
 
-/// Gives those who may have the keyboard, the first first.
+/// Gives those who may have the keyboard, the first first; none where it is not lost.
 type Heirs = Rc<dyn Fn(&Document) -> Vec<Element>>;
 
-/// Looks with each of the next pictures, at which `each` is done.
-fn settle(each: fn(&Document), heirs: Heirs) {
+/// Looks with each of the next pictures.
+fn settle(heirs: Heirs) {
     let turn = TURN.get().wrapping_add(1);
     TURN.set(turn);
-    look(turn, PICTURES, each, heirs);
+    look(turn, PICTURES, heirs);
 }
 
-fn look(turn: u32, pictures: u32, each: fn(&Document), heirs: Heirs) {
+fn look(turn: u32, pictures: u32, heirs: Heirs) {
     once_painted(move || {
         let Some(document) = dom::document().filter(|_| TURN.get() == turn) else {
             return;
         };
-        each(&document);
-        if dom::focus_is_lost() {
-            let _ = heirs(&document).iter().any(take);
-        }
+        let _ = heirs(&document).iter().any(take);
         if pictures > 0 {
-            look(turn, pictures - 1, each, heirs);
+            look(turn, pictures - 1, heirs);
         }
     });
 }
@@ -106,6 +111,10 @@ struct Pressed {
     name: String,
     /// How many of its part stood before it.
     nth: usize,
+    /// How many of its part had its name, and how many of those stood before it.
+    named: (usize, usize),
+    /// What took something back before it was pressed.
+    back: Vec<Element>,
     around: Vec<Element>,
 }
 
@@ -118,32 +127,43 @@ impl Pressed {
             return None;
         }
         let part = control.get_attribute("data-part")?;
-        let nth = dom::all_of(&document, &part)
-            .iter()
-            .position(|one| *one == control)?;
+        let name = name_of(&control);
+        let alike = dom::all_of(&document, &part);
+        let nth = alike.iter().position(|one| *one == control)?;
+        let before = alike[..nth].iter().filter(|one| name_of(one) == name);
+        let before = before.count();
+        let named = alike.iter().filter(|one| name_of(one) == name);
         let around =
             std::iter::successors(control.parent_element(), |inner| inner.parent_element());
         Some(Pressed {
-            name: name_of(&control),
             nth,
+            named: (named.count(), before),
+            back: dom::all(&document, BACK),
             around: around.collect(),
             part,
+            name,
         })
     }
 
     fn heirs(&self, document: &Document) -> Vec<Element> {
         let alike = dom::all_of(document, &self.part);
         let mut heirs: Vec<Element> = Vec::new();
-        if let Some(same) = alike.iter().find(|one| name_of(one) == self.name) {
+        let is_last_step = self.part.split('-').any(|word| LAST_STEPS.contains(&word));
+        let mut same = alike.iter().filter(|one| name_of(one) == self.name);
+        let (count, before) = self.named;
+        // One fewer is left: those are others of the same name.
+        let is_gone = is_last_step && same.clone().count() < count;
+        if let Some(same) = same.nth(before).filter(|_| !is_gone) {
             heirs.push(same.clone());
             // One that can go no further stands beside what goes the other way.
             let beside = same.next_element_sibling();
             heirs.extend(beside.filter(|_| same.has_attribute("disabled")));
         }
         let first = |selector: &str| document.query_selector(selector).ok().flatten();
-        heirs.extend(first(BACK));
+        let back = dom::all(document, BACK).into_iter();
+        heirs.extend(back.filter(|one| !self.back.contains(one)).take(1));
         heirs.extend(first("[role='dialog']"));
-        if !self.part.split('-').any(|word| LAST_STEPS.contains(&word)) {
+        if !is_last_step {
             heirs.extend(alike.get(self.nth).or(alike.last()).cloned());
         }
         let there = self.around.iter().filter(|around| around.is_connected());

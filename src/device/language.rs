@@ -77,7 +77,7 @@ pub fn catalogue() -> Option<&'static Catalogue> {
     Some(Box::leak(Box::new(catalogue)))
 }
 
-/// Reads what `boot.js` made of a file of `assets/words/`: its `language` (as in BCP 47), its `decimal_mark`, then each
+/// Reads what `boot.js` made of a file of `assets/words/`: its `language` (as in BCP 47), its marks, then each
 /// English text and its text, all with a zero between them. None where something is missing.
 #[must_use]
 pub fn read(text: &'static str) -> Option<Catalogue> {

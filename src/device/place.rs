@@ -11,8 +11,19 @@ pub fn here() -> String {
     let raw = web_sys::window()
         .and_then(|window| window.location().hash().ok())
         .unwrap_or_default();
-    let raw = raw.strip_prefix('#').unwrap_or(&raw);
+    decoded(raw.strip_prefix('#').unwrap_or(&raw))
+}
+
+fn decoded(raw: &str) -> String {
     js_sys::decode_uri_component(raw).map_or_else(|_| raw.to_owned(), String::from)
+}
+
+/// Goes to the place that a fragment names as it stands in an address, unless one is there.
+pub(super) fn go_to(fragment: &str) {
+    let to = decoded(fragment);
+    if to != here() {
+        go(&to);
+    }
 }
 
 /// The whole address of the page.

@@ -1,7 +1,7 @@
 //! What comes from outside: files that are opened with the app or sent to it by another one, and places that are opened while it
 //! runs, as by a shortcut.
 
-use super::{js, place};
+use super::{clock, js, place};
 use js_sys::Array;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -12,16 +12,23 @@ use web_sys::File;
 pub(super) const CACHE: &str = "stanchion received";
 const ADDRESS: &str = "./received";
 
-/// Calls `f` with each file that is opened with the app, where the browser has such a way. It lives as long as the page.
+/// What is told so soon is the launch of this page itself, which is where it led; some browsers tell it again after a reload.
+const LAUNCH_MS: f64 = 1_000.0;
+
+/// Calls `f` with each file that is opened with the app, and goes to each place that is, where the browser has such a way. It
+/// lives as long as the page.
 pub fn on_opened(f: impl Fn(File) + Clone + 'static) {
     let Some(queue) = js::global("launchQueue") else {
         return;
     };
+    let began = clock::monotonic_ms();
     let consume = Closure::<dyn FnMut(JsValue)>::new(move |launch: JsValue| {
         // The manifest asks for the window that is there: the browser shows it, and leaves the way to the place to the app.
         let to = js::get(&launch, "targetURL").and_then(|to| to.as_string());
-        if let Some((_, place)) = to.as_deref().and_then(|to| to.split_once("#/")) {
-            place::go(&format!("/{place}"));
+        if let Some((_, fragment)) = to.as_deref().and_then(|to| to.split_once('#'))
+            && clock::monotonic_ms() - began > LAUNCH_MS
+        {
+            place::go_to(fragment);
         }
         let Some(files) = js::get(&launch, "files") else {
             return;

@@ -101,6 +101,15 @@ impl Entry {
             .collect()
     }
 
+    /// The cautions in English, whatever language is spoken: [`Line::said`] says them in that one.
+    #[must_use]
+    pub fn kept_cautions(&self) -> Vec<Line> {
+        let held = Caution::ALL.into_iter();
+        held.filter(|caution| self.cautions & caution.bit() != 0)
+            .filter_map(|caution| Line::new(caution.english()).ok())
+            .collect()
+    }
+
     /// The exercise as a block names it.
     #[must_use]
     pub fn exercise(&self) -> Exercise {

@@ -34,7 +34,7 @@ pub use muscle::{Muscle, Muscles};
 pub use order_check::order_check;
 pub(crate) use own::ExerciseForm;
 pub use own::{CAUTIONS_MAX, OwnExercise, UnfitExercise};
-pub use own_cautions::{add_cautions, leave_out_cautions};
+pub use own_cautions::{add_cautions, give_back_cautions, without_cautions};
 pub use rename::renamed;
 pub use search::search;
 pub use table::all;

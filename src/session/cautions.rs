@@ -51,7 +51,8 @@ impl State {
         let own = block.cautions.iter().map(|caution| caution.said());
         let usual = cautions(block, &slot.planned.kind);
         let of_set: Vec<&str> = own.chain(usual).collect();
-        let helped = assistance_caution(&block.basis, load, self.began.body_mass);
+        let helped = assistance_caution(&block.basis, load, self.began.body_mass)
+            .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load, None)));
         let of_load = helped.into_iter().chain(beyond);
         let mut due: Vec<String> = of_load.map(str::to_owned).collect();
         due.extend(self.heat_cautions(load.is_some()).map(str::to_owned));
@@ -126,7 +127,9 @@ impl State {
         let beyond = doubted
             .and_then(|load| self.foretell(slot, load, strength))
             .and_then(|foretold| foretold.caution());
-        jump.into_iter().chain(beyond)
+        let basis = &self.block_of(slot).basis;
+        let helped = assistance_caution(basis, load, self.began.body_mass);
+        jump.into_iter().chain(helped).chain(beyond)
     }
 
     /// Whether a set that the same cautions are for was done before `slot`: one of its block as the same exercise, and of its

@@ -15,6 +15,8 @@ const VERSIONS_MAX: u8 = 31;
 const PACKED: u8 = 1;
 /// In the flags: the text is JSON, and there is no head.
 const JSON: u8 = 2;
+/// In the flags: cautions are left out that the list of exercises has: see [`Parcel::without_cautions`].
+const BARE: u8 = 4;
 /// Bytes of the checksum.
 const CHECKSUM: usize = 4;
 
@@ -30,6 +32,9 @@ impl Parcel {
         let mut flags = if packed.is_some() { PACKED } else { 0 };
         if self.kind == Kind::Json {
             flags |= JSON;
+        }
+        if self.bare {
+            flags |= BARE;
         }
         let mut bytes = vec![VERSION, flags];
         bytes.extend_from_slice(&self.head);
@@ -56,6 +61,7 @@ pub fn link(address: &str, code: &str) -> String {
 pub struct Sealed {
     kind: Kind,
     packed: bool,
+    bare: bool,
     /// Head and text, the text packed or plain.
     bytes: Vec<u8>,
     /// Where the text begins.
@@ -86,7 +92,7 @@ pub fn unseal(code: &str) -> Result<Sealed, LinkFault> {
         return Err(LinkFault::Broken);
     }
     let flags = bytes[1];
-    if flags & !(PACKED | JSON) != 0 {
+    if flags & !(PACKED | JSON | BARE) != 0 {
         return Err(LinkFault::Newer);
     }
     let kind = if flags & JSON == 0 {
@@ -105,12 +111,19 @@ pub fn unseal(code: &str) -> Result<Sealed, LinkFault> {
     Ok(Sealed {
         kind,
         packed: flags & PACKED != 0,
+        bare: flags & BARE != 0,
         bytes,
         text,
     })
 }
 
 impl Sealed {
+    /// Whether cautions were left out of the sheet that are to be given back.
+    #[must_use]
+    pub fn is_without_cautions(&self) -> bool {
+        self.bare
+    }
+
     /// The packed text, to be unpacked to at most [`UNPACKED_BYTES_MAX`]; none where it is plain.
     #[must_use]
     pub fn packed(&self) -> Option<&[u8]> {

@@ -37,6 +37,7 @@ pub(super) enum Kind {
 pub struct Parcel {
     pub(super) kind: Kind,
     pub(super) head: Vec<u8>,
+    pub(super) bare: bool,
     text: String,
 }
 
@@ -55,6 +56,7 @@ impl Parcel {
         let lines = Parcel {
             kind: Kind::Lines,
             head,
+            bare: false,
             text,
         };
         // Compared as JSON: two times that are equal may still be told in different zones.
@@ -66,9 +68,17 @@ impl Parcel {
             Parcel {
                 kind: Kind::Json,
                 head: Vec::new(),
+                bare: false,
                 text: whole,
             }
         }
+    }
+
+    /// Says that cautions were left out which whoever opens the link gives back.
+    #[must_use]
+    pub fn without_cautions(mut self) -> Parcel {
+        self.bare = true;
+        self
     }
 
     /// What is worth packing.

@@ -186,7 +186,8 @@ impl SetToLoad<'_> {
             let lightest = self.ladder.easiest_above(wanted);
             lightest.filter(|&load| load <= whole)
         };
-        let fitted = match wanted == whole {
+        // An estimate is no load that anybody wrote or did: it is fitted even where all of it is asked for.
+        let fitted = match wanted == whole && of != ShareOf::E1rm {
             true => self.ladder.keep(wanted),
             false => self.ladder.fit(wanted),
         };

@@ -24,12 +24,17 @@ pub fn texts() -> BTreeSet<String> {
     texts
 }
 
-/// The names of the listed exercises, which stand in a table.
+/// The names of the listed exercises, which stand in a table, and their cautions.
 fn exercises() -> impl Iterator<Item = String> {
     let names = stanchion::exercises::all()
         .iter()
         .flat_map(Entry::sheet_names);
-    names.map(|name| format!("{name}#{EXERCISE}"))
+    let cautions = stanchion::exercises::all().iter();
+    let cautions = cautions.flat_map(Entry::kept_cautions);
+    let cautions = cautions.map(|caution| format!("{caution}#line"));
+    names
+        .map(|name| format!("{name}#{EXERCISE}"))
+        .chain(cautions)
 }
 
 /// What the views say in words of their own, outside of the calls above: sentences, and names with a capital. Each with

@@ -2,7 +2,7 @@
 
 use crate::device::files::{Outgoing, Sharing, save_as, share_file};
 use crate::device::{clock, dom, pack, place as address, send};
-use crate::exercises::leave_out_cautions;
+use crate::exercises::without_cautions;
 use crate::say;
 use crate::share::{
     self, Parcel, TooLong, file_name, has_start_loads, qr, sheet_file, without_mark,
@@ -36,9 +36,11 @@ fn stays(with_loads: bool) -> &'static str {
 
 /// The code of a sheet; packed where the browser can, else plain.
 pub async fn code_of(sheet: &Sheet) -> Result<String, TooLong> {
-    let mut sheet = sheet.clone();
-    leave_out_cautions(&mut sheet);
-    let parcel = Parcel::of(&sheet);
+    let bare = without_cautions(sheet);
+    let parcel = match &bare {
+        Some(bare) => Parcel::of(bare).without_cautions(),
+        None => Parcel::of(sheet),
+    };
     let packed = pack::deflate(parcel.text().as_bytes()).await;
     parcel.seal(packed.as_deref())
 }

@@ -3,9 +3,9 @@
 use super::look::bare;
 use super::share::code_of;
 use crate::device::{clock, pack, place as address};
-use crate::exercises::{Catalogue, add_cautions};
+use crate::exercises::give_back_cautions;
 use crate::say;
-use crate::share::{LinkFault, UNPACKED_BYTES_MAX, single_sheet, unseal};
+use crate::share::{LinkFault, Sealed, UNPACKED_BYTES_MAX, single_sheet, unseal};
 use crate::sheet::{Sheet, SheetVersion};
 use crate::store::{self, SheetRecord, Shelf};
 use crate::ui::model::{Model, Shared};
@@ -28,10 +28,7 @@ pub fn open_link(app: Stanchion, code: Option<&str>) {
         return;
     };
     spawn_local(async move {
-        let read = open(&code).await.map(|mut sheet| {
-            add_cautions(&mut sheet, None, &Catalogue::default());
-            Box::new(sheet)
-        });
+        let read = open(&code).await.map(Box::new);
         app.model.update(|model| {
             // Another link may have been opened meanwhile.
             if let Some(shared) = model.shared.as_mut().filter(|shared| shared.code == code) {
@@ -43,6 +40,14 @@ pub fn open_link(app: Stanchion, code: Option<&str>) {
 
 async fn open(code: &str) -> Result<Sheet, LinkFault> {
     let sealed = unseal(code)?;
+    let mut sheet = unpack(&sealed).await?;
+    if sealed.is_without_cautions() {
+        give_back_cautions(&mut sheet);
+    }
+    Ok(sheet)
+}
+
+async fn unpack(sealed: &Sealed) -> Result<Sheet, LinkFault> {
     let Some(packed) = sealed.packed() else {
         return sealed.sheet(None);
     };
