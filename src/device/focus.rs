@@ -16,8 +16,8 @@ use web_sys::{Document, Element, HtmlElement};
 const PICTURES: u32 = 12;
 
 /// What takes back what was just done.
-const BACK: &str = "[data-part='draft-undo'], [data-part='changed-undo'], [data-part='thing-back'], [data-part='session-back'], [data-part='body-back'], \
-                    [data-part='bring-back'], [data-part='lifter-back']";
+const BACK: &str = "[data-part='draft-undo'], [data-part='changed-undo'], [data-part='thing-back'], \
+                    [data-part='session-back'], [data-part='body-back'], [data-part='bring-back'], [data-part='lifter-back']";
 
 /// Words in the hooks of controls after which the next of their kind is not to be pressed by the same key held too long.
 const LAST_STEPS: [&str; 6] = ["remove", "off", "out", "now", "sure", "away"];
@@ -130,14 +130,13 @@ impl Pressed {
         let name = name_of(&control);
         let alike = dom::all_of(&document, &part);
         let nth = alike.iter().position(|one| *one == control)?;
-        let before = alike[..nth].iter().filter(|one| name_of(one) == name);
-        let before = before.count();
-        let named = alike.iter().filter(|one| name_of(one) == name);
+        let same: Vec<&Element> = alike.iter().filter(|one| name_of(one) == name).collect();
+        let before = same.iter().position(|one| **one == control)?;
         let around =
             std::iter::successors(control.parent_element(), |inner| inner.parent_element());
         Some(Pressed {
             nth,
-            named: (named.count(), before),
+            named: (same.len(), before),
             back: dom::all(&document, BACK),
             around: around.collect(),
             part,
@@ -159,10 +158,9 @@ impl Pressed {
             let beside = same.next_element_sibling();
             heirs.extend(beside.filter(|_| same.has_attribute("disabled")));
         }
-        let first = |selector: &str| document.query_selector(selector).ok().flatten();
         let back = dom::all(document, BACK).into_iter();
         heirs.extend(back.filter(|one| !self.back.contains(one)).take(1));
-        heirs.extend(first("[role='dialog']"));
+        heirs.extend(document.query_selector("[role='dialog']").ok().flatten());
         if !is_last_step {
             heirs.extend(alike.get(self.nth).or(alike.last()).cloned());
         }

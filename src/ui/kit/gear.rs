@@ -25,18 +25,23 @@ pub fn change(
     Ok(())
 }
 
-/// Lets plates and steps follow the unit on display.
-pub fn show_kit_in(app: Stanchion, unit: Unit) {
-    if app.model.with_untracked(|model| model.kit.unit() == unit) {
-        return;
-    }
+/// Changes the kit where no field stands beside that could say why not: a refusal becomes a notice.
+fn change_or_tell(app: Stanchion, edit: &dyn Fn(&mut KitParts)) {
     let changed = change(app, &|kit| {
-        kit.unit = unit;
+        edit(kit);
         Ok(())
     });
     if let Err(why) = changed {
         app.complain(why);
     }
+}
+
+/// Lets plates and steps follow the unit on display.
+pub fn show_kit_in(app: Stanchion, unit: Unit) {
+    if app.model.with_untracked(|model| model.kit.unit() == unit) {
+        return;
+    }
+    change_or_tell(app, &|kit| kit.unit = unit);
 }
 
 /// Everything in the garage.
@@ -117,13 +122,7 @@ fn gone_row(app: Stanchion, gone: Live<Option<Gone>>) -> AnyView {
         None => ().into_any(),
         Some(Gone { what, before, .. }) => {
             let undo = button("plain", "thing-back", t("Undo"), move || {
-                let put_back = change(app, &|kit| {
-                    *kit = before.clone();
-                    Ok(())
-                });
-                if let Err(why) = put_back {
-                    app.complain(why);
-                }
+                change_or_tell(app, &|kit| *kit = before.clone());
             });
             let said = say!("Taken away: {what}.", what);
             group(Some("thing-gone"), vec![quiet(said), undo])
@@ -137,13 +136,7 @@ fn edit(app: Stanchion, edit: fn(&mut KitParts, usize), at: usize) -> Callback<(
 }
 
 fn edit_at(app: Stanchion, edit: fn(&mut KitParts, usize), at: usize) {
-    let changed = change(app, &|kit| {
-        edit(kit, at);
-        Ok(())
-    });
-    if let Err(why) = changed {
-        app.complain(why);
-    }
+    change_or_tell(app, &|kit| edit(kit, at));
 }
 
 /// The fields that add one.

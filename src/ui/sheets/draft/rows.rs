@@ -242,20 +242,21 @@ fn mover(
 
 /// A button that arranges a block.
 fn arranger(part: &'static str, meant: &Meant, word: &'static str, how: Change) -> AnyView {
-    let Meant {
-        app,
-        sheet,
-        id,
-        ref name,
-    } = *meant;
-    let named = format!("{word}: {name}");
-    tap(
-        "small",
-        part,
-        Some(text(move || named.clone())),
-        word.into_any(),
-        Callback::new(move |()| change(app, sheet, &mut |draft| how(draft, id))),
-    )
+    let Meant { app, sheet, id, .. } = *meant;
+    let on_tap = move || change(app, sheet, &mut |draft| how(draft, id));
+    block_tap(part, meant, word, Callback::new(move |()| on_tap()))
+}
+
+/// A button that is called by its word and its block.
+fn block_tap(
+    part: &'static str,
+    meant: &Meant,
+    word: &'static str,
+    on_tap: Callback<()>,
+) -> AnyView {
+    let name = format!("{word}: {name}", name = meant.name);
+    let name = text(move || name.clone());
+    tap("small", part, Some(name), word.into_any(), on_tap)
 }
 
 /// The buttons that arrange a block.
@@ -269,10 +270,10 @@ fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
         name: block.name.clone(),
     };
     let [up, down] = block.moves;
-    let double = t("Double");
-    let double_named = format!("{double}: {name}", name = meant.name);
-    let off = t("Take off");
-    let named = format!("{off}: {name}", name = meant.name);
+    let double = Callback::new(move |()| {
+        let copy = BlockId(app.id());
+        change(app, sheet, &mut |draft| draft.duplicate(id, copy));
+    });
     let take_off = Callback::new(move |()| {
         change(app, sheet, &mut |draft| {
             draft.remove(id)?;
@@ -288,23 +289,8 @@ fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
         mover("draft-down", &meant, t("Down"), down, |draft, id| {
             draft.shift(id, true)
         }),
-        tap(
-            "small",
-            "draft-double",
-            Some(text(move || double_named.clone())),
-            double.into_any(),
-            Callback::new(move |()| {
-                let copy = BlockId(app.id());
-                change(app, sheet, &mut |draft| draft.duplicate(id, copy));
-            }),
-        ),
-        tap(
-            "small",
-            "draft-remove",
-            Some(text(move || named.clone())),
-            off.into_any(),
-            take_off,
-        ),
+        block_tap("draft-double", &meant, t("Double"), double),
+        block_tap("draft-remove", &meant, t("Take off"), take_off),
     ];
     if block.joinable {
         inside.push(arranger(
