@@ -56,7 +56,7 @@ impl fmt::Display for UnfitExercise {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             UnfitExercise::MainAndAlso(muscle) => f.write_str(&say!(
-                "{muscle} cannot be both a main muscle and one that helps: take it off one list",
+                "{muscle} cannot be both a main muscle and one that helps: remove it from one list",
                 muscle = muscle.name()
             )),
             UnfitExercise::Cautions(given) => f.write_str(&say!(

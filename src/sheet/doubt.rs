@@ -121,7 +121,7 @@ impl fmt::Display for Doubt {
                 before,
             )),
             Doubt::FailureLeaves(reserve) => f.write_str(&say!(
-                "A set to failure leaves nothing in reserve, but {reserve} is asked for: take the reserve out, or make it a plain set.",
+                "A set to failure leaves nothing in reserve, but {reserve} is asked for: remove the reserve, or make it a plain set.",
                 reserve
             )),
             Doubt::WorkAfterFailure => f.write_str(

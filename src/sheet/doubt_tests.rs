@@ -126,7 +126,7 @@ fn a_set_to_failure_leaves_nothing() {
             r#"[{{"kind":"to_failure","count":2,"target":{{"reps":12}},"reserve":{reserve}}}]"#
         ))
     };
-    let told = "A set to failure leaves nothing in reserve, but 2 is asked for: take the reserve out, or make it a plain set.";
+    let told = "A set to failure leaves nothing in reserve, but 2 is asked for: remove the reserve, or make it a plain set.";
     assert_eq!(of("[2]"), [told]);
     assert_eq!(of("[2,0]"), [told]);
     assert_eq!(of("[0]"), [""; 0]);

@@ -73,17 +73,17 @@ async fn what_is_drawn_anew_keeps_the_keyboard_and_what_is_gone_leaves_it_to_its
             "the keyboard is beside it",
         )
         .await;
-    enter(&person, "[aria-label='Take off: Chin-up']").await;
+    enter(&person, "[aria-label='Remove: Chin-up']").await;
     has_keyboard(&person, "[data-part=draft-undo]").await;
     press(&person, "Enter").await;
-    person.find("[aria-label='Take off: Chin-up']").await;
+    person.find("[aria-label='Remove: Chin-up']").await;
     has_keyboard(&person, "[data-part=draft-undo], h1").await;
     // Of two of one name, the other one is not taken off by a key held too long.
     person.tap_css("[aria-label='Double: Plank']").await;
     person
         .find("[data-part=draft-rows] > li:nth-child(4)")
         .await;
-    let copy = "[data-part=draft-rows] > li:nth-child(4) [aria-label^='Take off']";
+    let copy = "[data-part=draft-rows] > li:nth-child(4) [aria-label^='Remove']";
     enter(&person, copy).await;
     has_keyboard(&person, "[data-part=draft-undo]").await;
     person.close().await;

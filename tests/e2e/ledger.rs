@@ -241,7 +241,7 @@ async fn a_session_is_changed_and_goes_on_and_is_done_again() {
     person.tap("set").await;
     person.tap("correct-out").await;
     sets_are(&person, 1).await;
-    person.reads("changed", "taken out").await;
+    person.reads("changed", "removed").await;
     person.tap("changed-undo").await;
     sets_are(&person, 2).await;
 

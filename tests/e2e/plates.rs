@@ -83,9 +83,9 @@ async fn kit_weighs_collars_with_their_bar_and_keeps_the_order_of_bands() {
     person.until(order, "the light band is second").await;
     // What is taken away comes back where it was.
     person
-        .tap_css("button[aria-label=\"take away light band\"]")
+        .tap_css("button[aria-label=\"remove light band\"]")
         .await;
-    person.reads("thing-gone", "Taken away: light band.").await;
+    person.reads("thing-gone", "Removed: light band.").await;
     let without = order.replace("middle band,light band,", "middle band,");
     person.until(&without, "the light band is away").await;
     person.tap("thing-back").await;

@@ -101,7 +101,7 @@ fn look(app: Stanchion, id: ExerciseId, shown: Shown) -> AnyView {
     if shown.own {
         let ask = match shown.listed {
             Some(_) => t("Back to what the list says"),
-            None => t("Take it off your exercises"),
+            None => t("Remove it from your exercises"),
         };
         let remove = Callback::new(move |()| {
             app.remove_exercise(id.clone());

@@ -60,7 +60,7 @@ pub fn more_panel(app: Stanchion, open: Live<Open>, close: Callback<()>) -> AnyV
             button("", "skip", t("Skip this set"), move || {
                 act(What::SetSkipped { set })
             }),
-            button("", "drop", t("Take this set off"), move || {
+            button("", "drop", t("Remove this set"), move || {
                 act(What::SetDropped { set })
             }),
         ]

@@ -68,7 +68,7 @@ pub fn short_panel(hands: Hands, close: Callback<()>) -> AnyView {
     };
     let inside = dynamic(move || match taken.get() {
         Some(short) => vec![
-            quiet(t("Taken off; everything else stays as it was.")),
+            quiet(t("Removed; everything else stays as it was.")),
             gone(&short),
             button("wide", "short-undo", t("Undo"), move || {
                 app.undo();
@@ -132,7 +132,7 @@ fn offer(short: Short, within_s: u64, take: Callback<Short>) -> AnyView {
         button(
             "wide strong stays",
             "short-take",
-            t("Take these off"),
+            t("Remove these"),
             move || {
                 take.run(short.clone());
             },

@@ -124,7 +124,7 @@ fn gone_row(app: Stanchion, gone: Live<Option<Gone>>) -> AnyView {
             let undo = button("plain", "thing-back", t("Undo"), move || {
                 change_or_tell(app, &|kit| *kit = before.clone());
             });
-            let said = say!("Taken away: {what}.", what);
+            let said = say!("Removed: {what}.", what);
             group(Some("thing-gone"), vec![quiet(said), undo])
         }
     })

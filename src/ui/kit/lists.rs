@@ -28,8 +28,8 @@ pub fn kit_row(
         }),
         Some(at_row(
             "remove",
-            t("take away"),
-            say!("take away {what}", what),
+            t("remove"),
+            say!("remove {what}", what),
             take_away,
         )),
     ];

@@ -149,7 +149,7 @@ pub const HANDLES: Things = Things {
             Some(there) if there.mass == mass => there.count = there.count.saturating_add(count),
             Some(there) => {
                 return Err(say!(
-                    "handles are of one kind: take those of {mass} away first",
+                    "handles are of one kind: remove those of {mass} first",
                     mass = there.mass
                 ));
             }
@@ -298,10 +298,7 @@ mod tests {
         }
         assert_eq!((HANDLES.shown)(&kit, Unit::Kg), ["2 × 2 kg"]);
         let why = add(&mut kit, &HANDLES, &["2.5", "2"]).unwrap_err();
-        assert_eq!(
-            why,
-            "handles are of one kind: take those of 2 kg away first"
-        );
+        assert_eq!(why, "handles are of one kind: remove those of 2 kg first");
     }
 
     #[test]

@@ -208,14 +208,14 @@ pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyVi
     };
     inside.push(button("wide strong", "correct-keep", t("Keep"), keep));
     let out = move || {
-        if changing.make(t("The set is taken out."), vec![What::Undone { event }]) {
+        if changing.make(t("The set is removed."), vec![What::Undone { event }]) {
             close.run(());
         }
     };
     inside.push(button(
         "wide",
         "correct-out",
-        t("It was not done: take it out"),
+        t("It was not done: remove it"),
         out,
     ));
     panel("correct-panel", t("Correct this set"), close, inside)

@@ -42,8 +42,8 @@ pub fn programme_section(app: Stanchion) -> AnyView {
             inside.push(write(t("Change the programme")));
             inside.push(sure_button(
                 "programme-remove",
-                t("Take the programme away"),
-                t("Yes, take it away; its sheets stay"),
+                t("Remove the programme"),
+                t("Yes, remove it; its sheets stay"),
                 Callback::new(move |()| app.remove_programme()),
             ));
             inside.into_any()

@@ -27,9 +27,9 @@ fn chosen(app: Stanchion, draft: Live<Draft>) -> AnyView {
         let row = |(at, id): (usize, SheetId)| {
             let name = app.model.with_untracked(|model| sheet_name(model, id));
             let said = name.clone();
-            let label = text(move || say!("take out {said}", said));
+            let label = text(move || say!("remove {said}", said));
             let take_out = Callback::new(move |()| draft.update(|draft| draft.take_out(at)));
-            let out = t("take out").into_any();
+            let out = t("remove").into_any();
             let out = tap("plain", "programme-out", Some(label), out, take_out);
             el("div")
                 .class("kit-row")

@@ -76,7 +76,7 @@ pub fn time_view(sheet: &Sheet, pace: Pace, on_shorten: Callback<Sheet>) -> AnyV
     if !made.is_empty() {
         let short = apply(sheet, &made);
         let lines = made.iter().map(|cut| cut_words(sheet, cut).into_any());
-        inside.push(quiet(t("What to take off, the least first:")));
+        inside.push(quiet(t("What can be removed, the least important first:")));
         inside.push(list("", Some("cuts"), lines.collect()));
         let after = say!(
             "That makes it {length}.",

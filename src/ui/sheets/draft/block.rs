@@ -327,7 +327,7 @@ fn ways(app: Stanchion, sheet: SheetId, id: BlockId) -> AnyView {
         change(app, sheet, &mut |draft| draft.duplicate(id, copy));
         app.go(Place::Draft(sheet));
     });
-    let off = button("", "draft-remove", t("Take it off"), move || {
+    let off = button("", "draft-remove", t("Remove it"), move || {
         change(app, sheet, &mut |draft| draft.remove(id));
         app.go(Place::Draft(sheet));
     });

@@ -112,7 +112,7 @@ fn arrange(hand: Hand, open: Live<Option<usize>>, line: usize) -> AnyView {
             open.set(None);
         })
     });
-    let off = button("", "line-remove", t("Take these sets off"), move || {
+    let off = button("", "line-remove", t("Remove these sets"), move || {
         hand.change(&mut |block| {
             if line < block.sets.len() {
                 block.sets.remove(line);

@@ -290,7 +290,7 @@ fn arrange(hands: Hands, at: usize, block: &Listed) -> AnyView {
             draft.shift(id, true)
         }),
         block_tap("draft-double", &meant, t("Double"), double),
-        block_tap("draft-remove", &meant, t("Take off"), take_off),
+        block_tap("draft-remove", &meant, t("Remove"), take_off),
     ];
     if block.joinable {
         inside.push(arranger(

@@ -116,7 +116,7 @@ fn stage(hand: Hand, at: At, count: usize) -> AnyView {
         })
     });
     let off = (count > 1).then(|| {
-        button("small", "stage-remove", t("Take off"), move || {
+        button("small", "stage-remove", t("Remove"), move || {
             hand.change(&mut |block| {
                 with_stages(block, at, |stages| {
                     stages.remove(at.item);
