@@ -78,6 +78,21 @@ pub(super) fn on_press_first(f: impl FnMut(Event) + 'static) -> Listener {
     }
 }
 
+/// Lets Enter press a control once, however long it is held.
+pub(super) fn press_once() -> Listener {
+    let once = |event: Event| {
+        let press = event.dyn_ref::<KeyboardEvent>();
+        let is_held = press.is_some_and(|press| press.repeat() && press.key() == "Enter");
+        if is_held && focus_of(&event) == On::Button {
+            event.prevent_default();
+        }
+    };
+    match web_sys::window() {
+        Some(window) => attach(&window, "keydown", true, Closure::new(once)),
+        None => Listener { attached: None },
+    }
+}
+
 /// Whether the page is on screen now. A browser that can't tell counts as showing it.
 #[must_use]
 pub fn is_visible() -> bool {

@@ -2,10 +2,10 @@
 //! place that was left. A browser then gives the keyboard to nothing: the next key begins at the top, and a reader says nothing.
 //!
 //! Nothing is moved that has the keyboard. Where it is lost, it goes to the same control where that was only drawn anew, else
-//! to what takes back what was done, to the panel that is open, to the control that took its place, or to the heading above.
+//! to what takes back what was done, to the panel that is open, to the control that took its place, to the pad of the floor, or to the heading above.
 
 use super::dom;
-use super::events::{Listener, on_press_first};
+use super::events::{Listener, on_press_first, press_once};
 use super::painted::once_painted;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -19,6 +19,9 @@ const PICTURES: u32 = 12;
 const BACK: &str = "[data-part='draft-undo'], [data-part='changed-undo'], [data-part='thing-back'], \
                     [data-part='session-back'], [data-part='body-back'], [data-part='bring-back'], [data-part='lifter-back']";
 
+/// What the floor does next.
+const PAD: &str = ".pad-main";
+
 /// Words in the hooks of controls after which the next of their kind is not to be pressed by the same key held too long.
 const LAST_STEPS: [&str; 6] = ["remove", "off", "out", "now", "sure", "away"];
 
@@ -29,9 +32,9 @@ thread_local! {
     static NAME: RefCell<Option<String>> = const { RefCell::new(None) };
 }
 
-/// Follows what is pressed from now on.
-pub fn keep() -> Listener {
-    on_press_first(|event| {
+/// Follows what is pressed from now on. A key that is held down presses once: what comes in the place of a control was not meant.
+pub fn keep() -> [Listener; 2] {
+    let follow = on_press_first(|event| {
         let target = event.target().and_then(|target| target.dyn_into().ok());
         if let Some(pressed) = target.and_then(|target| Pressed::of(&target)) {
             settle(Rc::new(move |document| match dom::focus_is_lost() {
@@ -39,12 +42,31 @@ pub fn keep() -> Listener {
                 false => Vec::new(),
             }));
         }
-    })
+    });
+    [follow, press_once()]
+}
+
+/// The first screen is there: the page is called by its heading. The keyboard stays where a page begins.
+pub fn begin() {
+    once_painted(|| {
+        if let Some(document) = dom::document() {
+            call_page(&document);
+        }
+    });
+}
+
+/// The rest of the app is there, and with it the place that waited for it.
+pub fn come() {
+    match TURN.get() {
+        // Nothing was pressed yet.
+        0 => begin(),
+        _ => arrive(),
+    }
 }
 
 /// A place was opened: the page is called by its heading, and that has the keyboard where nothing else has.
 pub fn arrive() {
-    let heads = ["#place h1", ".pad-main", "#place"].into_iter();
+    let heads = [PAD, "#place h1", "#place"].into_iter();
     settle(Rc::new(move |document| {
         call_page(document);
         // The place itself has it until its heading is there, which is read first.
@@ -62,7 +84,8 @@ pub fn arrive() {
 
 fn call_page(document: &Document) {
     let name = NAME.with_borrow_mut(|name| name.get_or_insert_with(|| document.title()).clone());
-    let heading = document.query_selector("#place h1").ok().flatten();
+    // The floor's heading is what is lifted, which changes as one goes on.
+    let heading = document.query_selector("#place .page h1").ok().flatten();
     let heading = heading.and_then(|heading| heading.text_content());
     let title = heading.map_or_else(|| name.clone(), |heading| format!("{heading} · {name}"));
     if document.title() != title {
@@ -86,8 +109,9 @@ fn look(turn: u32, pictures: u32, heirs: Heirs) {
             return;
         };
         let _ = heirs(&document).iter().any(take);
-        if pictures > 0 {
-            look(turn, pictures - 1, heirs);
+        match pictures {
+            0 => call_page(&document),
+            more => look(turn, more - 1, heirs),
         }
     });
 }
@@ -154,8 +178,9 @@ impl Pressed {
         let is_gone = is_last_step && same.clone().count() < count;
         if let Some(same) = same.nth(before).filter(|_| !is_gone) {
             heirs.push(same.clone());
-            // One that can go no further stands beside what goes the other way.
-            let beside = same.next_element_sibling();
+            // One that can go no further stands beside what goes the other way: up before down, and first of all.
+            let before = same.previous_element_sibling();
+            let beside = before.or_else(|| same.next_element_sibling());
             heirs.extend(beside.filter(|_| same.has_attribute("disabled")));
         }
         let back = dom::all(document, BACK).into_iter();
@@ -164,6 +189,7 @@ impl Pressed {
         if !is_last_step {
             heirs.extend(alike.get(self.nth).or(alike.last()).cloned());
         }
+        heirs.extend(document.query_selector(PAD).ok().flatten());
         let there = self.around.iter().filter(|around| around.is_connected());
         let heads = there.filter_map(|around| around.query_selector("h1, h2, h3").ok()?);
         heirs.extend(heads);

@@ -220,10 +220,9 @@ fn of_keeping(app: Stanchion, keeping: Keeping, unsaved: usize, brief: bool) -> 
                 "Nothing new will be kept on this phone. {why} You can train; before you close this page, export.",
                 why
             );
-            if !brief {
-                return banner("not-kept", true, text, export_now(app));
-            }
+            // Folded and unfolded it says the same: a reader does not say it again with each change of place.
             let folded = el("details")
+                .set("open", !brief)
                 .child(el("summary").child(t("Not kept on this phone.")))
                 .child(text);
             banner_of("not-kept", true, folded.view(), export_now(app))

@@ -224,8 +224,8 @@ impl Stanchion {
                 self.now.set(now);
                 self.model.update(|model| {
                     model.session = Some(session);
-                    // Whatever was said before, the set needs the room now.
-                    model.notice = None;
+                    // What was said before goes, the set needs the room. What went wrong stays until it is put away.
+                    model.notice.take_if(|notice| !notice.wrong);
                 });
                 self.write(vec![put(Shelf::Events, &event.id.0.to_string(), &event)]);
                 self.go(Place::Floor);

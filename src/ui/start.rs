@@ -52,11 +52,15 @@ pub fn start(app: Stanchion, ahead: Ahead) {
     std::mem::forget(steps::follow());
     std::mem::forget(focus::keep());
     std::mem::forget(faults::watch());
-    std::mem::forget(rest::on_here(move || app.whole.set(true)));
+    std::mem::forget(rest::on_here(move || {
+        app.whole.set(true);
+        focus::come();
+    }));
     spawn_local(async move {
         people::arrive(app, ahead).await;
         known(app);
         dom::remove("shell");
+        focus::begin();
         dom::mark("stanchion-ready");
         rest::bring();
         // What the first screen does not show is looked through when it is painted.

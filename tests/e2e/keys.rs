@@ -29,7 +29,7 @@ pub async fn press(person: &Person, key: &str) {
 }
 
 /// Presses a key with modifiers (1 Alt, 2 Ctrl, 4 Meta, 8 Shift), or lets a held one repeat; in Chromium only.
-async fn down(person: &Person, key: &str, modifiers: u8, repeats: bool) {
+pub async fn down(person: &Person, key: &str, modifiers: u8, repeats: bool) {
     let text = match key {
         "Enter" => "\r".to_owned(),
         key if key.chars().count() == 1 && modifiers & 7 == 0 => key.to_owned(),

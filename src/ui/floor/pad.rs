@@ -254,7 +254,10 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
             reserve: Some(reserve),
             ..
         }) => say!("{reserve} in reserve", reserve),
-        Some(board) if board.asks_reserve && !matches!(board.target, Target::Timed(_)) => {
+        Some(board)
+            if board.asks_reserve
+                && !matches!(board.target, Target::Timed(_) | Target::Distance(_)) =>
+        {
             t("reps left?").to_owned()
         }
         _ => t("reserve").to_owned(),

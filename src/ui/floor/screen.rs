@@ -245,7 +245,10 @@ pub fn screen(app: Stanchion) -> AnyView {
         let now = face.get();
         if before.is_some_and(|before| before != now) {
             // With large text the window scrolls: what comes next is told at its top. After the picture, when it costs nothing.
-            once_painted(dom::scroll_to_top);
+            // Not where a rest ends by itself: the page would go from under a finger.
+            if !rest_is_over.get_untracked() {
+                once_painted(dom::scroll_to_top);
+            }
             hands.ending.set(false);
             if open.get_untracked() == Open::Safety {
                 // Not answered when the rest ended: it is asked again.

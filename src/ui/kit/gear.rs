@@ -79,7 +79,8 @@ fn shelf(part: &'static str, app: Stanchion, things: &'static Things, adding: An
             let up = up.map(|raise| edit(app, raise, at));
             let down = things.raise.filter(|_| at + 1 < count);
             let down = down.map(|raise| edit(app, raise, at + 1));
-            kit_row(what, take_away, up, down)
+            // Drawn anew, its buttons are others: a key that pressed one does not press the next.
+            dynamic(move || kit_row(what.clone(), take_away, up, down))
         };
         let items: Vec<AnyView> = rows.into_iter().enumerate().map(row).collect();
         el("ul").class("rows").child(items).view()

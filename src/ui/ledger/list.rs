@@ -82,10 +82,21 @@ pub fn list_view(app: Stanchion) -> AnyView {
     let rows_found = Seen::new(move || found_rows(app, found));
     let everything = app.of(|model| model.back.sought(model).is_everything());
     let more = Seen::new(move || found.with(|found| found.before.is_some() && !found.reading));
-    let told = text(move || found.with(|found| told(found, everything.get())));
+    let said = move |of_all: bool| {
+        text(move || match everything.get() {
+            everything if everything == of_all => found.with(|found| told(found, everything)),
+            _ => String::new(),
+        })
+    };
+    // Read aloud to who searches; who opens the ledger hears its heading.
+    let (in_answer, unasked) = (said(false), said(true));
     vec![
         fields(app),
-        status_line("found", told),
+        el("div")
+            .part("found")
+            .child(status_line("found-sought", in_answer))
+            .child(line("quiet", "found-newest", unasked))
+            .view(),
         rows("session", rows_found),
         when(more, move || {
             button("wide", "earlier", t("Earlier"), move || {

@@ -12,7 +12,7 @@ fn meanings() -> [(&'static str, &'static str); 17] {
         ("@ 2, 2, 1", t("reps in reserve, set by set")),
         ("to failure", t("until no clean rep is left")),
         ("ramp", t("ramp-up sets, at shares of the work load")),
-        ("rising, falling", t("load from set to set")),
+        ("rising, falling", t("load from set to set, up or down")),
         (
             "back-off",
             t("lighter sets after the heaviest, at a share of it"),

@@ -62,7 +62,7 @@ pub fn paper(sheet: &Sheet, with_loads: Live<bool>, unit: Unit) -> AnyView {
         t("In each box: the load on the left, reps, seconds or metres on the right.").to_owned();
     let fields = |block: &Block| block.sets.iter().any(|sets| fields(block.sides, sets) > 1);
     if sheet.blocks().any(fields) {
-        how = how + " " + t("Each stage or side has a field of its own.");
+        how = how + " " + t("Sides, and up to three stages, have fields of their own.");
     }
     inside.push(words("paper-small", how));
     inside.push(el("div").class("paper-blocks").child(groups).view());

@@ -73,6 +73,8 @@ impl Sending {
         let with_loads = self.with_loads.get();
         let sheet = self.sheet();
         self.link.set(None);
+        // What was told was of another link.
+        self.told.set(String::new());
         spawn_local(async move {
             let code = code_of(&sheet).await;
             // The panel may be gone, or the choice another one.
