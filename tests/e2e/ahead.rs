@@ -180,7 +180,16 @@ async fn what_is_no_plain_set_is_said_as_it_is() {
     person.tap("amend-load-more").await;
     let gone = "return document.querySelector('[data-part=\"amend-wrong\"]').innerText === ''";
     person.until(gone, "there is a step that way").await;
+    // Far from what was logged it is typed; what is no load keeps the panel open.
+    person.type_into("load-typed", "heavy").await;
+    person.reads("amend-wrong", "heavy").await;
     person.tap("amend-close").await;
+    person.see("amend-panel").await;
+    person.type_into("load-typed", "60").await;
+    person.reads("amend-load-figure", "60").await;
+    person.until(gone, "what was wrong is put right").await;
+    person.tap("amend-close").await;
+    person.gone("amend-panel").await;
     end_rest(&person).await;
 
     person.reads("main", "102.5").await;

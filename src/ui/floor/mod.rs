@@ -5,6 +5,7 @@ mod begin;
 mod board;
 mod choose;
 mod end;
+mod entry;
 mod figures;
 mod finish;
 mod hands;
