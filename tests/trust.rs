@@ -175,7 +175,12 @@ fn where_nothing_was_done_the_proposal_is_the_measure() {
     assert!(board(&squat, &[], None, &[], Some("65 kg")).jump.is_none());
     let first = board(&squat, &[], None, &[], Some("67.5 kg"));
     let words = first.jump.unwrap();
-    assert!(first.jump.is_some() && words.starts_with("More than 10 % above the load proposed"));
+    let told = "More than 10 % above the load proposed, and no rep was done like this lately.";
+    assert!(words.starts_with(told), "{words}");
+    // Sets that were missed are no reps, though something was done here.
+    let missed = [performance(&squat, &[("60 kg", 0)])];
+    let again = board(&squat, &missed, None, &[], Some("67.5 kg"));
+    assert!(again.jump.unwrap().starts_with(told));
     let history = [performance(&squat, &[("60 kg", 6)])];
     let later = board(&squat, &history, None, &[], Some("67.5 kg"));
     let words = later.jump.unwrap();
