@@ -129,6 +129,15 @@ impl<'a> KnownExercise<'a> {
         }
     }
 
+    /// The same as they are kept: those of the list in English, [`Line::said`] says them in the language that is spoken.
+    #[must_use]
+    pub fn kept_cautions(self) -> Vec<Line> {
+        match self {
+            KnownExercise::Listed(entry) => entry.kept_cautions(),
+            KnownExercise::Own(own) => own.cautions.clone(),
+        }
+    }
+
     /// The exercise as a block names it.
     #[must_use]
     pub fn exercise(self) -> Exercise {
