@@ -3,7 +3,7 @@
 use crate::common;
 
 use common::built::work;
-use common::swaps::{Floor, kit, line, squat, swapped};
+use common::swaps::{Floor, kit, line, squat, swapped, to};
 use stanchion::session::{Refusal, Swap};
 use stanchion::sheet::{Block, LoadBasis};
 use stanchion::units::Unit;
@@ -92,4 +92,20 @@ fn a_band_that_the_kit_has_not_is_offered_first() {
         Swap::to_band(state, &floor.current(), &line("light band")),
         None
     );
+}
+
+#[test]
+fn the_sheet_says_nothing_of_the_band_of_another_exercise() {
+    let written = squat(vec![work(3, 12, 15)]);
+    let mut floor = Floor::open(&written);
+    let because = |floor: &Floor| {
+        let board = floor.session.state().board(&floor.current(), &kit(), &[]);
+        board.because(Unit::Kg)
+    };
+    floor.act(swapped(to(&written, "band-row", &[]))).unwrap();
+    assert_eq!(because(&floor), "a band");
+    let band = line("strong band");
+    let swap = Swap::to_band(floor.session.state(), &floor.current(), &band);
+    floor.act(swapped(swap.unwrap())).unwrap();
+    assert_eq!(because(&floor), "band: strong band chosen (a band)");
 }

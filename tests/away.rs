@@ -110,7 +110,7 @@ fn an_import_says_what_is_new_known_and_corrected() {
     );
     // Of what is taken back nothing is new.
     assert_eq!(
-        taken(&mine, &merged.archive).undone(),
+        taken(&mine, &merged.archive).undone(&merged.archive, &mine),
         "14 sessions, what was new in 1 session"
     );
     assert!(!merged.summary.is_nothing());

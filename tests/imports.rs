@@ -67,8 +67,13 @@ fn of_a_kit_it_says_whether_it_is_another_now() {
         "your kit is replaced by the newer one of the file"
     );
     let of = (id(9, 9), time(9), String::new());
-    let taken = Taken::between(&one(1), &one(1).merge(one(2)).archive, of);
-    assert_eq!(taken.undone(), "the kit is as it was before");
+    let now = one(1).merge(one(2)).archive;
+    let taken = Taken::between(&one(1), &now, of);
+    let undone = |now: Archive| taken.undone(&now, &taken.take_back(now.clone()).unwrap());
+    assert_eq!(undone(now.clone()), "the kit is as it was before");
+    // A kit of later stays: nothing is as it was before.
+    let since = now.merge(one(3)).archive;
+    assert_eq!(undone(since), "older versions of the kit");
     let before = one(2).merge(one(1)).summary;
     assert_eq!(
         before.to_string(),
@@ -99,6 +104,21 @@ fn versions(of: &[i64]) -> Archive {
         });
     }
     archive
+}
+
+#[test]
+fn of_a_sheet_that_stays_only_its_versions_are_taken_back() {
+    let undone = |here: &[i64], file: &[i64], since: &[i64]| {
+        let mine = versions(here);
+        let now = mine.clone().merge(versions(file)).archive;
+        let taken = Taken::between(&mine, &now, (id(9, 9), time(9), String::new()));
+        let now = now.merge(versions(since)).archive;
+        taken.undone(&now, &taken.take_back(now.clone()).unwrap())
+    };
+    assert_eq!(undone(&[], &[1, 2], &[]), "1 sheet");
+    assert_eq!(undone(&[1], &[1, 2], &[]), "what was new in 1 sheet");
+    assert_eq!(undone(&[1], &[1, -2], &[]), "what was new in 1 sheet");
+    assert_eq!(undone(&[], &[1], &[2]), "what was new in 1 sheet");
 }
 
 /// What is written but does not count changes nothing, and is told as that.

@@ -8,7 +8,7 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
 use stanchion::exercises::{Catalogue, Muscles, OwnExercise, all};
-use stanchion::kit::{Kit, KitParts};
+use stanchion::kit::{Handle, Kit, KitParts};
 use stanchion::quick::{parse_block, print_block};
 use stanchion::sheet::{Block, Equipment, ExerciseId, Line, LoadBasis, Named, Pattern, SideMode};
 use stanchion::units::Unit;
@@ -185,4 +185,43 @@ fn a_line_takes_the_only_band_of_the_kit() {
     let band = |label| LoadBasis::Band(Line::new(label).unwrap());
     assert_eq!(basis(&["green"]), band("green"));
     assert_eq!(basis(&["green", "red"]), band("band"));
+}
+
+/// A line resolves its equipment as a tap does, and what it says itself counts before that.
+#[test]
+fn without_dumbbells_a_line_takes_the_handles_that_will_do() {
+    let with = |handles: u8| {
+        let mut parts = Kit::starter(Unit::Kg).parts().clone();
+        parts.dumbbells.clear();
+        let mass = "2.3 kg".parse().unwrap();
+        parts.handles = Some(Handle {
+            mass,
+            count: handles,
+        });
+        Kit::new(parts).unwrap()
+    };
+    let on = |kit: &Kit, line: &str| {
+        let known = |name: &str| Catalogue::default().named(name, kit);
+        let block = parse_block(line, &known).unwrap().look().clone();
+        let printed = print_block(&block, &known);
+        let again = parse_block(&printed, &known).unwrap().look().clone();
+        assert_eq!(again, block, "{printed}");
+        block.exercise.equipment
+    };
+    let (one, two) = (with(1), with(2));
+    assert_eq!(on(&one, "Goblet squat: 3 × 10"), Equipment::Handle);
+    assert_eq!(
+        on(&one, "Dumbbell bench press: 3 × 10"),
+        Equipment::Dumbbell
+    );
+    assert_eq!(on(&two, "Dumbbell bench press: 3 × 10"), Equipment::Handle);
+    assert_eq!(on(&two, "Kettlebell swing: 3 × 10"), Equipment::Dumbbell);
+    // What Kit says of a block that asks for dumbbells helps.
+    let written = on(&one, "Goblet squat (dumbbell): 3 × 10");
+    assert_eq!(written, Equipment::Dumbbell);
+    assert!(one.lacks(written).unwrap().contains("(handle)"));
+    let helped = on(&one, "Goblet squat (handle): 3 × 10");
+    assert_eq!((helped, one.lacks(helped)), (Equipment::Handle, None));
+    let kit = Kit::starter(Unit::Kg);
+    assert_eq!(on(&kit, "Goblet squat: 3 × 10"), Equipment::Dumbbell);
 }

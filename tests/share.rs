@@ -1,6 +1,8 @@
 //! A sheet on its way: it comes through a link, a QR code and a file as it was, and nothing that is broken gets in.
 
 use crate::common;
+#[path = "share/left_out.rs"]
+mod left_out;
 #[path = "share/qr.rs"]
 mod qr;
 #[path = "share/spoiled.rs"]

@@ -129,6 +129,15 @@ impl<'a> KnownExercise<'a> {
         }
     }
 
+    /// The same as they are kept: those of the list in English, [`Line::said`] says them in the language that is spoken.
+    #[must_use]
+    pub fn kept_cautions(self) -> Vec<Line> {
+        match self {
+            KnownExercise::Listed(entry) => entry.kept_cautions(),
+            KnownExercise::Own(own) => own.cautions.clone(),
+        }
+    }
+
     /// The exercise as a block names it.
     #[must_use]
     pub fn exercise(self) -> Exercise {
@@ -238,12 +247,19 @@ impl Catalogue {
         Some(renamed.map_or(listed, OwnExercise::exercise))
     }
 
-    /// The exercise that [`Catalogue::find`] finds, and what its load usually means with `kit`.
+    /// The exercise that [`Catalogue::find`] finds, and what its load usually means, both as it is done with `kit`: where
+    /// that lacks what it takes, with what the list says.
     #[must_use]
     pub fn named(&self, name: &str, kit: &Kit) -> Option<Named> {
-        let exercise = self.find(name)?;
-        let basis = self.of(exercise.id.as_str())?.basis_with(kit);
-        Some(Named { exercise, basis })
+        let mut exercise = self.find(name)?;
+        let known = self.of(exercise.id.as_str())?;
+        if let Some(done) = known.exercise_with(kit) {
+            exercise.equipment = done.equipment;
+        }
+        Some(Named {
+            exercise,
+            basis: known.basis_with(kit),
+        })
     }
 
     /// The exercises of which some word holds every word of `text`, at most `most`, as [`super::search`] finds them in

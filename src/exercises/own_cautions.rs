@@ -4,8 +4,8 @@ use super::catalogue::Catalogue;
 use super::{Entry, entry};
 use crate::sheet::{Block, Line, Sheet};
 
-/// Gives each block without a caution those of its exercise, as a block that is added by taps has them from the start. One
-/// that stood in `before` for the same exercise stays as it is: there they may have been taken off on purpose.
+/// Gives each block without a caution those of its exercise, as a block that is added by taps has them from the start; those
+/// of the list in English, so that the sheet is the same in every language. One that stood in `before` for the same exercise stays as it is: there they may have been taken off on purpose.
 pub fn add_cautions(sheet: &mut Sheet, before: Option<&Sheet>, exercises: &Catalogue) {
     let stood = |block: &Block| {
         let before = before.and_then(|sheet| sheet.block(block.id));
@@ -13,7 +13,7 @@ pub fn add_cautions(sheet: &mut Sheet, before: Option<&Sheet>, exercises: &Catal
     };
     for block in blocks(sheet).filter(|block| block.cautions.is_empty() && !stood(block)) {
         let known = exercises.of(block.exercise.id.as_str());
-        block.cautions = known.map(|known| known.cautions()).unwrap_or_default();
+        block.cautions = known.map(|known| known.kept_cautions()).unwrap_or_default();
     }
 }
 

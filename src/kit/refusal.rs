@@ -18,8 +18,8 @@ pub struct NotLoadable {
     pub above: Option<Load>,
     /// On what.
     pub equipment: Equipment,
-    /// True where there is a single loadable handle in place of dumbbells, which does not make two of them alike.
-    pub one_handle: bool,
+    /// True where there are loadable handles: they stand in for dumbbells where an exercise asks for them.
+    pub handles: bool,
     /// Unit on display.
     pub unit: Unit,
 }
@@ -37,14 +37,9 @@ impl Kit {
             below: choices.next_below(load),
             above: choices.next_above(load),
             equipment,
-            one_handle: self.has_one_handle(),
+            handles: self.parts().handles.is_some(),
             unit: self.unit(),
         })
-    }
-
-    fn has_one_handle(&self) -> bool {
-        let handles = &self.parts().handles;
-        handles.as_ref().is_some_and(|handle| handle.count == 1)
     }
 
     /// That it has nothing at all to load for `equipment`, in a sentence; none where it has something.
@@ -54,9 +49,9 @@ impl Kit {
         if equipment == Equipment::Band || has() {
             return None;
         }
-        if equipment == Equipment::Dumbbell && self.has_one_handle() {
+        if equipment == Equipment::Dumbbell && self.parts().handles.is_some() {
             return Some(
-                t("Kit has no dumbbells, and its one loadable handle makes no pair: say so there if you have two.")
+                t("Kit has no dumbbells: where a loadable handle will do, write (handle) behind the exercise in the lines of the sheet.")
                     .to_owned(),
             );
         }
@@ -113,8 +108,8 @@ impl fmt::Display for NotLoadable {
                 wanted,
                 load = shown(above)
             ),
-            (None, None) if self.one_handle && self.equipment == Equipment::Dumbbell => say!(
-                "{wanted} can't be loaded: Kit has no dumbbells, and its one loadable handle makes no pair",
+            (None, None) if self.handles && self.equipment == Equipment::Dumbbell => say!(
+                "{wanted} can't be loaded: Kit has no dumbbells; where a loadable handle will do, write (handle) behind the exercise in the lines of the sheet",
                 wanted
             ),
             (None, None) => say!(
@@ -213,13 +208,21 @@ mod tests {
     }
 
     #[test]
-    fn one_handle_makes_no_pair_of_dumbbells() {
-        assert_eq!(
-            said(&handles(1), Equipment::Dumbbell, "7.3 kg"),
-            "7.3 kg can't be loaded: Kit has no dumbbells, and its one loadable handle makes no pair"
-        );
-        let two = said(&handles(2), Equipment::Dumbbell, "7.3 kg");
-        assert_eq!(two, "7.3 kg can't be loaded: there is no dumbbell in Kit");
+    fn handles_are_no_dumbbells_until_an_exercise_asks_for_them() {
+        for count in [1, 2] {
+            let kit = handles(count);
+            assert_eq!(
+                said(&kit, Equipment::Dumbbell, "7.3 kg"),
+                "7.3 kg can't be loaded: Kit has no dumbbells; where a loadable handle will do, write (handle) behind the \
+                 exercise in the lines of the sheet"
+            );
+            let lacks = kit.lacks(Equipment::Dumbbell).unwrap();
+            assert!(
+                lacks.contains("write (handle) behind the exercise"),
+                "{lacks}"
+            );
+            assert_eq!(kit.lacks(Equipment::Handle), None, "it can be loaded");
+        }
     }
 
     #[test]
@@ -236,8 +239,6 @@ mod tests {
         for there in [Equipment::Dumbbell, Equipment::Other, Equipment::Band] {
             assert_eq!(kit.lacks(there), None, "{there:?}");
         }
-        let said = handles(1).lacks(Equipment::Dumbbell).unwrap();
-        assert!(said.contains("makes no pair"), "{said}");
     }
 
     #[test]

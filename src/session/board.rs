@@ -82,6 +82,8 @@ pub struct Board {
     pub foretold: Option<Foretold>,
     /// True when a work set of its block was done in this session: reps that a fresh set has are not to be expected.
     pub worked: bool,
+    /// True where the sheet itself says what the load is added to: no other exercise and no other band stands in its place.
+    pub as_written: bool,
     /// The band that was proposed in words, where another one was chosen.
     pub band_proposed: Option<String>,
     /// The next lighter and the next heavier band of the kit, for a set with a band.
@@ -118,7 +120,8 @@ impl Board {
         if let Some(band) = self.basis.band() {
             return match &self.band_proposed {
                 Some(because) => say!("{load} chosen ({because})", load = band, because),
-                None => t("as the sheet says").to_owned(),
+                None if self.as_written => t("as the sheet says").to_owned(),
+                None => band,
             };
         }
         match (&self.because, &self.proposal) {
@@ -247,6 +250,9 @@ impl State {
             foretold.as_ref(),
             strength,
         );
+        let as_written = self.began.sheet.block(block.id).is_some_and(|written| {
+            written.exercise.id == block.exercise.id && written.basis == block.basis
+        });
         let untouched = self.slots.iter().all(|slot| slot.status == Status::Pending);
         let place = self
             .slots
@@ -307,6 +313,7 @@ impl State {
             proposal,
             foretold,
             worked: self.has_worked(slot),
+            as_written,
             band_proposed: self.band_proposed(slot).and_then(LoadBasis::band),
             bands: match &block.basis {
                 LoadBasis::Band(label) => {

@@ -51,8 +51,12 @@ impl State {
         let own = block.cautions.iter().map(|caution| caution.said());
         let usual = cautions(block, &slot.planned.kind);
         let of_set: Vec<&str> = own.chain(usual).collect();
-        let helped = assistance_caution(&block.basis, load, self.began.body_mass)
-            .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load, None)));
+        // Of assistance a set with less is no harder trial of the same: only one of which it was said as well.
+        let said = |load| assistance_caution(&block.basis, load, self.began.body_mass);
+        let helped = said(load).filter(|_| {
+            let done = self.done_of(slot, None);
+            !done.iter().any(|done| said(done.load).is_some())
+        });
         let of_load = helped.into_iter().chain(beyond);
         let mut due: Vec<String> = of_load.map(str::to_owned).collect();
         due.extend(self.heat_cautions(load.is_some()).map(str::to_owned));

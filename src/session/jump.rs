@@ -6,7 +6,7 @@ use super::state::State;
 use crate::strength::{DoneSet, Performance, best_lately, first_jump_words, jump_words, jumps};
 use crate::units::Load;
 
-/// What a load is held against where nothing was done lately.
+/// What a load is held against where no rep was done like this lately.
 #[derive(Clone, Copy)]
 pub(super) struct Without {
     /// True while the block's load is looked for from set to set.
@@ -17,7 +17,7 @@ pub(super) struct Without {
 
 impl State {
     /// What is said where `load` jumps above the hardest done lately, this session's work sets among it (in a guided start
-    /// the lighter sets too), or those of them that were logged before an event; where nothing was done, above what is
+    /// the lighter sets too), or those of them that were logged before an event; where no rep was done like this, above what is
     /// prescribed. Of a first time that begins with the lightest there is nothing to measure by.
     pub(super) fn jump_said(
         &self,

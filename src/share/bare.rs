@@ -1,5 +1,6 @@
 //! A sheet without the lifter's own numbers.
 
+use crate::crc::crc32;
 use crate::sheet::{Group, Sheet, SheetId, SheetVersion};
 use uuid::Uuid;
 
@@ -44,6 +45,33 @@ pub fn without_mark(sheet: &Sheet) -> Sheet {
 /// Where the hash begins, by what is left out: FNV-1a's own beginning, and one beside it.
 const LOADS: u64 = 0xcbf2_9ce4_8422_2325;
 const MARK: u64 = LOADS + 2;
+
+/// Beside both, for cautions; their sum is added above the last byte.
+const CAUTIONS: u64 = LOADS + 4;
+
+/// The sum of all cautions of a sheet, block by block: CRC-32, its halves laid over each other.
+pub(super) fn caution_sum(sheet: &Sheet) -> [u8; 2] {
+    let mut all = String::new();
+    for block in sheet.blocks() {
+        for caution in &block.cautions {
+            all.push_str(caution.as_str());
+            all.push('\n');
+        }
+        all.push('\0');
+    }
+    let [a, b, c, d] = crc32(all.as_bytes()).to_be_bytes();
+    [a ^ c, b ^ d]
+}
+
+/// Makes a sheet whose cautions have another sum than `meant` another version of itself, always the same for the same
+/// cautions: of that id another content is about already.
+pub(super) fn become_version(sheet: &mut Sheet, meant: [u8; 2]) {
+    let sum = caution_sum(sheet);
+    if sum != meant {
+        let without = CAUTIONS + (u64::from(u16::from_be_bytes(sum)) << 8);
+        sheet.version = SheetVersion(twin(sheet.version.0, without));
+    }
+}
 
 fn become_twin(sheet: &mut Sheet, without: u64) {
     sheet.id = SheetId(twin(sheet.id.0, without));

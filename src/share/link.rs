@@ -1,5 +1,6 @@
 //! The code of a link: a parcel in an envelope that shows what it is and whether it came whole.
 
+use super::bare::become_version;
 use super::base64url::{decode, encode};
 use super::fault::{LinkFault, TooLong};
 use super::parcel::{Kind, Parcel, from_json, from_lines};
@@ -15,7 +16,8 @@ const VERSIONS_MAX: u8 = 31;
 const PACKED: u8 = 1;
 /// In the flags: the text is JSON, and there is no head.
 const JSON: u8 = 2;
-/// In the flags: cautions are left out that the list of exercises has: see [`Parcel::without_cautions`].
+/// In the flags: cautions are left out that the list of exercises has, and their sum stands before the text: see
+/// [`Parcel::without_cautions`].
 const BARE: u8 = 4;
 /// Bytes of the checksum.
 const CHECKSUM: usize = 4;
@@ -33,11 +35,12 @@ impl Parcel {
         if self.kind == Kind::Json {
             flags |= JSON;
         }
-        if self.bare {
+        if self.cautions.is_some() {
             flags |= BARE;
         }
         let mut bytes = vec![VERSION, flags];
         bytes.extend_from_slice(&self.head);
+        bytes.extend(self.cautions.into_iter().flatten());
         bytes.extend_from_slice(packed.unwrap_or(self.text().as_bytes()));
         let checksum = crc32(&bytes);
         bytes.extend_from_slice(&checksum.to_be_bytes());
@@ -61,8 +64,9 @@ pub fn link(address: &str, code: &str) -> String {
 pub struct Sealed {
     kind: Kind,
     packed: bool,
-    bare: bool,
-    /// Head and text, the text packed or plain.
+    /// The sum of the cautions where some were left out.
+    cautions: Option<[u8; 2]>,
+    /// Head and text, the text packed or plain; between them the sum.
     bytes: Vec<u8>,
     /// Where the text begins.
     text: usize,
@@ -101,27 +105,38 @@ pub fn unseal(code: &str) -> Result<Sealed, LinkFault> {
         Kind::Json
     };
     bytes.drain(..2);
-    let text = match kind {
+    let head = match kind {
         Kind::Json => 0,
         Kind::Lines => {
             let (_, rest) = super::head::Head::read(&bytes).ok_or(LinkFault::Broken)?;
             bytes.len() - rest.len()
         }
     };
+    let cautions = if flags & BARE == 0 {
+        None
+    } else {
+        let sum = bytes[head..].first_chunk().ok_or(LinkFault::Broken)?;
+        Some(*sum)
+    };
     Ok(Sealed {
         kind,
         packed: flags & PACKED != 0,
-        bare: flags & BARE != 0,
+        text: head + cautions.map_or(0, |sum| sum.len()),
+        cautions,
         bytes,
-        text,
     })
 }
 
 impl Sealed {
-    /// Whether cautions were left out of the sheet that are to be given back.
+    /// The sheet with the cautions that were left out of it, where any were: `give` gives them back. Where they are not word
+    /// for word the writer's, as those of a newer list, it is another version of the sheet.
     #[must_use]
-    pub fn is_without_cautions(&self) -> bool {
-        self.bare
+    pub fn with_cautions(&self, mut sheet: Sheet, give: impl FnOnce(&mut Sheet)) -> Sheet {
+        if let Some(sum) = self.cautions {
+            give(&mut sheet);
+            become_version(&mut sheet, sum);
+        }
+        sheet
     }
 
     /// The packed text, to be unpacked to at most [`UNPACKED_BYTES_MAX`]; none where it is plain.

@@ -1,5 +1,6 @@
 //! What a link carries: the ids of a sheet and its text, or the whole of it as JSON where the text cannot hold it.
 
+use super::bare::caution_sum;
 use super::fault::LinkFault;
 use super::head::Head;
 use super::short::{lengthen, shorten};
@@ -37,7 +38,8 @@ pub(super) enum Kind {
 pub struct Parcel {
     pub(super) kind: Kind,
     pub(super) head: Vec<u8>,
-    pub(super) bare: bool,
+    /// The sum of the cautions where some are left out.
+    pub(super) cautions: Option<[u8; 2]>,
     text: String,
 }
 
@@ -56,7 +58,7 @@ impl Parcel {
         let lines = Parcel {
             kind: Kind::Lines,
             head,
-            bare: false,
+            cautions: None,
             text,
         };
         // Compared as JSON: two times that are equal may still be told in different zones.
@@ -68,16 +70,16 @@ impl Parcel {
             Parcel {
                 kind: Kind::Json,
                 head: Vec::new(),
-                bare: false,
+                cautions: None,
                 text: whole,
             }
         }
     }
 
-    /// Says that cautions were left out which whoever opens the link gives back.
+    /// Says that cautions were left out which whoever opens the link gives back, and by a sum which those of `whole` were.
     #[must_use]
-    pub fn without_cautions(mut self) -> Parcel {
-        self.bare = true;
+    pub fn without_cautions(mut self, whole: &Sheet) -> Parcel {
+        self.cautions = Some(caution_sum(whole));
         self
     }
 

@@ -193,8 +193,10 @@ impl Block {
     /// does not go by the maximum.
     fn ends_at_limit(&self) -> bool {
         let plain = |sets: &&Sets| {
-            matches!(sets.kind, SetKind::Work | SetKind::ToFailure)
-                && matches!(sets.target, Target::Reps(_))
+            matches!(
+                sets.kind,
+                SetKind::Work | SetKind::Cluster { .. } | SetKind::ToFailure
+            ) && matches!(sets.target, Target::Reps(_))
                 && !matches!(sets.load, LoadPolicy::ShareOfE1rm(_))
         };
         self.sets.iter().rfind(plain).is_some_and(|sets| {

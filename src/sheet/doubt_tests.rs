@@ -104,6 +104,7 @@ fn a_rule_by_reserve_has_none_to_go_by_in_sets_to_failure() {
     let failure = r#"{"kind":"to_failure","count":2,"target":{"reps":8}}"#;
     let work = r#"{"kind":"work","count":3,"target":{"reps":8}}"#;
     let back_off = r#"{"kind":{"back_off":{"share":"80 %"}},"count":1,"target":{"reps":10}}"#;
+    let cluster = r#"{"kind":{"cluster":{"portions":2,"pause":15}},"count":1,"target":{"reps":4}}"#;
     assert_eq!(of(&format!("[{failure}]")), [Doubt::NoReserveToGoBy]);
     assert_eq!(of(&format!("[{work},{failure}]")), [Doubt::NoReserveToGoBy]);
     assert_eq!(
@@ -111,6 +112,8 @@ fn a_rule_by_reserve_has_none_to_go_by_in_sets_to_failure() {
         [Doubt::NoReserveToGoBy]
     );
     assert_eq!(of(&format!("[{work},{back_off}]")), []);
+    // The rule reads the reserve of clusters as that of plain sets.
+    assert_eq!(of(&format!("[{failure},{cluster}]")), []);
     // As many as possible goes to the limit only where no reserve is asked for, not even by the rule.
     let open = |reserve: &str| {
         format!(r#"[{{"kind":"work","count":1,"target":{{"reps":{{"least":5}}}}{reserve}}}]"#)

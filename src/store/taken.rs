@@ -5,6 +5,7 @@ use super::kept::{Kept, Record, content};
 use super::merge::Counted;
 use super::read::{ReadError, read};
 use super::session_log::SessionLog;
+use super::sheet_record::SheetRecord;
 use super::write::write;
 use crate::order::{Map, Set};
 use crate::session::{EventId, SessionId};
@@ -41,7 +42,7 @@ struct Added {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     body: Vec<Uuid>,
     exercises: Vec<Uuid>,
-    sheets: Vec<<super::SheetRecord as Record>::Id>,
+    sheets: Vec<<SheetRecord as Record>::Id>,
     programmes: Vec<Uuid>,
     sessions: Vec<SessionId>,
     removed: Vec<SessionId>,
@@ -106,12 +107,14 @@ impl Taken {
         }
     }
 
-    /// What goes again when it is taken back, in words.
+    /// What goes again when it is taken back, in words: `now` is what is kept, `back` what [`Taken::take_back`] makes of it.
     #[must_use]
-    pub fn undone(&self) -> String {
+    pub fn undone(&self, now: &Archive, back: &Archive) -> String {
         let added = &self.added;
         let sheets: Set<_> = added.sheets.iter().map(|(sheet, _)| *sheet).collect();
-        let counted: [(usize, Counted); 5] = [
+        let left: Set<_> = back.sheets.iter().map(SheetRecord::sheet_id).collect();
+        let stay = sheets.iter().filter(|sheet| left.contains(*sheet)).count();
+        let counted: [(usize, Counted); 6] = [
             (added.sessions.len(), |n| {
                 many(n, "{n} session", "{n} sessions")
             }),
@@ -122,7 +125,10 @@ impl Taken {
                     "what was new in {n} sessions",
                 )
             }),
-            (sheets.len(), |n| many(n, "{n} sheet", "{n} sheets")),
+            (sheets.len() - stay, |n| many(n, "{n} sheet", "{n} sheets")),
+            (stay, |n| {
+                many(n, "what was new in {n} sheet", "what was new in {n} sheets")
+            }),
             (added.body_mass.len(), |n| {
                 many(n, "{n} body mass", "{n} body masses")
             }),
@@ -140,14 +146,17 @@ impl Taken {
                 added.body.is_empty(),
                 t("measures and corrections of the body"),
             ),
-            (added.kit.is_empty(), t("the kit is as it was before")),
-            (
-                added.lifter.is_empty(),
-                t("the settings are as they were before"),
-            ),
         ];
         let came = rest.into_iter().filter(|(is_empty, _)| !is_empty);
-        parts.extend(came.map(|(_, said)| said.to_owned()));
+        // What was changed since is newer than what came, and stays.
+        let kit = (now.kit.newest() != back.kit.newest())
+            .then(|| t("the kit is as it was before"))
+            .or((!added.kit.is_empty()).then(|| t("older versions of the kit")));
+        let lifter = (now.lifter.newest() != back.lifter.newest())
+            .then(|| t("the settings are as they were before"))
+            .or((!added.lifter.is_empty()).then(|| t("older versions of the settings")));
+        let came = came.map(|(_, said)| said).chain(kit).chain(lifter);
+        parts.extend(came.map(str::to_owned));
         match parts.is_empty() {
             true => t("what stood in the place of yours").to_owned(),
             false => parts.join(", "),

@@ -144,7 +144,7 @@ impl Ladder {
     pub(super) fn lightened(&self, from: Load, less: Share) -> Option<Load> {
         if self.assists {
             let tenths = (less.in_percent() / Decimal::TEN).floor();
-            let mut at = self.fit(from)?;
+            let mut at = self.keep(from)?;
             let mut steps = Decimal::ZERO;
             while steps <= tenths {
                 at = self.step(at, Step::Smallest, false).unwrap_or(at);

@@ -34,6 +34,34 @@ fn a_share_of_the_usual_load_is_made_at_or_below() {
     assert_eq!(bare.load, Some(load("20 kg")));
 }
 
+/// A bar of 8 kg stands beside: the loads stay on the one of the usual load, which has no lighter one.
+#[test]
+fn the_lightest_is_that_of_the_bar_of_the_usual_load() {
+    let mut parts = Kit::starter(Unit::Kg).parts().clone();
+    let light = crate::kit::Bar {
+        name: crate::sheet::Line::new("light bar").unwrap(),
+        mass: load("8 kg"),
+        ..parts.bars[0].clone()
+    };
+    parts.bars.push(light);
+    let kit = Kit::new(parts).unwrap();
+    let said = |equipment: &str, usual: &str| {
+        let mut block = block(serde_json::json!({"start": usual}));
+        block.exercise.equipment = serde_json::from_value(equipment.into()).unwrap();
+        let usual = propose(&block, &[], &kit);
+        let light = lighten_proposal(&block, &usual, Share::percent(40), &kit);
+        light.because.to_string()
+    };
+    assert_eq!(
+        said("barbell", "30 kg"),
+        "light week: 40 % of 30 kg, the lightest with the same equipment: 20 kg"
+    );
+    assert_eq!(
+        said("dumbbell", "6 kg"),
+        "light week: 40 % of 6 kg, the lightest with the same equipment: 4 kg"
+    );
+}
+
 #[test]
 fn assistance_goes_up_and_what_has_no_load_stays() {
     let assisted = serde_json::json!({

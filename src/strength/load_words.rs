@@ -117,13 +117,14 @@ impl<'a> Words<'a> {
         )
     }
 
-    /// "40 % of 80 kg, nearest below is 30 kg".
+    /// "40 % of 80 kg, nearest below is 30 kg". What is heavier is the lightest on the bar, the stack or the handles in use, which a
+    /// reason that is stored does not name; a lighter bar may stand beside.
     pub(super) fn share(self, of: &str, wanted: Load, to: Load) -> String {
         if to == wanted {
             say!("{share} is {load}", share = of, load = self.load(to))
         } else if to > wanted {
             say!(
-                "{share}, the lightest there is: {load}",
+                "{share}, the lightest with the same equipment: {load}",
                 share = of,
                 load = self.load(to)
             )

@@ -251,3 +251,32 @@ fn the_load_of_equipment_that_nobody_knows_stays_as_it_was_written() {
         "7, 7, 7 at 24 kg: top of 5–7 reached, next step in this kit is 25 kg"
     );
 }
+
+/// Of a stone or a sled that begins at 24 kg the loads that are looked for are multiples of 10 kg: what is taken for last time's
+/// load is what gives the loads that were done, no heavier one.
+#[test]
+fn shares_of_a_start_between_two_steps_go_on_from_it() {
+    let mut parts = kit().parts().clone();
+    parts.smallest_step = load("10 kg");
+    let kit = Kit::new(parts).unwrap();
+    let next = |sets: &[(&str, u16)]| {
+        let block = block(json!({
+            "exercise": {"id": "stone", "name": "Stone", "pattern": "hinge", "equipment": "other"},
+            "sets": [{"kind": "work", "count": 2, "target": {"reps": {"from": 5, "to": 7}}, "load": {"share_of_top": ["80 %", "90 %"]}}],
+            "start": "24 kg",
+        }));
+        let mut last = performed(sets, (5, 7));
+        last.shape = block.shape();
+        propose(&block, &[last], &kit).load
+    };
+    assert_eq!(next(&[("10 kg", 6), ("20 kg", 6)]), Some(load("24 kg")));
+    assert_eq!(next(&[("10 kg", 7), ("20 kg", 7)]), Some(load("30 kg")));
+    // With 30 kg both sets were done with 20 kg: the next step is from there.
+    assert_eq!(next(&[("20 kg", 7), ("20 kg", 7)]), Some(load("40 kg")));
+
+    let mut assisted = block(json!({"basis": "body_mass_minus"}));
+    assisted.exercise.equipment = crate::sheet::Equipment::Other;
+    let ladder = Ladder::new(&assisted, &kit, None);
+    let less = crate::units::Share::percent(10);
+    assert_eq!(ladder.lightened(load("24 kg"), less), Some(load("40 kg")));
+}

@@ -29,11 +29,11 @@ pub fn jump_words() -> &'static str {
     )
 }
 
-/// The same where nothing was done yet, and the load proposed is the measure.
+/// The same where no rep was done lately under the same prescription, and the load proposed is the measure.
 #[must_use]
 pub fn first_jump_words() -> &'static str {
     t(
-        "More than 10 % above the load proposed, and nothing was done here yet. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
+        "More than 10 % above the load proposed, and no rep was done like this lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
     )
 }
 

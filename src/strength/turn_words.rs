@@ -37,7 +37,7 @@ impl Words<'_> {
         let harder = taken.assists == (taken.to < wanted);
         let made = if taken.to != wanted && harder {
             say!(
-                ", the lightest there is: {load}",
+                ", the lightest with the same equipment: {load}",
                 load = self.load(taken.to)
             )
         } else {

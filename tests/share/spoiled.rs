@@ -27,7 +27,7 @@ pub fn any_code() -> BoxedStrategy<String> {
 
 /// Any bytes in an envelope whose checksum is right: what gets as far as the reader of heads and lines.
 fn sound_envelope() -> impl Strategy<Value = String> {
-    (0..4_u8, proptest::collection::vec(any::<u8>(), 0..200)).prop_map(|(flags, inside)| {
+    (0..8_u8, proptest::collection::vec(any::<u8>(), 0..200)).prop_map(|(flags, inside)| {
         let mut bytes = vec![1, flags];
         bytes.extend(inside);
         envelope(bytes)

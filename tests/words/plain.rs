@@ -1,5 +1,6 @@
 //! What programs read is the same in every language: sheets as lines, files, the table of the sets.
 
+use super::common::id;
 use super::common::known::named;
 use super::common::sheets::sheet;
 use super::files;
@@ -7,7 +8,9 @@ use super::said::speaking;
 use chrono::{DateTime, FixedOffset};
 use proptest::prelude::*;
 use serde_json::Value;
-use stanchion::quick::print_sheet;
+use stanchion::exercises::{Catalogue, add_cautions, without_cautions};
+use stanchion::quick::{parse_sheet, print_sheet};
+use stanchion::share::Parcel;
 use stanchion::sheet::{Block, Sheet};
 use stanchion::store::{csv, read, write};
 
@@ -41,6 +44,26 @@ proptest! {
         // What was done under one prescription is found by it.
         same_in_every_language(|| sheet.blocks().map(Block::shape).collect());
     }
+}
+
+/// Lines that name exercises of the list: the cautions that the app adds are kept in English, and left out of the link.
+#[test]
+fn a_sheet_of_lines_has_the_same_link() {
+    let text =
+        "# Upper B\nBand row: 3 × 15; band light\nBench press: 3 × 5\nChin-up: 3 × 5; ! slowly";
+    let written = "2026-03-01T08:00:00+01:00".parse().unwrap();
+    same_in_every_language(|| {
+        let mut n = 0;
+        let mut ids = || {
+            n += 1;
+            id(n, n)
+        };
+        let mut sheet = parse_sheet(text, &named, &mut ids, written).unwrap();
+        add_cautions(&mut sheet, None, &Catalogue::default());
+        let bare = without_cautions(&sheet).expect("none is in the writer's words");
+        let parcel = Parcel::of(&bare).without_cautions(&sheet);
+        parcel.seal(None).unwrap()
+    });
 }
 
 #[test]

@@ -4,6 +4,8 @@ use super::super::because::Because;
 use super::super::history::{Performance, SetResult};
 use super::super::ladder::Ladder;
 use super::super::moved::Wish;
+use super::super::set_because::ShareOf;
+use super::super::set_load::SetToLoad;
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, SetKind, Sets, Step};
 use crate::units::{Load, Share};
@@ -142,7 +144,8 @@ impl<'a> Seen<'a> {
 }
 
 /// Where the block begins with shares of the top, what the work sets say it was: of the largest share, up to the next load that
-/// the kit makes, as the share was taken down to one. Where some of `left` sets were not done and the shares differ, it is not
+/// the kit makes, as the share was taken down to one; or what the sheet begins with, which may lie between two loads that are
+/// looked for, where just that gives what was done. Where some of `left` sets were not done and the shares differ, it is not
 /// known which set had which: then the hardest that was done, on the safe side.
 fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> Option<Load> {
     let first = block.sets.iter().find(|sets| is_plain(sets))?;
@@ -152,19 +155,45 @@ fn whole_of_shares(work: &[&SetResult], left: u8, block: &Block, kit: &Kit) -> O
     let known = left == 0 || shares.len() == 1;
     let of = |at: usize| shares.get(at).or(shares.last()).copied();
     let each = work.iter().take(usize::from(first.count)).enumerate();
-    let each = each.filter_map(|(at, set)| Some((of(at)?, set.load?)));
+    let each: Vec<(Share, Load)> = each
+        .filter_map(|(at, set)| Some((of(at)?, set.load?)))
+        .collect();
     if !known {
-        let loads = each.map(|(_, load)| load);
+        let loads = each.into_iter().map(|(_, load)| load);
         return loads.reduce(|a, b| if is_harder(block, b, a) { b } else { a });
     }
-    let (share, load) = each.reduce(|a, b| if b.0 > a.0 { b } else { a })?;
+    let largest = each.iter().copied();
+    let (share, load) = largest.reduce(|a, b| if b.0 > a.0 { b } else { a })?;
     let on = block.exercise.equipment;
     let whole = match (share == Share::percent(100), block.basis.assists()) {
         (true, _) => None,
         (false, true) => kit.next_below(on, load),
         (false, false) => kit.at_or_above(on, load.times(Decimal::ONE / share.factor())),
     };
-    Some(whole.unwrap_or(load))
+    let whole = whole.unwrap_or(load);
+    let gives = |whole: Load| {
+        let as_done =
+            |(share, load): &(Share, Load)| at_share(block, kit, *share, whole) == Some(*load);
+        each.iter().all(as_done)
+    };
+    let start = block
+        .start
+        .and_then(|start| Ladder::new(block, kit, None).keep(start));
+    let start = start.filter(|start| !gives(whole) && gives(*start));
+    Some(start.unwrap_or(whole))
+}
+
+/// What a set is done with that has this share of `whole`.
+fn at_share(block: &Block, kit: &Kit, share: Share, whole: Load) -> Option<Load> {
+    let set = SetToLoad {
+        block,
+        base: Some(whole),
+        light: None,
+        done: &[],
+        maximum: None.into(),
+        ladder: Ladder::new(block, kit, Some(whole)),
+    };
+    set.share(ShareOf::Base, share, whole).load()
 }
 
 /// True for a set whose load is a share of the maximum though the work load is another line's: what comes of it moves the

@@ -223,15 +223,17 @@ pub fn take_import_back(app: Stanchion) {
             if running(app).is_some_and(|id| !before.sessions.contains_key(&id)) {
                 return Err(t("It holds the session that is under way: end it first.").to_owned());
             }
+            let what = taken.undone(&mine, &before);
             let more = vec![delete(Shelf::Imports, &taken.id.to_string())];
             replace(app, alone, &mine, &before, more)
                 .await
-                .map_err(|error| error.to_string())
+                .map_err(|error| error.to_string())?;
+            Ok(what)
         };
         let back = back.await;
         read_imports(app);
         match back {
-            Ok(()) => app.say(say!("Taken back: {what}.", what = taken.undone())),
+            Ok(what) => app.say(say!("Taken back: {what}.", what)),
             Err(why) => app.complain(say!("The import was not taken back. {why}", why)),
         }
     });

@@ -38,7 +38,7 @@ fn stays(with_loads: bool) -> &'static str {
 pub async fn code_of(sheet: &Sheet) -> Result<String, TooLong> {
     let bare = without_cautions(sheet);
     let parcel = match &bare {
-        Some(bare) => Parcel::of(bare).without_cautions(),
+        Some(bare) => Parcel::of(bare).without_cautions(sheet),
         None => Parcel::of(sheet),
     };
     let packed = pack::deflate(parcel.text().as_bytes()).await;

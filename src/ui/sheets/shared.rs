@@ -40,11 +40,8 @@ pub fn open_link(app: Stanchion, code: Option<&str>) {
 
 async fn open(code: &str) -> Result<Sheet, LinkFault> {
     let sealed = unseal(code)?;
-    let mut sheet = unpack(&sealed).await?;
-    if sealed.is_without_cautions() {
-        give_back_cautions(&mut sheet);
-    }
-    Ok(sheet)
+    let sheet = unpack(&sealed).await?;
+    Ok(sealed.with_cautions(sheet, give_back_cautions))
 }
 
 async fn unpack(sealed: &Sealed) -> Result<Sheet, LinkFault> {
