@@ -120,20 +120,11 @@ impl<'a> KnownExercise<'a> {
         }
     }
 
-    /// The cautions for a new block.
+    /// The cautions for a new block: those of the list in English, [`Line::said`] says them in the language that is spoken.
     #[must_use]
     pub fn cautions(self) -> Vec<Line> {
         match self {
             KnownExercise::Listed(entry) => entry.cautions(),
-            KnownExercise::Own(own) => own.cautions.clone(),
-        }
-    }
-
-    /// The same as they are kept: those of the list in English, [`Line::said`] says them in the language that is spoken.
-    #[must_use]
-    pub fn kept_cautions(self) -> Vec<Line> {
-        match self {
-            KnownExercise::Listed(entry) => entry.kept_cautions(),
             KnownExercise::Own(own) => own.cautions.clone(),
         }
     }

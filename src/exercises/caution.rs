@@ -1,7 +1,5 @@
 //! Cautions that exercises share: common practice, no source; a qualified coach's word goes before them.
 
-use crate::words::t_in;
-
 /// What can hurt, and what to do about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Caution {
@@ -52,12 +50,8 @@ impl Caution {
         Caution::SlowStart,
     ];
 
-    /// The sentence, in the language that is spoken.
-    pub(super) fn text(self) -> &'static str {
-        t_in("line", self.english())
-    }
-
-    /// The sentence as it is kept, in English; `tests/words` finds its texts by the list of exercises.
+    /// The sentence as it is kept, in English; [`Line::said`](crate::sheet::Line::said) says it in the language that is
+    /// spoken. `tests/words` finds its texts by the list of exercises.
     pub(super) fn english(self) -> &'static str {
         match self {
             Caution::Hinge => {

@@ -92,22 +92,13 @@ impl Entry {
         self.moved.basis()
     }
 
-    /// The cautions for a new block, in the language that is spoken. Each is a fit line, which a test holds.
+    /// The cautions for a new block, in English, whatever language is spoken: [`Line::said`] says them in that one. Each is a
+    /// fit line, which a test holds.
     #[must_use]
     pub fn cautions(&self) -> Vec<Line> {
-        self.cautions_by(Caution::text)
-    }
-
-    /// The cautions in English, whatever language is spoken: [`Line::said`] says them in that one.
-    #[must_use]
-    pub fn kept_cautions(&self) -> Vec<Line> {
-        self.cautions_by(Caution::english)
-    }
-
-    fn cautions_by(&self, words: fn(Caution) -> &'static str) -> Vec<Line> {
         let held = Caution::ALL.into_iter();
         held.filter(|caution| self.cautions & caution.bit() != 0)
-            .filter_map(|caution| Line::new(words(caution)).ok())
+            .filter_map(|caution| Line::new(caution.english()).ok())
             .collect()
     }
 

@@ -13,7 +13,7 @@ pub fn add_cautions(sheet: &mut Sheet, before: Option<&Sheet>, exercises: &Catal
     };
     for block in blocks(sheet).filter(|block| block.cautions.is_empty() && !stood(block)) {
         let known = exercises.of(block.exercise.id.as_str());
-        block.cautions = known.map(|known| known.kept_cautions()).unwrap_or_default();
+        block.cautions = known.map(|known| known.cautions()).unwrap_or_default();
     }
 }
 
@@ -45,5 +45,5 @@ fn blocks(sheet: &mut Sheet) -> impl Iterator<Item = &mut Block> {
 
 fn listed(block: &Block) -> Vec<Line> {
     let entry = entry(block.exercise.id.as_str());
-    entry.map(Entry::kept_cautions).unwrap_or_default()
+    entry.map(Entry::cautions).unwrap_or_default()
 }

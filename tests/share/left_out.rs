@@ -75,7 +75,7 @@ fn every_exercise_of_the_list_comes_back_with_its_cautions() {
                 &opened(&sent(&sheet, false), give_back_cautions),
                 &sheet
             )),
-            None => assert_eq!(entry.kept_cautions(), [], "{}", entry.name()),
+            None => assert_eq!(entry.cautions(), [], "{}", entry.name()),
         }
     }
 }

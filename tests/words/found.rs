@@ -30,7 +30,7 @@ fn exercises() -> impl Iterator<Item = String> {
         .iter()
         .flat_map(Entry::sheet_names);
     let cautions = stanchion::exercises::all().iter();
-    let cautions = cautions.flat_map(Entry::kept_cautions);
+    let cautions = cautions.flat_map(Entry::cautions);
     let cautions = cautions.map(|caution| format!("{caution}#line"));
     names
         .map(|name| format!("{name}#{EXERCISE}"))

@@ -94,9 +94,11 @@ fn an_exercise_is_found_by_any_name_and_kept_under_its_english_one() {
                     assert_eq!((found.id, found.name.as_str()), (entry.id(), &*name));
                     assert_eq!(find(&name).map(|found| found.id), Some(entry.id()));
                 }
-                // A caution that is no fit line would be left out.
-                let here = entry.cautions().len();
-                speak_english(|| assert_eq!(entry.cautions().len(), here));
+                // Its cautions are kept in English and said here; one that is no fit line could not stand in a field.
+                let kept = entry.cautions();
+                assert!(kept.iter().all(|line| Line::new(line.said()).is_ok()));
+                assert!(kept.iter().all(|line| line.said() != line.as_str()));
+                speak_english(|| assert_eq!(entry.cautions(), kept));
             }
         });
     }

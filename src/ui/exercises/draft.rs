@@ -170,7 +170,7 @@ impl Draft {
             also: self.also,
             basis: self.load_basis()?,
             sides: self.sides,
-            cautions: read_lines(&self.cautions)?,
+            cautions: read_lines(&self.cautions, &[])?,
         };
         own.check().map_err(|error| error.to_string())?;
         Ok(own)

@@ -54,7 +54,11 @@ fn shown(model: &Model, id: &ExerciseId) -> Option<Shown> {
     Some(Shown {
         name: known.name().to_owned(),
         facts,
-        cautions: known.cautions().iter().map(ToString::to_string).collect(),
+        cautions: known
+            .cautions()
+            .iter()
+            .map(|line| line.said().to_owned())
+            .collect(),
         bests: best_lines(model, id),
         own: known.is_own(),
         listed: listed.map(|entry| crate::words::t_name(entry.name())),

@@ -272,7 +272,7 @@ fn said(hand: Hand) -> AnyView {
                 t("form cues, one line each"),
                 |block, _| under_each_other(&block.cues),
                 |block, _, typed, _| {
-                    block.cues = read_lines(typed)?;
+                    block.cues = read_lines(typed, &block.cues)?;
                     Ok(())
                 },
             ),
@@ -281,7 +281,7 @@ fn said(hand: Hand) -> AnyView {
                 t("cautions, one line each"),
                 |block, _| under_each_other(&block.cautions),
                 |block, _, typed, _| {
-                    block.cautions = read_lines(typed)?;
+                    block.cautions = read_lines(typed, &block.cautions)?;
                     Ok(())
                 },
             ),

@@ -161,19 +161,31 @@ fn said(app: Stanchion, id: SheetId) -> AnyView {
 /// Warm-up, notes and time budget.
 fn around(app: Stanchion, id: SheetId) -> AnyView {
     let warm_up = of(app, id, |draft| under_each_other(&draft.sheet().warm_up));
-    let notes = of(app, id, |draft| draft.sheet().notes.as_str().to_owned());
+    // What the demo brought along is said in the language that is spoken, and kept as it is.
+    let notes = of(app, id, |draft| draft.sheet().notes.said().to_owned());
     let budget = of(app, id, |draft| draft.sheet().budget_minutes);
     let wrong = Live::new(None);
     let take = move |taken: Result<(), String>| wrong.set(taken.err());
+    let kept = move || {
+        app.model.with_untracked(|model| {
+            let draft = model.drafts.get(&id)?;
+            let sheet = draft.sheet();
+            Some((sheet.warm_up.clone(), sheet.notes.clone()))
+        })
+    };
     let set_warm_up =
         Callback::new(move |typed: String| {
-            take(read_lines(&typed).and_then(|lines| {
+            let before = kept().map(|(warm_up, _)| warm_up);
+            let lines = read_lines(&typed, &before.unwrap_or_default());
+            take(lines.and_then(|lines| {
                 app.change_draft(id, &mut |draft| draft.set_warm_up(lines.clone()))
             }));
         });
     let set_notes = Callback::new(move |typed: String| {
-        let notes = Note::new(&typed).map_err(|unfit| unfit.to_string());
-        take(notes.and_then(|notes| {
+        let before = kept().map(|(_, notes)| notes);
+        let stays = before.filter(|notes| notes.said() == typed);
+        let notes = stays.map_or_else(|| Note::new(&typed), Ok);
+        take(notes.map_err(|unfit| unfit.to_string()).and_then(|notes| {
             app.change_draft(id, &mut |draft| {
                 draft.set_notes(notes.clone());
                 Ok(())
