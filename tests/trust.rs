@@ -133,6 +133,23 @@ fn a_plain_proposal_asks_for_nothing() {
 }
 
 #[test]
+fn the_smallest_step_of_the_kit_has_its_caution_and_is_not_asked_about() {
+    let squat = squat();
+    let history = [performance(&squat, &[("20 kg", 12)])];
+    let proposed = board(&squat, &history, None, &[], None);
+    assert_eq!(proposed.load, Some(load("22.5 kg")));
+    assert!(proposed.jump.is_some() && !proposed.asks_twice());
+    // One that was typed is, and so is one that the sheet goes on to.
+    let typed = board(&squat, &history, None, &[], Some("25 kg"));
+    assert!(typed.jump.is_some() && typed.asks_twice());
+    let mut rising = squat;
+    rising.sets[0].load = LoadPolicy::Rising(Step::By(load("10 kg")));
+    let history = [performance(&rising, &[("80 kg", 6)])];
+    let next = board(&rising, &history, None, &[six("80 kg")], None);
+    assert!(next.asks_twice());
+}
+
+#[test]
 fn what_was_done_today_counts_as_lately() {
     let squat = squat();
     let history = [performance(&squat, &[("80 kg", 6)])];

@@ -74,6 +74,17 @@ pub fn focus_is_lost() -> bool {
     active.is_none_or(|active| active.tag_name() == "BODY")
 }
 
+/// Leaves a field that is being typed into, as a tap beside it does: what was typed is told before its place goes.
+pub fn leave_field() {
+    let active = document().and_then(|document| document.active_element());
+    let active =
+        active.filter(|active| matches!(&*active.tag_name(), "INPUT" | "TEXTAREA" | "SELECT"));
+    if let Some(field) = active.and_then(|active| active.dyn_into::<HtmlElement>().ok()) {
+        // It refuses nothing; what cannot be left stays.
+        let _ = field.blur();
+    }
+}
+
 /// Gives the keyboard to an element and scrolls nothing.
 pub(super) fn focus_in_place(element: &HtmlElement) {
     let options = FocusOptions::new();

@@ -117,6 +117,7 @@ pub fn follow() -> Listener {
 
 /// One is at another entry: forward, back, or at a new one.
 fn went() {
+    dom::leave_field();
     let (before, here, top) = STEPS.with_borrow_mut(|steps| {
         let before = steps.here.clone();
         let here = steps.look();

@@ -9,7 +9,7 @@ use crate::kit::{Change, Kit, Loading};
 use crate::say;
 use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
+    Base, Because, Bound, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
     SetBecause, Strength, lacks_body_mass, may_fall, moved_alike, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
@@ -54,8 +54,7 @@ pub struct Board {
     pub reserve: Option<Rir>,
     /// True when the next load depends on the reserve of this set, which was not said yet.
     pub asks_reserve: bool,
-    /// What is said of a load more than 10 % above the best done lately or, where nothing was, above what is proposed: it
-    /// wants a second tap.
+    /// What is said of a load more than 10 % above the best done lately or, where nothing was, above what is proposed.
     pub jump: Option<&'static str>,
     /// How the sides share it.
     pub sides: SideMode,
@@ -95,6 +94,16 @@ pub struct Board {
 }
 
 impl Board {
+    /// True where the load is a jump that wants a second tap. The kit's smallest step, which a rule proposes once the reps say
+    /// that it is there, has its caution and is not asked about.
+    #[must_use]
+    pub fn asks_twice(&self) -> bool {
+        let moved = self.proposal.as_ref().and_then(Because::moved);
+        let stepped = moved.filter(|moved| moved.bound == Some(Bound::KitStep));
+        let own = !self.overruled && stepped.is_some_and(|moved| self.load == Some(moved.to));
+        self.jump.is_some() && !own
+    }
+
     /// Where the load comes from, in one sentence; a work load, or that there is none, by the rule that
     /// proposed it. A load that was chosen instead is told first.
     #[must_use]

@@ -141,6 +141,8 @@ pub struct Model {
     pub lifter: Option<LifterRecord>,
     /// What stands in the garage.
     pub kit: Garage,
+    /// The kit of whoever was here before, with their name: most who share a phone share a garage.
+    pub kit_before: Option<(String, Garage)>,
     /// The version of the kit that this page kept last, and when.
     pub kit_kept: Option<(Uuid, Moment)>,
     /// What was measured of the body, by time.
@@ -212,6 +214,7 @@ impl Default for Model {
             pair: None,
             lifter: None,
             kit: Garage::default(),
+            kit_before: None,
             kit_kept: None,
             body: Vec::new(),
             exercises: Catalogue::default(),
@@ -244,10 +247,16 @@ impl Default for Model {
 }
 
 impl Model {
-    /// A model of another lifter on the same phone: nothing of this one is in it.
+    /// A model of another lifter on the same phone: nothing of this one is in it but the kit, for one who has none yet.
     #[must_use]
     pub fn of_another(&mut self) -> Model {
-        let mut another = Model::default();
+        let named = self.person().map(|person| person.name.to_string());
+        let kit = named.filter(|_| self.lifter.is_some());
+        let kit = kit.map(|name| (name, self.kit.clone()));
+        let mut another = Model {
+            kit_before: kit.or_else(|| self.kit_before.take()),
+            ..Model::default()
+        };
         another.share_phone(self);
         another
     }

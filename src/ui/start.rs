@@ -38,6 +38,7 @@ const LATER_MS: u32 = 100;
 pub fn start(app: Stanchion, ahead: Ahead) {
     arrive(app, &address::here());
     let listener = address::on_change(move |fragment| {
+        dom::leave_field();
         app.completed(move || {
             arrive(app, &fragment);
             // Behind the effects that draw the place, and before the next picture.

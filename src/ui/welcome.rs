@@ -6,10 +6,11 @@ use super::away::import_file;
 use super::kit::show_in;
 use super::model::{Notice, Stage};
 use super::parts::{
-    Mode, button, checked_field, dynamic, file_field, h1, h2, quiet, text, unit_choices, when,
-    words,
+    Mode, button, checked_field, choices, dynamic, file_field, h1, h2, quiet, text, toggle,
+    unit_choices, when, words,
 };
 use super::people::bar;
+use super::seen::Seen;
 use super::stanchion::{Stanchion, stanchion};
 use crate::kit::Kit;
 use crate::say;
@@ -43,13 +44,13 @@ fn body_mass(typed: &str, unit: Unit) -> Result<Option<Load>, String> {
 }
 
 /// Writes the first records and opens the app.
-fn open(app: Stanchion, unit: Unit, mass: Option<Load>, with_demo: bool) {
+fn open(app: Stanchion, unit: Unit, mass: Option<Load>, kit: Kit, with_demo: bool) {
     // A kit that a file brought stays; where there is none, the model holds a usual garage that is not written yet.
     let brought = app
         .model
         .with_untracked(|model| *model.kit != Kit::starter(Unit::Kg));
     if !brought {
-        app.keep_kit(Kit::starter(unit));
+        app.keep_kit(kit);
     }
     show_in(app, unit);
     if let Some(mass) = mass {
@@ -61,6 +62,28 @@ fn open(app: Stanchion, unit: Unit, mass: Option<Load>, with_demo: bool) {
         }
     }
     app.model.update(|model| model.stage = Stage::Open);
+}
+
+/// Whether the garage is the one of whoever was here before.
+fn whose_kit(name: &str, shares: Live<bool>) -> AnyView {
+    let is = move |shared: bool| Seen::new(move || shares.get() == shared);
+    let both = vec![
+        toggle(
+            "welcome-kit-shared",
+            say!("as {name} has it", name),
+            "",
+            is(true),
+            move || shares.set(true),
+        ),
+        toggle(
+            "welcome-kit-usual",
+            t("the usual, to change later"),
+            "",
+            is(false),
+            move || shares.set(false),
+        ),
+    ];
+    vec![h2(t("Kit")), choices("choices two", t("Kit"), both)].into_any()
 }
 
 /// What an import said: the banner of the open app is not there yet.
@@ -109,13 +132,20 @@ fn ways_in(app: Stanchion, go: impl Fn(bool) + Copy + Send + Sync + 'static) -> 
 /// The first start.
 pub fn welcome() -> AnyView {
     let app = stanchion();
-    let unit = Live::new(Unit::Kg);
+    let there = app.model.with_untracked(|model| model.kit_before.clone());
+    let unit = Live::new(there.as_ref().map_or(Unit::Kg, |(_, kit)| kit.unit()));
+    let shares = Live::new(there.is_some());
     let body = Live::new(String::new());
     let wrong = Live::new(None::<String>);
     let go = move |with_demo: bool| {
         let unit = unit.get_untracked();
+        let shared = app.model.with_untracked(|model| {
+            let (_, kit) = model.kit_before.as_ref()?;
+            shares.get_untracked().then(|| Kit::clone(kit))
+        });
+        let kit = shared.unwrap_or_else(|| Kit::starter(unit));
         match body_mass(&body.get_untracked(), unit) {
-            Ok(mass) => open(app, unit, mass, with_demo),
+            Ok(mass) => open(app, unit, mass, kit, with_demo),
             Err(why) => wrong.set(Some(why)),
         }
     };
@@ -149,6 +179,7 @@ pub fn welcome() -> AnyView {
             Callback::new(move |chosen| unit.set(chosen)),
         ),
         checked_field("body-mass", Mode::Decimal, label, body, true, typed, wrong),
+        there.map(|(name, _)| whose_kit(&name, shares)).into_any(),
         el("section")
             .class("caution-box")
             .part("caution")

@@ -18,6 +18,8 @@ pub async fn ann_and_bea(person: &Person) {
     person.reads("who", "Ann").await;
     change_over(person, 1).await;
     person.reads("welcome", "Stanchion, Bea").await;
+    // One phone, one garage: what Ann has is offered first.
+    person.reads("welcome-kit-shared", "as Ann has it").await;
     person.tap("welcome-open").await;
     person.see("lifters").await;
     person.reads("who", "Bea").await;
@@ -34,6 +36,25 @@ pub async fn change_over(person: &Person, n: usize) {
 async fn databases(person: &Person) -> Vec<String> {
     let script = "indexedDB.databases().then((all) => done(all.map((one) => one.name).sort()))";
     serde_json::from_value(person.run_later(script).await).expect("names are texts")
+}
+
+#[tokio::test]
+async fn another_lifter_begins_with_the_kit_and_the_unit_of_the_one_before() {
+    let server = Server::start();
+    let browser = Browser::start("one-garage");
+    let person = Person::arrive(&browser, &server).await;
+    person.tap("go-kit").await;
+    person.tap("unit-lb").await;
+    person
+        .tap_css("button[aria-label=\"remove light band\"]")
+        .await;
+    person.reads("thing-gone", "light band").await;
+    ann_and_bea(&person).await;
+    person.tap("go-kit").await;
+    person.find("[data-part=unit-lb][aria-pressed=true]").await;
+    person.reads("bands", "middle band").await;
+    assert!(!person.read("bands").await.contains("light band"));
+    person.close().await;
 }
 
 #[tokio::test]

@@ -139,7 +139,7 @@ fn day_field(part: &'static str, label: &'static str, typed: Live<Typed>, at: us
                 .set("type", "date")
                 .part(part)
                 .value(move || typed.get()[at].to_string())
-                .on("change", take),
+                .on_change(take),
         )
         .view()
 }

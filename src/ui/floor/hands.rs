@@ -193,15 +193,15 @@ impl Hands {
     /// What was asked about the load on the board; none where nothing was, or it is no jump.
     pub fn asked(self, board: &Board) -> Option<Sure> {
         let (key, load, sure) = self.asked.get()?;
-        let same = board.jump.is_some() && key == board.key && load == board.load;
+        let same = board.asks_twice() && key == board.key && load == board.load;
         same.then_some(sure)
     }
 
     /// Whether a tap may do its work now; else it has asked, and the next tap may.
     fn sure(self, board: &Board, to: Sure) -> bool {
         let asked = untrack(|| self.asked(board));
-        let sure = board.jump.is_none() || asked == Some(to) || asked == Some(Sure::Given);
-        if board.jump.is_some() {
+        let sure = !board.asks_twice() || asked == Some(to) || asked == Some(Sure::Given);
+        if board.asks_twice() {
             let next = if sure { Sure::Given } else { to };
             self.asked.set(Some((board.key, board.load, next)));
         }
@@ -236,7 +236,7 @@ impl Hands {
             if let Some(stop) = stop {
                 self.app.act(stop);
             }
-        } else if board.jump.is_none() || self.once() {
+        } else if !board.asks_twice() || self.once() {
             // The tap that asks and the one that answers are two.
             self.begin_set();
         }

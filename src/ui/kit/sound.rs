@@ -44,9 +44,7 @@ fn tick_box_of(
                 .set("type", "checkbox")
                 .part(part)
                 .checked(on)
-                .on("change", move |event| {
-                    ticked.run(event_target_checked(&event))
-                }),
+                .on_change(move |event| ticked.run(event_target_checked(&event))),
         )
         .child(el("span").child(words))
         .view()
@@ -69,7 +67,7 @@ fn loudness_field(app: Stanchion) -> AnyView {
                 .set("step", "5")
                 .part("volume")
                 .value(|| volume().to_string())
-                .on("change", move |event| keep.run(event_target_value(&event))),
+                .on_change(move |event| keep.run(event_target_value(&event))),
         )
         .view()
 }

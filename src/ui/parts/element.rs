@@ -123,6 +123,17 @@ impl Element {
         self.hears(event, Box::new(hear))
     }
 
+    /// With a listener to what was typed or chosen, once the person leaves it. A browser says it also of a field that is taken
+    /// off the page with something in it: then what the listener acts on is gone.
+    pub fn on_change(self, mut hear: impl FnMut(Event) + 'static) -> Element {
+        let here = StoredValue::new(());
+        self.on("change", move |event| {
+            if here.try_get_value().is_some() {
+                hear(event);
+            }
+        })
+    }
+
     #[inline(never)]
     fn hears(self, event: &'static str, hear: Hear) -> Element {
         self.with(event, Is::Hears(on(ev::Custom::new(event), hear)))

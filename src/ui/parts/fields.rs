@@ -129,7 +129,7 @@ fn labelled(
     let into = into
         .value(move || value.get())
         .on("input", move |event| take(live, event))
-        .on("change", move |event: Event| take(!live, event));
+        .on_change(move |event| take(!live, event));
     el("label")
         .class("field")
         .child(el("span").text(label))
@@ -155,7 +155,7 @@ fn file_field_of(part: &'static str, label: &'static str, chosen: Callback<Event
                 .set("type", "file")
                 .set("accept", ".json,application/json,text/plain")
                 .part(part)
-                .on("change", move |event| chosen.run(event)),
+                .on_change(move |event| chosen.run(event)),
         )
         .view()
 }

@@ -10,6 +10,7 @@ mod paper;
 mod share;
 mod shared;
 mod time;
+mod unkept;
 mod words;
 mod write;
 

@@ -2,6 +2,7 @@
 
 use super::doubts::{doubt_list, doubts_said};
 use super::meanings::meanings_view;
+use super::unkept::Unkept;
 use crate::device::clock;
 use crate::draft::Draft;
 use crate::exercises::add_cautions;
@@ -10,7 +11,7 @@ use crate::say;
 use crate::sheet::{Exercise, Named, Sheet, SheetId, unroll};
 use crate::ui::live::Live;
 use crate::ui::parts::{
-    Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, way, words,
+    Mode, button, dynamic, el, field, h1, line, list, page, quiet, text, words,
 };
 use crate::ui::place::Place;
 use crate::ui::seen::Seen;
@@ -164,6 +165,15 @@ fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyVi
     el("div").class("finder").child(find).child(found).view()
 }
 
+/// The way back that keeps nothing.
+fn without_keeping(back: Place) -> AnyView {
+    let way = el("a")
+        .set("href", back.href())
+        .on_tap(Callback::new(|()| Unkept::forget()))
+        .child(t("Back without keeping"));
+    el("p").child(way).view()
+}
+
 /// What becomes of a sheet that was read.
 type Then = fn(Stanchion, Sheet);
 
@@ -219,15 +229,21 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
     let complained = StoredValue::new(String::new());
     let then = move |typed: &str, then: Then| {
         let said = before.with_value(|before| read_then(app, typed, before.as_ref(), then));
+        if said.is_empty() {
+            Unkept::forget();
+        }
         complained.set_value(said);
     };
-    let typed = Live::new(before.with_value(|before| match before {
+    let begins = before.with_value(|before| match before {
         Some(sheet) => print_sheet(sheet, &known(app)),
         None => format!("# {}\n\n{START}", t("New sheet")),
-    }));
+    });
+    let typed = Live::new(Unkept::lines(id, &begins).unwrap_or_else(|| begins.clone()));
+    let begins = StoredValue::new(begins);
     // What was said of lines that are others now holds no more.
-    let write = Callback::new(move |lines| {
+    let write = Callback::new(move |lines: String| {
         complained.with_value(|said| app.unsay(said));
+        begins.with_value(|begins| Unkept::keep(id, begins, &lines));
         typed.set(lines);
     });
     // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
@@ -252,7 +268,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
         .set("aria-describedby", "lines-outcome")
         .value(move || typed.get())
         .on("input", move |event| write.run(event_target_value(&event)))
-        .on("change", move |_| left());
+        .on_change(move |_| left());
     let said = dynamic(move || match outcome.get() {
         Ok((sum, doubts)) => vec![
             line("quiet", "lines-sum", sum),
@@ -286,7 +302,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
     page(
         "write",
         vec![
-            way(back.href(), t("Back without keeping")),
+            without_keeping(back),
             h1(title),
             area.into_any(),
             el("div")
