@@ -35,7 +35,7 @@ fn what_is_no_json_is_refused_with_its_place() {
     );
     assert_eq!(
         said(""),
-        "the file is not JSON: line 1, column 1: the text ends here, and more is expected"
+        "the file is not JSON: choose the export whose name ends in .json; a .csv is for spreadsheets"
     );
     let cut = &DEMO[..DEMO.len() / 2];
     assert!(
@@ -98,7 +98,7 @@ fn a_file_too_large_is_refused_before_it_is_read() {
 fn a_negative_load_is_refused() {
     assert_eq!(
         said_with(DEMO, "\"start\": \"15 kg\"", "\"start\": \"-15 kg\""),
-        "sheets[0].groups[0].straight.start (line 43, column 16): -15 kg is below zero: a load is 0 to 2000 kg"
+        "sheets[0].groups[0].straight.start (line 43, column 16): -15 kg is below zero: a load is 0 to 2000 kg (4409 lb)"
     );
 }
 
@@ -118,7 +118,7 @@ fn an_unknown_unit_is_refused() {
 fn a_load_too_heavy_is_refused() {
     assert!(
         said_with(DEMO, "\"start\": \"15 kg\"", "\"start\": \"2001 kg\"")
-            .ends_with("2001 kg is too heavy: a load is 0 to 2000 kg")
+            .ends_with("2001 kg is too heavy: a load is 0 to 2000 kg (4409 lb)")
     );
 }
 

@@ -10,6 +10,7 @@ use super::migrate::FormatVersion;
 use super::session_log::SessionLog;
 use crate::json::{Cursor, Fault, Misread, parse};
 use crate::say;
+use crate::words::t;
 use std::fmt;
 use std::sync::Arc;
 use uuid::Uuid;
@@ -68,6 +69,10 @@ impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ReadError::TooLarge { bytes } => f.write_str(&say!("the file has {bytes} bytes, at most {most} ({mib} MiB) can be read", bytes, most = FILE_BYTES_MAX, mib = FILE_BYTES_MAX / MIB)),
+            // Not one character of it: it is no spoiled export, it is another file.
+            ReadError::NotJson { line: 1, column: 1, .. } => f.write_str(t(
+                "the file is not JSON: choose the export whose name ends in .json; a .csv is for spreadsheets",
+            )),
             ReadError::NotJson { line, column, why } => f.write_str(&say!("the file is not JSON: line {line}, column {column}: {why}", line, column, why)),
             ReadError::NotOurs => f.write_str(&say!("this is no file of Stanchion: it must be a JSON object with \"format\": \"{format}\"", format = FORMAT)),
             ReadError::NoVersion => f.write_str(&say!("version: must be a whole number from 1 to {newest}", newest = FormatVersion::CURRENT.number())),

@@ -90,11 +90,11 @@ impl fmt::Display for LoadError {
                 given = s
             )),
             LoadError::Negative(s) => f.write_str(&say!(
-                "{load} is below zero: a load is 0 to 2000 kg",
+                "{load} is below zero: a load is 0 to 2000 kg (4409 lb)",
                 load = s
             )),
             LoadError::TooHeavy(s) => f.write_str(&say!(
-                "{load} is too heavy: a load is 0 to 2000 kg",
+                "{load} is too heavy: a load is 0 to 2000 kg (4409 lb)",
                 load = s
             )),
             LoadError::TooFine(s) => f.write_str(&say!(

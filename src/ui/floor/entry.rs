@@ -5,7 +5,7 @@ use crate::say;
 use crate::sheet::{Block, Equipment, SetKey};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
-use crate::ui::parts::{Mode, Text, button, dynamic, field, line};
+use crate::ui::parts::{Mode, Text, button, dynamic, field, line, quiet, when};
 use crate::ui::seen::Seen;
 use crate::ui::stanchion::Stanchion;
 use crate::units::Load;
@@ -122,16 +122,25 @@ impl Entry {
         }
     }
 
-    /// The field to type it into.
+    /// The field to type it into, and of which of two things the load is.
     pub fn field(self, label: impl Into<Text>) -> AnyView {
-        field(
+        let set = self.set;
+        let may_be_two = self.app.of(move |model| {
+            set.get()
+                .is_some_and(|(key, _)| equipment(model, key).loaded_as() == Equipment::Dumbbell)
+        });
+        let field = field(
             "load-typed",
             Mode::Decimal,
             label,
             String::new(),
             false,
             move |typed: String| self.typed(&typed),
-        )
+        );
+        let of_one = when(may_be_two, || {
+            quiet(t("Of two dumbbells, the load of one."))
+        });
+        vec![field, of_one].into_any()
     }
 
     /// What is said of a typed load that the kit cannot make, with the nearest that it makes; `take` is given what is tapped.

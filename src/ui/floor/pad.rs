@@ -235,6 +235,11 @@ fn heard(hands: Hands) -> Seen<bool> {
     })
 }
 
+/// True where seconds or metres are counted in place of reps.
+fn measured(target: &Target) -> bool {
+    matches!(target, Target::Timed(_) | Target::Distance(_))
+}
+
 /// The small buttons under a set.
 fn set_row(hands: Hands) -> Vec<AnyView> {
     let Hands { app, board, .. } = hands;
@@ -254,13 +259,16 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
             reserve: Some(reserve),
             ..
         }) => say!("{reserve} in reserve", reserve),
-        Some(board)
-            if board.asks_reserve
-                && !matches!(board.target, Target::Timed(_) | Target::Distance(_)) =>
-        {
-            t("reps left?").to_owned()
-        }
+        Some(board) if board.asks_reserve && !measured(&board.target) => t("reps left?").to_owned(),
         _ => t("reserve").to_owned(),
+    });
+    // A hold or a way has none that could be told, but where the next load goes by it.
+    let has_reserve = Seen::new(move || {
+        board.with(|board| {
+            board
+                .as_ref()
+                .is_some_and(|board| board.asks_reserve || !measured(&board.target))
+        })
     });
     let by_ear = dynamic(move || {
         if working.get() {
@@ -286,8 +294,10 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         when(loaded, move || {
             button("", "load", t("load"), move || hands.open.set(Open::Load))
         }),
-        button("", "reserve", reserve, move || {
-            hands.open.set(Open::Reserve)
+        when(has_reserve, move || {
+            button("", "reserve", reserve, move || {
+                hands.open.set(Open::Reserve)
+            })
         }),
         by_ear,
         count,

@@ -104,7 +104,7 @@ pub const PLATES: Things = Things {
 pub const DUMBBELLS: Things = Things {
     title: || t("Dumbbells and kettlebells"),
     hint: || "",
-    new: || t("Add a dumbbell"),
+    new: || t("Add a dumbbell or kettlebell"),
     fields: &[("mass", || t("mass of one"))],
     shown: |kit, unit| {
         let loads = kit.dumbbells.iter();

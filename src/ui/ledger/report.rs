@@ -122,7 +122,7 @@ pub fn report_place() -> AnyView {
         ),
     ];
     let asked = vec![
-        way(Place::Ledger.href(), t("All sessions")),
+        way(Place::Ledger.href(), t("Ledger")),
         h1(t("Report")),
         choices("choices two", t("the last"), periods),
         el("div").class("between").child(between).view(),

@@ -131,7 +131,7 @@ fn look(
         facts.push_str(t("light week"));
     }
     let mut inside = vec![
-        way(Place::Ledger.href(), t("All sessions")),
+        way(Place::Ledger.href(), t("Ledger")),
         h1(record.sheet_name.to_string()),
         quiet(long_day_and_time(record.began)),
         line("", "facts", facts),

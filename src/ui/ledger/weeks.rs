@@ -61,7 +61,7 @@ pub fn weeks_place() -> AnyView {
     page(
         "weeks",
         vec![
-            way(Place::Ledger.href(), t("All sessions")),
+            way(Place::Ledger.href(), t("Ledger")),
             h1(t("Weeks")),
             head(looked),
             dynamic(move || {
