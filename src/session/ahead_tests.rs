@@ -2,6 +2,8 @@
 
 use super::tests::Gym;
 use super::*;
+use crate::sheet::{Group, Progression, Step};
+use crate::strength::{Because, Proposal};
 use crate::units::{Reps, Rir, Seconds, Unit, minutes_up};
 use std::num::NonZeroU16;
 
@@ -121,4 +123,43 @@ fn reps_load_and_reserve_off_the_plan_are_told() {
     );
     // The set aims at no reserve: what was left is no news.
     assert_eq!(told(7, "60 kg", Some(Rir::new(0).unwrap())), None);
+}
+
+/// Eight reps of 5–7 in the first set, under a rule and with a reason for its load.
+fn one_more_than_asked(rule: Progression, because: Option<Because>, light: bool) -> Option<String> {
+    let mut gym = Gym::open();
+    gym.log(8);
+    let mut state = gym.session.state().clone();
+    let slot = state.last_logged().unwrap().clone();
+    let at = slot.planned.key.block;
+    let groups = state.began.sheet.groups.iter_mut();
+    let mut blocks = groups.flat_map(Group::blocks_mut);
+    blocks.find(|block| block.id == at).unwrap().progression = rule;
+    state.began.light = light;
+    state.began.proposals = because
+        .map(|because| Proposal {
+            block: at,
+            load: because.load(),
+            because,
+        })
+        .into_iter()
+        .collect();
+    state.off_plan(Unit::Kg)
+}
+
+#[test]
+fn more_reps_than_asked_are_on_plan_where_the_rule_wants_them() {
+    let told = Some("Off plan: 8 reps where 5–7 were asked.".to_owned());
+    let double = Progression::default;
+    assert_eq!(one_more_than_asked(double(), None, false), told);
+    let twice = || Progression::TwoForTwo { up: Step::Smallest };
+    assert_eq!(one_more_than_asked(twice(), None, false), None);
+    // A light week asks for no more than it says.
+    assert_eq!(one_more_than_asked(twice(), None, true), told);
+    let waits: Because = serde_json::from_value(serde_json::json!({"step_waits": {
+        "reps": [7, 7, 7], "low": 5, "aim": 12, "next": "75 kg",
+        "moved": {"at": "60 kg", "to": "60 kg", "wish": "same", "on": "barbell"},
+    }}))
+    .unwrap();
+    assert_eq!(one_more_than_asked(double(), Some(waits), false), None);
 }

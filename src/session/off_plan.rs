@@ -4,7 +4,8 @@ use super::done::{Amount, StageAmount};
 use super::slot::{Logged, Slot};
 use super::state::State;
 use crate::say;
-use crate::sheet::{LoadBasis, RepTarget, SetKind, Stage, Target};
+use crate::sheet::{LoadBasis, Progression, RepTarget, SetKind, Stage, Target};
+use crate::strength::Because;
 use crate::units::{Load, Unit};
 use crate::words::many_of;
 
@@ -13,27 +14,42 @@ impl State {
     /// because of the next set.
     ///
     /// Another amount than was asked for (reps, seconds, metres; a stage that was short), another load than was proposed, or a
-    /// reserve below the one aimed at. More in reserve than aimed at is no fault and is not told.
+    /// reserve below the one aimed at. More in reserve than aimed at is no fault and is not told; nor are more reps where the
+    /// block's rule asks for them.
     #[must_use]
     pub fn off_plan(&self, unit: Unit) -> Option<String> {
         let slot = self.last_logged()?;
         let logged = slot.logged()?;
         let basis = &self.block_of(slot).basis;
-        let mut said = amount(slot, logged);
+        let mut said = amount(slot, logged, self.asks_beyond(slot));
         said.extend(load(basis, logged, unit));
         said.extend(reserve(slot, logged));
         (!said.is_empty()).then(|| say!("Off plan: {what}.", what = said.join("; ")))
     }
+
+    /// True where the load rises only by more reps than the set asks for: by the 2-for-2 rule, and before a coarse step. In a
+    /// light week no rule asks for anything.
+    fn asks_beyond(&self, slot: &Slot) -> bool {
+        let by_rule = matches!(
+            self.block_of(slot).progression,
+            Progression::TwoForTwo { .. }
+        );
+        let waits = self
+            .proposal(slot)
+            .is_some_and(|proposal| matches!(proposal.because, Because::StepWaits { .. }));
+        let asks = waits || (by_rule && !self.began.light);
+        asks && slot.planned.kind.is_work()
+    }
 }
 
-/// Another amount than was asked for. Where no rep more was to be had, more than that is no fault; nor is it in a stage, the
-/// last of which often goes on.
-fn amount(slot: &Slot, logged: &Logged) -> Vec<String> {
+/// Another amount than was asked for. Where more reps are `beyond` what is asked and yet wanted, or no rep more was to be had,
+/// more than that is no fault; nor is it in a stage, the last of which often goes on.
+fn amount(slot: &Slot, logged: &Logged, beyond: bool) -> Vec<String> {
     let kind = &slot.planned.kind;
     let open = matches!(kind, SetKind::ToFailure);
     let off = |done: u16, asked: u16| done < asked || (done > asked && !open);
     let said = match (&slot.planned.target, &logged.done.amount) {
-        (Target::Reps(asked), done) => reps(kind.whole(*asked), done, open),
+        (Target::Reps(asked), done) => reps(kind.whole(*asked), done, open || beyond),
         (Target::Timed(asked), Amount::Timed(done)) => off(done.get(), asked.get()).then(|| {
             say!(
                 "held {done} where {asked} were asked",

@@ -84,6 +84,22 @@ pub enum Because {
         /// From which load to which.
         moved: Moved,
     },
+    /// Double progression: top of the range reached, but the next load is more than 10 % up: same load, more reps first.
+    StepWaits {
+        /// Reps of last time's work sets in order.
+        reps: Vec<Reps>,
+        /// Bottom of the range, which is to come with the next load.
+        low: Reps,
+        /// Reps that come first at this load.
+        aim: Reps,
+        /// True where the last set alone must have them.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        last: bool,
+        /// The next load that the kit makes.
+        next: Load,
+        /// From which load to which.
+        moved: Moved,
+    },
     /// Double progression: below the range, a step down.
     #[serde(deserialize_with = "forms::ranged")]
     BelowRange {
@@ -270,6 +286,7 @@ impl Because {
             | Because::Lightened { moved, .. }
             | Because::TopReached { moved, .. }
             | Because::InRange { moved, .. }
+            | Because::StepWaits { moved, .. }
             | Because::BelowRange { moved, .. }
             | Because::TwoOverTwice { moved, .. }
             | Because::NotTwiceYet { moved, .. }

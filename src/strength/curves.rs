@@ -163,8 +163,13 @@ impl Curve {
         if !self.holds_for(reps) {
             return Err(OffTheCurve { curve: self, reps });
         }
-        let scaled = self.factor_at(f64::from(reps.get())) * 10_f64.powi(FACTOR_DECIMALS as i32);
-        Ok(Decimal::new(scaled.round() as i64, FACTOR_DECIMALS))
+        Ok(self.factor_on(reps.get()))
+    }
+
+    /// The same by the formula alone, also beyond the range of the curve: there it is no maximum.
+    pub(super) fn factor_on(self, reps: u16) -> Decimal {
+        let scaled = self.factor_at(f64::from(reps)) * 10_f64.powi(FACTOR_DECIMALS as i32);
+        Decimal::new(scaled.round() as i64, FACTOR_DECIMALS)
     }
 
     /// True for the reps that the curve has a factor for.

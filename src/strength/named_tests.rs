@@ -270,9 +270,9 @@ fn shares_of_a_start_between_two_steps_go_on_from_it() {
         propose(&block, &[last], &kit).load
     };
     assert_eq!(next(&[("10 kg", 6), ("20 kg", 6)]), Some(load("24 kg")));
-    assert_eq!(next(&[("10 kg", 7), ("20 kg", 7)]), Some(load("30 kg")));
+    assert_eq!(next(&[("10 kg", 14), ("20 kg", 14)]), Some(load("30 kg")));
     // With 30 kg both sets were done with 20 kg: the next step is from there.
-    assert_eq!(next(&[("20 kg", 7), ("20 kg", 7)]), Some(load("40 kg")));
+    assert_eq!(next(&[("20 kg", 14), ("20 kg", 14)]), Some(load("40 kg")));
 
     let mut assisted = block(json!({"basis": "body_mass_minus"}));
     assisted.exercise.equipment = crate::sheet::Equipment::Other;

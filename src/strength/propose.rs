@@ -4,13 +4,14 @@ use super::because::{Because, Proposal};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::from_estimate::from_estimate;
+use super::guided::aim;
 use super::history::{Performance, SetResult, last_of_each_session};
 use super::ladder::Ladder;
 use super::maximum::Maximum;
 use super::moved::Wish;
 use super::rules::{
-    Seen, after_break, as_written, by_reserve, double, fixed, goes_by_maximum, share_of_e1rm,
-    two_for_two, unless_cut_short, unless_deload, unless_lightened,
+    Seen, Worth, after_break, as_written, by_reserve, double, fixed, goes_by_maximum,
+    share_of_e1rm, two_for_two, unless_cut_short, unless_deload, unless_lightened,
 };
 use super::unfed::Unfed;
 use crate::kit::Kit;
@@ -115,7 +116,13 @@ fn by_rule(
     ladder: &Ladder,
 ) -> Because {
     let because = match &block.progression {
-        Progression::Double { reach, up, down } => double(seen, *reach, *up, *down, ladder),
+        Progression::Double { reach, up, down } => {
+            let worth = Worth {
+                curve: today.curve,
+                reserve: aim(block),
+            };
+            double(seen, *reach, [*up, *down], worth, ladder)
+        }
         Progression::TwoForTwo { up } => {
             let before = like
                 .iter()

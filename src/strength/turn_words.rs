@@ -9,6 +9,14 @@ use super::words::on;
 use crate::say;
 use crate::units::{Load, Reps, Rir, Share};
 use crate::words::{many_of, t};
+use rust_decimal::Decimal;
+
+/// How many percent the second load is above the first, to a whole one; none where that cannot be said.
+fn up_percent(at: Load, next: Load) -> Option<Decimal> {
+    let share = next.kg().checked_div(at.kg())? - Decimal::ONE;
+    let percent = share.checked_mul(Decimal::ONE_HUNDRED)?.round();
+    (percent > Decimal::ZERO).then_some(percent)
+}
 
 /// Why no share of the maximum was taken where the body is moved.
 pub(super) fn body_unknown() -> &'static str {
@@ -108,6 +116,59 @@ impl Words<'_> {
             None => "",
             Some(Bound::Tenth) => t(", no more than 10 % up"),
             Some(Bound::KitStep) => t(", more than 10 % up but the kit has nothing smaller"),
+        }
+    }
+
+    /// "12, 12, 12 at 15 lb: 22 reps a set come first, then 20 lb, 33 % up".
+    pub(super) fn step_waits(
+        self,
+        done: &str,
+        (aim, last): (Reps, bool),
+        next: Load,
+        moved: &Moved,
+    ) -> String {
+        let next_said = self.load(next);
+        let next_said = match up_percent(moved.at, next) {
+            Some(percent) => say!("{load}, {percent} % up", load = next_said, percent),
+            None => next_said,
+        };
+        let waits = match last {
+            true => say!(
+                "{done}: {aim} reps in the last set come first, then {next}",
+                done,
+                aim,
+                next = next_said
+            ),
+            false => say!(
+                "{done}: {aim} reps a set come first, then {next}",
+                done,
+                aim,
+                next = next_said
+            ),
+        };
+        match moved.to == moved.at {
+            true => waits,
+            false => format!("{waits}; {}", self.follows(moved)),
+        }
+    }
+
+    /// What the last set must have for a step up by the 2-for-2 rule, or that it must have it once more.
+    pub(super) fn not_twice_yet(self, done: &str, reps: Reps, goal: Reps, moved: &Moved) -> String {
+        let aim = goal.get().saturating_add(2);
+        let follows = self.follows(moved);
+        match reps.get() >= aim {
+            true => say!(
+                "{done} in the last set: two over {goal}, once more for the next step, {follows}",
+                done,
+                goal,
+                follows
+            ),
+            false => say!(
+                "{done} in the last set: {aim} or more twice running for the next step, {follows}",
+                done,
+                aim,
+                follows
+            ),
         }
     }
 

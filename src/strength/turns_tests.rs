@@ -58,8 +58,8 @@ fn a_step_up_is_cut_to_a_tenth() {
         "every rep done at 80 kg: next step on this bar is 87.5 kg, no more than 10 % up"
     );
     assert_eq!(
-        said_after(&plain(), &[("20 kg", 7)]),
-        "7 at 20 kg: top of 5–7 reached, next step on this bar is 22.5 kg, more than 10 % up but the kit has nothing \
+        said_after(&plain(), &[("20 kg", 10)]),
+        "10 at 20 kg: top of 5–7 reached, next step on this bar is 22.5 kg, more than 10 % up but the kit has nothing \
          smaller"
     );
 }
@@ -112,7 +112,7 @@ fn a_break_never_makes_it_heavier_than_the_rule() {
         "3 at 80 kg: below 5–7, by the sheet 40 kg less, 40 kg"
     );
     assert_eq!(
-        after(&plain(), &[("20 kg", 7)], 100).to_string(),
+        after(&plain(), &[("20 kg", 10)], 100).to_string(),
         "last done like this 100 days ago: nothing lighter on this bar, 20 kg again"
     );
     let written = block(json!({"progression": "as_written"}));
@@ -295,12 +295,12 @@ fn kits_that_cannot_make_it_say_so() {
     bare.plates.clear();
     let bar_alone = Kit::new(bare.clone()).unwrap();
     let said = |kit: &Kit, at: &str| {
-        let last = performed(&[(at, 7)], (5, 7));
+        let last = performed(&[(at, 14)], (5, 7));
         propose(&plain(), &[last], kit).because.to_string()
     };
     assert_eq!(
         said(&bar_alone, "80 kg"),
-        "7 at 80 kg: top of 5–7 reached, nothing as hard on this bar, 20 kg"
+        "14 at 80 kg: top of 5–7 reached, nothing as hard on this bar, 20 kg"
     );
     bare.plates = vec![crate::kit::PlatePairs {
         mass: load("10 kg"),
@@ -309,7 +309,7 @@ fn kits_that_cannot_make_it_say_so() {
     let one_pair = Kit::new(bare.clone()).unwrap();
     assert_eq!(
         said(&one_pair, "20 kg"),
-        "7 at 20 kg: top of 5–7 reached, next step on this bar is 40 kg, more than 10 % up but the kit has nothing \
+        "14 at 20 kg: top of 5–7 reached, next step on this bar is 40 kg, more than 10 % up but the kit has nothing \
          smaller"
     );
     bare.bars[0].mass = load("100 kg");
@@ -376,7 +376,7 @@ fn a_reason_names_the_loads_that_were_lifted() {
     let twice = serde_json::json!({"two_for_two": {"up": "smallest"}});
     assert_eq!(
         said(twice, &rising, None),
-        "6 at 67.5 kg in the last set: not yet two over 7 twice running, same load again"
+        "6 at 67.5 kg in the last set: 9 or more twice running for the next step, same load again"
     );
     let reserve = |aim: u8| serde_json::json!({"by_reserve": {"aim": aim, "step": "smallest"}});
     assert_eq!(

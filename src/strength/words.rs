@@ -263,6 +263,14 @@ impl Words<'_> {
                 range = range(*low, *top),
                 follows = self.follows(moved)
             ),
+            Because::StepWaits {
+                reps,
+                aim,
+                last,
+                next,
+                moved,
+                ..
+            } => self.step_waits(&self.done(reps, moved), (*aim, *last), *next, moved),
             Because::BelowRange {
                 reps,
                 low,
@@ -280,12 +288,9 @@ impl Words<'_> {
                 goal,
                 follows = self.follows(moved)
             ),
-            Because::NotTwiceYet { reps, goal, moved } => say!(
-                "{done} in the last set: not yet two over {goal} twice running, {follows}",
-                done = self.done(&[*reps], moved),
-                goal,
-                follows = self.follows(moved)
-            ),
+            Because::NotTwiceYet { reps, goal, moved } => {
+                self.not_twice_yet(&self.done(&[*reps], moved), *reps, *goal, moved)
+            }
             Because::AllDone { moved } => say!(
                 "every rep done {at}: {follows}",
                 at = self.lifted(moved),

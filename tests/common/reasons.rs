@@ -127,6 +127,16 @@ pub fn because() -> BoxedStrategy<Because> {
             top,
             moved
         }),
+        (range(), load(), any::<bool>()).prop_map(|((reps, low, aim, moved), next, last)| {
+            Because::StepWaits {
+                reps,
+                low,
+                aim,
+                last,
+                next,
+                moved,
+            }
+        }),
         range().prop_map(|(reps, low, top, moved)| Because::BelowRange {
             reps,
             low,

@@ -1,26 +1,33 @@
 //! Double progression: reps rise inside the range, then the load rises (common practice, no source).
 
 use super::super::because::Because;
+use super::super::history::SetResult;
 use super::super::ladder::Ladder;
 use super::super::moved::Wish;
 use super::Seen;
+use super::coarse::{Coarse, Worth};
 use crate::sheet::{Reach, Step};
+use crate::units::Reps;
 
-/// Any work set below the bottom of its range: down. Every (or the last) work set at the top of its range: up. Else the
-/// same load. Where the sets ask for different ranges, the reason names the one that decided and the sets of it.
+/// Any work set below the bottom of its range: down. Every (or the last) work set at the top of its range: up; but where that
+/// step is a coarse one, only with the reps that say it will go. Else the same load. Where the sets ask for different ranges,
+/// the reason names the one that decided and the sets of it.
 pub(in super::super) fn double(
     seen: &Seen<'_>,
     reach: Reach,
-    up: Step,
-    down: Step,
+    [up, down]: [Step; 2],
+    worth: Worth,
     ladder: &Ladder,
 ) -> Because {
+    let coarse = Coarse::of(seen.at, up, ladder, worth);
     let missed = seen.missed();
-    let short = match reach {
-        Reach::AllSets => seen.work().iter().copied().find(|set| set.reps < set.top),
-        Reach::LastSet => Some(seen.last()).filter(|set| set.reps < set.top),
-    };
-    let decided = missed.or(short).unwrap_or(match reach {
+    let short = short_of(seen, reach, |set| set.top);
+    let waits = coarse.as_ref().and_then(|coarse| {
+        let set = short_of(seen, reach, |set| coarse.reps(set.low, set.top))?;
+        Some((set, coarse))
+    });
+    let decided = missed.or(short).or(waits.map(|(set, _)| set));
+    let decided = decided.unwrap_or(match reach {
         Reach::AllSets => seen.first(),
         Reach::LastSet => seen.last(),
     });
@@ -35,19 +42,41 @@ pub(in super::super) fn double(
             top,
             moved: moved.over(span),
         })
-    } else if short.is_none() {
-        ladder.because(seen.at, Wish::Harder, up, |moved| Because::TopReached {
-            reps,
-            low,
-            top,
-            moved: moved.over(span),
-        })
-    } else {
+    } else if short.is_some() {
         ladder.because(seen.at, Wish::Same, up, |moved| Because::InRange {
             reps,
             low,
             top,
             moved: moved.over(span),
         })
+    } else if let Some((_, coarse)) = waits {
+        ladder.because(seen.at, Wish::Same, up, |moved| Because::StepWaits {
+            reps,
+            low,
+            aim: coarse.reps(low, top),
+            last: reach == Reach::LastSet,
+            next: coarse.to(),
+            moved: moved.over(span),
+        })
+    } else {
+        ladder.because(seen.at, Wish::Harder, up, |moved| Because::TopReached {
+            reps,
+            low,
+            top,
+            moved: moved.over(span),
+        })
+    }
+}
+
+/// The first of the sets that are asked which has fewer reps than are enough.
+fn short_of<'a>(
+    seen: &Seen<'a>,
+    reach: Reach,
+    enough: impl Fn(&SetResult) -> Reps,
+) -> Option<&'a SetResult> {
+    let short = |set: &&SetResult| set.reps < enough(set);
+    match reach {
+        Reach::AllSets => seen.work().iter().copied().find(short),
+        Reach::LastSet => Some(seen.last()).filter(short),
     }
 }

@@ -1,5 +1,6 @@
 //! The progression rules, each a pure function from what was seen last time to a because.
 
+mod coarse;
 mod comeback;
 mod deload;
 mod double;
@@ -10,6 +11,7 @@ mod share;
 mod two_for_two;
 mod written;
 
+pub(super) use coarse::Worth;
 pub(super) use comeback::after_break;
 pub use comeback::{NO_BREAK_DAYS, days_between};
 pub(super) use deload::unless_deload;
