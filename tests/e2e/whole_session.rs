@@ -193,7 +193,7 @@ async fn a_set_in_the_ledger_is_corrected_and_what_was_logged_first_stays_to_be_
     person.type_into("correct-load", "2500").await;
     person.tap("correct-keep").await;
     person
-        .reads("correct-wrong", "a load is 0 to 2000 kg")
+        .reads("correct-wrong", "a load is 0 to 2000 kg (4409 lb)")
         .await;
     person.type_into("correct-load", "20").await;
     person.tap("correct-reps-less").await;
