@@ -12,5 +12,5 @@ pub fn is_hold(exercise: &Exercise) -> bool {
         let before = exercise.id.as_str().strip_suffix(*end);
         before.is_some_and(|before| before.is_empty() || before.ends_with('-'))
     };
-    exercise.pattern != Pattern::Explosive && HELD.iter().any(|end| ends(end))
+    exercise.pattern != Pattern::Explosive && HELD.iter().any(ends)
 }
