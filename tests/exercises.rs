@@ -6,6 +6,7 @@ use stanchion::kit::{Handle, Kit, KitParts, Stack};
 use stanchion::quick::{parse_sheet, revise_sheet};
 use stanchion::sheet::{Equipment, Line, Pattern};
 use stanchion::store::demo;
+use stanchion::strength::{Above, above};
 use stanchion::units::{Load, Unit};
 use uuid::Uuid;
 
@@ -194,4 +195,34 @@ fn a_changed_sheet_keeps_the_settled_warnings_of_blocks_that_stay() {
     assert_eq!(order_check(&new, &Catalogue::default()), new.settled);
     old.settle(warnings[0], false);
     assert_eq!(old.settled, warnings[1..]);
+}
+
+/// What the list cautions of a bar or weights above goes with what a set to failure asks for.
+#[test]
+fn what_the_list_says_is_above_is_above() {
+    let kit = Kit::starter(Unit::Kg);
+    let usual = |name: &str| {
+        let mut ids = || Uuid::from_u128(1);
+        let written = "2026-03-01T08:00:00+01:00".parse().unwrap();
+        let text = format!("# A\n{name}: 3 × 8");
+        let named = |name: &str| Catalogue::default().named(name, &kit);
+        let sheet = parse_sheet(&text, &named, &mut ids, written).unwrap();
+        sheet.blocks().next().unwrap().clone()
+    };
+    for entry in all() {
+        let lines = entry.cautions();
+        let says = |words: &str| lines.iter().any(|line| line.as_str().contains(words));
+        let is = above(&usual(entry.name()));
+        let name = entry.name();
+        if says("safety bars") {
+            assert_eq!(is, Some(Above::Bar), "{name}");
+        } else if says("above the chest") {
+            assert_eq!(is, Some(Above::Weights), "{name}");
+        } else if says("above the face") {
+            assert!(is.is_some(), "{name}");
+        }
+        if matches!(entry.pattern(), Pattern::PullAcross | Pattern::Carry) {
+            assert_eq!(is, None, "{name}");
+        }
+    }
 }

@@ -7,7 +7,7 @@ use common::sheets::{basis, sheet};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
-use stanchion::exercises::{Catalogue, Muscles, OwnExercise, all};
+use stanchion::exercises::{Catalogue, KnownExercise, Muscles, OwnExercise, all};
 use stanchion::kit::{Handle, Kit, KitParts};
 use stanchion::quick::{parse_block, print_block};
 use stanchion::sheet::{Block, Equipment, ExerciseId, Line, LoadBasis, Named, Pattern, SideMode};
@@ -52,7 +52,8 @@ proptest! {
 fn a_silent_line_takes_what_is_usual_for_its_exercise() {
     for entry in all() {
         let line = format!("{}: 3 × 5", entry.name());
-        assert_eq!(loaded(&line), (entry.basis(), None), "{line}");
+        let usual = KnownExercise::Listed(entry).basis_with(&Kit::starter(Unit::Kg));
+        assert_eq!(loaded(&line), (usual, None), "{line}");
         let block = Block {
             exercise: entry.exercise(),
             ..read(&line)
@@ -162,9 +163,9 @@ fn ones_own_exercise_brings_its_basis() {
     assert_eq!(print_block(block.look(), &known), "Ring row: 3 × 8");
 }
 
-/// As the editor by taps has it: of bands the one that there is.
+/// As the editor by taps has it.
 #[test]
-fn a_line_takes_the_only_band_of_the_kit() {
+fn a_line_takes_the_lightest_band_of_the_kit() {
     let kit = |bands: &[&str]| {
         Kit::new(KitParts {
             bands: bands
@@ -184,7 +185,8 @@ fn a_line_takes_the_only_band_of_the_kit() {
     };
     let band = |label| LoadBasis::Band(Line::new(label).unwrap());
     assert_eq!(basis(&["green"]), band("green"));
-    assert_eq!(basis(&["green", "red"]), band("band"));
+    assert_eq!(basis(&["green", "red"]), band("green"));
+    assert_eq!(basis(&[]), band("band"));
 }
 
 /// A line resolves its equipment as a tap does, and what it says itself counts before that.

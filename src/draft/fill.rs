@@ -1,11 +1,12 @@
 //! A new block, filled with what is usual.
 
+use crate::exercises::is_hold;
 use crate::sheet::{
     Block, BlockId, Equipment, Exercise, Line, LoadBasis, Pattern, Role, SideMode, Target,
 };
 use crate::units::{Metres, Seconds};
 
-/// Seconds of a new hold of the trunk. Common practice, no source.
+/// Seconds of a new hold. Common practice, no source.
 const HOLD_SECONDS: i64 = 30;
 /// Metres of a new carry. Common practice, no source.
 const CARRY_METRES: i64 = 20;
@@ -33,7 +34,7 @@ pub fn new_block(
         line.target = Target::Distance(Metres::saturating(CARRY_METRES));
         line.reserve = Vec::new();
         tempo = None;
-    } else if exercise.pattern == Pattern::Trunk && !basis.has_load() {
+    } else if is_hold(&exercise) {
         line.target = Target::Timed(Seconds::saturating(HOLD_SECONDS));
         line.reserve = Vec::new();
         tempo = None;

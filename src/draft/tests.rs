@@ -210,3 +210,21 @@ fn a_draft_is_unkept_while_it_differs_and_could_be_kept() {
     };
     assert!(!Draft::resumed(nothing).is_unkept());
 }
+
+#[test]
+fn only_what_is_held_begins_as_a_hold() {
+    for (name, holds) in [
+        ("plank", true),
+        ("side-plank", true),
+        ("crunch", false),
+        ("sit-up", false),
+        ("hanging-knee-raise", false),
+        ("band-anti-rotation-press", false),
+    ] {
+        let draft = draft(&[name]);
+        let block = draft.sheet().blocks().next().unwrap();
+        let timed = matches!(block.sets[0].target, crate::sheet::Target::Timed(_));
+        assert_eq!(timed, holds, "{name}");
+        assert_eq!(block.sets[0].reserve.is_empty(), holds, "{name}");
+    }
+}

@@ -1,7 +1,7 @@
 //! All exercises that are known: the list, and the lifter's own over it.
 
 use super::entry::Entry;
-use super::means::stands_for;
+use super::means::{Moved, stands_for};
 use super::muscle::Muscles;
 use super::own::OwnExercise;
 use super::{all, entry, search};
@@ -100,14 +100,18 @@ impl<'a> KnownExercise<'a> {
         }
     }
 
-    /// What the load usually means where it is done with `kit`: of bands the one that there is, where there is one alone.
+    /// What the load usually means where it is done with `kit`. Of its bands, which stand in order of strength, the one to
+    /// begin with: the strongest where a band takes some of the body off, else the lightest.
     #[must_use]
     pub fn basis_with(self, kit: &Kit) -> LoadBasis {
-        match (self.basis(), &kit.parts().bands[..]) {
-            (LoadBasis::Band(label), [only]) if is_any_band(&label) => {
-                LoadBasis::Band(only.clone())
+        let helps = self
+            .listed()
+            .is_some_and(|entry| entry.moved == Moved::BandHelp);
+        match self.basis() {
+            LoadBasis::Band(label) if is_any_band(&label) => {
+                LoadBasis::Band(kit.easiest_band(helps).cloned().unwrap_or(label))
             }
-            (basis, _) => basis,
+            basis => basis,
         }
     }
 
@@ -259,4 +263,26 @@ impl Catalogue {
     pub fn search(&self, text: &str, most: usize) -> Vec<KnownExercise<'_>> {
         search::among(self.all(), text, most)
     }
+
+    /// All that [`Catalogue::search`] finds, what `kit` can do first.
+    #[must_use]
+    pub fn search_with(&self, text: &str, kit: &Kit) -> Vec<KnownExercise<'_>> {
+        fitting_first(self.search(text, usize::MAX), kit)
+    }
+
+    /// All of one pattern, what `kit` can do first.
+    #[must_use]
+    pub fn of_pattern_with(&self, pattern: Pattern, kit: &Kit) -> Vec<KnownExercise<'_>> {
+        let all = self.all().filter(|known| known.pattern() == pattern);
+        fitting_first(all.collect(), kit)
+    }
+}
+
+/// What `kit` can do, then the rest, each in its order.
+fn fitting_first<'a>(found: Vec<KnownExercise<'a>>, kit: &Kit) -> Vec<KnownExercise<'a>> {
+    let (mut fit, unfit): (Vec<_>, Vec<_>) = found
+        .into_iter()
+        .partition(|known| known.exercise_with(kit).is_some());
+    fit.extend(unfit);
+    fit
 }

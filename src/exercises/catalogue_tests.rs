@@ -160,18 +160,77 @@ fn what_does_not_hold_together_is_told() {
 }
 
 #[test]
-fn a_band_is_the_one_that_there_is() {
+fn a_band_is_one_of_the_kit_the_strongest_where_it_helps_and_else_the_lightest() {
     let catalogue = Catalogue::default();
-    let pull = catalogue.of("band-assisted-pull-up").unwrap();
-    let with = |bands: &[&str]| {
+    let with = |id: &str, bands: &[&str]| {
         let bands = bands.iter().map(|band| Line::new(band).unwrap()).collect();
         let parts = KitParts {
             bands,
             ..Kit::starter(Unit::Kg).parts().clone()
         };
-        pull.basis_with(&Kit::new(parts).unwrap()).band().unwrap()
+        let kit = Kit::new(parts).unwrap();
+        catalogue.of(id).unwrap().basis_with(&kit).band().unwrap()
     };
-    assert_eq!(with(&[]), "a band");
-    assert_eq!(with(&["green"]), "band: green");
-    assert_eq!(with(&["green", "red"]), "a band");
+    for id in ["band-assisted-pull-up", "band-row"] {
+        assert_eq!(with(id, &[]), "a band", "{id}");
+        assert_eq!(with(id, &["green"]), "band: green", "{id}");
+    }
+    let both = ["green", "red"];
+    assert_eq!(with("band-assisted-pull-up", &both), "band: red");
+    assert_eq!(with("band-row", &both), "band: green");
+}
+
+/// Dumbbells, bands, and no bar, stack or handle.
+fn without_a_bar() -> Kit {
+    let parts = KitParts {
+        bars: Vec::new(),
+        handles: None,
+        dumbbells: vec!["10 kg".parse().unwrap()],
+        ..Kit::starter(Unit::Kg).parts().clone()
+    };
+    Kit::new(parts).unwrap()
+}
+
+#[test]
+fn what_the_kit_can_do_is_found_first_and_nothing_is_left_out() {
+    let (known, kit) = (Catalogue::default(), without_a_bar());
+    let found = known.search_with("biceps", &kit);
+    let fits: Vec<bool> = found
+        .iter()
+        .map(|known| known.exercise_with(&kit).is_some())
+        .collect();
+    assert!(fits.is_sorted_by(|a, b| a >= b), "{fits:?}");
+    assert_eq!(found.len(), known.search("biceps", usize::MAX).len());
+    let names = names(&found);
+    let place = |name: &str| names.iter().position(|found| found == name);
+    assert!(place("Dumbbell curl").unwrap() < place("Barbell curl").unwrap());
+    let hinges = known.of_pattern_with(Pattern::Hinge, &kit);
+    assert_eq!(hinges[0].name(), "Dumbbell Romanian deadlift");
+    assert!(hinges.iter().any(|known| known.name() == "Deadlift"));
+}
+
+#[test]
+fn words_of_whatever_it_can_be_done_with_find_an_exercise() {
+    let known = Catalogue::default();
+    let found = |text: &str| names(&known.search(text, usize::MAX));
+    for (text, all) in [
+        (
+            "kettlebell",
+            ["Goblet squat", "Farmer's carry", "Suitcase carry"],
+        ),
+        (
+            "dumbbell",
+            ["One-arm dumbbell row", "Lateral raise", "Kettlebell swing"],
+        ),
+        ("handle", ["Goblet squat", "Dumbbell curl", "Lateral raise"]),
+        ("own body", ["Push-up", "Plank", "Pull-up"]),
+        ("weight stack", ["Lat pulldown", "Leg curl", "Face pull"]),
+    ] {
+        let found = found(text);
+        for name in all {
+            assert!(found.contains(&name.to_owned()), "{text}: {name}");
+        }
+    }
+    assert!(!found("own body").contains(&"Back squat".to_owned()));
+    assert!(!found("handle").contains(&"Kettlebell swing".to_owned()));
 }

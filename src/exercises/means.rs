@@ -49,15 +49,15 @@ impl Means {
         }
     }
 
-    /// Words that find it, in English.
+    /// Words that find it, in English: all that it can be done with.
     pub(super) fn words(self) -> &'static str {
         later(match self {
             Means::Barbell => "barbell bar",
-            Means::Single | Means::Pair => "dumbbell",
-            Means::Kettlebell => "kettlebell",
+            Means::Single | Means::Pair => "dumbbell kettlebell handle",
+            Means::Kettlebell => "kettlebell dumbbell",
             Means::Stack => "stack cable machine pulley",
             Means::Band => "band",
-            Means::Body => "body bodyweight",
+            Means::Body => "own body bodyweight",
             Means::Other => "other",
         })
     }
@@ -96,7 +96,7 @@ pub(super) fn stands_for(equipment: Equipment, kit: &Kit) -> Option<Equipment> {
 pub(super) fn equipment_words(equipment: Equipment) -> &'static str {
     match equipment {
         Equipment::Barbell => Means::Barbell.words(),
-        Equipment::Dumbbell => later("dumbbell kettlebell"),
+        Equipment::Dumbbell => Means::Pair.words(),
         Equipment::Handle => later("handle dumbbell"),
         Equipment::Stack => Means::Stack.words(),
         Equipment::Band => Means::Band.words(),
@@ -124,8 +124,10 @@ pub(super) enum Moved {
     HandsUp,
     /// 0.74 of the body, feet 61 cm up: from memory.
     FeetUp,
-    /// A band.
+    /// A band that resists.
     Band,
+    /// A band that takes some of the body off.
+    BandHelp,
     /// No figure of load.
     Nothing,
 }
@@ -141,7 +143,9 @@ impl Moved {
             Moved::KneePushUp => share(49),
             Moved::HandsUp => share(41),
             Moved::FeetUp => share(74),
-            Moved::Band => LoadBasis::Band(Line::new("band").expect("a written line is fit")),
+            Moved::Band | Moved::BandHelp => {
+                LoadBasis::Band(Line::new("band").expect("a written line is fit"))
+            }
             Moved::Nothing => LoadBasis::Unloaded,
         }
     }

@@ -79,7 +79,8 @@ fn words_of(exercise: KnownExercise) -> String {
         about.push(later("unilateral"));
     }
     let mut words: Vec<&str> = other_names(exercise).collect();
-    words.push(exercise.name());
+    // What its row reads finds it too.
+    words.extend([exercise.name(), exercise.equipment().name()]);
     let translated = spoken().is_some();
     for word in about {
         words.push(word);

@@ -203,3 +203,32 @@ fn sides_tell_one_side_from_both() {
     let holds = entry("bent-over-row-one-holds").unwrap();
     assert_eq!(holds.sides(), SideMode::OneHolds);
 }
+
+#[test]
+fn what_is_held_is_told_from_what_is_repeated() {
+    let held: Vec<&str> = all()
+        .iter()
+        .filter(|entry| is_hold(&entry.exercise()))
+        .map(Entry::name)
+        .collect();
+    assert_eq!(held, ["Plank", "Side plank", "Adductor side plank"]);
+    for (name, holds) in [
+        ("hollow-hold", true),
+        ("dead-hang", true),
+        ("wall-sit", true),
+        ("sit-up", false),
+        ("bent-over-row-one-holds", false),
+    ] {
+        let mut exercise = entry("crunch").unwrap().exercise();
+        exercise.id = crate::sheet::ExerciseId::new(name).unwrap();
+        assert_eq!(is_hold(&exercise), holds, "{name}");
+    }
+}
+
+#[test]
+fn what_assists_is_no_load_to_step_down_with() {
+    for entry in all().iter().filter(|entry| entry.basis().assists()) {
+        let said = cautions(entry.id().as_str());
+        assert!(!said.contains("with the load on"), "{}", entry.name());
+    }
+}

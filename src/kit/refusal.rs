@@ -61,6 +61,13 @@ impl Kit {
         ))
     }
 
+    /// The band that makes it easiest: the strongest where it `helps`, else the lightest; none where there is none.
+    #[must_use]
+    pub fn easiest_band(&self, helps: bool) -> Option<&Line> {
+        let bands = &self.parts().bands;
+        if helps { bands.last() } else { bands.first() }
+    }
+
     /// The next band in order of strength, lighter or heavier than the one of that label; none at the end of the
     /// list, and where the kit has no such band. `light` finds `light band` too.
     #[must_use]

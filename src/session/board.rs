@@ -9,8 +9,8 @@ use crate::kit::{Change, Kit, Loading};
 use crate::say;
 use crate::sheet::{ExerciseId, Line, LoadBasis, SetKey, SetKind, SideMode, Target, Tempo};
 use crate::strength::{
-    Base, Because, Bound, DoneSet, Foretold, Known, Maximum, Performance, Prescribed, Proposal,
-    SetBecause, Strength, lacks_body_mass, may_fall, moved_alike, set_load,
+    Above, Base, Because, Bound, DoneSet, Foretold, Known, Maximum, Performance, Prescribed,
+    Proposal, SetBecause, Strength, lacks_body_mass, may_fall, moved_alike, set_load,
 };
 use crate::units::{Load, Reps, Rir, Seconds, Unit};
 use crate::words::t;
@@ -67,8 +67,8 @@ pub struct Board {
     pub cautions: Vec<String>,
     /// The sheet's own and the usual caution lines and all others that were shown in this session, due now or not.
     pub cautions_known: Vec<String>,
-    /// True when the set goes to failure under a load that could fall on the lifter.
-    pub falls: bool,
+    /// What could come down on the lifter in the set, which goes to failure.
+    pub falls: Option<Above>,
     /// The warm-up of the sheet, while nothing was done yet.
     pub warm_up: Vec<Line>,
     /// Where the load comes from.

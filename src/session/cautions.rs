@@ -46,7 +46,7 @@ impl State {
         };
         let jump = self.jump_said(slot, without, history, load, None);
         let beyond = foretold
-            .and_then(Foretold::caution)
+            .and_then(|foretold| foretold.caution(block))
             .filter(|_| !load.is_some_and(|load| self.was_tried(slot, load, None)));
         let own = block.cautions.iter().map(|caution| caution.said());
         let usual = cautions(block, &slot.planned.kind);
@@ -125,14 +125,14 @@ impl State {
             guided: base.guided,
             prescribed: logged.proposed,
         };
+        let block = self.block_of(slot);
         let load = logged.done.load;
         let jump = self.jump_said(slot, without, history, load, before);
         let doubted = load.filter(|load| !self.was_tried(slot, *load, before));
         let beyond = doubted
             .and_then(|load| self.foretell(slot, load, strength))
-            .and_then(|foretold| foretold.caution());
-        let basis = &self.block_of(slot).basis;
-        let helped = assistance_caution(basis, load, self.began.body_mass);
+            .and_then(|foretold| foretold.caution(block));
+        let helped = assistance_caution(&block.basis, load, self.began.body_mass);
         jump.into_iter().chain(helped).chain(beyond)
     }
 

@@ -41,8 +41,8 @@ impl State {
             .reduce(|a, b| if assists { a.min(b) } else { a.max(b) });
         let measure = best.or(without.prescribed.filter(|_| !without.guided));
         jumps(&block.basis, measure, load, self.began.body_mass).then(|| match best {
-            Some(_) => jump_words(),
-            None => first_jump_words(),
+            Some(_) => jump_words(block),
+            None => first_jump_words(block),
         })
     }
 }

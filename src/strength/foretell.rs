@@ -1,13 +1,14 @@
 //! What the estimate says of a set before it is done: the reps to be expected with its load, and whether the last weeks
 //! support it.
 
+use super::above::{Above, above};
 use super::change::plateau;
 use super::curves::Curve;
 use super::history::Performance;
 use super::level::{Estimate, RepsAhead, Strength, Support};
 use super::system::system_load;
 use crate::say;
-use crate::sheet::{LoadBasis, RepTarget};
+use crate::sheet::{Block, LoadBasis, RepTarget};
 use crate::units::{Load, Unit, day};
 use crate::words::t;
 use chrono::{DateTime, FixedOffset};
@@ -127,12 +128,20 @@ impl Foretold {
         format!("{said} {fresh}")
     }
 
-    /// A caution where the last weeks do not support the set.
+    /// A caution where the last weeks do not support the set of that block.
     #[must_use]
-    pub fn caution(&self) -> Option<&'static str> {
-        (self.support == Support::Beyond).then(|| t(
-            "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or safety bars or a spotter.",
-        ))
+    pub fn caution(&self, block: &Block) -> Option<&'static str> {
+        (self.support == Support::Beyond).then(|| {
+            if above(block) == Some(Above::Bar) {
+                t(
+                    "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or safety bars or a spotter.",
+                )
+            } else {
+                t(
+                    "Beyond what your last weeks support: less than 1 in 10 that the reps come. Take less, or have help at hand.",
+                )
+            }
+        })
     }
 }
 
@@ -153,7 +162,7 @@ pub fn plateau_said<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::strength::propose::tests::performed;
+    use crate::strength::propose::tests::{block, performed};
     use crate::units::{Reps, Rir};
     use chrono::TimeDelta;
 
@@ -196,13 +205,19 @@ mod tests {
         let history = history(4);
         let same = foretold(&history, "90 kg", 4, 6).unwrap();
         assert_eq!(same.support, Support::Supported);
-        assert_eq!(same.caution(), None);
+        let squat = block(serde_json::json!({}));
+        assert_eq!(same.caution(&squat), None);
         assert!(same.reached > 0.5, "{}", same.reached);
         let ahead = same.reps.unwrap();
         assert!(ahead.low <= reps(5) && ahead.high.is_none_or(|high| high >= reps(5)));
         let heavier = foretold(&history, "110 kg", 5, 7).unwrap();
         assert_eq!(heavier.support, Support::Beyond);
-        assert!(heavier.caution().unwrap().contains("spotter"));
+        assert!(heavier.caution(&squat).unwrap().contains("spotter"));
+        let row = block(serde_json::json!({
+            "exercise": {"id": "row", "name": "Row", "pattern": "pull_across", "equipment": "dumbbell"},
+        }));
+        let said = heavier.caution(&row).unwrap();
+        assert!(said.ends_with("or have help at hand."), "{said}");
     }
 
     #[test]

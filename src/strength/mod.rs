@@ -1,5 +1,6 @@
 //! What it means: the next load with its because, the load of each set, the estimate, and when to be careful.
 
+mod above;
 mod because;
 mod because_forms;
 mod change;
@@ -36,6 +37,7 @@ mod turn_words;
 mod unfed;
 mod words;
 
+pub use above::{Above, above};
 pub use because::{Because, Proposal};
 pub use change::{
     Change, PLATEAU_DAYS, PLATEAU_SESSIONS, Plateau, Told, change_between, change_since, mdc95,

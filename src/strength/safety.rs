@@ -1,5 +1,6 @@
 //! When a load asks for a word of caution.
 
+use super::above::{Above, above, is_held};
 use super::history::Performance;
 use crate::sheet::{Block, Equipment, LoadBasis, Pattern, SetKind};
 use crate::units::Load;
@@ -21,20 +22,32 @@ pub fn jump_caution(previous_best: Option<Load>, load: Load) -> bool {
     previous_best.is_some_and(|best| !best.is_zero() && load.kg() > best.kg() * JUMP)
 }
 
-/// What is said of a jump.
+/// What is said of a jump of that block.
 #[must_use]
-pub fn jump_words() -> &'static str {
-    t(
-        "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
-    )
+pub fn jump_words(block: &Block) -> &'static str {
+    if above(block) == Some(Above::Bar) {
+        t(
+            "More than 10 % above what you have done here lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
+        )
+    } else {
+        t(
+            "More than 10 % above what you have done here lately. Warm up to it, keep a rep in reserve, and stop when technique goes.",
+        )
+    }
 }
 
 /// The same where no rep was done lately under the same prescription, and the load proposed is the measure.
 #[must_use]
-pub fn first_jump_words() -> &'static str {
-    t(
-        "More than 10 % above the load proposed, and no rep was done like this lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
-    )
+pub fn first_jump_words(block: &Block) -> &'static str {
+    if above(block) == Some(Above::Bar) {
+        t(
+            "More than 10 % above the load proposed, and no rep was done like this lately. Warm up to it, use safety bars or a spotter, and stop when technique goes.",
+        )
+    } else {
+        t(
+            "More than 10 % above the load proposed, and no rep was done like this lately. Warm up to it, keep a rep in reserve, and stop when technique goes.",
+        )
+    }
 }
 
 /// What is asked of an assistance that is the body mass or more, so that nothing would be left to move: most likely a slip. None
@@ -109,11 +122,7 @@ pub fn jumps(
 pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     let mut cautions = Vec::new();
     if matches!(kind, SetKind::ToFailure) {
-        cautions.push(if may_fall(block, kind) {
-            t("To technical failure: safety bars or a spotter; stop when the next rep would not be clean.")
-        } else {
-            t("To technical failure: stop when the next rep would not be clean.")
-        });
+        cautions.push(failure_words(block));
     }
     let bent_over = match block.exercise.pattern {
         Pattern::Hinge => true,
@@ -138,17 +147,26 @@ pub fn cautions(block: &Block, kind: &SetKind) -> Vec<&'static str> {
     cautions
 }
 
-/// Whether a set goes to failure with a load that can come down on the lifter: a bar, dumbbells or something else held or
-/// carried, not a stack, a band or the body alone.
-///
-/// Common practice, no source.
+/// What is said of a set to failure.
+fn failure_words(block: &Block) -> &'static str {
+    match above(block) {
+        Some(Above::Bar) => t(
+            "To technical failure: safety bars or a spotter; stop when the next rep would not be clean.",
+        ),
+        Some(Above::Weights) => {
+            t("To technical failure: a spotter, or stop while you can still put the weights down.")
+        }
+        None if is_held(block) => t(
+            "To technical failure: stop when the next rep would not be clean, and put the load down.",
+        ),
+        None => t("To technical failure: stop when the next rep would not be clean."),
+    }
+}
+
+/// What can come down on the lifter in a set to failure; none in any other set, and where nothing is above.
 #[must_use]
-pub fn may_fall(block: &Block, kind: &SetKind) -> bool {
-    let held = !matches!(
-        block.exercise.equipment,
-        Equipment::Stack | Equipment::Band | Equipment::Body
-    );
-    held && block.basis != LoadBasis::Unloaded && matches!(kind, SetKind::ToFailure)
+pub fn may_fall(block: &Block, kind: &SetKind) -> Option<Above> {
+    above(block).filter(|_| matches!(kind, SetKind::ToFailure))
 }
 
 #[cfg(test)]
@@ -206,8 +224,26 @@ mod tests {
         assert!(cautions(&hinge, &SetKind::Work).is_empty());
         let said = cautions(&hinge, &SetKind::ToFailure);
         assert_eq!(said.len(), 1);
-        assert!(said[0].contains("safety bars or a spotter"));
-        assert!(jump_words().contains("safety bars or a spotter"));
+        assert!(said[0].ends_with("put the load down."), "{said:?}");
+    }
+
+    #[test]
+    fn a_jump_names_safety_bars_only_under_a_bar() {
+        for (pattern, equipment, bars) in [
+            ("squat", "barbell", true),
+            ("push_across", "barbell", true),
+            ("pull_across", "dumbbell", false),
+            ("push_across", "dumbbell", false),
+            ("single_joint", "dumbbell", false),
+            ("hinge", "barbell", false),
+        ] {
+            let block = of(pattern, equipment);
+            for said in [jump_words(&block), first_jump_words(&block)] {
+                let named = said.contains("safety bars or a spotter");
+                assert_eq!(named, bars, "{pattern} {equipment}");
+                assert!(said.ends_with("stop when technique goes."), "{said}");
+            }
+        }
     }
 
     #[test]
@@ -216,6 +252,16 @@ mod tests {
         let bar = said(serde_json::json!({}));
         assert!(bar[0].contains("safety bars or a spotter"), "{bar:?}");
         // A push-up falls on nobody.
+        // A raise is put down.
+        let raise = said(serde_json::json!({
+            "exercise": {"id": "lateral-raise", "name": "Lateral raise", "pattern": "single_joint", "equipment": "dumbbell"},
+        }));
+        assert!(raise[0].ends_with("put the load down."), "{raise:?}");
+        // A spotter helps with dumbbells above the face, bars do not.
+        let press = said(serde_json::json!({
+            "exercise": {"id": "dumbbell-bench-press", "name": "Dumbbell bench press", "pattern": "push_across", "equipment": "dumbbell"},
+        }));
+        assert!(press[0].contains("a spotter, or stop"), "{press:?}");
         let body = said(serde_json::json!({
             "basis": {"body_mass_share": "64 %"},
             "exercise": {"id": "push-up", "name": "Push-up", "pattern": "push_across", "equipment": "body"},

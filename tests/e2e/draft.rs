@@ -271,7 +271,11 @@ async fn what_contradicts_itself_is_explained_or_refused() {
         .await;
     person.type_into("start", "sixty").await;
     person.reads("start-wrong", "sixty").await;
+    // The kit has no plates for it.
+    person.type_into("start", "61 kg").await;
+    person.reads("start-doubt", "can't be loaded").await;
     person.type_into("start", "60").await;
+    person.gone_words("start-doubt", "can't be loaded").await;
     person.gone_words("draft-doubts", "give a load").await;
     // The field takes what it shows, with its unit.
     for load in ["145 lb", "65 kg", "60 kg"] {
@@ -324,5 +328,48 @@ async fn a_sheet_is_copied_removed_and_brought_back() {
         .until(&listed("Lower A,Lower A, copy,Upper B"), "the copy is back")
         .await;
     person.gone("bring-back").await;
+    person.close().await;
+}
+
+#[tokio::test]
+async fn a_search_by_taps_offers_first_what_the_kit_can_do_and_more_at_a_tap() {
+    let server = Server::start();
+    let browser = Browser::start("search");
+    let person = Person::open(&browser, &server).await;
+    person.tap("welcome-skip").await;
+    person.tap("go-sheets").await;
+    person.tap("write-sheet").await;
+    person.tap("draft-add").await;
+    person.see("pattern-0").await;
+    // The starter kit has no stack.
+    person.type_into("exercise-find", "lats").await;
+    // What is found stands right below the field.
+    person.gone("pattern-0").await;
+    person
+        .until(
+            "const rows = [...document.querySelectorAll('[data-part=\"exercise-take\"]')];
+             return rows.length === 12 && !rows[0].innerText.includes('not with your kit')",
+            "what fits comes first",
+        )
+        .await;
+    person.tap("exercise-more").await;
+    person
+        .until(
+            "return document.querySelectorAll('[data-part=\"exercise-take\"]').length > 12",
+            "there are more",
+        )
+        .await;
+    person.type_into("exercise-find", "band-assisted").await;
+    tap_named(&person, "exercise-take", "Band-assisted pull-up").await;
+    person.see("draft-one").await;
+    // The strongest band of the kit is chosen, so there is nothing to doubt.
+    let chosen =
+        "return document.querySelector('[data-part=\"basis-band\"]')?.value === 'strong band'";
+    person.until(chosen, "a band of the kit").await;
+    assert!(!person.read("draft-one").await.contains("is not in Kit"));
+    // Without a figure of load there is no rule to choose.
+    assert!(!person.has("rule-0").await);
+    person.tap("basis-0").await;
+    person.see("rule-0").await;
     person.close().await;
 }

@@ -6,8 +6,7 @@ use super::server::Server;
 use super::share::with_sheet;
 use super::whole_session::{begin, end_rest, log};
 
-const SHEET: &str =
-    "# Boat day\nBench press: 1 × 8+ to failure; 40 kg\nPush-up: 1 × 12+ to failure; no load";
+const SHEET: &str = "# Boat day\nBench press: 1 × 8+ to failure; 40 kg\nPush-up: 1 × 12+ to failure; no load\nLateral raise: 1 × 12+ to failure; 4 kg";
 
 /// Waits until the board is of an exercise, and no panel lies over it.
 async fn plain(person: &Person, exercise: &str) {
@@ -64,6 +63,11 @@ async fn to_failure_under_a_load_asks_once_and_the_caution_stays_to_be_found() {
     end_rest(&person).await;
     // Nothing falls in a push-up.
     plain(&person, "Push-up").await;
+    log(&person).await;
+    end_rest(&person).await;
+    // Nor does a raise, which is put down.
+    plain(&person, "Lateral raise").await;
+    person.reads("cautions", "put the load down").await;
     person.close().await;
 }
 

@@ -34,8 +34,9 @@ pub fn exercises_place() -> AnyView {
     let sought = Live::new(String::new());
     let found = Seen::new(move || {
         app.model.with(|model| {
-            let found = sought.with(|sought| model.exercises.search(sought, SHOWN + 1));
-            found.into_iter().map(row).collect::<Vec<_>>()
+            let found = sought.with(|sought| model.exercises.search_with(sought, &model.kit));
+            let found = found.into_iter().take(SHOWN + 1);
+            found.map(row).collect::<Vec<_>>()
         })
     });
     let shown = Seen::new(move || {

@@ -5,6 +5,7 @@ use super::screen::Open;
 use crate::device::prefs;
 use crate::session::Board;
 use crate::sheet::ExerciseId;
+use crate::strength::Above;
 use crate::ui::parts::{button, panel, words};
 use crate::ui::stanchion::Stanchion;
 use crate::words::t;
@@ -39,7 +40,7 @@ fn key(app: Stanchion) -> String {
 /// Whether to ask before the set of that board.
 fn asks(hands: Hands, board: &Board) -> bool {
     let known = |all: &mut Vec<ExerciseId>| all.contains(&board.exercise_id);
-    board.falls && hands.answered.with(hands.app, known) == Some(false)
+    board.falls.is_some() && hands.answered.with(hands.app, known) == Some(false)
 }
 
 /// The question. Put away without an answer, it comes again with the next such set.
@@ -55,15 +56,26 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
         });
         close.run(());
     };
-    let inside = vec![
-        words(
-            "caution",
-            t(
-                "This set ends when the next rep could not be done well, with a load that can come down on you. Set safety \
-                 bars, or have someone spot you who knows how. Without either stop two reps before.",
-            ),
-        ),
-        button("wide", "safety-bars", t("Safety bars are set"), answer),
+    let falls = hands
+        .board
+        .with_untracked(|board| board.as_ref().and_then(|board| board.falls));
+    // Safety bars catch no dumbbells.
+    let bars = falls != Some(Above::Weights);
+    let asked = if bars {
+        t(
+            "This set ends when the next rep could not be done well, with a load that can come down on you. Set safety \
+             bars, or have someone spot you who knows how. Without either stop two reps before.",
+        )
+    } else {
+        t(
+            "This set ends when the next rep could not be done well, with weights above you. Have someone spot you who \
+             knows how, or put them down in time: never drop them from above the chest or head. Alone stop two reps before.",
+        )
+    };
+    let set = bars.then(|| button("wide", "safety-bars", t("Safety bars are set"), answer));
+    let mut inside = vec![words("caution", asked)];
+    inside.extend(set);
+    inside.extend([
         button("wide", "safety-spotter", t("Someone spots me"), answer),
         button(
             "wide",
@@ -77,7 +89,7 @@ pub fn safety_panel(hands: Hands, close: Callback<()>) -> AnyView {
                 "Asked once for each exercise. Qualified coaches and the rules of your place come first.",
             ),
         ),
-    ];
+    ]);
     panel("safety-panel", t("To failure"), close, inside)
 }
 

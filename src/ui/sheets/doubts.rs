@@ -1,7 +1,7 @@
 //! What contradicts itself in a block that is being written, by taps or as lines.
 
 use crate::say;
-use crate::sheet::{Block, LoadBasis, is_same_band};
+use crate::sheet::{Block, Line, LoadBasis, is_any_band, is_same_band};
 use crate::ui::parts::{list, words};
 use crate::ui::stanchion::Stanchion;
 use leptos::prelude::*;
@@ -21,16 +21,37 @@ pub fn doubts_said(app: Stanchion, block: &Block) -> Vec<String> {
     doubts
 }
 
-/// That the band is none of those in the kit, where any are.
+/// That the band is none of those in the kit, where any are, or not chosen among them.
 fn no_such_band(app: Stanchion, block: &Block) -> Option<String> {
     let LoadBasis::Band(label) = &block.basis else {
         return None;
     };
-    let there = app.model.with_untracked(|model| {
+    app.model.with_untracked(|model| {
         let bands = &model.kit.parts().bands;
-        bands.is_empty() || bands.iter().any(|band| is_same_band(band, label))
-    });
-    (!there).then(|| say!("The band “{label}” is not in Kit.", label))
+        if bands.is_empty() || bands.iter().any(|band| is_same_band(band, label)) {
+            None
+        } else if is_any_band(label) {
+            let bands: Vec<&str> = bands.iter().map(Line::as_str).collect();
+            let bands = bands.join(", ");
+            Some(say!(
+                "Which band is not chosen yet. In Kit: {bands}.",
+                bands
+            ))
+        } else {
+            Some(say!("The band “{label}” is not in Kit.", label))
+        }
+    })
+}
+
+/// That the kit cannot make the load to start from.
+pub fn start_doubt(app: Stanchion, block: &Block) -> Option<String> {
+    let start = block.start.filter(|_| block.basis.has_load())?;
+    let equipment = block.exercise.equipment;
+    let kit = app.model.with_untracked(|model| model.kit.clone());
+    // Where there is nothing to load at all, that is what is said.
+    let unmade = kit.not_loadable(equipment, start);
+    let unmade = unmade.filter(|_| kit.lacks(equipment).is_none())?;
+    Some(unmade.to_string())
 }
 
 /// Doubts under each other.

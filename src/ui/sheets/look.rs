@@ -31,6 +31,8 @@ struct Told {
     block: BlockId,
     /// Its first work set.
     set: Foretold,
+    /// Where the last weeks do not support it.
+    caution: Option<&'static str>,
     /// That nothing was gained for weeks.
     plateau: Option<String>,
 }
@@ -97,6 +99,7 @@ fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>
     let set = Foretold::of(&known, &block.basis, load, asked)?;
     Some(Told {
         block: block.id,
+        caution: set.caution(block),
         set,
         plateau: plateau_said(history, curve),
     })
@@ -105,7 +108,7 @@ fn foretell(model: &Model, block: &Block, load: Load, now: DateTime<FixedOffset>
 /// What is said of it, and the cautions.
 fn foretold_view(told: &Told, unit: Unit) -> Vec<AnyView> {
     let mut inside = vec![line("quiet", "foretold", told.set.said(unit))];
-    let cautions = told.set.caution().map(str::to_owned);
+    let cautions = told.caution.map(str::to_owned);
     let cautions = cautions.into_iter().chain(told.plateau.clone());
     inside.extend(cautions.map(|caution| words("caution", caution)));
     inside

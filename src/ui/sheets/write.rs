@@ -1,6 +1,7 @@
 //! A sheet written as text: its lines, what is wrong with them as one types, and what they come to.
 
-use super::doubts::{doubt_list, doubts_said};
+use super::doubts::{doubt_list, doubts_said, start_doubt};
+use super::draft::more_button;
 use super::meanings::meanings_view;
 use super::unkept::Unkept;
 use crate::device::clock;
@@ -88,6 +89,7 @@ fn outcome(app: Stanchion, typed: &str) -> Outcome {
             let doubts = sheet.blocks().flat_map(|block| {
                 let name = block.exercise.said();
                 let doubts = doubts_said(app, block).into_iter();
+                let doubts = doubts.chain(start_doubt(app, block));
                 doubts.map(move |doubt| format!("{name}: {doubt}"))
             });
             let sum = format!("{}: {blocks}, {sets}", sheet.name);
@@ -125,22 +127,25 @@ fn news(app: Stanchion, sheet: &Sheet) -> Vec<String> {
     })
 }
 
-/// How many exercises are offered at once.
+/// How many exercises are offered at first, and more at each asking.
 const OFFERED: usize = 6;
 
 /// A search through the exercises that are known by name; a tap begins a line with one behind those that were typed, which
 /// `write` takes.
 fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyView {
     let sought = Live::new(String::new());
+    let shown = Live::new(OFFERED);
     let found = dynamic(move || {
-        let found = sought.with(|sought| match sought.trim() {
+        let found: Vec<String> = sought.with(|sought| match sought.trim() {
             "" => Vec::new(),
             sought => app.model.with(|model| {
-                let found = model.exercises.search(sought, OFFERED).into_iter();
+                let found = model.exercises.search_with(sought, &model.kit).into_iter();
                 found.map(|exercise| exercise.name().to_owned()).collect()
             }),
         });
-        let names = found.into_iter().map(|name: String| {
+        let most = shown.get();
+        let more = (found.len() > most).then(|| more_button(shown, OFFERED));
+        let names = found.into_iter().take(most).map(|name| {
             button("wide", "exercise-take", name.clone(), move || {
                 let mut lines = typed.get_untracked();
                 if !lines.is_empty() && !lines.ends_with('\n') {
@@ -152,7 +157,11 @@ fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyVi
                 sought.set(String::new());
             })
         });
-        list("found", Some("exercises-found"), names.collect())
+        list(
+            "found",
+            Some("exercises-found"),
+            names.chain(more).collect(),
+        )
     });
     let find = field(
         "exercise-find",
@@ -160,7 +169,10 @@ fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyVi
         t("find an exercise by name, muscle or equipment"),
         sought,
         true,
-        move |typed| sought.set(typed),
+        move |typed| {
+            shown.set(OFFERED);
+            sought.set(typed);
+        },
     );
     el("div").class("finder").child(find).child(found).view()
 }

@@ -13,11 +13,12 @@ use crate::ui::parts::{
     Mode, button, choices, dynamic, el, field, h1, list, page, quiet, tap, toggles_of, way,
 };
 use crate::ui::place::Place;
+use crate::ui::seen::Seen;
 use crate::ui::stanchion::{Stanchion, stanchion};
 use crate::words::t;
 use leptos::prelude::*;
 
-/// How many are offered at once for a search.
+/// How many are shown at first for a search, and more at each asking.
 const FOUND_MOST: usize = 12;
 
 /// What is taken of an exercise into a block.
@@ -42,11 +43,7 @@ pub fn draft_exercise_place(sheet: SheetId, block: Option<BlockId>) -> AnyView {
 fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
     let sought = Live::new(String::new());
     let pattern = Live::new(None::<i64>);
-    let labels = PATTERNS.map(|(pattern, _)| (pattern.name().to_owned(), ""));
-    let patterns = toggles_of("pattern", labels, pattern.into(), move |n| {
-        sought.set(String::new());
-        pattern.set(Some(n).filter(|_| pattern.get_untracked() != Some(n)));
-    });
+    let shown = Live::new(FOUND_MOST);
     let search = field(
         "exercise-find",
         Mode::Text,
@@ -55,28 +52,37 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
         true,
         move |typed| {
             pattern.set(None);
+            shown.set(FOUND_MOST);
             sought.set(typed);
         },
     );
+    let is_typed = Seen::new(move || sought.with(|typed| !typed.trim().is_empty()));
+    // While something is typed, what it finds stands right below the field.
+    let patterns = dynamic(move || match is_typed.get() {
+        true => ().into_any(),
+        false => patterns(pattern),
+    });
     let found = dynamic(move || {
         let typed = sought.get();
         let typed = typed.trim().to_owned();
         let pattern = pattern.get().and_then(|n| PATTERNS.get(n as usize));
-        let mut rows = app.model.with(|model| {
-            let exercises = &model.exercises;
-            let found: Vec<KnownExercise> = match pattern {
-                Some((pattern, _)) => exercises
-                    .all()
-                    .filter(|known| known.pattern() == *pattern)
-                    .collect(),
+        let most = pattern.map_or(shown.get(), |_| usize::MAX);
+        let (mut rows, more) = app.model.with(|model| {
+            let found = match pattern {
+                Some((pattern, _)) => model.exercises.of_pattern_with(*pattern, &model.kit),
                 None if typed.is_empty() => Vec::new(),
-                None => exercises.search(&typed, FOUND_MOST),
+                None => model.exercises.search_with(&typed, &model.kit),
             };
+            let more = found.len() > most;
             let rows = found
                 .into_iter()
+                .take(most)
                 .map(|known| offered(app, sheet, block, known, &model.kit));
-            rows.collect::<Vec<AnyView>>()
+            (rows.collect::<Vec<AnyView>>(), more)
         });
+        if more {
+            rows.push(more_button(shown, FOUND_MOST));
+        }
         if let Ok(name) = Line::new(&typed) {
             let label = say!("“{name}” as I typed it", name);
             rows.push(button("row", "exercise-new", label, move || {
@@ -95,10 +101,26 @@ fn choice(app: Stanchion, sheet: SheetId, block: Option<BlockId>) -> AnyView {
             way(back.href(), t("Back to the sheet")),
             h1(t("Which exercise?")),
             search,
-            choices("choices words", t("movement pattern"), patterns),
+            patterns,
             found,
         ],
     )
+}
+
+/// The movement patterns, of which one may be chosen.
+fn patterns(pattern: Live<Option<i64>>) -> AnyView {
+    let labels = PATTERNS.map(|(pattern, _)| (pattern.name().to_owned(), ""));
+    let inside = toggles_of("pattern", labels, pattern.into(), move |n| {
+        pattern.set(Some(n).filter(|_| pattern.get_untracked() != Some(n)));
+    });
+    choices("choices words", t("movement pattern"), inside)
+}
+
+/// Shows so many more of what was found.
+pub fn more_button(shown: Live<usize>, by: usize) -> AnyView {
+    button("wide", "exercise-more", t("Show more"), move || {
+        shown.update(|shown| *shown += by);
+    })
 }
 
 fn offered(

@@ -110,13 +110,26 @@ impl Hand {
         pick: Pick,
         set: Put,
     ) -> AnyView {
+        self.pick_by(at, part, name, labels, pick, move |n| self.set(set, at, n))
+    }
+
+    /// The same, where what is chosen takes more than the block.
+    pub fn pick_by(
+        self,
+        at: At,
+        part: &'static str,
+        name: &'static str,
+        labels: &[&'static str],
+        pick: Pick,
+        choose: impl Fn(i64) + Copy + Send + Sync + 'static,
+    ) -> AnyView {
         let pressed = Seen::new(move || {
             self.it
                 .with(|block| block.as_ref().and_then(|block| pick(block, at)))
         });
         let short = labels.iter().all(|label| label.len() <= 8);
         let labels = labels.iter().map(|label| ((*label).to_owned(), ""));
-        let inside = toggles_of(part, labels, pressed, move |n| self.set(set, at, n));
+        let inside = toggles_of(part, labels, pressed, choose);
         let class = match inside.len() {
             2 => "choices two",
             3 if short => "choices three",

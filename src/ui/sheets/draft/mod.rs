@@ -17,5 +17,5 @@ mod stages;
 mod target;
 
 pub use block::draft_block_place;
-pub use exercise::draft_exercise_place;
+pub use exercise::{draft_exercise_place, more_button};
 pub use sheet::draft_place;

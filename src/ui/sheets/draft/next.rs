@@ -35,9 +35,21 @@ fn rules(up: Step) -> [Progression; 6] {
     ]
 }
 
-/// The rule and its settings.
+/// The rule and its settings; without a figure of load no rule moves anything.
 pub fn progression(hand: Hand) -> AnyView {
-    let at = At::default();
+    hand.depends(
+        At::default(),
+        |block, _| block.basis.has_load().to_string(),
+        |hand, at| match hand.now(at, |block, _| Some(block.basis.has_load())) {
+            Some(true) => rule(hand, at),
+            _ => quiet(t(
+                "As written: there is no figure of load to move. Where there is a range, do more reps inside it; at its top take a harder band or a harder form yourself. Common practice, no source.",
+            )),
+        },
+    )
+}
+
+fn rule(hand: Hand, at: At) -> AnyView {
     let chosen = hand.pick(
         at,
         "rule",

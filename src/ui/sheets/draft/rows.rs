@@ -4,7 +4,7 @@ use super::sheet::change;
 use crate::device::drag::{self, Drag};
 use crate::draft::{Draft, Unfit};
 use crate::say;
-use crate::sheet::{BlockId, Group, SheetId};
+use crate::sheet::{Block, BlockId, Group, SheetId};
 use crate::ui::live::Live;
 use crate::ui::parts::{button, dynamic, el, list, stepper, tap, text};
 use crate::ui::place::Place;
@@ -37,6 +37,17 @@ struct Listed {
     moves: [bool; 2],
 }
 
+/// What holds for all sets of the block, and the load to start from where there is one.
+fn head(block: &Block, unit: Unit) -> String {
+    let start = block.start.filter(|_| block.basis.has_load());
+    let start = start.map(|load| {
+        let load = block.basis.told(load, unit);
+        say!("to start from: {load}", load)
+    });
+    let said: Vec<String> = start.into_iter().chain([block_head(block)]).collect();
+    said.join(" · ")
+}
+
 fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
     let groups = &draft.sheet().groups;
     let mut listed = Vec::new();
@@ -58,7 +69,7 @@ fn listed(draft: &Draft, unit: Unit) -> Vec<Listed> {
                 mark: what.map_or_else(String::new, |_| format!("{letter}{} ", place + 1)),
                 name: block.exercise.said(),
                 sets: sets.join(" · "),
-                head: block_head(block),
+                head: head(block, unit),
                 together: what.filter(|_| place == 0),
                 grouped: what.is_some(),
                 two: group.blocks().len() == 2,

@@ -7,6 +7,7 @@ use super::policy::policy;
 use super::reserve::reserve;
 use super::target::target;
 use crate::sheet::{Block, SetKind, Sets, usual_ramp};
+use crate::strength::{Above, above};
 use crate::ui::parts::{h2, quiet};
 use crate::units::{Seconds, Share};
 use crate::words::{decimal, t, t_in};
@@ -157,10 +158,20 @@ fn of_kind(hand: Hand, at: At) -> AnyView {
         ),
         Some(SetKind::Drop { .. }) => drops(hand, at),
         Some(SetKind::Cluster { .. }) => cluster(hand, at),
-        Some(SetKind::ToFailure) => quiet(t(
-            "Until the next rep could not be done well. Spotter or safety bars; stop when technique goes.",
-        )),
+        Some(SetKind::ToFailure) => quiet(failure_words(hand, at)),
         Some(SetKind::Work) | None => ().into_any(),
+    }
+}
+
+fn failure_words(hand: Hand, at: At) -> &'static str {
+    match hand.now(at, |block, _| above(block)) {
+        Some(Above::Bar) => t(
+            "Until the next rep could not be done well. Spotter or safety bars; stop when technique goes.",
+        ),
+        Some(Above::Weights) => t(
+            "Until the next rep could not be done well. Have a spotter, or put the weights down in time; stop when technique goes.",
+        ),
+        None => t("Until the next rep could not be done well; stop when technique goes."),
     }
 }
 
