@@ -267,13 +267,11 @@ fn bests_agree(bests: &Bests, all: &[Block1]) {
                 .iter()
                 .filter(|(other, ..)| effort(*other) >= effort(*load));
             let most = as_hard.map(|(_, reps, _)| *reps).max();
-            let best = way.at_load(*load).map(|best| u32::from(best.reps.get()));
+            let best = way.at_load(*load).map(|best| best.much.get());
             assert_eq!(best, most, "{load}");
         }
         for best in &way.sets {
-            let same = |(load, reps, _): &&Tried| {
-                *load == best.load && *reps == u32::from(best.reps.get())
-            };
+            let same = |(load, reps, _): &&Tried| *load == best.load && *reps == best.much.get();
             let first = sets.iter().find(same).unwrap();
             assert_eq!(best.when.session, first.2.0, "the earlier of equal ones");
         }
