@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::charts::day_of;
-use crate::pictures::{Period, estimate};
+use crate::pictures::{Period, both_loads, estimate};
 use crate::strength::{Curve, Stretch, Unfed};
 use crate::units::{Metres, Reps, Seconds, Unit};
 use chrono::{Datelike, NaiveDate};
@@ -138,6 +138,8 @@ fn of_assistance_the_least_is_shown() {
     let chart = heaviest(&history, asked(), Counted::Seconds).unwrap();
     assert_eq!(chart.title, "Least assistance");
     assert_eq!(shown(&chart), [(2, 1000, "15 s".to_owned())]);
+    // The picture of what is moved with the body would only say that nothing is.
+    assert_eq!(both_loads(&history, asked()), None);
 }
 
 #[test]
