@@ -52,7 +52,7 @@ fn said(comparison: &Comparison) -> Vec<String> {
         done.iter().map(move |done| {
             let best = done.best.as_ref().map_or_else(String::new, |best| {
                 let load = best.load.map(|load| load.to_string());
-                format!(", {} x {}", load.unwrap_or_default(), best.reps)
+                format!(", {} x {}", load.unwrap_or_default(), best.much.get())
             });
             format!(
                 "{id}: {} sessions, {} sets, {}{best}",
@@ -114,7 +114,7 @@ fn with_assistance_less_is_better_and_without_load_more_reps_are() {
     let period = Period::new(day_of(&records[0]), day_of(&records[0])).unwrap();
     let best_of = |block: &Block, records: &[SessionRecord]| {
         let best = best(period, &pasts(records, &block.exercise.id)).unwrap();
-        (best.load.map(|load| load.to_string()), best.reps.get())
+        (best.load.map(|load| load.to_string()), best.much.get())
     };
     assert_eq!(best_of(&minus, &records), (Some("10 kg".to_owned()), 5));
     let bare = named("push-up", LoadBasis::Unloaded);
@@ -233,12 +233,12 @@ proptest! {
             let sessions = records.iter().filter(within).count();
             prop_assert_eq!(comparison.all[at].sessions as usize, sessions);
             for (id, done) in &comparison.exercises {
-                let mut sets: Vec<(rust_decimal::Decimal, u16)> = Vec::new();
+                let mut sets: Vec<(rust_decimal::Decimal, u32)> = Vec::new();
                 for record in records.iter().filter(within) {
                     for block in record.blocks.iter().filter(|block| block.block.exercise.id == *id) {
                         sets.extend(block.lines.iter().map(|line| {
                             let reps = line.amount.reps().unwrap();
-                            (line.load.unwrap().kg(), reps.get())
+                            (line.load.unwrap().kg(), u32::from(reps.get()))
                         }));
                     }
                 }
@@ -246,7 +246,7 @@ proptest! {
                 let volume: rust_decimal::Decimal =
                     sets.iter().map(|(kg, reps)| kg * rust_decimal::Decimal::from(*reps)).sum();
                 prop_assert_eq!(done[at].volume.kg(), volume.normalize());
-                let best = done[at].best.as_ref().map(|best| (best.load.unwrap().kg(), best.reps.get()));
+                let best = done[at].best.as_ref().map(|best| (best.load.unwrap().kg(), best.much.get()));
                 prop_assert_eq!(best, sets.iter().copied().max());
             }
         }

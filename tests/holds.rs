@@ -3,10 +3,13 @@
 use crate::common;
 
 use common::built::{block, done, key, record, sets, work};
-use stanchion::ledger::{SessionRecord, moved, summaries_of};
+use stanchion::ledger::{
+    Period, SessionRecord, beaten_in, best, best_said, moved, pasts_of, summaries_of,
+};
 use stanchion::session::{Amount, StageAmount};
 use stanchion::sheet::{Block, LoadBasis, Pattern, RepTarget, SetKind, SideMode, Stage, Target};
-use stanchion::units::{Metres, Reps, Seconds};
+use stanchion::strength::Curve;
+use stanchion::units::{Metres, Reps, Seconds, Unit};
 
 fn held(seconds: i64) -> Amount {
     Amount::Timed(Seconds::saturating(seconds))
@@ -184,5 +187,72 @@ fn of_stages_it_is_said_what_moved_in_each() {
     assert_eq!(
         of(did("40 kg", 10, 0, 0), did("40 kg", 12, 0, 0)),
         "Front squat: 12 s → 0 reps → 0 partials at 40 kg, last time 10 s → 0 reps → 0 partials"
+    );
+}
+
+/// What the second of two sessions is told to have beaten, at its end.
+fn beaten(block: &Block, one: (Option<&str>, Amount), two: (Option<&str>, Amount)) -> Vec<String> {
+    let records = [session(1, block, &[one]), session(2, block, &[two])];
+    let summaries = summaries_of(&records);
+    let beaten = beaten_in(&records[1], &summaries, Curve::default());
+    beaten
+        .into_iter()
+        .map(|(_, best)| best.sentence(Unit::Kg))
+        .collect()
+}
+
+#[test]
+fn the_end_of_a_session_tells_bests_of_holds_and_carries() {
+    let plank = hold(LoadBasis::Unloaded);
+    assert_eq!(
+        beaten(&plank, (None, held(30)), (None, held(45))),
+        ["45 s: the longest, 30 s before"]
+    );
+    assert!(beaten(&plank, (None, held(45)), (None, held(30))).is_empty());
+    let target = Target::Distance(Metres::saturating(20));
+    let carry = two(target, LoadBasis::External);
+    assert_eq!(
+        beaten(
+            &carry,
+            (Some("24 kg"), carried(20)),
+            (Some("28 kg"), carried(20))
+        ),
+        ["20 m at 28 kg: the heaviest at 20 m, 24 kg before"]
+    );
+}
+
+#[test]
+fn the_best_set_of_a_period_may_be_a_hold_or_a_carry() {
+    let best_of = |block: &Block, dones: &[(Option<&str>, Amount)]| {
+        let record = session(1, block, dones);
+        let day = record.began.date_naive();
+        let pasts: Vec<_> = pasts_of(&record)
+            .into_iter()
+            .map(|(_, past)| past)
+            .collect();
+        let found = best(Period::new(day, day).unwrap(), &pasts);
+        best_said(found.as_ref(), Unit::Kg)
+    };
+    let plank = hold(LoadBasis::Unloaded);
+    assert_eq!(
+        best_of(&plank, &[(None, held(30)), (None, held(45))]),
+        "1 × 45 s"
+    );
+    assert_eq!(best_of(&plank, &[(None, held(0))]), "–");
+    let carry = two(
+        Target::Distance(Metres::saturating(20)),
+        LoadBasis::External,
+    );
+    let dones = [(Some("20 kg"), carried(40)), (Some("24 kg"), carried(20))];
+    assert_eq!(best_of(&carry, &dones), "20 m at 24 kg");
+    let assisted = hold(LoadBasis::BodyMassMinus);
+    let dones = [(Some("20 kg"), held(40)), (Some("10 kg"), held(15))];
+    assert_eq!(best_of(&assisted, &dones), "15 s with 10 kg of assistance");
+    let band = LoadBasis::Band(stanchion::sheet::Line::new("green").unwrap());
+    let pull = block(vec![work(2, 5, 7)], band, SideMode::Both);
+    let count = |n| (None, Amount::Reps(Reps::saturating(n)));
+    assert_eq!(
+        best_of(&pull, &[count(8), count(12)]),
+        "12 reps, band: green"
     );
 }

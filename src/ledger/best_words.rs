@@ -1,6 +1,7 @@
 //! A best in one plain sentence.
 
 use super::bests::Best;
+use super::much_words::{brief, sentence};
 use crate::say;
 use crate::sheet::LoadBasis;
 use crate::strength::Curve;
@@ -14,7 +15,7 @@ impl Best {
     pub fn counts(&self, lifters: Curve) -> bool {
         match self {
             Best::E1rm { curve, .. } => *curve == lifters,
-            Best::Set { .. } | Best::Volume { .. } => true,
+            Best::Set { .. } | Best::Much { .. } | Best::Volume { .. } => true,
         }
     }
 
@@ -40,6 +41,13 @@ impl Best {
                     _ => say!("{done}, most reps", done = what),
                 }
             }
+            Best::Much {
+                basis,
+                load,
+                much,
+                load_before,
+                ..
+            } => brief(basis, (*load, *much), *load_before, unit),
             Best::E1rm { e1rm, .. } => {
                 say!(
                     "estimated maximum {load}, beyond noise",
@@ -66,6 +74,13 @@ impl Best {
                 load_before,
                 reps_before,
             } => set(basis, (*load, *reps), (*load_before, *reps_before), unit),
+            Best::Much {
+                basis,
+                load,
+                much,
+                load_before,
+                much_before,
+            } => sentence(basis, (*load, *much), (*load_before, *much_before), unit),
             Best::E1rm {
                 e1rm,
                 before,
@@ -129,7 +144,7 @@ fn set(
 }
 
 /// A load as its basis says it.
-fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
+pub(super) fn carried(basis: &LoadBasis, load: Load, unit: Unit) -> String {
     match basis {
         _ if load.is_zero() => basis.shown(load, unit),
         LoadBasis::External => load.shown(unit),
@@ -146,6 +161,10 @@ fn done(basis: &LoadBasis, load: Load, reps: Reps, unit: Unit) -> String {
         None if basis.has_load() => {
             say!("{load} for {reps}", load = carried(basis, load, unit), reps)
         }
-        None => alone(),
+        // Only sets with one band compare, so it is named.
+        None => match basis.band() {
+            Some(band) => format!("{}, {band}", alone()),
+            None => alone(),
+        },
     }
 }

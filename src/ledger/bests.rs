@@ -1,59 +1,16 @@
 //! Bests of an exercise: the sets that no other set beats, the highest estimate that is more than noise, the most volume.
 
 use super::history::Past;
+use super::much::Much;
 use super::volume::VolumeLoad;
+use super::ways::{BestSet, Way, When, counted};
 use crate::sheet::{LoadBasis, moved_part};
-use crate::strength::{Curve, SetResult, Shown, shown_by_all};
+use crate::strength::{Curve, Shown, shown_by_all};
 use crate::units::{Load, Reps};
-use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use std::cmp::Ordering;
 
 /// Up to how many reps the best load is asked for.
 pub const BEST_REPS_MAX: u16 = 15;
-
-/// When something was best, and in which session.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct When {
-    /// The session.
-    pub session: uuid::Uuid,
-    /// When it began.
-    pub at: DateTime<FixedOffset>,
-}
-
-impl When {
-    fn of(past: &Past) -> When {
-        When {
-            session: past.performance.session,
-            at: past.performance.at,
-        }
-    }
-}
-
-/// A set that no other set of its way beats in load and reps alike.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BestSet {
-    /// Load as written, on its basis; zero where there is none.
-    pub load: Load,
-    /// Full repetitions, 1 or more.
-    pub reps: Reps,
-    /// When.
-    pub when: When,
-}
-
-/// The bests of one way to load an exercise: only sets that move the same on the same basis are compared.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Way {
-    /// With which sides and what in the hands: see [`moved_part`].
-    pub moved: String,
-    /// What the loads are added to; a band by its label.
-    pub basis: LoadBasis,
-    /// The sets that no other beats, rising in reps and so falling in load.
-    pub sets: Vec<BestSet>,
-}
 
 /// The highest maximum by one curve of what is moved alike, as it was told last.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -81,7 +38,8 @@ pub struct MostVolume {
 
 /// The bests of one exercise.
 ///
-/// Plain work sets with full reps count, those of light sessions do not. A set of 8 is one of 5 too: the best load at 5
+/// Plain work sets with full reps count, and of holds, carries and sets in stages those that are no ramp-ups, back-offs,
+/// drops or clusters; those of light sessions do not. Bands are told apart by their labels. A set of 8 is one of 5 too: the best load at 5
 /// reps is the most load of any set of 5 or more. Of two equal ones the earlier is the best. Tempo and rests are not
 /// looked at.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -117,6 +75,19 @@ pub enum Best {
         /// The most reps at such a load before; none where it was never lifted.
         reps_before: Option<Reps>,
     },
+    /// The same of a set that was held, carried or done in stages.
+    Much {
+        /// What the load is added to.
+        basis: LoadBasis,
+        /// Its load.
+        load: Load,
+        /// How much was done.
+        much: Much,
+        /// The best load at so much or more before; none where so much was never done.
+        load_before: Option<Load>,
+        /// The most at such a load before; none where it was never used.
+        much_before: Option<Much>,
+    },
     /// A maximum above the highest before by more than noise.
     E1rm {
         /// By this curve.
@@ -141,80 +112,6 @@ impl Highest {
     fn is_of(&self, moved: &str, curve: Curve) -> bool {
         self.moved == moved && self.curve == curve
     }
-}
-
-impl Way {
-    fn is_of(&self, moved: &str, basis: &LoadBasis) -> bool {
-        self.moved == moved && self.basis == *basis
-    }
-
-    /// The hardest load at which so many reps or more were done.
-    #[must_use]
-    pub fn at_reps(&self, reps: Reps) -> Option<&BestSet> {
-        self.sets.iter().find(|set| set.reps >= reps)
-    }
-
-    /// The most reps at that load or a harder one.
-    #[must_use]
-    pub fn at_load(&self, load: Load) -> Option<&BestSet> {
-        let mut hardest_last = self.sets.iter().rev();
-        hardest_last.find(|set| self.harder(set.load, load) != Ordering::Less)
-    }
-
-    /// How two loads compare, the harder being greater: of assistance that is the less.
-    fn harder(&self, a: Load, b: Load) -> Ordering {
-        if self.basis.assists() {
-            b.cmp(&a)
-        } else {
-            a.cmp(&b)
-        }
-    }
-
-    /// What a set beats; none where one before was as good. The first set of all beats nothing.
-    fn beaten_by(&self, load: Load, reps: Reps) -> Option<Best> {
-        let at_reps = self.at_reps(reps);
-        if self.sets.is_empty()
-            || at_reps.is_some_and(|set| self.harder(load, set.load) != Ordering::Greater)
-        {
-            return None;
-        }
-        Some(Best::Set {
-            basis: self.basis.clone(),
-            load,
-            reps,
-            load_before: at_reps
-                .filter(|_| reps.get() <= BEST_REPS_MAX)
-                .map(|set| set.load),
-            reps_before: self.at_load(load).map(|set| set.reps),
-        })
-    }
-
-    fn put(&mut self, new: BestSet) {
-        let beaten = |set: &BestSet| self.harder(new.load, set.load) != Ordering::Greater;
-        if self.at_reps(new.reps).is_some_and(beaten) {
-            return;
-        }
-        let mut sets = std::mem::take(&mut self.sets);
-        sets.retain(|set| {
-            set.reps > new.reps || self.harder(set.load, new.load) == Ordering::Greater
-        });
-        let place = sets.partition_point(|set| set.reps < new.reps);
-        sets.insert(place, new);
-        self.sets = sets;
-    }
-}
-
-/// Load and reps of a set that counts for bests.
-fn counted(basis: &LoadBasis, set: &SetResult) -> Option<(Load, Reps)> {
-    if !set.work || set.unfed.is_some() || set.reps.get() == 0 {
-        return None;
-    }
-    let load = match basis {
-        LoadBasis::External => set.load?,
-        _ if basis.has_load() => set.load.unwrap_or(Load::ZERO),
-        _ => Load::ZERO,
-    };
-    Some((load, set.reps))
 }
 
 /// The volume of one session's blocks together; none where nothing was lifted.
@@ -290,23 +187,20 @@ impl Bests {
             let Some(basis) = &past.performance.basis else {
                 continue;
             };
-            let moved = moved_part(&past.performance.shape);
             let sets = past.performance.sets.iter();
-            for (load, reps) in sets.filter_map(|set| counted(basis, set)) {
-                self.way(moved, basis).put(BestSet { load, reps, when });
+            for (load, much) in sets.filter_map(|set| counted(basis, set)) {
+                let way = Way::empty(past, basis, much);
+                self.way(way, much).put(BestSet { load, much, when });
             }
         }
     }
 
-    fn way(&mut self, moved: &str, basis: &LoadBasis) -> &mut Way {
+    /// The one of these ways that is like `new`, which is put among them where none is.
+    fn way(&mut self, new: Way, much: Much) -> &mut Way {
         let mut ways = self.ways.iter();
-        let place = ways.position(|way| way.is_of(moved, basis));
+        let place = ways.position(|way| way.is_of(&new, much));
         let place = place.unwrap_or_else(|| {
-            self.ways.push(Way {
-                moved: moved.to_owned(),
-                basis: basis.clone(),
-                sets: Vec::new(),
-            });
+            self.ways.push(new);
             self.ways.len() - 1
         });
         &mut self.ways[place]
@@ -328,13 +222,14 @@ impl Bests {
             session.take_sets(&now, When::of(first));
         }
         for way in &session.ways {
+            let Some(much) = way.sets.first().map(|set| set.much) else {
+                continue;
+            };
             let mut ways = known.ways.iter();
-            let known = ways.find(|known| known.is_of(&way.moved, &way.basis));
-            let sets = way.sets.iter();
-            beaten.extend(known.into_iter().flat_map(|known| {
-                let new = sets.clone();
-                new.filter_map(|set| known.beaten_by(set.load, set.reps))
-            }));
+            if let Some(known) = ways.find(|known| known.is_of(way, much)) {
+                let sets = way.sets.iter();
+                beaten.extend(sets.filter_map(|set| known.beaten_by(set.load, set.much)));
+            }
         }
         // What was told before in the same session is not told again: the mark stays that of before it.
         let (shows, showed) = (shown_in(&now), shown_in(&counting(before)));

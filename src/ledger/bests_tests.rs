@@ -2,8 +2,9 @@
 
 use super::*;
 use crate::sheet::{Line, SheetId};
-use crate::strength::Performance;
+use crate::strength::{Performance, SetResult};
 use crate::units::Unit;
+use chrono::DateTime;
 
 /// Session `n`, a week after the one before: loads, reps, whether they went to the limit.
 fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
@@ -83,8 +84,8 @@ fn a_set_of_eight_is_one_of_five_too() {
         ]
     );
     let most = |load: &str| bests.ways[0].at_load(load.parse().unwrap());
-    assert_eq!(most("81 kg").unwrap().reps.get(), 6);
-    assert_eq!(most("80 kg").unwrap().reps.get(), 8);
+    assert_eq!(most("81 kg").unwrap().much.get(), 6);
+    assert_eq!(most("80 kg").unwrap().much.get(), 8);
     assert_eq!(most("86 kg"), None);
 }
 

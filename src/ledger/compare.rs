@@ -2,12 +2,14 @@
 
 use super::heading::Heading;
 use super::history::Past;
+use super::much::Much;
 use super::volume::VolumeLoad;
 use crate::order;
 use crate::order::Map;
 use crate::sheet::{ExerciseId, LoadBasis};
-use crate::units::{Load, Reps, Unit};
-use crate::words::{many, t};
+use crate::strength::{SetResult, Stretch};
+use crate::units::{Load, Unit};
+use crate::words::t;
 use chrono::{DateTime, Days, FixedOffset, NaiveDate};
 use std::cmp::{Ordering, Reverse};
 use std::fmt;
@@ -99,8 +101,8 @@ pub struct BestOfPeriod {
     pub load: Option<Load>,
     /// What the load is added to.
     pub basis: LoadBasis,
-    /// Its full repetitions.
-    pub reps: Reps,
+    /// How much was done of it.
+    pub much: Much,
     /// When its session began.
     pub at: DateTime<FixedOffset>,
 }
@@ -116,7 +118,7 @@ pub struct InPeriod {
     pub hard: u32,
     /// Volume load of work sets.
     pub volume: VolumeLoad,
-    /// The best set; none where none was counted in reps, and for all exercises together.
+    /// The best set; none where nothing of one was done, and for all exercises together.
     pub best: Option<BestOfPeriod>,
 }
 
@@ -184,7 +186,7 @@ impl Comparison {
     }
 }
 
-/// The best set in a period: the one with the most load, or the least assistance; of equal loads the one with more reps;
+/// The best set in a period: the one with the most load, or the least assistance; of equal loads the one with more reps, longer or farther;
 /// of equal ones the first. Where the basis changed within the period, that of its newest session is looked at, because
 /// loads on different bases do not compare. No formula is in it (common practice, no source).
 #[must_use]
@@ -207,26 +209,53 @@ pub fn best(period: Period, pasts: &[Past]) -> Option<BestOfPeriod> {
             (Some(one), Some(other)) if basis.assists() => other.cmp(&one),
             (one, other) => one.cmp(&other),
         };
-        loads.then(one.reps.cmp(&other.reps)) == Ordering::Greater
+        loads.then(one.much.cmp(&other.much)) == Ordering::Greater
     };
-    sets.filter(|(_, set)| set.reps.get() > 0)
-        .map(|(at, set)| BestOfPeriod {
-            load: set.load,
-            basis: basis.clone(),
-            reps: set.reps,
-            at,
+    let found: Vec<BestOfPeriod> = sets
+        .filter_map(|(at, set)| {
+            Some(BestOfPeriod {
+                load: set.load,
+                basis: basis.clone(),
+                much: much(set)?,
+                at,
+            })
         })
-        .reduce(|best, set| if better(&set, &best) { set } else { best })
+        .collect();
+    // What is counted otherwise does not compare: reps before all, else what was done last.
+    let reps = found.iter().find(|set| matches!(set.much, Much::Reps(_)));
+    let like = reps.or(found.last())?.much;
+    let alike = found.into_iter().filter(|set| set.much.is_like(like));
+    alike.reduce(|best, set| if better(&set, &best) { set } else { best })
+}
+
+/// How much was done of a set, whatever its kind; none where that is nothing. A warm-up hold is a hold too, as a ramp-up
+/// is a set of reps.
+fn much(set: &SetResult) -> Option<Much> {
+    let much = match set.stretch {
+        None => Much::Reps(set.reps),
+        Some(Stretch::Held(seconds)) => Much::Held(seconds),
+        Some(Stretch::Carried(metres)) => Much::Carried(metres),
+    };
+    (much.get() > 0).then_some(much)
 }
 
 /// A best set in words, its load in the unit on display and on its basis; a dash where there is none.
 #[must_use]
 pub fn best_said(best: Option<&BestOfPeriod>, unit: Unit) -> String {
-    let Some(best) = best else {
+    let Some(BestOfPeriod {
+        load, basis, much, ..
+    }) = best
+    else {
         return "–".to_owned();
     };
-    match best.load.filter(|_| best.basis.has_load()) {
-        Some(load) => format!("{} × {}", best.basis.told(load, unit), best.reps),
-        None => many(usize::from(best.reps.get()), "{n} rep", "{n} reps"),
+    match (much, load.filter(|_| basis.has_load())) {
+        (Much::Reps(reps) | Much::Staged(reps), Some(load)) => {
+            format!("{} × {reps}", basis.told(load, unit))
+        }
+        (_, Some(load)) => much.said_at(basis, load, unit),
+        (Much::Held(_) | Much::Carried(_), None) => {
+            format!("1 × {}", much.said_at(basis, Load::ZERO, unit))
+        }
+        (_, None) => much.said_at(basis, Load::ZERO, unit),
     }
 }

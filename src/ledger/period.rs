@@ -11,7 +11,7 @@ use crate::strength::{Change, Curve, Estimate, change_since, track};
 pub struct Course {
     /// In how many of its sessions it was done.
     pub sessions: usize,
-    /// The best set of the period; none where no full rep was done.
+    /// The best set of the period; none where nothing of one was done.
     pub best: Option<BestOfPeriod>,
     /// The estimate at its begin and at its end; none where too little is known. At its begin: what was known before it,
     /// or else after its first session that feeds the estimate.

@@ -1,6 +1,7 @@
 //! The estimated maximum over time: what each session said, what was known after it, and which changes are more than noise.
 
 use super::asked::{Asked, day, hundredths, load_grain, without_others};
+use super::stretch::no_estimate;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{Past, moved_as_newest};
 use crate::say;
@@ -60,10 +61,14 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
             ],
         });
     }
+    let said = match no_estimate(history).filter(|_| shown.is_empty()) {
+        Some(why) => why.to_owned(),
+        None => gist(&shown, asked, curve),
+    };
     let grain = || load_grain(unit);
     Chart {
         title: t("Estimated maximum").to_owned(),
-        about: without_others(gist(&shown, asked, curve), others),
+        about: without_others(said, others),
         x: asked.days(),
         y: Axis::of(grain(), unit.sign()),
         marks: vec![

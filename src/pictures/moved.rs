@@ -35,10 +35,12 @@ pub(super) fn plain_sets(past: &Past) -> impl Iterator<Item = &SetResult> {
     sets.filter(|set| set.work && set.unfed.is_none() && set.reps.get() > 0)
 }
 
-/// The heaviest set of each session where the body is moved: in all, and as written. None where no body is moved.
+/// The heaviest set of each session where the body is moved: in all, and as written. None where no body is
+/// moved for reps.
 #[must_use]
 pub fn both_loads(history: &[&Past], asked: Asked) -> Option<Chart> {
-    if !history.iter().any(|past| with_body(past)) {
+    let mut with_reps = history.iter().filter(|past| with_body(past));
+    if !with_reps.any(|past| plain_sets(past).next().is_some()) {
         return None;
     }
     let unit = asked.unit;

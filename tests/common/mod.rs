@@ -3,6 +3,7 @@
 
 pub mod archives;
 pub mod built;
+pub mod counted;
 pub mod events;
 pub mod floor;
 pub mod kits;

@@ -1,11 +1,11 @@
 //! What the ledger says of sessions by a simple path over their events: everything folded, nothing kept, every set looked at.
 
-use super::built::reps;
+use super::counted::{Kind, REPS_MAX, counting, kind_of, so_much};
 use super::shelves::Memory;
 use rust_decimal::Decimal;
 use stanchion::ledger::{Bests, BlockRecord, ExerciseSummary, Heading, Past, SessionRecord};
-use stanchion::session::{Amount, Event, SessionId};
-use stanchion::sheet::{Equipment, ExerciseId, LoadBasis, SetKind, Target};
+use stanchion::session::{Event, SessionId};
+use stanchion::sheet::{Equipment, ExerciseId, LoadBasis, SetKind};
 use stanchion::store::{LastOf, Shelf, open};
 use stanchion::strength::{Curve, Performance, mdc95, shown};
 use stanchion::units::Load;
@@ -13,9 +13,6 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// All sessions by their events.
 pub type Sessions = BTreeMap<SessionId, Vec<Event>>;
-
-/// What a row counts at most of the stages of a set together.
-const REPS_MAX: u32 = 500;
 
 /// All sessions in the order of time.
 pub fn records(sessions: &Sessions) -> Vec<SessionRecord> {
@@ -99,27 +96,6 @@ fn volume(one: &Block1) -> Decimal {
         sum += moved.unwrap_or_default() * Decimal::from(reps);
     }
     sum.normalize()
-}
-
-/// Sets that count for bests: (load, reps), in order.
-fn counting(one: &Block1) -> Vec<(Load, u32)> {
-    let basis = &one.block.block.basis;
-    let lines = one.block.lines.iter().filter(|line| {
-        matches!(line.kind, SetKind::Work | SetKind::ToFailure)
-            && matches!(line.target, Target::Reps(_))
-            && matches!(line.amount, Amount::Reps(_) | Amount::Sides { .. })
-            && line.amount.full_reps() > 0
-    });
-    lines
-        .filter_map(|line| {
-            let load = match basis {
-                LoadBasis::External => line.load?,
-                LoadBasis::Band(_) | LoadBasis::Unloaded => Load::ZERO,
-                _ => line.load.unwrap_or(Load::ZERO),
-            };
-            Some((load, line.amount.full_reps()))
-        })
-        .collect()
 }
 
 fn rows<T: serde::de::DeserializeOwned>(books: &Memory, shelf: Shelf) -> Vec<(String, T)> {
@@ -231,23 +207,29 @@ pub fn summaries_agree(books: &Memory, records: &[SessionRecord]) {
     assert!(kept.is_empty(), "summaries of nothing: {kept:?}");
 }
 
-/// A set that counts for bests: its load, its reps, its session.
+/// A set that counts for bests: its load, how much was done, its session.
 type Tried = (Load, u32, SessionId);
 
 /// Every load at each number of reps, every number of reps at each load, by looking at all sets.
 fn bests_agree(bests: &Bests, all: &[Block1]) {
-    let mut ways: BTreeMap<(String, String), Vec<Tried>> = BTreeMap::new();
+    let mut ways: BTreeMap<(String, String, Kind), Vec<Tried>> = BTreeMap::new();
     for one in all {
         let basis = stanchion::json::text(&one.block.block.basis);
-        for (load, reps) in counting(one) {
-            let way = (moved(one.block), basis.clone());
+        for (load, kind, reps) in counting(one.block) {
+            let moved = match kind {
+                Kind::Staged => one.block.block.shape(),
+                _ => moved(one.block),
+            };
+            let way = (moved, basis.clone(), kind);
             let sets = ways.entry(way).or_default();
             sets.push((load, reps, one.record.session));
         }
     }
     assert_eq!(bests.ways.len(), ways.len());
     for way in &bests.ways {
-        let sets = &ways[&(way.moved.clone(), stanchion::json::text(&way.basis))];
+        let kind = kind_of(way.sets[0].much);
+        let basis = stanchion::json::text(&way.basis);
+        let sets = &ways[&(way.moved.clone(), basis, kind)];
         let effort = |load: Load| {
             let kg = load.kg();
             if way.basis == LoadBasis::BodyMassMinus {
@@ -259,21 +241,19 @@ fn bests_agree(bests: &Bests, all: &[Block1]) {
         for count in 1..=30 {
             let enough = sets.iter().filter(|(_, reps, _)| *reps >= count);
             let most = enough.clone().map(|(load, ..)| effort(*load)).max();
-            let best = way.at_reps(reps(i64::from(count)));
-            assert_eq!(best.map(|best| effort(best.load)), most, "{count} reps");
+            let best = way.at(so_much(kind, i64::from(count)));
+            assert_eq!(best.map(|best| effort(best.load)), most, "{count} {kind:?}");
         }
         for (load, ..) in sets {
             let as_hard = sets
                 .iter()
                 .filter(|(other, ..)| effort(*other) >= effort(*load));
             let most = as_hard.map(|(_, reps, _)| *reps).max();
-            let best = way.at_load(*load).map(|best| u32::from(best.reps.get()));
+            let best = way.at_load(*load).map(|best| best.much.get());
             assert_eq!(best, most, "{load}");
         }
         for best in &way.sets {
-            let same = |(load, reps, _): &&Tried| {
-                *load == best.load && *reps == u32::from(best.reps.get())
-            };
+            let same = |(load, reps, _): &&Tried| *load == best.load && *reps == best.much.get();
             let first = sets.iter().find(same).unwrap();
             assert_eq!(best.when.session, first.2.0, "the earlier of equal ones");
         }

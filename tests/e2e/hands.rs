@@ -4,7 +4,7 @@ use super::browser::Browser;
 use super::engine::{Engine, only_in};
 use super::person::Person;
 use super::server::Server;
-use super::whole_session::{begin, do_first, end_rest, log_all};
+use super::whole_session::{begin, do_first, end_now, end_rest, log_all};
 use serde_json::{Value, json};
 
 /// A second tap within this time does nothing, in milliseconds: what `ui/floor/touch.rs` says.
@@ -289,6 +289,20 @@ async fn each_side_is_logged_with_its_own_reps() {
     person.tap("second-side-more").await;
     person.tap("amend-close").await;
     person.reads("logged", "10 and 9 reps").await;
+
+    // In the ledger each side is put right by itself too.
+    end_now(&person).await;
+    person.tap("put-away").await;
+    person.tap("session").await;
+    person.tap("set").await;
+    person.reads("second-side-figure", "9").await;
+    person.tap("second-side-more").await;
+    person.tap("first-side-less").await;
+    person.tap("correct-keep").await;
+    person.reads("session-record", "9 and 10 reps").await;
+    person
+        .reads("session-record", "first logged as 10 and 8 reps")
+        .await;
     person.close().await;
 }
 

@@ -40,6 +40,7 @@ pub use figures::{amount_line, logged_line};
 pub use finish::{predicted, rpe_word};
 pub use rest::saved;
 pub use screen::current_board;
+pub use sides::{of as sides_of, stepped as side_stepped, steppers as side_steppers};
 pub use stages::stage_steppers;
 
 /// What the floor is showing.

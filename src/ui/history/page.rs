@@ -5,8 +5,8 @@ use crate::charts::Chart;
 use crate::device::clock;
 use crate::ledger::Past;
 use crate::pictures::{
-    Asked, Period, best_at_reps, both_loads, chosen, drawn, estimate, hidden, loads_done,
-    reps_at_load, tempo_kept, volume,
+    Asked, Counted, Period, best_at_reps, both_loads, chosen, drawn, estimate, heaviest, hidden,
+    loads_done, longest, no_estimate, reps_at_load, tempo_kept, volume,
 };
 use crate::sheet::ExerciseId;
 use crate::ui::charts::{chart, periods};
@@ -149,19 +149,50 @@ fn done(shown: Shown) -> AnyView {
     let strength = shown.of(move |history, asked| estimate(history, asked, curve.get()));
     let moved = shown.of(|history, asked| both_loads(history, asked).unwrap_or_default());
     let tempo = shown.of(|history, asked| tempo_kept(history, asked).unwrap_or_default());
-    let named = |chart: Seen<Chart>| Seen::new(move || chart.with(|it| !it.title.is_empty()));
+    // What never has an estimate has no best loads by reps either, and mostly no volume load.
+    let estimated = Seen::new(move || shown.chosen(no_estimate).is_none());
     vec![
         asking(shown),
         chart("history-estimate", strength),
-        chart("history-best", shown.of(best_at_reps)),
+        by_kind(shown),
+        when(estimated, move || chart("history-best", shown.of(best_at_reps))),
         at_load(shown),
-        chart("history-volume", shown.of(volume)),
+        when(estimated, move || chart("history-volume", shown.of(volume))),
         when(named(moved), move || chart("history-moved", moved)),
         when(named(tempo), move || chart("history-tempo", tempo)),
         quiet(
             t("What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
              noise from test and retest, Grgic et al. 2020). It describes, it does not judge."),
         ),
+    ]
+    .into_any()
+}
+
+/// Whether there is a picture of that kind at all.
+fn named(chart: Seen<Chart>) -> Seen<bool> {
+    Seen::new(move || chart.with(|it| !it.title.is_empty()))
+}
+
+/// Holds, carries and reps without a load in figures: the most of each session, and the most load.
+fn by_kind(shown: Shown) -> AnyView {
+    let picture = |draw: fn(&[&Past], Asked) -> Option<Chart>| {
+        shown.of(move |history, asked| draw(history, asked).unwrap_or_default())
+    };
+    let longest_held = picture(|all, asked| longest(all, asked, Counted::Seconds));
+    let held = picture(|all, asked| heaviest(all, asked, Counted::Seconds));
+    let farthest = picture(|all, asked| longest(all, asked, Counted::Metres));
+    let carried = picture(|all, asked| heaviest(all, asked, Counted::Metres));
+    let most = picture(|all, asked| longest(all, asked, Counted::Reps));
+    vec![
+        when(named(longest_held), move || {
+            chart("history-longest", longest_held)
+        }),
+        when(named(held), move || chart("history-held-load", held)),
+        when(named(farthest), move || chart("history-farthest", farthest)),
+        when(named(carried), move || {
+            chart("history-carried-load", carried)
+        }),
+        when(named(most), move || chart("history-most-reps", most)),
     ]
     .into_any()
 }

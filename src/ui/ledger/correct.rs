@@ -4,10 +4,10 @@
 use super::changed::Changing;
 use super::notes::{note_area, noted};
 use crate::say;
-use crate::session::{Amount, Done, EventId, State, Status, What};
+use crate::session::{Amount, Done, EventId, Slot, State, Status, What};
 use crate::sheet::{BlockId, SetKey};
 use crate::strength::jump_caution;
-use crate::ui::floor::{amount_line, stage_steppers};
+use crate::ui::floor::{amount_line, side_stepped, side_steppers, sides_of, stage_steppers};
 use crate::ui::live::Live;
 use crate::ui::model::Model;
 use crate::ui::parts::{Mode, button, field, panel, stepper, text, wrong_word};
@@ -30,6 +30,7 @@ pub enum Open {
 /// A set as a panel finds it.
 struct Before {
     done: Done,
+    sided: bool,
     most: Option<Load>,
     note: String,
     event: EventId,
@@ -46,10 +47,17 @@ fn before(model: &Model, changing: Changing, key: SetKey) -> Option<Before> {
     let note = slot.note.as_ref().map(|note| note.as_str().to_owned());
     Some(Before {
         done: logged.done.clone(),
+        sided: is_sided(slot, &logged.done.amount),
         most: most(state_of(model, changing)?, key.block),
         note: note.unwrap_or_default(),
         event: logged.event,
     })
+}
+
+/// Whether each side has reps of its own: where the sides go one after the other, also while both did as many.
+fn is_sided(slot: &Slot, amount: &Amount) -> bool {
+    let apart = slot.planned.sides.rounds() > 1 || matches!(amount, Amount::Sides { .. });
+    apart && sides_of(amount).is_some()
 }
 
 /// The most that was done in a session's block; none where more is easier.
@@ -66,17 +74,20 @@ struct Typed {
     /// The load of which it was asked whether it was so.
     asked: Live<Option<Load>>,
     amount: Live<Amount>,
+    /// Each side is put right by itself.
+    sided: bool,
     load: Live<String>,
     reserve: Live<String>,
     wrong: Live<Option<String>>,
 }
 
 impl Typed {
-    fn of(done: &Done, unit: Unit) -> Typed {
+    fn of(done: &Done, sided: bool, unit: Unit) -> Typed {
         let load = done.load.map(|load| load.figure(unit));
         let reserve = done.reserve.map(|reserve| reserve.to_string());
         Typed {
             amount: Live::new(done.amount.clone()),
+            sided,
             load: Live::new(load.unwrap_or_default()),
             reserve: Live::new(reserve.unwrap_or_default()),
             wrong: Live::new(None),
@@ -133,6 +144,15 @@ impl Typed {
                 amount.update(|amount| *amount = amount.stage_stepped(at, more));
             });
             return stage_steppers(Seen::new(move || Some(amount.get())), step);
+        }
+        if self.sided {
+            let reps = Seen::new(move || amount.with(sides_of));
+            let step = Callback::new(move |(second, more): (bool, bool)| {
+                amount.update(|amount| {
+                    *amount = side_stepped(amount, second, more).unwrap_or(amount.clone());
+                });
+            });
+            return side_steppers(reps, step).into_any();
         }
         let figure = text(move || match self.amount.get() {
             Amount::Reps(reps) => reps.to_string(),
@@ -192,7 +212,7 @@ pub fn correction(changing: Changing, key: SetKey, close: Callback<()>) -> AnyVi
         return ().into_any();
     };
     let has_load = before.done.load.is_some();
-    let typed = Typed::of(&before.done, unit);
+    let typed = Typed::of(&before.done, before.sided, unit);
     let note = Live::new(before.note.clone());
     let mut inside = typed.fields(unit, has_load);
     inside.push(note_area("correct-note", t("note on this set"), note));
@@ -245,6 +265,7 @@ fn changes(
 struct Forgotten {
     key: SetKey,
     done: Done,
+    sided: bool,
     most: Option<Load>,
     has_load: bool,
     first: Option<What>,
@@ -271,9 +292,11 @@ fn forgotten(state: &State, block: BlockId) -> Option<Forgotten> {
         reserve: None,
     };
     if let Some(slot) = open {
+        let done = done(slot.as_prescribed(None).amount);
         return Some(Forgotten {
             key: slot.planned.key,
-            done: done(slot.as_prescribed(None).amount),
+            sided: is_sided(slot, &done.amount),
+            done,
             has_load,
             most: most(state, block),
             first: None,
@@ -290,9 +313,11 @@ fn forgotten(state: &State, block: BlockId) -> Option<Forgotten> {
         drop: 0,
         ..like.planned.key
     };
+    let done = done(like.logged()?.done.amount.clone());
     Some(Forgotten {
         key,
-        done: done(like.logged()?.done.amount.clone()),
+        sided: is_sided(like, &done.amount),
+        done,
         has_load,
         most: most(state, block),
         first: Some(What::SetAdded { block, line }),
@@ -307,7 +332,7 @@ pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) 
     let Some(found) = found else {
         return ().into_any();
     };
-    let typed = Typed::of(&found.done, unit);
+    let typed = Typed::of(&found.done, found.sided, unit);
     let mut inside = typed.fields(unit, found.has_load);
     inside.push(wrong_word("correct-wrong", typed.wrong));
     let keep = move || match typed.done(&found.done, unit, found.has_load, found.most) {
@@ -337,3 +362,7 @@ pub fn forgotten_panel(changing: Changing, block: BlockId, close: Callback<()>) 
         inside,
     )
 }
+
+#[cfg(test)]
+#[path = "correct_tests.rs"]
+mod tests;

@@ -94,3 +94,32 @@ pub fn proposed(record: &BlockRecord, unit: Unit) -> Option<String> {
     let proposal = record.proposal.as_ref()?;
     Some(proposal.said(unit, &record.proposed_on))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::SessionRecord;
+    use crate::session::Amount;
+    use crate::units::Reps;
+
+    #[test]
+    fn a_line_says_how_many_each_side_did_at_first() {
+        let file = crate::store::read(include_str!("../../../tests/golden/v1-hands.json")).unwrap();
+        let session = file.sessions.values().next().unwrap();
+        let record = SessionRecord::from_events(&session.events()).unwrap();
+        let (_, line) = record.lines().next().unwrap();
+        let mut line = line.clone();
+        let sides =
+            |first, second| Amount::of_sides(Reps::saturating(first), Reps::saturating(second));
+        line.earlier = vec![Done {
+            load: Some(crate::units::Load::whole_kg(7)),
+            amount: sides(5, 3),
+            reserve: None,
+        }];
+        let facts = facts_of(&line, &LoadBasis::External, Unit::Kg);
+        assert!(
+            facts.contains("first logged as 5 and 3 reps at 7 kg"),
+            "{facts}"
+        );
+    }
+}
