@@ -19,6 +19,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
         reserve: None,
         work: true,
         to_limit: true,
+        to_spare: false,
         unfed: None,
     });
     let mut volume = VolumeLoad::default();

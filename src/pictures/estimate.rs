@@ -122,7 +122,7 @@ fn in_words(change: &Change) -> String {
 fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
     let (Some(first), Some(last)) = (shown.first(), shown.last()) else {
         return t(
-            "Nothing in this period that feeds the estimate: a work set of reps with a known load does, up to as many reps as the curve holds for.",
+            "Nothing in this period that feeds the estimate: a work set of reps with a known load does.",
         )
         .to_owned();
     };

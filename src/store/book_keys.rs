@@ -7,7 +7,7 @@ use chrono::{DateTime, Datelike, FixedOffset, NaiveDateTime, Timelike};
 
 /// The form of the books. Rises when what is kept in them changes, or what a session may hold: then they are rebuilt
 /// from the sessions, each of which is read.
-pub const BOOKS_FORM: u32 = 6;
+pub const BOOKS_FORM: u32 = 7;
 
 /// The key of the list of sessions that could not be read when the books were made.
 pub const UNREAD_KEY: &str = "unread";
