@@ -33,6 +33,7 @@ fn fives(block: &Block) -> Vec<Performance> {
         reserve: Some(Rir::saturating(0)),
         work: true,
         to_limit: true,
+        to_spare: false,
         unfed: None,
     };
     let day = |n: i64| Performance {

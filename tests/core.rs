@@ -14,6 +14,7 @@ mod estimate;
 mod exercises;
 mod floor_laws;
 mod floor_plates;
+mod gained;
 mod goes_on;
 mod golden;
 mod hands;

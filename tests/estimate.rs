@@ -27,7 +27,7 @@ fn why(kind: SetKind, target: Target, amount: Amount) -> Option<Unfed> {
     let line = sets(kind, 1, target);
     let did = done(Some("60 kg"), amount);
     let performance = performance(line, LoadBasis::External, None, did);
-    let why = unfed(&performance, &performance.sets[0], Curve::Epley);
+    let why = unfed(&performance, &performance.sets[0]);
     // What a reason keeps out, the estimate does not see.
     let strength = Strength::of(&[performance], Curve::Epley);
     assert_eq!(strength.is_some(), why.is_none());
@@ -135,7 +135,7 @@ fn every_kind_of_set_that_says_nothing_gives_its_reason() {
     // A burn-out.
     assert_eq!(
         why(SetKind::ToFailure, five(), Amount::Reps(reps(40))),
-        Some(Unfed::OffTheCurve { reps: reps(40) })
+        None
     );
 }
 
@@ -144,10 +144,6 @@ fn reasons_are_sentences() {
     assert_eq!(
         Unfed::BodyMassUnknown.to_string(),
         "not in the estimate: the body mass of that day is not known; say yours in Kit"
-    );
-    assert_eq!(
-        Unfed::OffTheCurve { reps: reps(40) }.to_string(),
-        "not in the estimate: 40 reps with the reserve, the curve ends before"
     );
 }
 
@@ -193,7 +189,7 @@ fn a_row_of_before_reads_and_says_what_it_lacks() {
         "sets":[{"load":"60 kg","reps":5,"low":5,"top":7,"work":true}]}"#;
     let before: Performance = serde_json::from_str(text).unwrap();
     let set = &before.sets[0];
-    assert_eq!(unfed(&before, set, Curve::Epley), Some(Unfed::BasisUnknown));
+    assert_eq!(unfed(&before, set), Some(Unfed::BasisUnknown));
     assert_eq!(best_e1rm(std::slice::from_ref(&before), Curve::Epley), None);
     // What is not known is left out when it is written again.
     let written = serde_json::to_value(&before).unwrap();
@@ -210,8 +206,9 @@ fn a_performance_survives_its_row() {
         .remove(0)
         .1;
     performance.body_mass = Some(Load::whole_kg(80));
-    performance.sets[0].unfed = Some(Unfed::OffTheCurve { reps: reps(40) });
+    performance.sets[0].unfed = Some(Unfed::Staged);
     performance.sets[0].to_limit = true;
+    performance.sets[0].to_spare = true;
     let text = serde_json::to_string(&performance).unwrap();
     assert_eq!(
         serde_json::from_str::<Performance>(&text).unwrap(),
@@ -297,27 +294,27 @@ fn the_settings_hold_a_curve_only_where_another_was_chosen() {
 
 #[test]
 fn the_ledger_says_set_by_set_why_one_does_not_count() {
-    let failure = sets(SetKind::ToFailure, 1, five());
+    let drop = SetKind::Drop {
+        drops: 2,
+        keep: Share::percent(50),
+    };
     let block = block(
-        vec![work(2, 5, 7), failure],
+        vec![work(2, 5, 7), sets(drop, 1, five())],
         LoadBasis::External,
         SideMode::Both,
     );
     let did = |n| done(Some("60 kg"), Amount::Reps(reps(n)));
     let dones = [
         (key(0, 0), did(6)),
-        (key(0, 1), did(14)),
-        (key(1, 0), did(30)),
+        (key(0, 1), did(30)),
+        (key(1, 0), did(5)),
     ];
     let mut record = record(1, &block, None, &dones);
-    let said = |record: &SessionRecord, curve| unfed_of(record, &record.blocks[0], curve);
-    let off = |n| Some(Unfed::OffTheCurve { reps: reps(n) });
-    assert_eq!(said(&record, Curve::Epley), [None, off(14), off(30)]);
-    // Wathan holds for 15.
-    assert_eq!(said(&record, Curve::Wathan), [None, None, off(30)]);
+    let said = |record: &SessionRecord| unfed_of(record, &record.blocks[0]);
+    assert_eq!(said(&record), [None, None, Some(Unfed::Drop)]);
     record.light = true;
     let light = Some(Unfed::LightWeek);
-    assert_eq!(said(&record, Curve::Epley), [light; 3]);
+    assert_eq!(said(&record), [light; 3]);
 }
 
 #[test]

@@ -154,6 +154,7 @@ fn performance(
             reserve,
             work: true,
             to_limit: false,
+            to_spare: false,
             unfed: None,
         }],
     }

@@ -48,6 +48,7 @@ fn next(block: &Block, sessions: &[(&str, u16)]) -> Proposal {
                 reserve: None,
                 work: true,
                 to_limit: false,
+                to_spare: false,
                 unfed: None,
             }],
         });

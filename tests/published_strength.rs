@@ -242,6 +242,7 @@ fn performance(at: &str, done: u16, reserve: Option<i64>) -> Performance {
             reserve: reserve.map(|r| Rir::new(r).unwrap()),
             work: true,
             to_limit: true,
+            to_spare: false,
             unfed: None,
         }],
     }

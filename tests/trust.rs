@@ -42,6 +42,7 @@ fn performance(block: &Block, sets: &[(&str, i64)]) -> Performance {
                 reserve: None,
                 work: true,
                 to_limit: false,
+                to_spare: false,
                 unfed: None,
             })
             .collect(),
@@ -320,9 +321,9 @@ fn any_result() -> impl Strategy<Value = SetResult> {
     let reps = common::quantities::reps;
     let load = proptest::option::of(common::quantities::load());
     let reserve = proptest::option::of(common::quantities::rir());
-    let flags = (any::<bool>(), any::<bool>());
+    let flags = (any::<bool>(), any::<bool>(), any::<bool>());
     (load, reps(), reps(), reps(), reserve, flags).prop_map(
-        |(load, reps, low, top, reserve, (work, to_limit))| SetResult {
+        |(load, reps, low, top, reserve, (work, to_limit, to_spare))| SetResult {
             stretch: None,
             stages: Vec::new(),
             load,
@@ -332,6 +333,7 @@ fn any_result() -> impl Strategy<Value = SetResult> {
             reserve,
             work,
             to_limit,
+            to_spare,
             unfed: None,
         },
     )
@@ -383,6 +385,7 @@ proptest! {
                 reserve: None,
                 work: true,
                 to_limit: false,
+                to_spare: false,
                 unfed: None,
             })
             .collect();

@@ -4,7 +4,7 @@ use super::bests::Best;
 use super::much_words::{brief, sentence};
 use crate::say;
 use crate::sheet::LoadBasis;
-use crate::strength::Curve;
+use crate::strength::{Curve, maximum_said};
 use crate::units::{Load, Reps, Unit};
 use crate::words::{many, many_of};
 use std::fmt::Display;
@@ -50,8 +50,8 @@ impl Best {
             } => brief(basis, (*load, *much), *load_before, unit),
             Best::E1rm { e1rm, .. } => {
                 say!(
-                    "estimated maximum {load}, beyond noise",
-                    load = e1rm.round(1).shown(unit)
+                    "estimated maximum {load} by this session alone, beyond noise",
+                    load = maximum_said(*e1rm, unit)
                 )
             }
             Best::Volume { volume, .. } => {
@@ -87,9 +87,9 @@ impl Best {
                 detectable,
                 ..
             } => say!(
-                "estimated maximum {load}: above {before} by more than noise (from {bound} % on it can be told)",
-                load = e1rm.round(1).shown(unit),
-                before = before.round(1).shown(unit),
+                "estimated maximum {load} by this session alone: above the {before} of an earlier one by more than noise (between two sessions told from {bound} % on)",
+                load = maximum_said(*e1rm, unit),
+                before = maximum_said(*before, unit),
                 bound = (detectable + 50) / 100
             ),
             Best::Volume { volume, before } => say!(

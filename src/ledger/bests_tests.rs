@@ -20,6 +20,7 @@ fn past(n: u32, basis: &LoadBasis, sets: &[(&str, i64)]) -> Past {
         reserve: None,
         work: true,
         to_limit: true,
+        to_spare: false,
         unfed: None,
     });
     let mut volume = VolumeLoad::default();
@@ -191,10 +192,9 @@ fn a_maximum_is_a_best_beyond_the_detectable_change_alone() {
         panic!("{best:?}")
     };
     assert!((1164..1600).contains(detectable), "{detectable}");
-    assert!(
-        best.sentence(Unit::Kg)
-            .starts_with("estimated maximum 120 kg: above 100 kg by more than noise (from ")
-    );
+    assert!(best.sentence(Unit::Kg).starts_with(
+        "estimated maximum 120 kg by this session alone: above the 100 kg of an earlier one"
+    ));
     assert!(best.counts(Curve::default()) && !best.counts(Curve::Wathan));
 }
 

@@ -1,14 +1,15 @@
 //! What was gained or lost over weeks, told apart from noise.
 
-use super::record::SessionRecord;
+use super::record::{BlockRecord, SessionRecord};
 use super::summary::ExerciseSummary;
 use crate::order::Map;
 use crate::say;
 use crate::sheet::ExerciseId;
-use crate::strength::{Curve, Told, change_since, moved_alike};
+use crate::strength::{Because, Change, Curve, Told, change_since, moved_alike};
 use chrono::TimeDelta;
 
-/// Over how many days a change is looked for (common practice, no source).
+/// Over how many days at least a change is looked for, and twice as many at most: what was known longer ago than that was
+/// before a break, and a change since is no course of weeks (common practice, no source).
 pub const CHANGE_DAYS: i64 = 28;
 
 /// A change of strength in one exercise that is more than noise.
@@ -20,9 +21,11 @@ pub struct Gained {
     pub by: f64,
     /// The smallest change that could have been told from noise, as a share.
     pub detectable: f64,
+    /// Over how many days.
+    pub days: i64,
 }
 
-/// The changes over the last `CHANGE_DAYS` days in the exercises of `record` that are more than noise, in the order
+/// The changes over the last weeks, [`CHANGE_DAYS`] or a little more, in the exercises of `record` that are more than noise, in the order
 /// of its sheet. `summaries` hold this session already.
 #[must_use]
 pub fn gained(
@@ -43,15 +46,31 @@ pub fn gained(
             let alike = moved_alike(&summary.performances, &block.block);
             change_since(alike, curve, since)
         });
-        if let Some(change) = change.filter(|change| change.told != Told::Noise) {
+        let told = |change: &Change| match change.told {
+            _ if change.days > 2 * CHANGE_DAYS => false,
+            Told::Noise => false,
+            Told::Down => !lightened(block),
+            Told::Up => true,
+        };
+        if let Some(change) = change.filter(told) {
             gained.push(Gained {
                 name: exercise.said(),
                 by: change.by,
                 detectable: change.detectable,
+                days: change.days,
             });
         }
     }
     gained
+}
+
+/// Whether the app itself made the load of the block light: what was done with it does not show weakness.
+fn lightened(block: &BlockRecord) -> bool {
+    let because = block.proposal.as_ref().map(|proposal| &proposal.because);
+    matches!(
+        because,
+        Some(Because::AfterBreak { .. } | Because::Deload { .. } | Because::Lightened { .. })
+    )
 }
 
 impl Gained {
@@ -59,7 +78,7 @@ impl Gained {
     #[must_use]
     pub fn sentence(&self) -> String {
         let percent = |share: f64| (share.abs() * 100.0).round() as i64;
-        let (name, days) = (&self.name, CHANGE_DAYS);
+        let (name, days) = (&self.name, self.days);
         let (by, bound) = (percent(self.by), percent(self.detectable));
         if self.by > 0.0 {
             say!(
@@ -91,10 +110,11 @@ mod tests {
             name: "Front squat".to_owned(),
             by: 0.123,
             detectable: 0.08,
+            days: 30,
         };
         assert_eq!(
             gained.sentence(),
-            "Front squat: 12 % stronger over 28 days, more than noise (from 8 % on it can be told)"
+            "Front squat: 12 % stronger over 30 days, more than noise (from 8 % on it can be told)"
         );
         let lost = Gained { by: -0.2, ..gained };
         assert!(lost.sentence().contains("20 % weaker"));

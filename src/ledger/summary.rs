@@ -58,17 +58,16 @@ fn counting(record: &SessionRecord) -> impl Iterator<Item = &BlockRecord> {
     blocks.iter().filter(|block| !block.lines.is_empty())
 }
 
-/// Why the sets of a block of `record` do not feed the estimate by `curve`, set by set in their order; none for one that
-/// does.
+/// Why the sets of a block of `record` do not feed the estimate, set by set in their order; none for one that does.
 #[must_use]
-pub fn unfed_of(record: &SessionRecord, block: &BlockRecord, curve: Curve) -> Vec<Option<Unfed>> {
+pub fn unfed_of(record: &SessionRecord, block: &BlockRecord) -> Vec<Option<Unfed>> {
     let performance = performance(record, block);
     let sets = performance.sets.iter();
     sets.map(|set| {
         if record.light {
             return Some(Unfed::LightWeek);
         }
-        strength::unfed(&performance, set, curve)
+        strength::unfed(&performance, set)
     })
     .collect()
 }
@@ -120,6 +119,7 @@ fn result(block: &Block, line: &DoneLine) -> SetResult {
         reserve: line.reserve,
         work: plain && is_plain_work(&line.kind),
         to_limit: block.goes_to_limit(&line.kind, &line.target, line.reserve_asked),
+        to_spare: block.leaves_reps(line.reserve_asked),
         unfed: unfed(line),
     }
 }

@@ -20,6 +20,7 @@ fn set(load: Option<&str>, stretch: Option<Stretch>, unfed: Option<Unfed>) -> Se
         reserve: None,
         work: false,
         to_limit: false,
+        to_spare: false,
         unfed,
     }
 }

@@ -5,7 +5,9 @@ use super::stretch::no_estimate;
 use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
 use crate::ledger::{Past, moved_as_newest};
 use crate::say;
-use crate::strength::{Change, Curve, Said, Told, Traced, change_between, trace};
+use crate::strength::{
+    Change, Curve, Said, Told, Traced, change_between, maximum_said, to_tenth, trace,
+};
 use crate::units::{Load, Unit};
 use crate::words::{t, t_in};
 
@@ -30,9 +32,9 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
         let x = day(counting[step.index]);
         let known = step.after.e1rm();
         let [low, middle, high] =
-            [known.low, known.middle, known.high].map(|load| to_tenth(load, unit));
-        let said = to_tenth(step.said.load(), unit);
-        let load = step.said.load().to_unit(unit).round(1).shown(unit);
+            [known.low, known.middle, known.high].map(|load| in_tenths(load, unit));
+        let said = in_tenths(step.said.load(), unit);
+        let load = maximum_said(step.said.load(), unit);
         let (spots, told) = match step.said {
             Said::About(_) => (&mut about, load),
             Said::AtLeast(_) => (&mut at_least, say!("{load} or more", load)),
@@ -105,9 +107,9 @@ pub fn estimate(history: &[&Past], asked: Asked, curve: Curve) -> Chart {
     }
 }
 
-/// A load in hundredths as it is said: with one decimal, for a second one would say more than is known.
-fn to_tenth(load: Load, unit: Unit) -> i64 {
-    hundredths(load.to_unit(unit).round(1), unit)
+/// A load in hundredths, as it is said.
+fn in_tenths(load: Load, unit: Unit) -> i64 {
+    hundredths(to_tenth(load, unit), unit)
 }
 
 fn percent(share: f64) -> i64 {
@@ -127,13 +129,13 @@ fn in_words(change: &Change) -> String {
 fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
     let (Some(first), Some(last)) = (shown.first(), shown.last()) else {
         return t(
-            "Nothing in this period that feeds the estimate: a work set of reps with a known load does, up to as many reps as the curve holds for.",
+            "Nothing in this period that feeds the estimate: a work set of reps with a known load does.",
         )
         .to_owned();
     };
     let unit = asked.unit;
     let known = last.after.e1rm();
-    let said = |load: Load| load.to_unit(unit).round(1).shown(unit);
+    let said = |load: Load| maximum_said(load, unit);
     let now = say!(
         "{load} by the curve of {curve}; in 80 of 100 cases it lies between {low} and {high}.",
         load = said(known.middle),
@@ -147,24 +149,29 @@ fn gist(shown: &[&Traced], asked: Asked, curve: Curve) -> String {
     let change = change_between(&first.after, &last.after);
     let by = percent(change.by);
     let bound = percent(change.detectable);
+    let span = change.span_said();
     let told = match (change.told == Told::Noise, change.by > 0.0) {
         (true, true) => say!(
-            "Since the first session shown {by} % up: not to be told from noise, which {bound} % and more would be.",
+            "Since the first session shown, {span} before, {by} % up: not to be told from noise, which {bound} % and more would be.",
+            span,
             by,
             bound
         ),
         (true, false) => say!(
-            "Since the first session shown {by} % down: not to be told from noise, which {bound} % and more would be.",
+            "Since the first session shown, {span} before, {by} % down: not to be told from noise, which {bound} % and more would be.",
+            span,
             by,
             bound
         ),
         (false, true) => say!(
-            "Since the first session shown {by} % up: more than noise, from {bound} % on it can be told.",
+            "Since the first session shown, {span} before, {by} % up: more than noise, from {bound} % on it can be told.",
+            span,
             by,
             bound
         ),
         (false, false) => say!(
-            "Since the first session shown {by} % down: more than noise, from {bound} % on it can be told.",
+            "Since the first session shown, {span} before, {by} % down: more than noise, from {bound} % on it can be told.",
+            span,
             by,
             bound
         ),

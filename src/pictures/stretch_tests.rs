@@ -31,6 +31,7 @@ fn set(load: Option<&str>, stretch: Option<Stretch>) -> SetResult {
         reserve: None,
         work: false,
         to_limit: false,
+        to_spare: false,
         unfed: Some(match stretch {
             Some(Stretch::Carried(_)) => Unfed::Distance,
             _ => Unfed::Timed,

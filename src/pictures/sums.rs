@@ -181,6 +181,7 @@ mod tests {
             reserve: None,
             work: unfed.is_none(),
             to_limit: false,
+            to_spare: false,
             unfed,
         };
         past.performance.sets = vec![set(Some(Unfed::RampUp)), set(None), set(Some(Unfed::Drop))];

@@ -61,6 +61,7 @@ fn once(state: &State, load: &str) -> [Performance; 1] {
             reserve: None,
             work: true,
             to_limit: true,
+            to_spare: false,
             unfed: None,
         }],
     }]

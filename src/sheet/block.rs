@@ -215,6 +215,13 @@ impl Block {
         kind.goes_to_limit(target, reserve.or(self.rule_aim()))
     }
 
+    /// Whether a set of this block is to leave reps in reserve: its own, or what the rule aims at.
+    #[must_use]
+    pub fn leaves_reps(&self, reserve: Option<Rir>) -> bool {
+        let asked = reserve.or(self.rule_aim());
+        asked.is_some_and(|asked| asked.get() > 0)
+    }
+
     /// What the load hangs on, where it is moved alone.
     fn hangs_on(&self) -> Option<Equipment> {
         let alone = self.basis == LoadBasis::External;

@@ -3,6 +3,7 @@
 use super::curves::Curve;
 use super::history::Performance;
 use super::level::{Strength, steps, track};
+use crate::words::many;
 use chrono::{DateTime, FixedOffset, TimeDelta};
 
 /// Fewest sessions that feed the estimate over which a plateau is called (common practice, no source).
@@ -35,6 +36,8 @@ pub struct Change {
     pub detectable: f64,
     /// What it is.
     pub told: Told,
+    /// How many days of the calendar lie between the two.
+    pub days: i64,
 }
 
 impl Change {
@@ -42,6 +45,13 @@ impl Change {
     #[must_use]
     pub fn is_real(&self) -> bool {
         self.told != Told::Noise
+    }
+
+    /// The days between the two in words.
+    #[must_use]
+    pub fn span_said(&self) -> String {
+        let days = usize::try_from(self.days).unwrap_or(0);
+        many(days, "{n} day", "{n} days")
     }
 }
 
@@ -110,6 +120,7 @@ pub fn change_between(then: &Strength, now: &Strength) -> Change {
         } else {
             Told::Down
         },
+        days: (now.at().date_naive() - then.at().date_naive()).num_days(),
     }
 }
 

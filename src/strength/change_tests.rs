@@ -18,6 +18,7 @@ fn a_rep_more_is_noise_and_a_fifth_more_load_is_not() {
     let up = since(&tried(&sets, 4), 7);
     assert_eq!(up.told, Told::Up);
     assert!(up.by > up.detectable);
+    assert_eq!(up.days, 8 * 4);
     let sets: Vec<_> = sets.into_iter().rev().collect();
     assert_eq!(since(&tried(&sets, 4), 7).told, Told::Down);
 }

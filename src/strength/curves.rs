@@ -178,6 +178,16 @@ impl Curve {
         (1..=self.reps_max()).contains(&reps.get()) && !no_column
     }
 
+    /// Of so many reps, one or more, the most that the curve has a factor for.
+    pub(super) fn held_up_to(self, reps: Reps) -> Reps {
+        let most = reps.min(Reps::saturating(i64::from(self.reps_max())));
+        if self.holds_for(most) {
+            most
+        } else {
+            Reps::saturating(i64::from(most.get()) - 1)
+        }
+    }
+
     /// The one-repetition maximum from a set of `reps` to failure, to a hundredth of the load's unit.
     ///
     /// # Errors

@@ -7,6 +7,7 @@ use super::unfed::Unfed;
 use crate::units::{Load, Reps, Rir};
 use chrono::{DateTime, FixedOffset};
 use rust_decimal::prelude::ToPrimitive;
+use std::cmp::Ordering;
 
 /// From day to day a tested maximum differs by so much, as a coefficient of variation: median of 32 studies, which
 /// range from 0.5 to 12.1 % (Grgic et al. 2020, Sports Med Open 6:31).
@@ -43,6 +44,8 @@ pub(super) struct Reading {
     pub noise: f64,
     /// How it is meant.
     pub says: Says,
+    /// True where its set had more reps than the curve holds for: whatever else is known, there was no less.
+    pub beyond: bool,
 }
 
 impl Reading {
@@ -61,14 +64,17 @@ impl Reading {
             (false, false) => other,
         };
         let far = |reading: &Reading| reading.says == Says::AtLeast;
-        Some(Reading {
-            says: if far(&one) && far(&other) {
-                Says::AtLeast
-            } else {
-                Says::About
-            },
-            ..best
-        })
+        let near = !(far(&one) && far(&other));
+        Some(best.as_best(near))
+    }
+
+    /// As the best of a session of which a set came near failure, or none.
+    fn as_best(self, near: bool) -> Reading {
+        let about = near && !self.beyond;
+        Reading {
+            says: if about { Says::About } else { Says::AtLeast },
+            ..self
+        }
     }
 }
 
@@ -85,12 +91,9 @@ pub(super) enum Says {
 
 /// Why a set of a session does not feed the estimate; none when it does.
 #[must_use]
-pub fn unfed(performance: &Performance, set: &SetResult, curve: Curve) -> Option<Unfed> {
-    reading(performance, set, curve).err()
+pub fn unfed(performance: &Performance, set: &SetResult) -> Option<Unfed> {
+    tells(performance, set).err()
 }
-
-/// What a set says, with the logarithm of the maximum by the curve.
-type Valued = (Tells, f64);
 
 /// What a session says: its best set, near failure where any of its sets is known to be; none where no set feeds.
 ///
@@ -98,33 +101,19 @@ type Valued = (Tells, f64);
 /// to, all stopped as planned and strength is at least the best of them. Where no set gave a rep, it is at most the
 /// lightest of them. Common practice, no source; tried in `docs/simulation.md`.
 pub(super) fn session(performance: &Performance, curve: Curve) -> Option<Reading> {
-    let told = performance.sets.iter().filter_map(|set| {
-        let told = tells(performance, set).ok()?;
-        let value = value_by(&told, curve)?;
-        Some((told, value))
-    });
-    let told: Vec<Valued> = told.collect();
-    let by_value = |a: &&Valued, b: &&Valued| a.1.total_cmp(&b.1);
-    let done = told.iter().filter(|(set, _)| !set.missed());
-    let Some((best, _)) = done.max_by(by_value) else {
-        let (least, _) = told.iter().min_by(by_value)?;
-        return by_curve(least, curve);
+    let sets = performance.sets.iter();
+    let told: Vec<Tells> = sets
+        .filter_map(|set| tells(performance, set).ok())
+        .collect();
+    let done = told.iter().filter(|set| !set.missed());
+    let Some(best) = done.max_by(|a, b| by_value(a, b, curve)) else {
+        let least = told.iter().min_by(|a, b| by_value(a, b, curve))?;
+        return Some(by_curve(least, curve));
     };
     // A missed set came to failure too.
-    let near = told.iter().any(|(set, _)| set.says != Says::AtLeast);
+    let near = told.iter().any(|set| set.says_by(curve) != Says::AtLeast);
     // Its noise is worked out for the best one alone: a session is looked at before each set.
-    Some(Reading {
-        says: if near { Says::About } else { Says::AtLeast },
-        ..by_curve(best, curve)?
-    })
-}
-
-fn reading(performance: &Performance, set: &SetResult, curve: Curve) -> Result<Reading, Unfed> {
-    let told = tells(performance, set)?;
-    // As it was told, also where less of the reserve is counted: the lifter knows these numbers.
-    let reserve = set.reserve.map_or(0, Rir::get);
-    let reps = Reps::saturating(i64::from(set.reps.get()) + i64::from(reserve));
-    by_curve(&told, curve).ok_or(Unfed::OffTheCurve { reps })
+    Some(by_curve(best, curve).as_best(near))
 }
 
 /// What a set says before a curve is laid to it.
@@ -146,25 +135,52 @@ impl Tells {
     pub(super) fn missed(&self) -> bool {
         self.says == Says::AtMost
     }
+
+    /// True for more reps than the curve holds for.
+    fn beyond(&self, curve: Curve) -> bool {
+        curve.held_up_to(self.reps) < self.reps
+    }
+
+    /// How many reps the curve is asked for. Beyond its end none holds, to failure or not: there was at least what the last
+    /// reps give that it holds for (common practice, no source).
+    fn count_by(&self, curve: Curve) -> f64 {
+        let most = curve.held_up_to(self.reps);
+        if most < self.reps {
+            return f64::from(most.get());
+        }
+        self.count.min(f64::from(curve.reps_max()))
+    }
+
+    fn says_by(&self, curve: Curve) -> Says {
+        if self.beyond(curve) {
+            Says::AtLeast
+        } else {
+            self.says
+        }
+    }
 }
 
-/// The logarithm of the maximum by a curve; none where it does not hold for so many reps.
-pub(super) fn value_by(set: &Tells, curve: Curve) -> Option<f64> {
-    let holds = curve.holds_for(set.reps);
-    holds.then(|| set.log + curve.factor_at(set.count).ln())
+/// The logarithm of the maximum by a curve.
+fn value_by(set: &Tells, curve: Curve) -> f64 {
+    set.log + curve.factor_at(set.count_by(curve)).ln()
 }
 
-/// A reading by a curve; none where it does not hold for so many reps.
-pub(super) fn by_curve(set: &Tells, curve: Curve) -> Option<Reading> {
-    let value = value_by(set, curve)?;
+/// Which of two sets says less.
+pub(super) fn by_value(a: &Tells, b: &Tells, curve: Curve) -> Ordering {
+    value_by(a, curve).total_cmp(&value_by(b, curve))
+}
+
+/// A reading by a curve.
+pub(super) fn by_curve(set: &Tells, curve: Curve) -> Reading {
     let guessed = if set.tried { 0.0 } else { RESERVE_SD };
-    Some(Reading {
+    Reading {
         at: set.at,
-        value,
-        lean: lean(curve, set.count),
+        value: value_by(set, curve),
+        lean: lean(curve, set.count_by(curve)),
         noise: day_noise(curve, NOISE_REPS) + (guessed * log_per_rep(curve, NOISE_REPS)).powi(2),
-        says: set.says,
-    })
+        says: set.says_by(curve),
+        beyond: set.beyond(curve),
+    }
 }
 
 pub(super) fn tells(performance: &Performance, set: &SetResult) -> Result<Tells, Unfed> {
@@ -183,11 +199,13 @@ pub(super) fn tells(performance: &Performance, set: &SetResult) -> Result<Tells,
     let far = told.is_some_and(|told| told.get() > ESTIMATE_RESERVE_MAX);
     let reserve = told.map_or(0, Rir::get).min(ESTIMATE_RESERVE_MAX);
     let reps = Reps::saturating(i64::from(set.reps.get().max(1)) + i64::from(reserve));
-    // Without a word, who stops short of what was asked for is taken to have no more: on the low side.
+    // Without a word, who stops short of what was asked for is taken to have no more: on the low side. Who was to leave reps
+    // in reserve stops as planned anywhere in the range (common practice, no source).
+    let planned = if set.to_spare { set.low } else { set.top };
     let says = match told {
         _ if missed => Says::AtMost,
         Some(_) if !far => Says::About,
-        None if set.to_limit || set.reps < set.top => Says::About,
+        None if set.to_limit || set.reps < planned => Says::About,
         _ => Says::AtLeast,
     };
     let tried = set.to_limit && told.is_none();
@@ -234,145 +252,5 @@ fn log_per_rep(curve: Curve, reps: f64) -> f64 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::sheet::LoadBasis;
-    use crate::strength::propose::tests::performed;
-
-    fn one(reps: u16) -> Performance {
-        performed(&[("100 kg", reps)], (5, 7))
-    }
-
-    fn why(change: impl FnOnce(&mut Performance)) -> Option<Unfed> {
-        let mut performance = one(5);
-        change(&mut performance);
-        unfed(&performance, &performance.sets[0], Curve::Epley)
-    }
-
-    #[test]
-    fn a_set_that_says_nothing_says_why() {
-        assert_eq!(why(|_| ()), None);
-        assert_eq!(
-            why(|p| p.sets[0].unfed = Some(Unfed::Staged)),
-            Some(Unfed::Staged)
-        );
-        assert_eq!(why(|p| p.sets[0].work = false), Some(Unfed::NotPlain));
-        assert_eq!(why(|p| p.basis = None), Some(Unfed::BasisUnknown));
-        assert_eq!(why(|p| p.sets[0].load = None), Some(Unfed::NoLoad));
-        let reps = Reps::new(30).unwrap();
-        assert_eq!(
-            why(|p| p.sets[0].reps = reps),
-            Some(Unfed::OffTheCurve { reps })
-        );
-        // Ten done and four left are fourteen, though only three of the four are counted.
-        let told = |p: &mut Performance| {
-            p.sets[0].reps = Reps::saturating(10);
-            p.sets[0].reserve = Some(Rir::saturating(4));
-        };
-        let reps = Reps::saturating(14);
-        assert_eq!(why(told), Some(Unfed::OffTheCurve { reps }));
-        assert_eq!(
-            why(|p| p.basis = Some(LoadBasis::BodyMassPlus)),
-            Some(Unfed::BodyMassUnknown)
-        );
-    }
-
-    #[test]
-    fn on_the_body_the_whole_system_counts() {
-        let mut added = one(1);
-        added.sets[0].to_limit = true;
-        added.basis = Some(LoadBasis::BodyMassPlus);
-        added.body_mass = Some(Load::whole_kg(80));
-        let reading = session(&added, Curve::Epley).unwrap();
-        assert!((reading.value - 180_f64.ln()).abs() < 1e-12);
-    }
-
-    #[test]
-    fn a_set_that_stopped_as_planned_is_a_bound() {
-        let says = |reps, reserve: Option<i64>, to_limit| {
-            let mut performance = one(reps);
-            performance.sets[0].reserve = reserve.map(|r| Rir::new(r).unwrap());
-            performance.sets[0].to_limit = to_limit;
-            session(&performance, Curve::Epley).unwrap().says
-        };
-        assert_eq!(says(7, None, false), Says::AtLeast);
-        assert_eq!(says(7, None, true), Says::About);
-        assert_eq!(says(7, Some(3), false), Says::About);
-        assert_eq!(says(7, Some(4), false), Says::AtLeast);
-        assert_eq!(says(6, None, false), Says::About);
-    }
-
-    #[test]
-    fn only_a_session_of_misses_is_an_upper_bound() {
-        let of = |sets: &[(&str, u16)]| session(&performed(sets, (5, 7)), Curve::Epley).unwrap();
-        let missed = of(&[("120 kg", 0), ("110 kg", 0)]);
-        assert_eq!(missed.says, Says::AtMost);
-        assert!((missed.value - 110_f64.ln()).abs() < 1e-12);
-        let mut told = performed(&[("110 kg", 0)], (5, 7));
-        told.sets[0].reserve = Some(Rir::MAX);
-        assert_eq!(session(&told, Curve::Epley), Some(missed));
-        let tried = of(&[("120 kg", 0), ("110 kg", 1)]);
-        assert_eq!(tried.says, Says::About);
-        // A miss came to failure: what was done before it was near.
-        assert_eq!(of(&[("100 kg", 7), ("120 kg", 0)]).says, Says::About);
-    }
-
-    #[test]
-    fn one_set_near_failure_makes_the_best_count() {
-        let both = performed(&[("100 kg", 7), ("100 kg", 6)], (5, 7));
-        let reading = session(&both, Curve::Epley).unwrap();
-        assert_eq!(reading.says, Says::About);
-        assert!((reading.value - (100.0 * (1.0 + 7.0 / 30.0_f64)).ln()).abs() < 1e-12);
-    }
-
-    #[test]
-    fn what_is_told_is_less_sure_than_what_was_tried() {
-        let mut told = one(5);
-        told.sets[0].reserve = Some(Rir::MIN);
-        let mut tried = one(5);
-        tried.sets[0].to_limit = true;
-        let noise = |performance: &Performance| session(performance, Curve::Epley).unwrap().noise;
-        assert!(noise(&told) > noise(&tried));
-        assert!(noise(&tried) > DAY_CV.powi(2));
-    }
-
-    #[test]
-    fn only_a_set_to_the_limit_without_a_word_was_tried_for_certain() {
-        let noise = |reps, told: Option<i64>, to_limit| {
-            let mut performance = one(reps);
-            performance.sets[0].reserve = told.map(Rir::saturating);
-            performance.sets[0].to_limit = to_limit;
-            session(&performance, Curve::Epley).unwrap().noise
-        };
-        let tried = noise(5, None, true);
-        // Told, or left off short of what was asked: a guess.
-        for guessed in [
-            noise(5, Some(0), true),
-            noise(5, Some(0), false),
-            noise(5, None, false),
-        ] {
-            assert!(guessed > tried);
-        }
-    }
-
-    #[test]
-    fn more_left_than_can_be_told_counts_as_half_a_rep_more() {
-        let value = |told| {
-            let mut performance = one(5);
-            performance.sets[0].reserve = Some(Rir::saturating(told));
-            session(&performance, Curve::Epley).unwrap().value
-        };
-        // 100 kg, 5 reps and 3 left; 4 left and more are felt as three and a half (Epley, worked by hand).
-        assert!((value(3) - (100.0 * (1.0 + 8.0 / 30.0_f64)).ln()).abs() < 1e-12);
-        for told in [4, 6] {
-            assert!((value(told) - (100.0 * (1.0 + 8.5 / 30.0_f64)).ln()).abs() < 1e-12);
-        }
-    }
-
-    #[test]
-    fn a_rep_at_the_maximum_is_worth_what_half_a_rep_above_it_says() {
-        // Straight from one rep to two, 1/15 by Epley; half of that over half a rep (worked by hand).
-        let per_rep = (1.0 + 1.0 / 30.0_f64).ln() / 0.5;
-        assert!((log_per_rep(Curve::Epley, 1.0) - per_rep).abs() < 1e-12);
-    }
-}
+#[path = "feed_tests.rs"]
+mod tests;

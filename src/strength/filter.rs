@@ -84,6 +84,12 @@ impl State {
         }
     }
 
+    /// True where a reading lies so far below that, were it a bound, it would say nothing.
+    pub(super) fn is_far_above(&self, reading: &Reading) -> bool {
+        let spread = (self.variance + reading.noise).sqrt();
+        self.level - reading.value > INNOVATION_MAX * spread
+    }
+
     /// Variance of what the level says for sets of that lean: 0 is the maximum itself.
     pub(super) fn variance_at(&self, lean: f64) -> f64 {
         self.variance + ((lean - self.lean) * CURVE_SD).powi(2)

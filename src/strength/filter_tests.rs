@@ -17,6 +17,7 @@ fn reading(value: f64, lean: f64, noise: f64) -> Reading {
         lean,
         noise,
         says: Says::About,
+        beyond: false,
     }
 }
 

@@ -4,6 +4,7 @@
 use super::above::{Above, above};
 use super::change::plateau;
 use super::curves::Curve;
+use super::estimate::maximum_said;
 use super::history::Performance;
 use super::level::{Estimate, RepsAhead, Strength, Support};
 use super::system::system_load;
@@ -94,12 +95,8 @@ impl Foretold {
     /// The estimate with its doubt in one sentence.
     #[must_use]
     pub fn said(&self, unit: Unit) -> String {
-        let whole = |load: Load| {
-            let amount = load.amount_in(unit).round();
-            Load::new(amount, unit).map_or_else(|_| load.shown(unit), |load| load.shown(unit))
-        };
         let Estimate { low, middle, high } = self.e1rm;
-        let (load, low, high) = (whole(middle), whole(low), whole(high));
+        let [load, low, high] = [middle, low, high].map(|load| maximum_said(load, unit));
         let said = if self.with_body {
             say!(
                 "Estimated maximum {load}, the body in it ({low} to {high} in 8 of 10 cases).",

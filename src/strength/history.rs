@@ -55,6 +55,9 @@ pub struct SetResult {
     /// True for a set that goes on until no rep more can be done: to failure, or so many and more.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub to_limit: bool,
+    /// True where reps were to be left in reserve, by the line or by the rule: the set stops as planned anywhere in its range.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub to_spare: bool,
     /// Why its kind of set says nothing about strength; none for a plain set, and in rows of older versions.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unfed: Option<Unfed>,

@@ -112,8 +112,7 @@ proptest! {
             let load = last[0].0;
             last.iter_mut().for_each(|set| set.0 = load);
         }
-        // Above its range of reps the curve has no number, so more reps can lose an estimate.
-        let better: Vec<(i64, u16)> = last.iter().zip(&more).map(|(&(l, r), m)| (l, (r + m).min(12))).collect();
+        let better: Vec<(i64, u16)> = last.iter().zip(&more).map(|(&(l, r), m)| (l, r + m)).collect();
         let next = |last: &[(i64, u16)]| {
             let sessions = before.iter().map(Vec::as_slice).chain([last]);
             let history: Vec<Performance> = sessions.map(|sets| session(&block, sets)).collect();
@@ -209,14 +208,8 @@ proptest! {
         // What was done with no load says nothing of strength; with some it does.
         let more_load = if counts || last.0 == 0 { 0 } else { more_load };
         last.0 += more_load;
-        for (reps, left) in &mut last.2 {
-            let left = left.map_or(0, |left| left as u16);
-            // Above its range of reps the curve has no number, so more reps can lose an estimate.
-            let most = match block.progression {
-                Progression::ShareOfE1rm { .. } => 12_u16.saturating_sub(left).max(*reps),
-                _ => u16::MAX,
-            };
-            *reps = (*reps + more_reps).min(most);
+        for (reps, _) in &mut last.2 {
+            *reps += more_reps;
         }
         let now = performed(&[("1 kg", 1)], (1, 1)).at + TimeDelta::days(days);
         let next = |sessions: &Sessions| super::propose(&block, &Today { history: &history(&block, sessions), kit: &kit(), now, curve: Curve::default(), body_mass: None });

@@ -91,6 +91,11 @@ pub(super) fn steps<'a>(
     });
     sessions.filter_map(move |(index, says)| {
         let reading = says?;
+        let far_above = |known: &Strength| known.on(reading.at).state.is_far_above(&reading);
+        // A light burn-out says nothing of a known maximum: it is no session of it, and does not make what is old fresh.
+        if reading.beyond && known.as_ref().is_some_and(far_above) {
+            return None;
+        }
         let after = Strength::after(known.as_ref(), &reading, curve)?;
         known = Some(after);
         Some((index, reading, after))

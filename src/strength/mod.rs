@@ -44,7 +44,7 @@ pub use change::{
     plateau, typical_error,
 };
 pub use curves::{Curve, OffTheCurve};
-pub use estimate::best_e1rm;
+pub use estimate::{best_e1rm, maximum_said, to_tenth};
 pub use feed::{DAY_CV, ESTIMATE_RESERVE_MAX, RESERVE_SD, unfed};
 pub use filter::{CURVE_SD, DRIFT_SD};
 pub use foretell::{Foretold, Known, plateau_said};

@@ -2,7 +2,7 @@
 
 use super::change::mdc95;
 use super::curves::Curve;
-use super::feed::{Reading, Says, Tells, by_curve, session, tells, value_by};
+use super::feed::{Reading, Says, Tells, by_curve, by_value, session, tells};
 use super::history::Performance;
 use super::level::kilograms;
 use crate::units::Load;
@@ -26,23 +26,17 @@ pub fn shown(performance: &Performance, curve: Curve) -> Option<Shown> {
     Some(of_reading(&reading))
 }
 
-/// The same by every curve, each that holds: the sets are weighed once.
+/// The same by every curve: the sets are weighed once.
 #[must_use]
 pub fn shown_by_all(performance: &Performance) -> Vec<(Curve, Shown)> {
     let sets = performance.sets.iter();
     let told = sets.filter_map(|set| tells(performance, set).ok());
     let told: Vec<Tells> = told.filter(|set| !set.missed()).collect();
     let of = |curve| {
-        let values = told
-            .iter()
-            .filter_map(|set| Some((set, value_by(set, curve)?)));
-        let (best, _) = values.max_by(|a, b| a.1.total_cmp(&b.1))?;
-        by_curve(best, curve)
+        let best = told.iter().max_by(|a, b| by_value(a, b, curve))?;
+        Some((curve, of_reading(&by_curve(best, curve))))
     };
-    let curves = Curve::ALL.into_iter();
-    curves
-        .filter_map(|curve| Some((curve, of_reading(&of(curve)?))))
-        .collect()
+    Curve::ALL.into_iter().filter_map(of).collect()
 }
 
 fn of_reading(reading: &Reading) -> Shown {

@@ -1,7 +1,6 @@
 //! Why a set says nothing about strength, as data with its words.
 
 use crate::say;
-use crate::units::Reps;
 use crate::words::t;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -36,39 +35,26 @@ pub enum Unfed {
     BodyMassUnknown,
     /// What the load is added to is not known, in a row of an older version.
     BasisUnknown,
-    /// More reps, with the reserve, than the curve holds for: burn-outs among them.
-    OffTheCurve {
-        /// So many.
-        reps: Reps,
-    },
 }
 
 impl fmt::Display for Unfed {
     /// A sentence for the ledger.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let why = match self {
-            Unfed::OffTheCurve { reps } => {
-                say!("{reps} reps with the reserve, the curve ends before", reps)
-            }
-            _ => t(match self {
-                Unfed::RampUp => "a ramp-up set",
-                Unfed::BackOff => "a back-off set",
-                Unfed::Drop => "a drop set, one load after the other without rest",
-                Unfed::Cluster => "a cluster, with pauses inside",
-                Unfed::Staged => "a set in stages",
-                Unfed::Timed => "a set for a time",
-                Unfed::Distance => "a set for a distance",
-                Unfed::LightWeek => "done in a light week",
-                Unfed::NoLoad => "no load that could be weighed",
-                Unfed::Band => "what a band pulls is not known",
-                Unfed::BodyMassUnknown => {
-                    "the body mass of that day is not known; say yours in Kit"
-                }
-                Unfed::BasisUnknown => "kept by an older version without its load basis",
-                Unfed::NotPlain | Unfed::OffTheCurve { .. } => "no plain work set",
-            })
-            .to_owned(),
-        };
+        let why = t(match self {
+            Unfed::RampUp => "a ramp-up set",
+            Unfed::BackOff => "a back-off set",
+            Unfed::Drop => "a drop set, one load after the other without rest",
+            Unfed::Cluster => "a cluster, with pauses inside",
+            Unfed::Staged => "a set in stages",
+            Unfed::Timed => "a set for a time",
+            Unfed::Distance => "a set for a distance",
+            Unfed::LightWeek => "done in a light week",
+            Unfed::NoLoad => "no load that could be weighed",
+            Unfed::Band => "what a band pulls is not known",
+            Unfed::BodyMassUnknown => "the body mass of that day is not known; say yours in Kit",
+            Unfed::BasisUnknown => "kept by an older version without its load basis",
+            Unfed::NotPlain => "no plain work set",
+        });
         f.write_str(&say!("not in the estimate: {why}", why))
     }
 }

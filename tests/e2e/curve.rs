@@ -36,7 +36,7 @@ async fn a_curve_that_was_chosen_in_kit_stays() {
 }
 
 /// A file with one session: a set of 6 reps and one to failure that came to 30.
-fn burn_out() -> Value {
+fn drop_set() -> Value {
     let id = |n: u64| format!("019b8d2b-8c20-7000-80b0-{n:012x}");
     let block = id(1);
     let event = |n: u64, what: Value| {
@@ -66,7 +66,7 @@ fn burn_out() -> Value {
                 "role": "strength",
                 "sets": [
                     {"kind": "work", "count": 1, "target": {"reps": {"from": 5, "to": 7}}, "load": "same"},
-                    {"kind": "to_failure", "count": 1, "target": {"reps": {"least": 20}}, "load": "same"},
+                    {"kind": {"drop": {"drops": 2, "keep": "75 %"}}, "count": 1, "target": {"reps": 10}, "load": "same"},
                 ],
                 "basis": "external",
                 "rest": 150,
@@ -80,18 +80,18 @@ fn burn_out() -> Value {
         "version": 1,
         "sessions": [{
             "id": id(2),
-            "events": [event(0, began), event(1, done(0, 6)), event(2, done(1, 30)), event(3, json!("ended"))],
+            "events": [event(0, began), event(1, done(0, 6)), event(2, done(1, 10)), event(3, json!("ended"))],
         }],
     })
 }
 
 #[tokio::test]
-async fn the_ledger_says_why_a_set_of_thirty_does_not_count() {
+async fn the_ledger_says_why_a_drop_set_does_not_count() {
     let server = Server::start();
-    let browser = Browser::start("burn-out");
+    let browser = Browser::start("drop-set");
     let person = Person::arrive(&browser, &server).await;
-    let file = browser.folder().join("burn-out.json");
-    std::fs::write(&file, burn_out().to_string()).unwrap();
+    let file = browser.folder().join("drop-set.json");
+    std::fs::write(&file, drop_set().to_string()).unwrap();
     person.tap("go-kit").await;
     give_file(&person, "import", &file).await;
     person.tap("import-take").await;
@@ -99,7 +99,9 @@ async fn the_ledger_says_why_a_set_of_thirty_does_not_count() {
     person.tap("notice-close").await;
     person.tap("go-ledger").await;
     person.tap("session").await;
-    person.reads("unfed", "not in the estimate: 30 reps").await;
+    person
+        .reads("unfed", "not in the estimate: a drop set")
+        .await;
     // The set of 6 says nothing.
     let reasons = person.count("[data-part=\"unfed\"]").await;
     assert_eq!(reasons, json!(1));

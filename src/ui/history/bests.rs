@@ -4,6 +4,7 @@ use crate::ledger::{BestSet, Bests, Much, Way, When};
 use crate::say;
 use crate::session::{Amount, Done};
 use crate::sheet::{ExerciseId, LoadBasis, moved_part, moved_words};
+use crate::strength::maximum_said;
 use crate::ui::floor::logged_line;
 use crate::ui::model::Model;
 use crate::ui::parts::{list, section};
@@ -34,11 +35,10 @@ fn lines(model: &Model, bests: &Bests) -> Vec<String> {
     let highest = bests.highest.iter();
     let by_own = highest.filter(|highest| highest.curve == model.curve());
     lines.extend(by_own.map(|highest| {
-        let e1rm = highest.shown.e1rm.to_unit(unit).round(1);
         let on = on(&highest.when);
         let line = say!(
-            "last estimated maximum that was a best: {load}, {on}; no session since was above it by more than noise",
-            load = e1rm.shown(unit),
+            "last estimated maximum by a session alone that was a best: {load}, {on}; no session since was above it by more than noise",
+            load = maximum_said(highest.shown.e1rm, unit),
             on
         );
         named(&highest.moved, line)

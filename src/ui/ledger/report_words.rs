@@ -1,21 +1,18 @@
 //! What stands in the tables of a report, in words.
 
 use crate::say;
-use crate::strength::{Change, Estimate, Told};
+use crate::strength::{Change, Estimate, Told, maximum_said};
 use crate::units::{Load, Unit};
 use crate::words::t;
 
 /// The estimate at the start and at the end.
 pub fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
-    let whole = |load: Load| {
-        let load = load.to_unit(unit);
-        format!("{} {unit}", load.amount().round())
-    };
+    let said = |load: Load| maximum_said(load, unit);
     match ends {
         Some((begin, end)) => say!(
             "{first} to {last}",
-            first = whole(begin.middle),
-            last = whole(end.middle)
+            first = said(begin.middle),
+            last = said(end.middle)
         ),
         None => t("too little known").to_owned(),
     }
@@ -24,24 +21,25 @@ pub fn estimates(ends: Option<&(Estimate, Estimate)>, unit: Unit) -> String {
 /// A change, told apart from noise; empty where there is none to tell.
 pub fn told(change: Option<Change>) -> String {
     let percent = |share: f64| (share.abs() * 100.0).round() as i64;
-    match change {
-        None => String::new(),
-        Some(Change {
-            by, told: Told::Up, ..
-        }) => say!(
-            "{percent} % stronger, more than noise",
-            percent = percent(by)
+    let Some(change) = change else {
+        return String::new();
+    };
+    let span = change.span_said();
+    match change.told {
+        Told::Up => say!(
+            "{percent} % stronger over {span}, more than noise",
+            percent = percent(change.by),
+            span
         ),
-        Some(Change {
-            by,
-            told: Told::Down,
-            ..
-        }) => say!("{percent} % weaker, more than noise", percent = percent(by)),
-        Some(Change { detectable, .. }) => {
-            say!(
-                "within noise (told from {percent}\u{a0}% on)",
-                percent = percent(detectable)
-            )
-        }
+        Told::Down => say!(
+            "{percent} % weaker over {span}, more than noise",
+            percent = percent(change.by),
+            span
+        ),
+        Told::Noise => say!(
+            "within noise over {span} (told from {percent}\u{a0}% on)",
+            span,
+            percent = percent(change.detectable)
+        ),
     }
 }

@@ -9,7 +9,7 @@ use crate::say;
 use crate::session::{RESUME_MS_MAX, Session, SessionId, What};
 use crate::sheet::Note;
 use crate::store::{SessionLog, Shelf};
-use crate::strength::{Curve, Unfed};
+use crate::strength::Unfed;
 use crate::ui::away::remove_session;
 use crate::ui::floor::{predicted, rpe_word};
 use crate::ui::live::Live;
@@ -83,7 +83,7 @@ pub fn session_place(id: SessionId) -> AnyView {
     let app = stanchion();
     open(app, id);
     let record = app.of(move |model| record(model, id));
-    let shown = app.of(|model| (model.unit(), model.curve()));
+    let unit = app.of(Model::unit);
     let predicted = app.of(move |model| {
         let heading = model.heading(id);
         heading.and_then(Heading::predicted_and_taken)
@@ -97,7 +97,7 @@ pub fn session_place(id: SessionId) -> AnyView {
         .then_some(opened);
     let close = Callback::new(move |()| opened.set(None));
     let inside = dynamic(move || match record.get() {
-        Some(record) => look(changing, &record, shown.get(), predicted.get(), hands),
+        Some(record) => look(changing, &record, unit.get(), predicted.get(), hands),
         None => ().into_any(),
     });
     vec![
@@ -115,7 +115,7 @@ pub fn session_place(id: SessionId) -> AnyView {
 fn look(
     changing: Changing,
     record: &SessionRecord,
-    shown: (Unit, Curve),
+    unit: Unit,
     took: Option<String>,
     hands: Hands,
 ) -> AnyView {
@@ -124,7 +124,7 @@ fn look(
         "{time} · {sets} · {volume} volume load of work sets",
         time = minutes_said(record.minutes()),
         sets = record.sets_said(),
-        volume = Volume::of(record).work.shown(shown.0),
+        volume = Volume::of(record).work.shown(unit),
     );
     if record.light {
         facts.push_str(" · ");
@@ -143,7 +143,7 @@ fn look(
     }
     inside.push(note(record.note.as_ref(), hands));
     for block in record.blocks.iter().filter(|block| !block.lines.is_empty()) {
-        inside.push(block_view(record, block, shown, hands));
+        inside.push(block_view(record, block, unit, hands));
     }
     inside.push(not_done(record, hands));
     if hands.is_some() {
@@ -197,14 +197,9 @@ fn note(note: Option<&Note>, hands: Hands) -> AnyView {
 }
 
 /// What was done of a block, set by set.
-fn block_view(
-    record: &SessionRecord,
-    block: &BlockRecord,
-    (unit, curve): (Unit, Curve),
-    hands: Hands,
-) -> AnyView {
+fn block_view(record: &SessionRecord, block: &BlockRecord, unit: Unit, hands: Hands) -> AnyView {
     let basis = &block.block.basis;
-    let mut why = unfed_of(record, block, curve);
+    let mut why = unfed_of(record, block);
     // What holds for every set of a block is said once, above them.
     let of_all = why.first().copied().flatten();
     let of_all = of_all.filter(|it| why.len() > 1 && why.iter().all(|why| *why == Some(*it)));

@@ -48,6 +48,7 @@ struct Course<'a> {
 /// Runs one course; `seed` is the lifter's, and the same under every rule.
 pub fn run(rule: &Rule, seed: u64, modesty: f64) -> Outcome<Tally> {
     let mut lifter = Lifter::new(seed, modesty);
+    lifter.tells &= rule.asks.is_none();
     let begun = lifter.level();
     let block = rule.block(lifter.first_load())?;
     let now = "2026-01-05T18:00:00+01:00".parse();
@@ -154,6 +155,7 @@ impl Course<'_> {
                 .or_next("a told reserve", "mend it in xtask/src/simulate/lifter.rs")?,
             work: true,
             to_limit: false,
+            to_spare: self.rule.asks.is_some(),
             unfed: None,
         })
     }

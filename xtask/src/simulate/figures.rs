@@ -29,7 +29,7 @@ pub fn table(results: &Results) -> Vec<String> {
 }
 
 /// Every figure with its key, in percent unless the key says otherwise.
-pub fn flat(honest: &Results, modest: &Results) -> BTreeMap<String, Value> {
+pub fn flat(honest: &Results, modest: &Results, quiet: &Results) -> BTreeMap<String, Value> {
     let mut figures = BTreeMap::new();
     for (rule, tally) in &honest.rules {
         let mut put = |name: &str, figure| {
@@ -53,6 +53,17 @@ pub fn flat(honest: &Results, modest: &Results) -> BTreeMap<String, Value> {
                 figures.insert(key, rounded(Some(came)));
             }
         }
+    }
+    for (rule, tally) in &quiet.rules {
+        let mut put = |name: &str, figure| {
+            figures.insert(format!("{}.{name}", rule.key), rounded(figure));
+        };
+        put("interval_holds", tally.level_inside.share());
+        put("truth_above_interval", tally.level_above.share());
+        put("bias", tally.level_error.get());
+        put("reps_interval_holds", tally.reps_inside.share());
+        put("beyond_yet_done", tally.beyond_done.share());
+        put("missed", tally.missed.share());
     }
     figures.insert(
         "beat_the_default".to_owned(),

@@ -21,6 +21,10 @@ pub struct Rule {
     pub top: u16,
     /// True when the last set goes on as far as one rep before failure.
     pub last_goes_on: bool,
+    /// The reserve that the sheet asks for, of a lifter who keeps to it and tells none; none where no sheet asks.
+    pub asks: Option<u16>,
+    /// What the first load is multiplied with: lighter for more reps.
+    pub begins: f64,
     progression: Value,
 }
 
@@ -32,6 +36,8 @@ pub fn all() -> Vec<Rule> {
         low,
         top,
         last_goes_on: key == "two_for_two",
+        asks: None,
+        begins: 1.0,
         progression,
     };
     vec![
@@ -59,6 +65,24 @@ pub fn all() -> Vec<Rule> {
     ]
 }
 
+/// Sheets that ask for two in reserve, kept to by lifters who log with one tap: inside the range of the curve, and beyond it.
+pub fn kept_to() -> Vec<Rule> {
+    let rule = |key, name, (low, top), begins| Rule {
+        key,
+        name,
+        low,
+        top,
+        last_goes_on: false,
+        asks: Some(2),
+        begins,
+        progression: json!({"double": {}}),
+    };
+    vec![
+        rule("kept_8_12", "8–12, 2 left asked", (8, 12), 0.9),
+        rule("kept_12_15", "12–15, 2 left asked", (12, 15), 0.8),
+    ]
+}
+
 impl Rule {
     /// The block that a lifter follows, with a load to start from in kilograms.
     pub fn block(&self, start: f64) -> Outcome<Block> {
@@ -67,6 +91,7 @@ impl Rule {
         } else {
             json!({"from": self.low, "to": self.top})
         };
+        let start = start * self.begins;
         let block = json!({
             "id": Uuid::from_u128(1),
             "exercise": {"id": "front-squat", "name": "Front squat", "pattern": "squat", "equipment": "other"},
@@ -86,9 +111,9 @@ impl Rule {
 
     /// How many reps the lifter does in set `n`, from what could be done.
     ///
-    /// To the top where that leaves a rep, at least to the bottom where that can be done.
+    /// To the top where that leaves a rep, or as many as are asked for; at least to the bottom where that can be done.
     pub fn wish(&self, n: u16, capacity: u16) -> u16 {
-        let spare = capacity.saturating_sub(1);
+        let spare = capacity.saturating_sub(self.asks.unwrap_or(1));
         if self.last_goes_on && n + 1 == SETS {
             spare.max(self.low)
         } else {
@@ -116,5 +141,6 @@ mod tests {
         assert_eq!(wishes(&rules[0], 0), [5, 5, 6, 7]);
         assert_eq!(wishes(&rules[1], 0), [6, 6, 6, 6]);
         assert_eq!(wishes(&rules[1], 2), [6, 6, 6, 11]);
+        assert_eq!(wishes(&kept_to()[0], 0), [8, 8, 8, 10]);
     }
 }
