@@ -264,13 +264,13 @@ impl Catalogue {
         search::among(self.all(), text, most)
     }
 
-    /// All that [`Catalogue::search`] finds, what `kit` can do first.
+    /// All that [`Catalogue::search`] finds, what `kit` can do and what is one's own first.
     #[must_use]
     pub fn search_with(&self, text: &str, kit: &Kit) -> Vec<KnownExercise<'_>> {
         fitting_first(self.search(text, usize::MAX), kit)
     }
 
-    /// All of one pattern, what `kit` can do first.
+    /// All of one pattern, what `kit` can do and what is one's own first.
     #[must_use]
     pub fn of_pattern_with(&self, pattern: Pattern, kit: &Kit) -> Vec<KnownExercise<'_>> {
         let all = self.all().filter(|known| known.pattern() == pattern);
@@ -278,11 +278,11 @@ impl Catalogue {
     }
 }
 
-/// What `kit` can do, then the rest, each in its order.
+/// What `kit` can do and what is one's own, then the rest, each in its order.
 fn fitting_first<'a>(found: Vec<KnownExercise<'a>>, kit: &Kit) -> Vec<KnownExercise<'a>> {
     let (mut fit, unfit): (Vec<_>, Vec<_>) = found
         .into_iter()
-        .partition(|known| known.exercise_with(kit).is_some());
+        .partition(|known| known.is_own() || known.exercise_with(kit).is_some());
     fit.extend(unfit);
     fit
 }

@@ -207,6 +207,14 @@ fn what_the_kit_can_do_is_found_first_and_nothing_is_left_out() {
     let hinges = known.of_pattern_with(Pattern::Hinge, &kit);
     assert_eq!(hinges[0].name(), "Dumbbell Romanian deadlift");
     assert!(hinges.iter().any(|known| known.name() == "Deadlift"));
+    // What is one's own is known well, whatever the kit has.
+    let mine = own("boat-pull", 1, "Boat curl");
+    let mine = OwnExercise {
+        equipment: Equipment::Stack,
+        ..mine
+    };
+    let known = Catalogue::new([mine]);
+    assert_eq!(known.search_with("curl", &kit)[0].name(), "Boat curl");
 }
 
 #[test]
