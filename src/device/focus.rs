@@ -55,12 +55,12 @@ pub fn begin() {
     });
 }
 
-/// The rest of the app is there, and with it the place that waited for it.
-pub fn come() {
-    match TURN.get() {
-        // Nothing was pressed yet.
-        0 => begin(),
-        _ => arrive(),
+/// The rest of the app is there, and with it the place where one `waited` for it.
+pub fn come(waited: bool) {
+    // Where nothing was pressed yet, the keyboard is where a page begins.
+    match waited && TURN.get() > 0 {
+        true => arrive(),
+        false => begin(),
     }
 }
 

@@ -51,7 +51,7 @@ impl Draft {
     /// # Errors
     /// [`Unfit::NoSuchBlock`].
     pub fn remove(&mut self, id: BlockId) -> Result<(), Unfit> {
-        let what = say!("taking {name} off", name = self.named(id)?);
+        let what = say!("removing {name}", name = self.named(id)?);
         self.attempt(&what, |sheet| {
             let spot = spot(sheet, id)?;
             take(sheet, spot);

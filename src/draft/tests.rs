@@ -153,7 +153,7 @@ fn every_change_can_be_taken_back_to_the_beginning() {
     draft.duplicate(id(1), id(5)).unwrap();
     assert_eq!(order(&draft), [vec![1], vec![5], vec![2]]);
     draft.remove(id(1)).unwrap();
-    assert_eq!(draft.undoable(), Some("taking Front squat off"));
+    assert_eq!(draft.undoable(), Some("removing Front squat"));
     draft.undo();
     assert_eq!(order(&draft), [vec![1], vec![5], vec![2]]);
     draft.set_budget(NonZeroU16::new(40));

@@ -32,10 +32,7 @@ pub(super) enum Guide {
 
 /// How far the guided start of `block` has come after these sets, in the order they were done.
 pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
-    let aim = written_aim(block).unwrap_or_else(|| {
-        let to_limit = first_work(block).is_some_and(|sets| goes_to_limit(block, sets, 0));
-        Rir::saturating(if to_limit { 0 } else { USUAL_AIM })
-    });
+    let aim = reserve_meant(block);
     let mut loaded = done
         .iter()
         .filter_map(|set| Some((set, set.load?)))
@@ -95,6 +92,14 @@ pub(super) fn guide(block: &Block, done: &[DoneSet], ladder: &Ladder) -> Guide {
 /// like this is begun with as much to spare as any other.
 pub(super) fn aim(block: &Block) -> Rir {
     written_aim(block).unwrap_or(Rir::saturating(USUAL_AIM))
+}
+
+/// Reserve that its work sets are meant to leave: none where the block writes none and they go to the limit.
+pub(super) fn reserve_meant(block: &Block) -> Rir {
+    written_aim(block).unwrap_or_else(|| {
+        let to_limit = first_work(block).is_some_and(|sets| goes_to_limit(block, sets, 0));
+        Rir::saturating(if to_limit { 0 } else { USUAL_AIM })
+    })
 }
 
 /// Reserve that the block says it aims at: its rule's, else that of the first work set, whose load is looked for.

@@ -4,7 +4,7 @@ use super::because::{Because, Proposal};
 use super::curves::Curve;
 use super::estimate::best_e1rm;
 use super::from_estimate::from_estimate;
-use super::guided::aim;
+use super::guided::reserve_meant;
 use super::history::{Performance, SetResult, last_of_each_session};
 use super::ladder::Ladder;
 use super::maximum::Maximum;
@@ -13,6 +13,7 @@ use super::rules::{
     Seen, Worth, after_break, as_written, by_reserve, double, fixed, goes_by_maximum,
     share_of_e1rm, two_for_two, unless_cut_short, unless_deload, unless_lightened,
 };
+use super::safety::LATELY;
 use super::unfed::Unfed;
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, Progression, Step};
@@ -119,9 +120,17 @@ fn by_rule(
         Progression::Double { reach, up, down } => {
             let worth = Worth {
                 curve: today.curve,
-                reserve: aim(block),
+                reserve: reserve_meant(block),
             };
-            double(seen, *reach, [*up, *down], worth, ladder)
+            // Whichever of the last ones was as hard decides.
+            let lately = like.iter().rev().skip(1).take(LATELY);
+            let held = |next| {
+                let seen = |done| Seen::new(done, block, today.kit);
+                let as_hard = |seen: &Seen<'_>| !ladder.is_harder(next, seen.at);
+                let tried = lately.clone().filter_map(seen).find(as_hard);
+                tried.is_some_and(|tried| tried.missed().is_none())
+            };
+            double(seen, *reach, [*up, *down], worth, held, ladder)
         }
         Progression::TwoForTwo { up } => {
             let before = like

@@ -65,7 +65,7 @@ pub fn assistance_caution(
 }
 
 /// How many sessions count as lately (common practice, no source).
-const LATELY: usize = 6;
+pub(super) const LATELY: usize = 6;
 
 /// The hardest load done lately under that prescription, newest last; a set in which no rep was done counts not.
 ///

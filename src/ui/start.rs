@@ -55,7 +55,10 @@ pub fn start(app: Stanchion, ahead: Ahead) {
     std::mem::forget(faults::watch());
     std::mem::forget(rest::on_here(move || {
         app.whole.set(true);
-        focus::come();
+        let waited = app
+            .model
+            .with_untracked(|model| model.place != Place::Floor);
+        focus::come(waited);
     }));
     spawn_local(async move {
         people::arrive(app, ahead).await;

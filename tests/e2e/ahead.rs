@@ -177,8 +177,15 @@ async fn what_is_no_plain_set_is_said_as_it_is() {
     person
         .reads("amend-wrong", "nothing further that way")
         .await;
-    person.tap("amend-load-more").await;
+    person.tap("amend-reps-less").await;
     let gone = "return document.querySelector('[data-part=\"amend-wrong\"]').innerText === ''";
+    person.until(gone, "that was of the load").await;
+    person.tap("amend-reps-more").await;
+    person.tap("amend-load-less").await;
+    person
+        .reads("amend-wrong", "nothing further that way")
+        .await;
+    person.tap("amend-load-more").await;
     person.until(gone, "there is a step that way").await;
     // Far from what was logged it is typed; what is no load keeps the panel open.
     person.type_into("load-typed", "heavy").await;

@@ -161,7 +161,7 @@ async fn a_sheet_of_six_blocks_is_built_by_taps_and_trained_on() {
     person.find(&(of_row(1, "draft-up") + ":disabled")).await;
     person.tap_css(&of_row(2, "draft-remove")).await;
     let undo = person.find(&of_row(2, "draft-undo")).await;
-    assert_eq!(undo.text().await.unwrap(), "Undo taking Front squat off");
+    assert_eq!(undo.text().await.unwrap(), "Undo removing Front squat");
     assert_eq!(person.count("[data-part=draft-undo]").await, 1);
     person.tap("draft-undo").await;
     person.reads("draft-undo", "doing Chin-up together").await;

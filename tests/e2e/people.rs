@@ -7,6 +7,7 @@ use super::looks::picture;
 use super::person::Person;
 use super::server::Server;
 use super::whole_session::{begin, end_now, log};
+use super::write::paste;
 
 /// Names the lifter who is here Ann, and adds Bea, who reads the welcome. Bea is here then.
 pub async fn ann_and_bea(person: &Person) {
@@ -54,6 +55,22 @@ async fn another_lifter_begins_with_the_kit_and_the_unit_of_the_one_before() {
     person.find("[data-part=unit-lb][aria-pressed=true]").await;
     person.reads("bands", "middle band").await;
     assert!(!person.read("bands").await.contains("light band"));
+
+    // What one types and does not keep is nothing of the other.
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    paste(&person, "# Bea\\nFront squat: 3 × seven").await;
+    person.reads("lines-wrong", "line 2").await;
+    person.client.back().await.unwrap();
+    person.see("sheets").await;
+    change_over(&person, 0).await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    person.see("lines-sum").await;
+    change_over(&person, 1).await;
+    person.tap("go-sheets").await;
+    person.tap("write-lines").await;
+    person.reads("lines-wrong", "line 2").await;
     person.close().await;
 }
 

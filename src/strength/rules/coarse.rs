@@ -2,6 +2,7 @@
 //! no source).
 
 use super::super::curves::Curve;
+use super::super::history::SetResult;
 use super::super::ladder::Ladder;
 use super::super::moved::{Bound, Wish};
 use crate::sheet::Step;
@@ -56,11 +57,25 @@ impl Coarse {
             load.kg() * curve.factor_on(reps.saturating_add(u16::from(reserve.get())))
         };
         let needed = maximum(self.to, low.get());
-        let top = top.get();
-        let most = top.saturating_mul(2).min(MOST_REPS).max(top);
+        let (top, most) = (top.get(), most(top));
         let enough = (top..most).find(|&reps| maximum(self.from, reps) >= needed);
         Reps::saturating(i64::from(enough.unwrap_or(most)))
     }
+
+    /// Whether a set says that the next load will go: by its reps and, where that was told, by what was left beside them.
+    pub(super) fn is_there(&self, set: &SetResult) -> bool {
+        let aim = self.worth.reserve;
+        let told = set.reserve.unwrap_or(aim);
+        let reps = i64::from(set.reps.get()) + i64::from(told.get()) - i64::from(aim.get());
+        // The most reps are enough whatever was left: the step must be within reach.
+        reps >= i64::from(self.reps(set.low, set.top).get()) || set.reps.get() >= most(set.top)
+    }
+}
+
+/// More reps than these are not asked for where the range ends at `top`.
+fn most(top: Reps) -> u16 {
+    let top = top.get();
+    top.saturating_mul(2).min(MOST_REPS).max(top)
 }
 
 #[cfg(test)]

@@ -146,6 +146,49 @@ fn a_coarse_step_waits_for_the_sets_that_the_rule_asks() {
     ));
 }
 
+/// After a break, or a step down that was taken back, the load of before is no unknown one. The newest try decides.
+#[test]
+fn a_load_that_was_held_lately_is_not_waited_for() {
+    let load = |sessions: &[(u16, &[u16])]| after(json!({"double": {}}), &KIT, sessions).load;
+    let held: [(u16, &[u16]); 2] = [(20, &[10, 10, 10]), (15, &[12, 12, 12])];
+    assert_eq!(load(&held), Some(lb(20)));
+    let heavier: [(u16, &[u16]); 2] = [(50, &[8, 8, 8]), (15, &[12, 12, 12])];
+    assert_eq!(load(&heavier), Some(lb(20)));
+    let missed: [(u16, &[u16]); 3] = [held[0], (20, &[8, 7, 6]), held[1]];
+    assert_eq!(load(&missed), Some(lb(15)));
+}
+
+/// 22 reps with two left are asked for: what was told to be left counts, more of it and less.
+#[test]
+fn what_was_left_beside_the_reps_counts_for_a_coarse_step() {
+    let told = |reps: u16, left: i64| {
+        let block = curls(json!({"double": {}}));
+        let mut done = performed(&[("15 lb", reps); 3], (8, 12));
+        done.shape = block.shape();
+        for set in &mut done.sets {
+            set.reserve = Some(Rir::saturating(left));
+        }
+        propose(&block, &[done], &dumbbells(&KIT)).load
+    };
+    assert_eq!((told(18, 5), told(19, 5)), (Some(lb(15)), Some(lb(20))));
+    assert_eq!((told(22, 2), told(22, 0)), (Some(lb(20)), Some(lb(15))));
+    // Twice the top is enough, whatever was left.
+    assert_eq!(told(24, 0), Some(lb(20)));
+}
+
+/// The reps of a cluster are those of all its portions: no curve knows them.
+#[test]
+fn a_cluster_waits_for_nothing() {
+    let block = curls(json!({"double": {}}));
+    let mut done = performed(&[("15 lb", 12); 3], (8, 12));
+    done.shape = block.shape();
+    for set in &mut done.sets {
+        set.unfed = Some(crate::strength::Unfed::Cluster);
+    }
+    let next = propose(&block, &[done], &dumbbells(&KIT));
+    assert_eq!(next.load, Some(lb(20)));
+}
+
 /// A load added to the body is not the whole that is moved: there nothing waits.
 #[test]
 fn a_load_added_to_the_body_waits_for_nothing() {

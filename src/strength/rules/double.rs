@@ -7,23 +7,26 @@ use super::super::moved::Wish;
 use super::Seen;
 use super::coarse::{Coarse, Worth};
 use crate::sheet::{Reach, Step};
-use crate::units::Reps;
+use crate::units::Load;
 
 /// Any work set below the bottom of its range: down. Every (or the last) work set at the top of its range: up; but where that
-/// step is a coarse one, only with the reps that say it will go. Else the same load. Where the sets ask for different ranges,
+/// step is a coarse one, only with the reps that say it will go, unless the next load was `held` lately. Else the same load. Where the sets ask for different ranges,
 /// the reason names the one that decided and the sets of it.
 pub(in super::super) fn double(
     seen: &Seen<'_>,
     reach: Reach,
     [up, down]: [Step; 2],
     worth: Worth,
+    held: impl Fn(Load) -> bool,
     ladder: &Ladder,
 ) -> Because {
-    let coarse = Coarse::of(seen.at, up, ladder, worth);
     let missed = seen.missed();
-    let short = short_of(seen, reach, |set| set.top);
+    let short = short_of(seen, reach, |set| set.reps >= set.top);
+    let coarse = Coarse::of(seen.at, up, ladder, worth);
+    // One that was held lately is known to go, and a cluster is no set in one go, which the curve could be asked about.
+    let coarse = coarse.filter(|coarse| !held(coarse.to()) && !seen.has_cluster());
     let waits = coarse.as_ref().and_then(|coarse| {
-        let set = short_of(seen, reach, |set| coarse.reps(set.low, set.top))?;
+        let set = short_of(seen, reach, |set| coarse.is_there(set))?;
         Some((set, coarse))
     });
     let decided = missed.or(short).or(waits.map(|(set, _)| set));
@@ -68,13 +71,13 @@ pub(in super::super) fn double(
     }
 }
 
-/// The first of the sets that are asked which has fewer reps than are enough.
+/// The first of the sets that are asked which is not good enough.
 fn short_of<'a>(
     seen: &Seen<'a>,
     reach: Reach,
-    enough: impl Fn(&SetResult) -> Reps,
+    enough: impl Fn(&SetResult) -> bool,
 ) -> Option<&'a SetResult> {
-    let short = |set: &&SetResult| set.reps < enough(set);
+    let short = |set: &&SetResult| !enough(set);
     match reach {
         Reach::AllSets => seen.work().iter().copied().find(short),
         Reach::LastSet => Some(seen.last()).filter(short),

@@ -6,6 +6,7 @@ use super::super::ladder::Ladder;
 use super::super::moved::Wish;
 use super::super::set_because::ShareOf;
 use super::super::set_load::SetToLoad;
+use super::super::unfed::Unfed;
 use crate::kit::Kit;
 use crate::sheet::{Block, LoadPolicy, SetKind, Sets, Step};
 use crate::units::{Load, Share};
@@ -71,9 +72,16 @@ impl<'a> Seen<'a> {
     }
 
     /// The work set with the fewest reps of those that are below the bottom of their range.
-    pub(super) fn missed(&self) -> Option<&'a SetResult> {
+    pub(in super::super) fn missed(&self) -> Option<&'a SetResult> {
         let missed = self.work.iter().filter(|set| set.reps < set.low);
         missed.copied().min_by_key(|set| set.reps)
+    }
+
+    /// True where a work set was a cluster, whose reps are those of all its portions.
+    pub(super) fn has_cluster(&self) -> bool {
+        self.work
+            .iter()
+            .any(|set| set.unfed == Some(Unfed::Cluster))
     }
 
     /// The easiest load at which not one rep was done.

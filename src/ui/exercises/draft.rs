@@ -159,6 +159,8 @@ impl Draft {
         let kept = known.of(own_id.as_str()).map(|known| known.exercise());
         let kept = kept.filter(|kept| kept.said() == name.as_str());
         let name = kept.map_or(name, |kept| kept.name);
+        let before = known.of(own_id.as_str()).map(KnownExercise::cautions);
+        let cautions = read_lines(&self.cautions, &before.unwrap_or_default())?;
         let own = OwnExercise {
             id: own_id,
             version,
@@ -170,7 +172,7 @@ impl Draft {
             also: self.also,
             basis: self.load_basis()?,
             sides: self.sides,
-            cautions: read_lines(&self.cautions, &[])?,
+            cautions,
         };
         own.check().map_err(|error| error.to_string())?;
         Ok(own)
@@ -197,6 +199,25 @@ mod tests {
             assert_eq!((own.basis, own.sides), (entry.basis(), entry.sides()));
             assert_eq!(own.cautions, entry.cautions());
         }
+    }
+
+    #[test]
+    fn cautions_that_are_only_said_in_another_language_stay_as_they_are_kept() {
+        let known = Catalogue::default();
+        let caution = "The load is above the face: stop well before failure when alone.";
+        let said = "Die Last ist über dem Gesicht.";
+        let texts = vec![(format!("{caution}#line").into(), said.into())];
+        let german = crate::words::Catalogue::new("de".into(), ",.".into(), texts);
+        crate::words::speak(Some(Box::leak(Box::new(german))));
+        let mut seen = 0;
+        for entry in known.all() {
+            let draft = Draft::of(entry);
+            seen += usize::from(draft.cautions.contains(said));
+            let own = read(&draft, Some(entry.id().as_str())).unwrap();
+            assert_eq!(own.cautions, entry.cautions());
+        }
+        crate::words::speak(None);
+        assert!(seen > 0, "one of them is said in German");
     }
 
     #[test]

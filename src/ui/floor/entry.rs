@@ -62,8 +62,14 @@ impl Entry {
         }
     }
 
-    /// Forgets what was wrong.
-    pub fn clear(self) {
+    /// Something else of the set is changed: what was wrong with a step is not said any more. What was typed and not taken is.
+    pub fn goes_on(self) {
+        if self.is_taken() {
+            self.wrong.set(None);
+        }
+    }
+
+    fn clear(self) {
         self.wrong.set(None);
         self.refused.set(None);
         self.untaken.set(false);

@@ -3,6 +3,7 @@
 mod headset;
 
 use super::keys::Wish;
+use super::pad::has_reserve;
 use super::safety::{Answered, ask};
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
@@ -348,6 +349,10 @@ impl Hands {
             self.board
                 .with_untracked(|board| board.as_ref().is_some_and(|board| board.basis.is_loaded()))
         };
+        let can_tell = || {
+            self.board
+                .with_untracked(|board| board.as_ref().is_some_and(has_reserve))
+        };
         match (wish, face) {
             (Wish::Main, _) => self.main(),
             (Wish::Other, Face::Set(_)) => self.cues(),
@@ -357,7 +362,7 @@ impl Hands {
             (Wish::Undo, Face::Set(_)) => self.app.undo(),
             (Wish::Undo, _) => self.undo_set(),
             (Wish::Load, Face::Set(_)) if is_loaded() => self.open.set(Open::Load),
-            (Wish::Reserve, Face::Set(_)) => self.open.set(Open::Reserve),
+            (Wish::Reserve, Face::Set(_)) if can_tell() => self.open.set(Open::Reserve),
             (Wish::Everything, _) => self.open.set(Open::More),
             (Wish::Help, _) => self.open.set(Open::Keys),
             _ => return false,

@@ -240,6 +240,11 @@ fn measured(target: &Target) -> bool {
     matches!(target, Target::Timed(_) | Target::Distance(_))
 }
 
+/// True where a reserve can be told: a hold or a way has none, but where the next load goes by it.
+pub fn has_reserve(board: &Board) -> bool {
+    board.asks_reserve || !measured(&board.target)
+}
+
 /// The small buttons under a set.
 fn set_row(hands: Hands) -> Vec<AnyView> {
     let Hands { app, board, .. } = hands;
@@ -262,14 +267,7 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         Some(board) if board.asks_reserve && !measured(&board.target) => t("reps left?").to_owned(),
         _ => t("reserve").to_owned(),
     });
-    // A hold or a way has none that could be told, but where the next load goes by it.
-    let has_reserve = Seen::new(move || {
-        board.with(|board| {
-            board
-                .as_ref()
-                .is_some_and(|board| board.asks_reserve || !measured(&board.target))
-        })
-    });
+    let reserves = Seen::new(move || board.with(|board| board.as_ref().is_some_and(has_reserve)));
     let by_ear = dynamic(move || {
         if working.get() {
             button("", "cues-stop", t("stop cues"), move || hands.cues())
@@ -294,7 +292,7 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         when(loaded, move || {
             button("", "load", t("load"), move || hands.open.set(Open::Load))
         }),
-        when(has_reserve, move || {
+        when(reserves, move || {
             button("", "reserve", reserve, move || {
                 hands.open.set(Open::Reserve)
             })

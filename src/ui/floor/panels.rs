@@ -160,6 +160,10 @@ pub fn amend_panel(app: Stanchion, close: Callback<()>) -> AnyView {
     let set = Seen::new(move || last.get().map(|(set, done)| (set, done.load)));
     let choose = Callback::new(move |load| amend(&|done| done.with_load(Some(load))));
     let entry = Entry::new(app, set, choose);
+    let amend = move |change: &dyn Fn(&Done) -> Done| {
+        entry.goes_on();
+        amend(change);
+    };
     let step_count = move |more: bool| amend(&|done| done.stepped(more));
     let count = text(move || {
         last.get()

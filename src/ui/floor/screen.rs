@@ -246,7 +246,8 @@ pub fn screen(app: Stanchion) -> AnyView {
         if before.is_some_and(|before| before != now) {
             // With large text the window scrolls: what comes next is told at its top. After the picture, when it costs nothing.
             // Not where a rest ends by itself: the page would go from under a finger.
-            if !rest_is_over.get_untracked() {
+            let by_itself = matches!(before, Some(Face::Rest(_))) && rest_is_over.get_untracked();
+            if !by_itself {
                 once_painted(dom::scroll_to_top);
             }
             hands.ending.set(false);

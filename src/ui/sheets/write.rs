@@ -178,10 +178,10 @@ fn finder(app: Stanchion, typed: Live<String>, write: Callback<String>) -> AnyVi
 }
 
 /// The way back that keeps nothing.
-fn without_keeping(back: Place) -> AnyView {
+fn without_keeping(back: Place, unkept: Unkept) -> AnyView {
     let way = el("a")
         .set("href", back.href())
-        .on_tap(Callback::new(|()| Unkept::forget()))
+        .on_tap(Callback::new(move |()| unkept.forget()))
         .child(t("Back without keeping"));
     el("p").child(way).view()
 }
@@ -239,23 +239,26 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
     });
     let before = StoredValue::new(before);
     let complained = StoredValue::new(String::new());
+    let unkept = Unkept::of(
+        app,
+        id,
+        before.with_value(|before| match before {
+            Some(sheet) => print_sheet(sheet, &known(app)),
+            None => format!("# {}\n\n{START}", t("New sheet")),
+        }),
+    );
     let then = move |typed: &str, then: Then| {
         let said = before.with_value(|before| read_then(app, typed, before.as_ref(), then));
         if said.is_empty() {
-            Unkept::forget();
+            unkept.forget();
         }
         complained.set_value(said);
     };
-    let begins = before.with_value(|before| match before {
-        Some(sheet) => print_sheet(sheet, &known(app)),
-        None => format!("# {}\n\n{START}", t("New sheet")),
-    });
-    let typed = Live::new(Unkept::lines(id, &begins).unwrap_or_else(|| begins.clone()));
-    let begins = StoredValue::new(begins);
+    let typed = Live::new(unkept.lines());
     // What was said of lines that are others now holds no more.
     let write = Callback::new(move |lines: String| {
         complained.with_value(|said| app.unsay(said));
-        begins.with_value(|begins| Unkept::keep(id, begins, &lines));
+        unkept.keep(&lines);
         typed.set(lines);
     });
     // A sheet that was begun is kept over a reload as soon as the field is left, when all of it can be read.
@@ -263,6 +266,13 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
         let begun = id.is_some() && outcome(app, &typed.get_untracked()).is_ok();
         if begun {
             typed.with_untracked(|typed| then(typed, |app, sheet| app.draft_lines(&sheet)));
+            let now = app.model.with_untracked(|model| {
+                let draft = model.drafts.get(&id?)?;
+                Some(print_sheet(draft.sheet(), &known(app)))
+            });
+            if let Some(now) = now {
+                unkept.goes_on_from(now);
+            }
         }
     };
     let outcome = Seen::new(move || typed.with(|typed| outcome(app, typed)));
@@ -314,7 +324,7 @@ pub fn write_place(id: Option<SheetId>) -> AnyView {
     page(
         "write",
         vec![
-            without_keeping(back),
+            without_keeping(back, unkept),
             h1(title),
             area.into_any(),
             el("div")

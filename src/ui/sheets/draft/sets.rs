@@ -44,7 +44,11 @@ pub fn with_sets(block: &mut Block, at: At, change: impl FnOnce(&mut Sets)) {
 pub fn inside_of_line(hand: Hand, at: At) -> Vec<AnyView> {
     vec![
         hand.pick(at, "kind", t("kind of sets"), &kinds(), kind_of, set_kind),
-        hand.depends(at, |block, at| format!("{:?}", kind_of(block, at)), of_kind),
+        hand.depends(
+            at,
+            |block, at| format!("{:?} {:?}", kind_of(block, at), above(block)),
+            of_kind,
+        ),
         hand.step(
             at,
             "line-count",
