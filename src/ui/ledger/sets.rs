@@ -72,10 +72,9 @@ fn rest(line: &DoneLine) -> Option<String> {
             asked = time(asked)
         )),
         (Some(taken), None) => Some(say!("rest {taken}", taken = time(taken))),
-        (None, Some(asked)) if asked > 0 => Some(say!(
-            "rest not timed, {asked} prescribed",
-            asked = time(asked)
-        )),
+        (None, Some(asked)) if asked > 0 => {
+            Some(say!("{asked} of rest prescribed", asked = time(asked)))
+        }
         (None, _) => None,
     }
 }

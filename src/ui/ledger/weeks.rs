@@ -202,7 +202,11 @@ fn figures(weeks: &[Week], since: Option<NaiveDate>, today: NaiveDate, unit: Uni
         ),
         of_week(
             t("session load"),
-            week.load.total().to_string(),
+            // Of a week in which nothing was rated there is none.
+            match (week.load.total(), week.load.whole()) {
+                (0, None) => "–".to_owned(),
+                (total, _) => total.to_string(),
+            },
             with(String::new(), &|week| week.load.whole().map(i64::from)),
         ),
         of_week(
