@@ -2,9 +2,9 @@
 
 use crate::common;
 
-use common::built::{block, plain, work};
+use common::built::{block, plain, reps, sets, work};
 use stanchion::ledger::{Gained, SessionRecord, gained, summaries_of};
-use stanchion::sheet::{LoadBasis, SideMode};
+use stanchion::sheet::{LoadBasis, RepTarget, SetKind, SideMode, Target};
 use stanchion::strength::{Curve, Proposal};
 use stanchion::units::{Load, Rir};
 
@@ -88,4 +88,39 @@ fn a_load_that_the_app_made_light_makes_nobody_weaker() {
         because: serde_json::from_value(because).unwrap(),
     });
     assert_eq!(told(&records), 0);
+
+    // The next time the load is light still, and its proposal says only that it stays.
+    let mut later = |proposed: Option<u16>, count| {
+        let mut next = plain(67, &block, &[("60 kg", count)]);
+        next.blocks[0].lines[0].proposed = proposed.map(Load::whole_kg);
+        records.push(next);
+        let told = told(&records);
+        records.pop();
+        told
+    };
+    assert_eq!(later(Some(60), 6), 0);
+    assert_eq!(later(Some(60), 5), 0);
+    // Below the range, or with less than proposed, it is the lifter who shows it.
+    assert_eq!(later(Some(60), 4), 1);
+    assert_eq!(later(Some(80), 6), 1);
+    assert_eq!(later(None, 6), 1);
+}
+
+/// Five or more, to the limit: fewer than before show it, though as many as were asked for.
+#[test]
+fn a_set_to_the_limit_shows_a_loss_at_the_load_proposed() {
+    let target = Target::Reps(RepTarget::AtLeast(reps(5)));
+    let lines = vec![sets(SetKind::Work, 1, target)];
+    let block = block(lines, LoadBasis::External, SideMode::Both);
+    let records: Vec<SessionRecord> = (0..16)
+        .map(|n| {
+            let count = if n < 12 { 12 } else { 5 };
+            let mut record = plain(7 * n + 7, &block, &[("100 kg", count)]);
+            record.blocks[0].lines[0].proposed = Some(Load::whole_kg(100));
+            record
+        })
+        .collect();
+    let last = records.last().unwrap();
+    let told = gained(last, &summaries_of(&records), Curve::default());
+    assert!(told[0].sentence().contains("% weaker"), "{told:?}");
 }

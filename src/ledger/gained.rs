@@ -1,7 +1,7 @@
 //! What was gained or lost over weeks, told apart from noise.
 
 use super::record::{BlockRecord, SessionRecord};
-use super::summary::ExerciseSummary;
+use super::summary::{ExerciseSummary, performance};
 use crate::order::Map;
 use crate::say;
 use crate::sheet::ExerciseId;
@@ -49,7 +49,7 @@ pub fn gained(
         let told = |change: &Change| match change.told {
             _ if change.days > 2 * CHANGE_DAYS => false,
             Told::Noise => false,
-            Told::Down => !lightened(block),
+            Told::Down => !lightened(block) && !as_prescribed(record, block),
             Told::Up => true,
         };
         if let Some(change) = change.filter(told) {
@@ -71,6 +71,23 @@ fn lightened(block: &BlockRecord) -> bool {
         because,
         Some(Because::AfterBreak { .. } | Because::Deload { .. } | Because::Lightened { .. })
     )
+}
+
+/// Whether every work set of the block reached what was asked for, at the load proposed or a harder one: a load that is light
+/// since a break stays so for weeks, and reps inside the range are as many as were wanted, no measure of what could be done.
+/// A set to the limit is one.
+fn as_prescribed(record: &SessionRecord, block: &BlockRecord) -> bool {
+    let assists = block.block.basis.assists();
+    let sets = performance(record, block).sets;
+    let mut work = (block.lines.iter().zip(&sets)).filter(|(_, set)| set.work);
+    work.all(|(line, set)| {
+        let no_easier = match (line.load, line.proposed) {
+            (Some(load), Some(proposed)) if assists => load <= proposed,
+            (Some(load), Some(proposed)) => load >= proposed,
+            _ => false,
+        };
+        no_easier && set.reps >= set.low && !set.to_limit
+    })
 }
 
 impl Gained {

@@ -11,20 +11,25 @@ pub enum Above {
     Weights,
 }
 
-/// Exercises with a bar above or on the lifter whose pattern does not say so.
-const UNDER_A_BAR: [&str; 2] = ["good-morning", "lying-triceps-extension"];
-/// The same of what is held in the hands.
-const UNDER_WEIGHTS: [&str; 4] = [
+/// Exercises with a load above or on the lifter whose pattern and name do not say so; the equipment, which may be swapped,
+/// says what it is.
+const UNDER: [&str; 7] = [
     "dumbbell-fly",
     "dumbbell-pullover",
+    "good-morning",
+    "lying-triceps-extension",
+    "overhead-squat",
     "overhead-triceps-extension",
     "turkish-get-up",
 ];
+/// Parts of names that end with the load above the lifter. A clean ends at the shoulders with a free way down, a swing in
+/// front.
+const OVERHEAD: [&str; 4] = ["press", "jerk", "thruster", "snatch"];
 /// Its bar stands on the floor with one end.
 const AT_THE_FLOOR: &str = "landmine-press";
 
-/// What is above the lifter in that block: bars in squats and presses, weights in presses. Rows, raises, curls, carries and
-/// lifts from the floor are put down.
+/// What is above the lifter in that block: bars in squats and presses, weights in presses; explosive lifts that end overhead
+/// among them. Rows, raises, curls, carries, swings and lifts from the floor are put down.
 ///
 /// Common practice, no source.
 #[must_use]
@@ -33,21 +38,22 @@ pub fn above(block: &Block) -> Option<Above> {
     if !is_held(block) || id == AT_THE_FLOOR {
         return None;
     }
-    let squats = is_pattern(block, &[Pattern::Squat], "squat");
-    let presses = is_pattern(block, &[Pattern::PushAcross, Pattern::PushUpward], "press");
+    let squats = is_pattern(block, &[Pattern::Squat], &["squat"]);
+    let upward = [Pattern::PushAcross, Pattern::PushUpward];
+    let over = is_pattern(block, &upward, &OVERHEAD) || UNDER.contains(&id);
     match block.exercise.equipment {
-        Equipment::Dumbbell | Equipment::Handle => {
-            (presses || UNDER_WEIGHTS.contains(&id)).then_some(Above::Weights)
-        }
-        _ => (squats || presses || UNDER_A_BAR.contains(&id)).then_some(Above::Bar),
+        Equipment::Dumbbell | Equipment::Handle => over.then_some(Above::Weights),
+        _ => (squats || over).then_some(Above::Bar),
     }
 }
 
-/// Whether it is of those patterns. One that nobody knows is of one joint until somebody says more: there its name tells.
-fn is_pattern(block: &Block, patterns: &[Pattern], word: &str) -> bool {
-    let exercise = &block.exercise;
-    let named = || exercise.id.as_str().split('-').any(|part| part == word);
-    patterns.contains(&exercise.pattern) || (exercise.pattern == Pattern::SingleJoint && named())
+/// Whether it is of those patterns. One that nobody knows is of one joint until somebody says more, and explosive is said of
+/// jumps and of jerks: there its name tells.
+fn is_pattern(block: &Block, patterns: &[Pattern], words: &[&str]) -> bool {
+    let (pattern, id) = (block.exercise.pattern, block.exercise.id.as_str());
+    let named = || id.split('-').any(|part| words.contains(&part));
+    let by_name = matches!(pattern, Pattern::SingleJoint | Pattern::Explosive);
+    patterns.contains(&pattern) || (by_name && named())
 }
 
 /// Whether a load is held or carried: not a stack, a band or the body alone.
@@ -79,6 +85,35 @@ mod tests {
             ("pin-press", "single_joint", "other", bar),
             ("dumbbell-bench-press", "push_across", "handle", weights),
             ("dumbbell-fly", "single_joint", "dumbbell", weights),
+            ("push-press", "explosive", "barbell", bar),
+            ("push-jerk", "explosive", "barbell", bar),
+            ("thruster", "explosive", "barbell", bar),
+            ("thruster", "explosive", "dumbbell", weights),
+            ("clean-and-jerk", "explosive", "barbell", bar),
+            ("power-snatch", "explosive", "barbell", bar),
+            ("kettlebell-snatch", "explosive", "dumbbell", weights),
+            ("lying-triceps-extension", "single_joint", "barbell", bar),
+            (
+                "lying-triceps-extension",
+                "single_joint",
+                "dumbbell",
+                weights,
+            ),
+            ("lying-triceps-extension", "single_joint", "handle", weights),
+            (
+                "overhead-triceps-extension",
+                "single_joint",
+                "dumbbell",
+                weights,
+            ),
+            ("overhead-triceps-extension", "single_joint", "barbell", bar),
+            ("dumbbell-pullover", "pull_downward", "barbell", bar),
+            ("overhead-squat", "squat", "dumbbell", weights),
+            ("turkish-get-up", "trunk", "dumbbell", weights),
+            ("power-clean", "explosive", "barbell", None),
+            ("clean-pull", "explosive", "barbell", None),
+            ("kettlebell-swing", "explosive", "dumbbell", None),
+            ("medicine-ball-slam", "explosive", "other", None),
             ("goblet-squat", "squat", "dumbbell", None),
             ("one-arm-dumbbell-row", "pull_across", "dumbbell", None),
             ("lateral-raise", "single_joint", "dumbbell", None),
