@@ -160,10 +160,10 @@ fn done(shown: Shown) -> AnyView {
         when(estimated, move || chart("history-volume", shown.of(volume))),
         when(named(moved), move || chart("history-moved", moved)),
         when(named(tempo), move || chart("history-tempo", tempo)),
-        quiet(
-            t("What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
-             noise from test and retest, Grgic et al. 2020). It describes, it does not judge."),
-        ),
+        when(estimated, || {
+            quiet(t("What a change must be to be more than noise: 2.77 times the typical error of the estimate (Hopkins 2000; \
+             noise from test and retest, Grgic et al. 2020). It describes, it does not judge."))
+        }),
     ]
     .into_any()
 }
