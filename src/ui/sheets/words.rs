@@ -60,7 +60,8 @@ pub fn sets_line(sets: &Sets, basis: &LoadBasis, unit: Unit) -> String {
     if !policy.is_empty() {
         line.push_str(&format!(", {policy}"));
     }
-    line
+    // On a narrow phone the line breaks, and a figure keeps its sign.
+    line.replace(" %", "\u{a0}%")
 }
 
 /// What holds for a block as a whole, in one line.
@@ -160,6 +161,17 @@ mod tests {
         assert_eq!(
             sets_line(&cluster, &LoadBasis::External, Unit::Kg),
             "3 × (2 × 4), 15 s between"
+        );
+    }
+
+    #[test]
+    fn a_share_does_not_part_from_its_sign() {
+        let ramp = sets(
+            r#"{"kind": {"ramp_up": {"shares": ["40 %", "60 %"]}}, "count": 2, "target": {"reps": 4}}"#,
+        );
+        assert_eq!(
+            sets_line(&ramp, &LoadBasis::External, Unit::Kg),
+            "ramp-up 2 × 4 at 40\u{a0}%, 60\u{a0}%"
         );
     }
 
