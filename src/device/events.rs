@@ -70,12 +70,17 @@ pub(super) fn on_window(kind: &'static str, f: impl FnMut(Event) + 'static) -> L
     }
 }
 
-/// Calls `f` with each tap or press before what was pressed is told: it stands then as it was.
-pub(super) fn on_press_first(f: impl FnMut(Event) + 'static) -> Listener {
+/// The same on the way down, before whatever the event is for hears of it.
+fn on_window_first(kind: &'static str, f: impl FnMut(Event) + 'static) -> Listener {
     match web_sys::window() {
-        Some(window) => attach(&window, "click", true, Closure::new(f)),
+        Some(window) => attach(&window, kind, true, Closure::new(f)),
         None => Listener { attached: None },
     }
+}
+
+/// Calls `f` with each tap or press before what was pressed is told: it stands then as it was.
+pub(super) fn on_press_first(f: impl FnMut(Event) + 'static) -> Listener {
+    on_window_first("click", f)
 }
 
 /// Lets Enter press a control once, however long it is held.
@@ -87,10 +92,7 @@ pub(super) fn press_once() -> Listener {
             event.prevent_default();
         }
     };
-    match web_sys::window() {
-        Some(window) => attach(&window, "keydown", true, Closure::new(once)),
-        None => Listener { attached: None },
-    }
+    on_window_first("keydown", once)
 }
 
 /// Whether the page is on screen now. A browser that can't tell counts as showing it.

@@ -45,6 +45,8 @@ pub use shares::{HARD_RESERVE_MAX, ShareOf, shares_of};
 pub use summary::{ExerciseSummary, PERFORMANCES_MAX, performances_of, summaries_of, unfed_of};
 pub use tempo::TempoKept;
 pub use volume::{UnfitVolume, Volume, VolumeLoad};
+#[cfg(test)]
+pub(crate) use ways::tests as ways_tests;
 pub use ways::{BestSet, Way, When};
 pub use week::{Balance, Budgeted, MuscleSets, Week, days_told, monday_of, weeks};
 pub use week_load::{DayLoads, Spread, session_load};

@@ -169,4 +169,4 @@ pub(super) fn counted(basis: &LoadBasis, set: &SetResult) -> Option<(Load, Much)
 
 #[cfg(test)]
 #[path = "ways_tests.rs"]
-mod tests;
+pub(crate) mod tests;

@@ -25,17 +25,20 @@ fn set(load: Option<&str>, stretch: Option<Stretch>, unfed: Option<Unfed>) -> Se
     }
 }
 
-fn held(load: Option<&str>, seconds: i64) -> SetResult {
+/// A set that was held for so many seconds.
+pub(crate) fn held(load: Option<&str>, seconds: i64) -> SetResult {
     let stretch = Stretch::Held(Seconds::saturating(seconds));
     set(load, Some(stretch), Some(Unfed::Timed))
 }
 
-fn carried(load: &str, metres: i64) -> SetResult {
+/// One that was carried so many metres.
+pub(crate) fn carried(load: &str, metres: i64) -> SetResult {
     let stretch = Stretch::Carried(Metres::saturating(metres));
     set(Some(load), Some(stretch), Some(Unfed::Distance))
 }
 
-fn reps(n: i64) -> SetResult {
+/// A plain work set without a load.
+pub(crate) fn reps(n: i64) -> SetResult {
     SetResult {
         reps: Reps::saturating(n),
         work: true,

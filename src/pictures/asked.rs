@@ -1,6 +1,6 @@
 //! What a person wants to see of an exercise: which period, which prescriptions, in which unit.
 
-use crate::charts::{Axis, Chart, Grain, day_of};
+use crate::charts::{Axis, Chart, Grain, Ink, Mark, Row, Shape, Spot, day_of};
 use crate::ledger::Past;
 use crate::say;
 use crate::units::{Load, Unit};
@@ -86,6 +86,21 @@ impl Asked {
     #[must_use]
     pub fn days(&self) -> Axis {
         self.period.days(self.today)
+    }
+
+    /// A picture of one dot a session on a line, day by day; what is said of it where there is nothing, and else.
+    pub(super) fn over_time(&self, rows: Vec<Row>, [nothing, some]: [&'static str; 2]) -> Chart {
+        let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
+        Chart {
+            about: if rows.is_empty() { nothing } else { some }.to_owned(),
+            x: self.days(),
+            marks: vec![
+                Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
+                Mark::new(Shape::Dots, Ink::Main, "", spots),
+            ],
+            rows,
+            ..Chart::default()
+        }
     }
 }
 

@@ -170,27 +170,19 @@ pub fn reps_at_load(history: &[&Past], asked: Asked, load: Load) -> Chart {
             ],
         });
     }
-    let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
-    let about = t(if rows.is_empty() {
-        "Not done with this load in this period."
-    } else {
-        "The most reps of each session in one set with this load."
-    });
+    let about = [
+        t("Not done with this load in this period."),
+        t("The most reps of each session in one set with this load."),
+    ];
     Chart {
         title: say!("Reps with {load}", load = shown(history, load, asked.unit)),
-        about: about.to_owned(),
-        x: asked.days(),
         y: Axis::of(Grain::count(), t("reps")),
-        marks: vec![
-            Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
-            Mark::new(Shape::Dots, Ink::Main, "", spots),
-        ],
         columns: vec![
             Column::new(t("day"), Grain::Days),
             reps(),
             Column::new(t("reserve"), Grain::count()),
         ],
-        rows,
+        ..asked.over_time(rows, about)
     }
 }
 

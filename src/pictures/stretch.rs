@@ -2,11 +2,10 @@
 
 use super::asked::{Asked, day, hundredths, load_grain};
 use super::moved::written;
-use crate::charts::{Axis, Cell, Chart, Column, Grain, Ink, Mark, Row, Shape, Spot};
+use crate::charts::{Axis, Cell, Chart, Column, Grain, Row};
 use crate::ledger::{Much, Past};
 use crate::sheet::LoadBasis;
 use crate::strength::SetResult;
-use crate::units::Load;
 use crate::words::{t, t_in};
 use std::cmp::Reverse;
 
@@ -34,12 +33,13 @@ impl Counted {
     }
 
     fn grain(self) -> Grain {
-        let unit = match self {
-            Counted::Seconds => "s",
-            Counted::Metres => "m",
-            Counted::Reps => return Grain::count(),
-        };
-        Grain::Number { decimals: 0, unit }
+        match self {
+            Counted::Reps => Grain::count(),
+            Counted::Seconds | Counted::Metres => Grain::Number {
+                decimals: 0,
+                unit: self.unit(),
+            },
+        }
     }
 
     fn unit(self) -> &'static str {
@@ -117,7 +117,7 @@ pub fn longest(history: &[&Past], asked: Asked, counted: Counted) -> Option<Char
         title: counted.title().to_owned(),
         y: Axis::from_zero(counted.grain(), counted.unit()),
         columns,
-        ..over_time(rows.collect(), counted.about(), asked)
+        ..asked.over_time(rows.collect(), [nothing(), counted.about()])
     })
 }
 
@@ -137,11 +137,10 @@ pub fn heaviest(history: &[&Past], asked: Asked, counted: Counted) -> Option<Cha
         .filter(|past| asked.holds(past) && past.performance.basis.as_ref() == Some(basis));
     let rows = alike.filter_map(|past| {
         let all = sets(past, counted).filter_map(|(much, set)| Some((written(past, set)?, much)));
-        let by = |(load, much): &(Load, Much)| (load.kg(), *much);
         let (load, much) = if basis.assists() {
-            all.max_by_key(|set| (Reverse(by(set).0), set.1))?
+            all.max_by_key(|(load, much)| (Reverse(load.kg()), *much))?
         } else {
-            all.max_by_key(by)?
+            all.max_by_key(|(load, much)| (load.kg(), *much))?
         };
         let (x, y) = (day(past), hundredths(load, asked.unit));
         let cells = vec![Cell::Of(x), Cell::Of(y), Cell::Words(much.said())];
@@ -168,28 +167,12 @@ pub fn heaviest(history: &[&Past], asked: Asked, counted: Counted) -> Option<Cha
         title: title.to_owned(),
         y: Axis::of(grain(), asked.unit.sign()),
         columns,
-        ..over_time(rows.collect(), about, asked)
+        ..asked.over_time(rows.collect(), [nothing(), about])
     })
 }
 
-/// Dots on a line, day by day.
-fn over_time(rows: Vec<Row>, about: &str, asked: Asked) -> Chart {
-    let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
-    let about = if rows.is_empty() {
-        t("Nothing in this period.")
-    } else {
-        about
-    };
-    Chart {
-        about: about.to_owned(),
-        x: asked.days(),
-        marks: vec![
-            Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
-            Mark::new(Shape::Dots, Ink::Main, "", spots),
-        ],
-        rows,
-        ..Chart::default()
-    }
+fn nothing() -> &'static str {
+    t("Nothing in this period.")
 }
 
 /// Why there is no maximum to estimate of all this, however long it goes on; none where there could be one.

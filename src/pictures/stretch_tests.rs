@@ -2,9 +2,10 @@
 
 use super::*;
 use crate::charts::day_of;
+use crate::ledger::ways_tests::{carried, held, reps};
 use crate::pictures::{Period, both_loads, estimate};
-use crate::strength::{Curve, Stretch, Unfed};
-use crate::units::{Metres, Reps, Seconds, Unit};
+use crate::strength::{Curve, Unfed};
+use crate::units::Unit;
 use chrono::{Datelike, NaiveDate};
 
 /// What was done on a day of March.
@@ -18,43 +19,6 @@ fn past(day: u32, basis: LoadBasis, sets: Vec<SetResult>) -> Past {
     past.performance.basis = Some(basis);
     past.performance.sets = sets;
     past
-}
-
-fn set(load: Option<&str>, stretch: Option<Stretch>) -> SetResult {
-    SetResult {
-        load: load.map(|load| load.parse().unwrap()),
-        reps: Reps::saturating(0),
-        stretch,
-        stages: Vec::new(),
-        low: Reps::saturating(0),
-        top: Reps::saturating(0),
-        reserve: None,
-        work: false,
-        to_limit: false,
-        to_spare: false,
-        unfed: Some(match stretch {
-            Some(Stretch::Carried(_)) => Unfed::Distance,
-            _ => Unfed::Timed,
-        }),
-    }
-}
-
-fn held(load: Option<&str>, seconds: i64) -> SetResult {
-    set(load, Some(Stretch::Held(Seconds::saturating(seconds))))
-}
-
-fn carried(load: &str, metres: i64) -> SetResult {
-    let metres = Metres::saturating(metres);
-    set(Some(load), Some(Stretch::Carried(metres)))
-}
-
-fn reps(n: i64) -> SetResult {
-    SetResult {
-        reps: Reps::saturating(n),
-        work: true,
-        unfed: None,
-        ..set(None, None)
-    }
 }
 
 fn asked() -> Asked {

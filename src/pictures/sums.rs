@@ -131,27 +131,21 @@ pub fn tempo_kept(history: &[&Past], asked: Asked) -> Option<Chart> {
             })
         })
         .collect();
-    let spots: Vec<Spot> = rows.iter().map(|row| Spot::at(row.x, row.y)).collect();
-    let about = t(if rows.is_empty() {
-        "No set by tempo in this period was started by ear."
-    } else {
-        "Of the sets by tempo that were started by ear, so many took their time: reps times the digits of the tempo, or longer."
-    });
+    let about = [
+        t("No set by tempo in this period was started by ear."),
+        t(
+            "Of the sets by tempo that were started by ear, so many took their time: reps times the digits of the tempo, or longer.",
+        ),
+    ];
     Some(Chart {
         title: t("Tempo kept").to_owned(),
-        about: about.to_owned(),
-        x: asked.days(),
         y: Axis::of(grain(), "%").spanning(0, 100),
-        marks: vec![
-            Mark::new(Shape::Line, Ink::Quiet, "", spots.clone()),
-            Mark::new(Shape::Dots, Ink::Main, "", spots),
-        ],
         columns: vec![
             Column::new(t("day"), Grain::Days),
             Column::unsaid(t_in("chart", "kept"), grain()),
             Column::unsaid(t("sets"), Grain::count()),
         ],
-        rows,
+        ..asked.over_time(rows, about)
     })
 }
 

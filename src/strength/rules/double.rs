@@ -22,14 +22,16 @@ pub(in super::super) fn double(
 ) -> Because {
     let missed = seen.missed();
     let short = short_of(seen, reach, |set| set.reps >= set.top);
-    let coarse = Coarse::of(seen.at, up, ladder, worth);
-    // One that was held lately is known to go, and a cluster is no set in one go, which the curve could be asked about.
-    let coarse = coarse.filter(|coarse| !held(coarse.to()) && !seen.has_cluster());
-    let waits = coarse.as_ref().and_then(|coarse| {
+    let decided = missed.or(short);
+    let waits = || {
+        let coarse = Coarse::of(seen.at, up, ladder, worth)?;
         let set = short_of(seen, reach, |set| coarse.is_there(set))?;
-        Some((set, coarse))
-    });
-    let decided = missed.or(short).or(waits.map(|(set, _)| set));
+        // A cluster is no set in one go, which the curve could be asked about, and one that was held lately is known to go.
+        let waits = !seen.has_cluster() && !held(coarse.to());
+        waits.then_some((set, coarse))
+    };
+    let waits = decided.is_none().then(waits).flatten();
+    let decided = decided.or(waits.as_ref().map(|(set, _)| *set));
     let decided = decided.unwrap_or(match reach {
         Reach::AllSets => seen.first(),
         Reach::LastSet => seen.last(),

@@ -3,7 +3,7 @@
 mod headset;
 
 use super::keys::Wish;
-use super::pad::has_reserve;
+use super::pad::{has_load, has_reserve};
 use super::safety::{Answered, ask};
 use super::screen::{Face, Open};
 use super::touch::{REP_TAP_MS, SLIP_MS, Touches, apart};
@@ -114,6 +114,11 @@ impl Hands {
             answered: Answered::unread(),
             safety_asked: StoredValue::new(None),
         }
+    }
+
+    /// Whether there is a board of which that is true.
+    pub fn board_is(self, ask: fn(&Board) -> bool) -> bool {
+        self.board.with(|board| board.as_ref().is_some_and(ask))
     }
 
     // ---- taps that count and taps that do not ----
@@ -345,14 +350,7 @@ impl Hands {
     /// Does what a key asks for; whether that meant something here.
     pub fn wish(self, wish: Wish) -> bool {
         let face = self.face.get_untracked();
-        let is_loaded = || {
-            self.board
-                .with_untracked(|board| board.as_ref().is_some_and(|board| board.basis.is_loaded()))
-        };
-        let can_tell = || {
-            self.board
-                .with_untracked(|board| board.as_ref().is_some_and(has_reserve))
-        };
+        let is = |ask: fn(&Board) -> bool| untrack(|| self.board_is(ask));
         match (wish, face) {
             (Wish::Main, _) => self.main(),
             (Wish::Other, Face::Set(_)) => self.cues(),
@@ -361,8 +359,8 @@ impl Hands {
             (Wish::Less | Wish::More, Face::Rest(_)) => self.rest(wish == Wish::More),
             (Wish::Undo, Face::Set(_)) => self.app.undo(),
             (Wish::Undo, _) => self.undo_set(),
-            (Wish::Load, Face::Set(_)) if is_loaded() => self.open.set(Open::Load),
-            (Wish::Reserve, Face::Set(_)) if can_tell() => self.open.set(Open::Reserve),
+            (Wish::Load, Face::Set(_)) if is(has_load) => self.open.set(Open::Load),
+            (Wish::Reserve, Face::Set(_)) if is(has_reserve) => self.open.set(Open::Reserve),
             (Wish::Everything, _) => self.open.set(Open::More),
             (Wish::Help, _) => self.open.set(Open::Keys),
             _ => return false,

@@ -240,6 +240,11 @@ fn measured(target: &Target) -> bool {
     matches!(target, Target::Timed(_) | Target::Distance(_))
 }
 
+/// True where there is a load to choose.
+pub fn has_load(board: &Board) -> bool {
+    board.basis.is_loaded()
+}
+
 /// True where a reserve can be told: a hold or a way has none, but where the next load goes by it.
 pub fn has_reserve(board: &Board) -> bool {
     board.asks_reserve || !measured(&board.target)
@@ -248,9 +253,7 @@ pub fn has_reserve(board: &Board) -> bool {
 /// The small buttons under a set.
 fn set_row(hands: Hands) -> Vec<AnyView> {
     let Hands { app, board, .. } = hands;
-    let loaded = Seen::new(move || {
-        board.with(|board| board.as_ref().is_some_and(|board| board.basis.is_loaded()))
-    });
+    let loaded = Seen::new(move || hands.board_is(has_load));
     let working = app.of(works);
     let from = Seen::new(move || {
         let now = app.now.get();
@@ -267,7 +270,7 @@ fn set_row(hands: Hands) -> Vec<AnyView> {
         Some(board) if board.asks_reserve && !measured(&board.target) => t("reps left?").to_owned(),
         _ => t("reserve").to_owned(),
     });
-    let reserves = Seen::new(move || board.with(|board| board.as_ref().is_some_and(has_reserve)));
+    let reserves = Seen::new(move || hands.board_is(has_reserve));
     let by_ear = dynamic(move || {
         if working.get() {
             button("", "cues-stop", t("stop cues"), move || hands.cues())
